@@ -1,0 +1,72 @@
+// One incident at one dump site, as the incident run sees it: who hauls, from where, when each
+// thing is ready, what limits the draft. Times are minutes since the alarm. Everything is a given
+// value here; where values come from is the assessment's business (assessment.h).
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/district/units.h"
+
+namespace farwater::supply {
+
+struct Leg {
+    Duration empty;   // dump site to fill site
+    Duration loaded;  // fill site to dump site
+    friend bool operator==(const Leg&, const Leg&) = default;
+};
+
+struct Tanker {
+    Volume delivered;  // put into the portable tanks per load (tank x delivered fraction)
+    Volume refilled;   // taken from the source per load (tank x refill fraction)
+    Flow fill_limit;   // what its inlet takes
+    Flow offload;      // what its dump valve gives
+    Duration fill_before, fill_after;        // handling in a fill place, besides flow
+    Duration offload_before, offload_after;  // handling in an offload slot, besides flow
+    Duration arrives;                        // full, at the dump site
+    bool can_nurse = false;                  // has a pump and may feed the engine before the draft is up
+    std::size_t fill_site = 0;               // where it fills: an index into Incident::fill_sites
+    Leg leg;                                 // to and from that fill site
+};
+
+struct FillSite {
+    int places = 1;              // tankers connected at the same time
+    std::optional<int> flows;    // filled at the same time; none = the best of 1..places is searched
+    Flow pump;                   // shared by the running fills: each runs at min(fill_limit, pump / flows)
+    Duration ready;
+    std::optional<Volume> usable;  // none = unlimited, said by somebody in so many words
+    Flow inflow;                   // what refills it during the incident
+};
+
+struct DumpSite {
+    int offload_slots = 1;
+    std::optional<Volume> storage;  // usable gallons in portable tanks; none = unlimited
+    Volume engine_tank;             // the drafting (or attacking) engine's own tank
+    Duration engine_arrives;
+    Duration tanks_ready;
+    Duration draft_ready;
+    int nursing_tankers = 0;
+    Duration nurse_hookup = minutes(1.0);
+    Flow nurse_rate = gpm(500);
+    std::optional<Flow> flow_cap;  // strainer, pump at lift, transfer, supply line; none = unlimited
+};
+
+struct InitialAttack {
+    Flow flow;      // drawn from the same water before the start; 0 = none
+    Duration from;  // not before the engine has arrived
+};
+
+struct Incident {
+    DumpSite dump_site;
+    std::vector<FillSite> fill_sites;
+    std::vector<Tanker> tankers;  // in this order where arrivals tie
+    InitialAttack initial_attack;
+};
+
+// From when and for how long a flow has to hold.
+struct Window {
+    Duration start;
+    Duration duration;
+};
+
+}  // namespace farwater::supply
