@@ -1,0 +1,69 @@
+# Writes the ctest listing of one test program; run after each link of it.
+#   cmake -D program= -D room= -D sources= -D listing= -D folder= -P discover_tests.cmake
+#
+# A test's label comes from a tag ([map], [property], [twin], [golden], [open-data]) or from its
+# file (*_property_test.cpp and so on); the first of `kinds` that fits; `unit` otherwise.
+cmake_minimum_required(VERSION 3.25)
+
+set(kinds open-data golden twin property map)
+
+# The names that the program's own filter lists for these tags.
+function(list_names result_variable)
+    list(JOIN ARGN "," filter)
+    execute_process(COMMAND ${program} ${filter} --filenames-as-tags --list-test-names-only
+        WORKING_DIRECTORY ${folder} OUTPUT_VARIABLE output RESULT_VARIABLE count)
+    if(NOT count MATCHES "^[0-9]+$")  # Catch2 v2 returns the number of tests here
+        message(FATAL_ERROR "${program} cannot list its tests: ${count}\n${output}")
+    endif()
+    string(REGEX REPLACE "[\r\n]+$" "" output "${output}")
+    if(output MATCHES "[;]")
+        message(FATAL_ERROR "A test name in ${program} holds a semicolon, which CMake lists cannot.")
+    endif()
+    string(REPLACE "\n" ";" output "${output}")
+    set(${result_variable} "${output}" PARENT_SCOPE)
+endfunction()
+
+function(tags_of kind result_variable)
+    set(tags "[${kind}]")
+    string(REPLACE "-" "_" suffix ${kind})
+    foreach(source IN LISTS sources)
+        get_filename_component(stem ${source} NAME_WE)
+        if(stem MATCHES "_${suffix}_test$")
+            string(APPEND tags ",[#${stem}]")
+        endif()
+    endforeach()
+    set(${result_variable} ${tags} PARENT_SCOPE)
+endfunction()
+
+# A test that runs nothing fails (--warn NoTests). Only open-data tests may be skipped, by a plain
+# sentence: in SKIP_REGULAR_EXPRESSION a pattern with a bracket is silently lost.
+function(add_line name kind)
+    string(REGEX REPLACE "([][,\\\\])" "\\\\\\1" filter "${name}")
+    set(title "${kind} ${room}: ${name}")
+    set(skip "")
+    if(kind STREQUAL "open-data")
+        set(skip "SKIP_REGULAR_EXPRESSION [==[SKIPPED: FARWATER_OPEN_DATA is not set]==]")
+    endif()
+    file(APPEND ${listing} "add_test([==[${title}]==] [==[${program}]==] [==[${filter}]==] --warn NoTests)\n"
+        "set_tests_properties([==[${title}]==] PROPERTIES LABELS ${kind} TIMEOUT 900\n"
+        "    WORKING_DIRECTORY [==[${folder}]==] ${skip})\n")
+endfunction()
+
+file(WRITE ${listing} "")
+set(listed "")
+foreach(kind IN LISTS kinds)
+    tags_of(${kind} tags)
+    list_names(names ${tags})
+    foreach(name IN LISTS names)
+        if(NOT name IN_LIST listed)
+            add_line("${name}" ${kind})
+            list(APPEND listed "${name}")
+        endif()
+    endforeach()
+endforeach()
+list_names(names "*")
+foreach(name IN LISTS names)
+    if(NOT name IN_LIST listed)
+        add_line("${name}" unit)
+    endif()
+endforeach()
