@@ -1,0 +1,145 @@
+#include "analyzer/district/assumptions.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace farwater {
+namespace {
+
+using A = Assumptions;
+using enum Sure;
+
+constexpr std::string_view practice = "common practice, no source";
+constexpr std::string_view alternative_supply =
+    "rating schedule, alternative water supplies: begun within 5 min of arrival, raised within 15 min, held 2 h";
+
+constexpr std::array rows{
+    AssumptionRow{"alarm_handling_min", "Alarm and response", &A::alarm_handling, 0, 30, medium, "Call answered to tones out.", practice},
+    AssumptionRow{"turnout_staffed_min", "Alarm and response", &A::turnout_staffed, 0, 60, medium, "Tones to wheels rolling at a staffed station.", practice},
+    AssumptionRow{"turnout_volunteer_min", "Alarm and response", &A::turnout_volunteer, 0, 60, medium, "Tones to wheels rolling where volunteers come from home.", practice},
+    AssumptionRow{"request_delay_min", "Alarm and response", &A::request_delay, 0, 120, medium, "Mutual aid is asked for this long after the first engine arrives.", practice},
+    AssumptionRow{"mutual_turnout_min", "Alarm and response", &A::mutual_turnout, 0, 60, medium, "Request to wheels rolling for mutual aid.", practice},
+
+    AssumptionRow{"initial_attack_gpm", "Demand", &A::initial_attack, 0, 2000, medium, "Drawn from the same water before the start: one line and part of a second.", practice},
+    AssumptionRow{"initial_attack_after_arrival_min", "Demand", &A::initial_attack_after_arrival, 0, 60, medium, "From the first engine's arrival to water on the fire.", practice},
+    AssumptionRow{"start_after_arrival_min", "Demand", &A::start_after_arrival, 0, 240, high, "The flow must hold from here on, counted from the first engine's arrival.", alternative_supply},
+    AssumptionRow{"duration_min", "Demand", &A::duration, 1, 1440, high, "How long the flow must hold.", alternative_supply},
+    AssumptionRow{"late_horizon_min", "Demand", &A::late_horizon, 0, 480, medium, "A flow that holds only from later than this after the alarm is not counted as late, but as short.", practice},
+    AssumptionRow{"default_needed_gpm", "Demand", &A::default_needed, 0, 12000, medium, "Needed flow of an improved parcel without one of its own: the schedule's least for a dwelling.", "rating schedule, needed fire flow limits 500 to 12,000 gpm"},
+    AssumptionRow{"firm_margin", "Demand", &A::firm_margin, 1, 3, medium, "The margin is firm when the cautious flow is at least this multiple of the need.", practice},
+    AssumptionRow{"stage_cv", "Demand", &A::stage_cv, 0, 1, medium, "Scatter of stage times (standard deviation over mean) behind the cautious flow; drills give the district's own.", practice},
+
+    AssumptionRow{"delivered_fraction", "Tankers", &A::delivered_fraction, 0.1, 1, high, "Share of the tank that reaches the portable tanks.", "rating schedule, alternative water supplies: capacity less 10 %; NFPA 1142 annex C (from memory)"},
+    AssumptionRow{"refill_fraction", "Tankers", &A::refill_fraction, 0.1, 1.2, high, "Share of the tank that the source gives per load.", practice},
+    AssumptionRow{"fill_before_min", "Tankers", &A::fill_before, 0, 60, medium, "Placing and coupling at the fill site.", practice},
+    AssumptionRow{"fill_after_min", "Tankers", &A::fill_after, 0, 60, medium, "Uncoupling and pulling out.", practice},
+    AssumptionRow{"offload_before_min", "Tankers", &A::offload_before, 0, 60, medium, "Placing at the portable tanks.", practice},
+    AssumptionRow{"offload_after_min", "Tankers", &A::offload_after, 0, 60, medium, "Closing the dump valve and pulling out.", practice},
+    AssumptionRow{"backing_min", "Tankers", &A::backing, 0, 60, medium, "More per load where the tanker must back with a spotter (dead-end lane).", practice},
+    AssumptionRow{"fill_limit_gpm", "Tankers", &A::fill_limit, 50, 5000, medium, "What an untimed tanker's inlet takes.", practice},
+    AssumptionRow{"offload_gpm", "Tankers", &A::offload, 50, 5000, medium, "What an untimed tanker's dump valve gives.", practice},
+    AssumptionRow{"speed_cap_mph", "Tankers", &A::speed_cap, 5, 68, medium, "No apparatus is planned faster than this; the apparatus standard caps large tankers at 60.", "NFPA 1901 road test limits, secondary source; 50 is common practice"},
+
+    AssumptionRow{"setup_portable_tank_min", "Setting up", &A::setup_portable_tank, 0, 60, low, "From the arrival of the unit that carries it.", practice},
+    AssumptionRow{"setup_draft_min", "Setting up", &A::setup_draft, 0, 60, low, "Draft established, after the portable tank is up and the drafting engine is there.", practice},
+    AssumptionRow{"setup_hydrant_min", "Setting up", &A::setup_hydrant, 0, 60, low, "Fill site at a hydrant.", practice},
+    AssumptionRow{"setup_dry_hydrant_min", "Setting up", &A::setup_dry_hydrant, 0, 60, low, "Fill site at a dry hydrant or cistern.", practice},
+    AssumptionRow{"setup_open_bank_min", "Setting up", &A::setup_open_bank, 0, 60, low, "Fill site at an open bank.", practice},
+
+    AssumptionRow{"offload_slots", "Dump site", &A::offload_slots, 1, 8, medium, "Tankers that offload at the same time.", practice},
+    AssumptionRow{"most_portable_tanks", "Dump site", &A::most_portable_tanks, 1, 8, medium, "Portable tanks set up in line.", practice},
+    AssumptionRow{"portable_tank_heel_ft", "Dump site", &A::portable_tank_heel, 0, 2, medium, "Water left below a low-level strainer.", practice},
+    AssumptionRow{"portable_tank_depth_ft", "Dump site", &A::portable_tank_depth, 0.5, 6, medium, "Depth of a full portable tank: 2,500 gal in 9 x 15 ft.", "computed: 2,500 gal / 7.4805 gal per cubic foot / 135 square feet"},
+    AssumptionRow{"strainer_gpm", "Dump site", &A::strainer, 50, 5000, medium, "Low-level strainer.", practice},
+    AssumptionRow{"engine_pump_gpm", "Dump site", &A::engine_pump, 100, 5000, medium, "Rated pump of an engine without one in the apparatus list.", practice},
+    AssumptionRow{"engine_tank_gal", "Dump site", &A::engine_tank, 0, 5000, low, "Tank of an engine without one in the apparatus list.", practice},
+    AssumptionRow{"dump_site_spacing_ft", "Dump site", &A::dump_site_spacing, 100, 10000, medium, "Candidate dump sites are at least this far apart along the road.", practice},
+    AssumptionRow{"standoff_ft", "Dump site", &A::standoff, 0, 2000, medium, "A dump site is at least this far from the building it serves.", practice},
+
+    AssumptionRow{"hose_reach_ft", "Hose", &A::hose_reach, 0, 20000, high, "Longest supply line that is laid.", "rating schedule: creditable supply within 1,000 ft as hose can be laid"},
+    AssumptionRow{"off_road_hose_ft", "Hose", &A::off_road_hose, 0, 5000, medium, "Hose lies along roads and drives; straight over land only this far.", practice},
+    AssumptionRow{"setback_factor", "Hose", &A::setback_factor, 1, 3, medium, "Measured setback times this is the length of a driveway.", practice},
+    AssumptionRow{"setback_extra_ft", "Hose", &A::setback_extra, 0, 1000, medium, "Hose from the end of the driveway to the engine.", practice},
+    AssumptionRow{"engine_hose_2_5in_ft", "Hose", &A::engine_hose_2_5in, 0, 10000, medium, "2 1/2-in hose of an engine whose hose is not listed; no large hose.", practice},
+    AssumptionRow{"supply_line_pressure_psi", "Hose", &A::supply_line_pressure_psi, 20, 400, medium, "Discharge pressure of a supply line.", "\"Relay Pumping Operations\" (IFSTA outline) p. 3: 185 psi for 4- and 5-in hose"},
+    AssumptionRow{"residual_pressure_psi", "Hose", &A::residual_pressure_psi, 0, 100, high, "Pressure left at the receiving pump.", "\"Relay Pumping Operations\" (IFSTA outline) p. 3: 20 psi"},
+
+    AssumptionRow{"hydrant_rate_gpm", "Water sources", &A::hydrant_rate, 0, 5000, low, "Hydrant without a rate.", practice},
+    AssumptionRow{"dry_hydrant_rate_gpm", "Water sources", &A::dry_hydrant_rate, 0, 5000, low, "Dry hydrant without a rate.", practice},
+    AssumptionRow{"draft_site_rate_gpm", "Water sources", &A::draft_site_rate, 0, 5000, low, "Open-water draft site without a rate.", practice},
+    AssumptionRow{"cistern_rate_gpm", "Water sources", &A::cistern_rate, 0, 5000, low, "Cistern without a rate.", practice},
+    AssumptionRow{"portable_pump_rate_gpm", "Water sources", &A::portable_pump_rate, 0, 1000, medium, "Most that a source gives that only a portable pump reaches.", practice},
+    AssumptionRow{"hydrant_system_storage_gal", "Water sources", &A::hydrant_system_storage, 0, 10000000, low, "Storage behind a hydrant whose system's storage is not known; no inflow.", practice},
+    AssumptionRow{"suction_test_valid_months", "Water sources", &A::suction_test_valid_months, 1, 240, medium, "An older test of a suction point counts as declared.", practice},
+    AssumptionRow{"hydrant_test_valid_months", "Water sources", &A::hydrant_test_valid_months, 1, 240, medium, "An older hydrant flow test counts as declared.", practice},
+    AssumptionRow{"fill_sites_per_class", "Water sources", &A::fill_sites_per_class, 1, 8, high, "Nearest fill sites kept per strength class and dump site.", "model choice: no listed site is beaten in both nearness and strength"},
+
+    AssumptionRow{"tanker_chassis_lb", "Weights", &A::tanker_chassis, 5000, 80000, low, "Tanker without a weight: this plus the water term, loaded.", practice},
+    AssumptionRow{"tanker_pounds_per_gallon", "Weights", &A::tanker_pounds_per_gallon, 8.34, 20, low, "Water and the tank around it, per gallon.", practice},
+    AssumptionRow{"engine_loaded_lb", "Weights", &A::engine_loaded, 5000, 80000, medium, "Engine without a weight.", practice},
+
+    AssumptionRow{"speed_state_mph", "Roads and speeds", &A::speed_state, 5, 68, medium, "Planning average, loaded, on a state road.", practice},
+    AssumptionRow{"speed_paved_mph", "Roads and speeds", &A::speed_paved, 5, 68, medium, "On another paved two-lane road.", "35 mph: rating organisation's travel-time rule T = 0.65 + 1.7 D"},
+    AssumptionRow{"speed_paved_lane_mph", "Roads and speeds", &A::speed_paved_lane, 5, 68, medium, "On a paved lane.", practice},
+    AssumptionRow{"speed_gravel_mph", "Roads and speeds", &A::speed_gravel, 5, 60, medium, "On gravel; NIOSH F2005-27 describes a tanker lost at about 40.", practice},
+    AssumptionRow{"speed_narrow_mph", "Roads and speeds", &A::speed_narrow, 3, 60, medium, "On a narrow road or one of unknown class.", practice},
+    AssumptionRow{"speed_drive_mph", "Roads and speeds", &A::speed_drive, 3, 40, medium, "On a driveway.", practice},
+    AssumptionRow{"empty_speed_factor", "Roads and speeds", &A::empty_speed_factor, 1, 2, medium, "Empty against loaded; never above the posted speed.", practice},
+    AssumptionRow{"access_reach_ft", "Roads and speeds", &A::access_reach, 10, 20000, medium, "A parcel farther than this from every road has no access point.", practice},
+    AssumptionRow{"join_tolerance_ft", "Roads and speeds", &A::join_tolerance, 0, 30, high, "Road ends closer than this are the same junction.", "0.05 m: below survey accuracy, above rounding"},
+    AssumptionRow{"trip_limit_min", "Roads and speeds", &A::trip_limit, 1, 240, medium, "Longest leg that a shuttle drives, and longest response that is searched for.", practice},
+    AssumptionRow{"private_roads_usable", "Roads and speeds", &A::private_roads_usable, 0, 1, medium, "May tankers use private roads?", practice},
+    AssumptionRow{"gated_roads_usable", "Roads and speeds", &A::gated_roads_usable, 0, 1, medium, "May tankers use gated roads?", practice},
+    AssumptionRow{"unmaintained_roads_usable", "Roads and speeds", &A::unmaintained_roads_usable, 0, 1, medium, "May tankers use unmaintained roads?", practice},
+    AssumptionRow{"max_profiles", "Roads and speeds", &A::max_profiles, 1, 4, high, "Vehicles are grouped into at most this many routing profiles; a group takes its slowest member's speeds.", "model choice: bounds the number of searches"},
+};
+
+template <class Base>
+double factor_of(std::string_view key) {
+    if constexpr (std::is_same_v<Base, Length>) {
+        return key.ends_with("_mi") ? in_metres(miles(1)) : in_metres(feet(1));
+    } else {
+        return 1.0;
+    }
+}
+
+}  // namespace
+
+bool Assumptions::is_given(std::string_view key) const {
+    return std::find(given.begin(), given.end(), key) != given.end();
+}
+
+std::span<const AssumptionRow> assumption_rows() { return rows; }
+
+double value_in_key_unit(const Assumptions& assumptions, const AssumptionRow& row) {
+    return std::visit(
+        [&](auto member) -> double {
+            const auto& value = assumptions.*member;
+            using Value = std::remove_cvref_t<decltype(value)>;
+            if constexpr (std::is_arithmetic_v<Value>) {
+                return static_cast<double>(value);
+            } else {
+                return value.in_base() / factor_of<Value>(row.key);
+            }
+        },
+        row.member);
+}
+
+void set_in_key_unit(Assumptions& assumptions, const AssumptionRow& row, double value) {
+    std::visit(
+        [&](auto member) {
+            auto& slot = assumptions.*member;
+            using Value = std::remove_cvref_t<decltype(slot)>;
+            if constexpr (std::is_same_v<Value, bool>) {
+                slot = value != 0.0;
+            } else if constexpr (std::is_arithmetic_v<Value>) {
+                slot = static_cast<Value>(value);
+            } else {
+                slot = Value::from_base(value * factor_of<Value>(row.key));
+            }
+        },
+        row.member);
+}
+
+}  // namespace farwater

@@ -1,0 +1,45 @@
+// Everything that was read, checked and repaired: the one value that the stages start from.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/apparatus.h"
+#include "analyzer/district/assumptions.h"
+#include "analyzer/district/calendar.h"
+#include "analyzer/district/elevation.h"
+#include "analyzer/district/parcel.h"
+#include "analyzer/district/problem.h"
+#include "analyzer/district/road.h"
+#include "analyzer/district/water.h"
+
+namespace farwater {
+
+struct District {
+    std::string name;
+    std::string tanker_word = "tanker";   // the district's word: tanker or tender
+    std::optional<Date> data_date;        // what "today" means for the age of tests; no clock is read
+
+    std::vector<Road> roads;
+    std::vector<Parcel> parcels;
+    std::vector<Target> targets;
+    std::vector<WaterSource> sources;
+    std::vector<MappedWater> mapped_water;
+    std::vector<Station> stations;
+    std::vector<Unit> units;
+    std::vector<Staffing> staffing;
+    std::vector<ResponseRule> response_rules;
+    std::vector<DumpSitePlace> dump_site_places;
+    ElevationGrid elevation;
+
+    std::vector<Season> seasons;          // at least one ("all_year" where the file names none)
+    std::vector<Period> periods;          // at least one ("any_time" where the file names none)
+    Assumptions assumptions;
+    bool buildings_known = false;         // some layer or column says which parcels have a building
+
+    std::vector<Problem> problems;        // in the order of reading
+    std::vector<RecordCount> records;     // one row per input layer
+};
+
+}  // namespace farwater

@@ -1,0 +1,97 @@
+#include "analyzer/district/problem.h"
+
+#include <array>
+
+namespace farwater {
+namespace {
+
+using enum Severity;
+using Id = ProblemId;
+
+constexpr std::array kinds{
+    ProblemKind{Id::geometry_missing, "geometry_missing", set_aside, "has no geometry", "draw it, or delete the record"},
+    ProblemKind{Id::geometry_empty, "geometry_empty", set_aside, "has an empty geometry", "draw it, or delete the record"},
+    ProblemKind{Id::geometry_wrong_kind, "geometry_wrong_kind", set_aside, "has a geometry of the wrong kind", "name the right layer in the district file"},
+    ProblemKind{Id::geometry_repaired, "geometry_repaired", repaired, "crosses or touches itself and was repaired", "check the repaired shape in the result"},
+    ProblemKind{Id::geometry_beyond_repair, "geometry_beyond_repair", set_aside, "has a geometry that cannot be repaired", "draw it again"},
+    ProblemKind{Id::geometry_outside_district, "geometry_outside_district", set_aside, "lies far outside the district", "check the layer's coordinate system"},
+    ProblemKind{Id::number_unreadable, "number_unreadable", note, "holds something that is no plain number; the value counts as not known", "write digits only, with a point for decimals"},
+    ProblemKind{Id::number_out_of_range, "number_out_of_range", note, "holds a number that cannot be right; the value counts as not known", "check the value and its unit"},
+    ProblemKind{Id::value_not_in_list, "value_not_in_list", note, "holds a word that is not in the list; the value counts as not known", "use a word of the list"},
+    ProblemKind{Id::value_not_mapped, "value_not_mapped", note, "holds a value that the district file does not map; the most cautious meaning is taken", "add it to the layer's values table"},
+    ProblemKind{Id::date_unreadable, "date_unreadable", note, "holds something that is no date; the date counts as not known", "write dates as 2026-05-31"},
+    ProblemKind{Id::id_missing, "id_missing", repaired, "has no id; its row number stands in", "give every record an id"},
+    ProblemKind{Id::id_duplicate, "id_duplicate", repaired, "has an id that an earlier record has too; a number was added", "give every record an id of its own"},
+    ProblemKind{Id::join_key_duplicate, "join_key_duplicate", set_aside, "has a key that an earlier row of the joined table has too; the earlier row is used", "keep one row per key"},
+    ProblemKind{Id::join_key_unmatched, "join_key_unmatched", set_aside, "has a key that no parcel has", "check the key columns of the join"},
+    ProblemKind{Id::building_outside_parcels, "building_outside_parcels", set_aside, "lies in no parcel", "check the parcel layer there, or name the place as a target"},
+    ProblemKind{Id::road_zero_length, "road_zero_length", set_aside, "has no length", "delete it"},
+    ProblemKind{Id::road_island, "road_island", note, "is not connected to the main road network", "check for a gap in the digitised lines"},
+    ProblemKind{Id::road_no_speed, "road_no_speed", note, "has no class; the speed of a narrow road is taken", "map its class in the district file"},
+    ProblemKind{Id::road_edge_of_data, "road_edge_of_data", note, "ends at the edge of the data; what comes from beyond is not seen", "add the neighbours' roads, or name gate points for their stations"},
+    ProblemKind{Id::parcel_no_road_in_reach, "parcel_no_road_in_reach", set_aside, "is farther from every road than the access reach", "add the missing road, or raise access_reach_ft"},
+    ProblemKind{Id::parcel_no_usable_road, "parcel_no_usable_road", note, "is reached only by roads that a tanker may not use", "say which roads tankers may use"},
+    ProblemKind{Id::source_no_road_in_reach, "source_no_road_in_reach", set_aside, "is farther from every usable road than the access reach", "add the access road, or raise access_reach_ft"},
+    ProblemKind{Id::station_no_road_in_reach, "station_no_road_in_reach", set_aside, "is farther from every road than the access reach", "move the station's point to its road"},
+    ProblemKind{Id::place_no_road_in_reach, "place_no_road_in_reach", set_aside, "is farther from every usable road than the access reach", "move the point to its road"},
+    ProblemKind{Id::source_mapped_only, "source_mapped_only", note, "is only mapped; it does not count until somebody declares or tests it", "look at it, then set its standing, name and date"},
+    ProblemKind{Id::source_volume_unknown, "source_volume_unknown", note, "has no usable volume; it does not count", "give the usable gallons at drought level, or write unlimited"},
+    ProblemKind{Id::source_rate_assumed, "source_rate_assumed", note, "has no tested or declared rate; the planning default is taken", "test its flow"},
+    ProblemKind{Id::source_test_lapsed, "source_test_lapsed", note, "was tested too long ago; it counts as declared", "test it again"},
+    ProblemKind{Id::source_kind_unknown, "source_kind_unknown", set_aside, "has no kind that the analysis knows", "use hydrant, dry_hydrant, draft_site or cistern"},
+    ProblemKind{Id::system_volume_unknown, "system_volume_unknown", note, "has no storage; the planning default is taken", "ask the water works for storage and inflow"},
+    ProblemKind{Id::unit_station_unknown, "unit_station_unknown", set_aside, "names a station that is not in the station layer", "correct the station id"},
+    ProblemKind{Id::unit_kind_unknown, "unit_kind_unknown", set_aside, "has no kind that the analysis knows", "use engine, tanker or other"},
+    ProblemKind{Id::unit_tank_unknown, "unit_tank_unknown", set_aside, "is a tanker without a tank size", "give its gallons"},
+    ProblemKind{Id::unit_rate_assumed, "unit_rate_assumed", note, "was never timed; planning defaults are taken for fill and offload", "time one fill and one offload"},
+    ProblemKind{Id::fleet_without_tankers, "fleet_without_tankers", grave, "has no tanker", "add the tankers, own and aid, to the apparatus list"},
+    ProblemKind{Id::fleet_without_engines, "fleet_without_engines", grave, "has no engine", "add the engines to the apparatus list"},
+    ProblemKind{Id::no_source_counts, "no_source_counts", grave, "has no source that counts: none is declared or tested with a known volume and within reach of a road", "declare the sources you have pumped from"},
+    ProblemKind{Id::need_defaulted, "need_defaulted", note, "has no needed flow of its own; the default is taken", "map a needed-flow column, or accept the default"},
+    ProblemKind{Id::no_building_data, "no_building_data", note, "says nothing about buildings; every parcel counts as improved", "add a building layer or map a column"},
+};
+
+constexpr bool in_order_of_id() {
+    for (std::size_t i = 0; i < kinds.size(); ++i) {
+        if (kinds[i].id != static_cast<ProblemId>(i)) {
+            return false;
+        }
+    }
+    return kinds.size() == static_cast<std::size_t>(Id::no_building_data) + 1;
+}
+static_assert(in_order_of_id());
+
+constexpr std::array severities{std::string_view("note"), std::string_view("repaired"),
+                                std::string_view("set_aside"), std::string_view("grave")};
+
+}  // namespace
+
+std::span<const ProblemKind> problem_kinds() { return kinds; }
+const ProblemKind& kind_of(ProblemId id) { return kinds[static_cast<std::size_t>(id)]; }
+std::string_view name_of(ProblemId id) { return kind_of(id).name; }
+std::string_view name_of(Severity severity) { return severities[static_cast<std::size_t>(severity)]; }
+
+std::string sentence(const Problem& problem) {
+    const ProblemKind& kind = kind_of(problem.id);
+    std::string text = problem.layer;
+    if (!problem.file.empty()) {
+        text += " (" + problem.file + ")";
+    }
+    if (!problem.record.empty()) {
+        text += ", record " + problem.record;
+    }
+    if (!problem.field.empty()) {
+        text += ", column " + problem.field;
+    }
+    text += ": ";
+    text += kind.what;
+    if (!problem.detail.empty()) {
+        text += " (" + problem.detail + ")";
+    }
+    text += "; ";
+    text += kind.mend;
+    text += ".";
+    return text;
+}
+
+}  // namespace farwater

@@ -1,0 +1,107 @@
+// What is wrong with the data: a Problem names the record and the mend, and the run goes on.
+// Ids are stable for ever: results of other years refer to them, so none is reused or renamed.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace farwater {
+
+enum class ProblemId : std::uint8_t {
+    // records of any layer
+    geometry_missing,
+    geometry_empty,
+    geometry_wrong_kind,
+    geometry_repaired,
+    geometry_beyond_repair,
+    geometry_outside_district,
+    number_unreadable,
+    number_out_of_range,
+    value_not_in_list,
+    value_not_mapped,
+    date_unreadable,
+    id_missing,
+    id_duplicate,
+    // joins
+    join_key_duplicate,
+    join_key_unmatched,
+    building_outside_parcels,
+    // roads and access
+    road_zero_length,
+    road_island,
+    road_no_speed,
+    road_edge_of_data,
+    parcel_no_road_in_reach,
+    parcel_no_usable_road,
+    source_no_road_in_reach,
+    station_no_road_in_reach,
+    place_no_road_in_reach,
+    // water
+    source_mapped_only,
+    source_volume_unknown,
+    source_rate_assumed,
+    source_test_lapsed,
+    source_kind_unknown,
+    system_volume_unknown,
+    // fleet
+    unit_station_unknown,
+    unit_kind_unknown,
+    unit_tank_unknown,
+    unit_rate_assumed,
+    fleet_without_tankers,
+    fleet_without_engines,
+    no_source_counts,
+    // need
+    need_defaulted,
+    no_building_data,
+};
+
+enum class Severity : std::uint8_t {
+    note,       // the run used a stated default
+    repaired,   // the record was mended and used
+    set_aside,  // the record was not used
+    grave,      // a whole stage has no input; results are unknown there
+};
+
+// One row of the reference page: what the id means and how to mend it, in the user's words.
+struct ProblemKind {
+    ProblemId id;
+    std::string_view name;
+    Severity severity;
+    std::string_view what;
+    std::string_view mend;
+};
+
+std::span<const ProblemKind> problem_kinds();    // in the order of ProblemId, one for each
+const ProblemKind& kind_of(ProblemId id);
+std::string_view name_of(ProblemId id);
+std::string_view name_of(Severity severity);
+
+struct Problem {
+    ProblemId id{};
+    std::string layer;   // the district file's word for the input: "roads", "parcels", ...
+    std::string file;    // as written in the district file
+    std::string record;  // id, or "row 17" where the record has none; empty = the whole layer
+    std::string field;   // their column; empty = the geometry or the whole record
+    std::string detail;  // the offending value or measure, in one clause
+    friend bool operator==(const Problem&, const Problem&) = default;
+};
+
+// One clear sentence for a person: file, layer, record, field, what, mend.
+std::string sentence(const Problem& problem);
+
+// Nothing is dropped silently: read = used + repaired + set_aside, always.
+struct RecordCount {
+    std::string layer;
+    std::string file;
+    std::size_t read = 0;
+    std::size_t used = 0;
+    std::size_t repaired = 0;
+    std::size_t set_aside = 0;
+    bool adds_up() const { return read == used + repaired + set_aside; }
+};
+
+}  // namespace farwater

@@ -1,0 +1,34 @@
+// Road centrelines as the district's data give them, after reading and repair.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/calendar.h"
+#include "analyzer/district/plane.h"
+#include "analyzer/district/units.h"
+#include "analyzer/district/words.h"
+
+namespace farwater {
+
+struct Road {
+    std::uint32_t row = 0;   // record number in the input layer, from 0, for the second pass
+    Polyline line;           // two points or more, metres
+    std::string name;        // may be empty
+    RoadClass kind = RoadClass::narrow;  // the default speeds go by it; unknown = narrow
+    RoadAccess access = RoadAccess::open;
+    OneWay one_way = OneWay::both;
+    bool bridge = false;     // a bridge; without a posted limit it is used and listed
+    bool tunnel = false;
+    bool rail_crossing = false;
+    int level = 0;           // lines of different level do not join where they cross
+    MonthSet maintained = MonthSet::all();
+    std::optional<Speed> posted_speed;
+    std::optional<Length> width;
+    std::optional<Weight> weight_limit;
+    std::optional<Length> height_limit;
+};
+
+}  // namespace farwater

@@ -1,0 +1,123 @@
+// What routing hands to the supply stage: where dump sites can be, what can be driven from where to
+// where in which time, and where each parcel is served from. One value per season.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/ids.h"
+#include "analyzer/district/plane.h"
+#include "analyzer/district/units.h"
+#include "analyzer/district/words.h"
+
+namespace farwater {
+
+inline constexpr std::size_t most_profiles = 4;
+
+// Vehicles that the roads treat alike: one restriction and speed class. The group is as heavy,
+// wide and tall as its largest member and as fast as its slowest.
+struct Profile {
+    std::string name;                 // the members' ids, for the report
+    std::vector<UnitIndex> members;
+    UnitKind kind = UnitKind::tanker; // engines and tankers are never grouped together
+    Weight loaded, empty;
+    std::optional<Length> width, height;
+    Speed top_speed = mph(50);
+};
+
+// A place where a fill site stands, as the supply stage offers it to routing. Sources of a higher
+// class are at least as strong in rate and in volume.
+struct FillSitePlace {
+    SourceIndex source;
+    Point place;
+    std::uint8_t strength_class = 0;
+};
+
+// Where a thing off the road meets the road that it is served from.
+struct AccessPoint {
+    RoadIndex road;              // not valid: no road in reach
+    Point place;                 // on the road, to the millimetre
+    Length off_road;             // straight from the thing to `place`
+    bool doubtful = false;       // farther than the off-road hose reaches, or on a road that no tanker may use
+};
+
+struct DumpSiteCandidate {
+    Point place;
+    RoadIndex road;
+    LaneClass lane = LaneClass::through;  // of its road; dead_end = tankers must back or turn
+    std::optional<std::uint32_t> officers_place;  // index into District::dump_site_places
+};
+
+struct LegTimes {
+    DriveTime empty = no_time;   // dump site to fill site
+    DriveTime loaded = no_time;  // fill site to dump site
+};
+
+// One fill site as seen from one dump site; a leg per profile, no_time where that profile has no way.
+struct FillTrip {
+    FillSiteIndex fill_site;     // index into the FillSitePlace list that routing was given
+    std::array<LegTimes, most_profiles> legs;
+};
+
+// Hose from a dump site to a parcel's house: along roads and drives, then the setback.
+struct HoseLay {
+    DumpSiteIndex dump_site;
+    Length length;
+};
+
+// Lists of variable length per row, stored as one list: rows never allocate on their own.
+template <class Item>
+struct Lists {
+    std::vector<std::uint32_t> begin{0};  // one more than there are rows
+    std::vector<Item> items;
+
+    std::size_t size() const { return begin.size() - 1; }
+    std::span<const Item> operator[](std::size_t row) const {
+        return std::span(items).subspan(begin[row], begin[row + 1] - begin[row]);
+    }
+    void close_row() { begin.push_back(static_cast<std::uint32_t>(items.size())); }
+};
+
+struct RoundTrips {
+    SeasonIndex season;
+    std::vector<DumpSiteCandidate> dump_sites;
+
+    // Per dump site: the nearest fill sites of every strength class, by round trip of the profile
+    // with the most tankers; ties go to the smaller fill site index.
+    Lists<FillTrip> fill_trips;
+
+    // Drive time, loaded, of each profile from each station to each dump site:
+    // [profile][station * dump_sites.size() + dump site].
+    std::vector<std::vector<DriveTime>> from_stations;
+
+    // Drive time of each profile from each station to each fill site, laid out in the same way.
+    std::vector<std::vector<DriveTime>> stations_to_fill_sites;
+
+    // Per parcel, then per target: access and the dump sites in hose reach, nearest first.
+    std::vector<AccessPoint> access;
+    Lists<HoseLay> hose_lays;
+
+    // Road miles from the nearest station to the parcel's access point; none where there is no way.
+    std::vector<std::optional<float>> station_miles;
+
+    DriveTime from_station(ProfileIndex profile, StationIndex station, DumpSiteIndex dump_site) const {
+        return from_stations[profile.position()][station.position() * dump_sites.size() + dump_site.position()];
+    }
+};
+
+// Per road of the district, for the road_times layer. no_time / none where a thing cannot be said.
+struct RoadTimes {
+    std::vector<DriveTime> from_station;  // first engine that can be at the road's far end, station's offset included
+    std::vector<DriveTime> from_fill;     // loaded tanker from the nearest fill site to the road's nearer end
+    std::vector<Speed> speed;             // loaded planning speed
+    std::vector<bool> speed_posted;       // the posted limit made it, not the class default
+    std::vector<bool> tanker_may_use;
+    std::vector<std::int32_t> component;  // 0 = the largest connected part
+};
+
+}  // namespace farwater

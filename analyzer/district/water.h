@@ -1,0 +1,65 @@
+// Water sources, declared and tested, and water that is only a shape on a map.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "analyzer/district/calendar.h"
+#include "analyzer/district/plane.h"
+#include "analyzer/district/units.h"
+#include "analyzer/district/words.h"
+
+namespace farwater {
+
+// Gallons that can be used during one incident: a volume, or "unlimited" in so many words.
+class UsableWater {
+public:
+    static UsableWater unlimited() { return UsableWater(std::nullopt); }
+    static UsableWater of(Volume volume) { return UsableWater(volume); }
+    bool is_unlimited() const { return !volume_.has_value(); }
+    std::optional<Volume> volume() const { return volume_; }  // none = unlimited
+    friend bool operator==(UsableWater, UsableWater) = default;
+
+private:
+    explicit UsableWater(std::optional<Volume> volume) : volume_(volume) {}
+    std::optional<Volume> volume_;
+};
+
+struct WaterSource {
+    std::string id;
+    std::string name;
+    std::uint32_t row = 0;
+    Point place;
+    SourceKind kind = SourceKind::draft_site;
+    Standing standing = Standing::mapped;      // mapped never counts in a supply state
+    std::string standing_by;                   // who vouches
+    std::optional<Date> tested_on;
+    SourceUse use = SourceUse::operations;
+    std::string own_parcel;                    // the only parcel it serves, with SourceUse::own_parcel
+    std::string system;                        // sources of one system share volume and rate and fail together
+    MonthSet open_months = MonthSet::all();
+    bool frost_proof = false;                  // may be used in ice months though open water
+    std::optional<Flow> rate;                  // none = the stated default, evidence assumed
+    std::optional<UsableWater> usable;         // none = not known: a pond or cistern then does not count
+    std::optional<Flow> inflow;                // none = no inflow
+    std::optional<int> places;                 // tankers that can be connected at once; none = 1
+    Reach reach = Reach::engine;               // who can get to it
+    std::optional<bool> fills_without_engine;  // none = a hydrant does, a suction point does not
+    std::optional<Length> static_lift;
+    std::optional<bool> all_weather;
+    std::optional<LaneClass> lane;
+    std::string owner;
+    std::string note;
+};
+
+// Open water from a data set: a row of the worklist, never a fill site.
+struct MappedWater {
+    std::string id;
+    std::string name;
+    std::uint32_t row = 0;
+    Point place;
+    double area_m2 = 0.0;
+};
+
+}  // namespace farwater

@@ -1,0 +1,48 @@
+#include "analyzer/district/words.h"
+
+#include <array>
+
+namespace farwater {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::array road_classes{"state"sv, "paved"sv, "paved_lane"sv, "gravel"sv, "narrow"sv, "drive"sv};
+constexpr std::array road_accesses{"open"sv, "private"sv, "gated"sv, "unmaintained"sv, "closed"sv};
+constexpr std::array one_ways{"both"sv, "forward"sv, "backward"sv};
+constexpr std::array lane_classes{"through"sv, "dead_end"sv};
+constexpr std::array source_kinds{"hydrant"sv, "dry_hydrant"sv, "draft_site"sv, "cistern"sv};
+constexpr std::array standings{"mapped"sv, "declared"sv, "tested"sv};
+constexpr std::array source_uses{"operations"sv, "rating"sv, "own_parcel"sv};
+constexpr std::array reaches{"engine"sv, "portable_pump"sv};
+constexpr std::array evidences{"assumed"sv, "declared"sv, "tested"sv};
+constexpr std::array unit_kinds{"engine"sv, "tanker"sv, "other"sv};
+constexpr std::array aids{"own"sv, "automatic"sv, "mutual"sv};
+constexpr std::array supply_states{"unknown"sv, "no_building"sv, "unreached"sv, "held"sv,
+                                   "late"sv,    "short"sv,       "tank_only"sv};
+constexpr std::array supply_modes{"none"sv, "direct"sv, "relay"sv, "shuttle"sv};
+constexpr std::array margins{"none"sv, "thin"sv, "firm"sv};
+constexpr std::array limits{"none"sv,    "fleet"sv,        "fill_site"sv, "source_volume"sv,
+                            "source_hydraulics"sv, "draft"sv, "storage"sv, "transfer"sv,
+                            "offload"sv, "supply_line"sv,  "hose"sv,      "engines"sv,
+                            "crew"sv,    "no_dump_site"sv, "no_route"sv,  "no_source"sv};
+
+}  // namespace
+
+std::span<const std::string_view> words_of(RoadClass) { return road_classes; }
+std::span<const std::string_view> words_of(RoadAccess) { return road_accesses; }
+std::span<const std::string_view> words_of(OneWay) { return one_ways; }
+std::span<const std::string_view> words_of(LaneClass) { return lane_classes; }
+std::span<const std::string_view> words_of(SourceKind) { return source_kinds; }
+std::span<const std::string_view> words_of(Standing) { return standings; }
+std::span<const std::string_view> words_of(SourceUse) { return source_uses; }
+std::span<const std::string_view> words_of(Reach) { return reaches; }
+std::span<const std::string_view> words_of(Evidence) { return evidences; }
+std::span<const std::string_view> words_of(UnitKind) { return unit_kinds; }
+std::span<const std::string_view> words_of(Aid) { return aids; }
+std::span<const std::string_view> words_of(SupplyState) { return supply_states; }
+std::span<const std::string_view> words_of(SupplyMode) { return supply_modes; }
+std::span<const std::string_view> words_of(Margin) { return margins; }
+std::span<const std::string_view> words_of(Limit) { return limits; }
+
+}  // namespace farwater

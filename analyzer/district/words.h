@@ -1,0 +1,72 @@
+// The closed lists of words that data may hold, each with its spelling. A word that is not in its
+// list is a problem, never a guess.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace farwater {
+
+enum class RoadClass : std::uint8_t { state, paved, paved_lane, gravel, narrow, drive };
+enum class RoadAccess : std::uint8_t { open, private_road, gated, unmaintained, closed };
+enum class OneWay : std::uint8_t { both, forward, backward };
+enum class LaneClass : std::uint8_t { through, dead_end };
+
+enum class SourceKind : std::uint8_t { hydrant, dry_hydrant, draft_site, cistern };
+enum class Standing : std::uint8_t { mapped, declared, tested };  // ascending trust
+enum class SourceUse : std::uint8_t { operations, rating, own_parcel };
+enum class Reach : std::uint8_t { engine, portable_pump };
+
+// The weakest input that an answer rests on.
+enum class Evidence : std::uint8_t { assumed, declared, tested };  // ascending trust
+
+enum class UnitKind : std::uint8_t { engine, tanker, other };
+enum class Aid : std::uint8_t { own, automatic, mutual };
+
+enum class SupplyState : std::uint8_t { unknown, no_building, unreached, held, late, short_flow, tank_only };
+enum class SupplyMode : std::uint8_t { none, direct, relay, shuttle };
+enum class Margin : std::uint8_t { none, thin, firm };
+enum class Limit : std::uint8_t {
+    none, fleet, fill_site, source_volume, source_hydraulics, draft, storage, transfer, offload,
+    supply_line, hose, engines, crew, no_dump_site, no_route, no_source,
+};
+
+// The word for each value, and the value for a word (letters as spelled; none if not in the list).
+// Defined for every enum above: `word(RoadClass::state)` is "state"; `SupplyState::short_flow` is "short".
+
+#define FARWATER_WORDS(Enum)                                        \
+    std::span<const std::string_view> words_of(Enum);               \
+    inline std::string_view word(Enum value) {                      \
+        return words_of(value)[static_cast<std::size_t>(value)];    \
+    }
+FARWATER_WORDS(RoadClass)
+FARWATER_WORDS(RoadAccess)
+FARWATER_WORDS(OneWay)
+FARWATER_WORDS(LaneClass)
+FARWATER_WORDS(SourceKind)
+FARWATER_WORDS(Standing)
+FARWATER_WORDS(SourceUse)
+FARWATER_WORDS(Reach)
+FARWATER_WORDS(Evidence)
+FARWATER_WORDS(UnitKind)
+FARWATER_WORDS(Aid)
+FARWATER_WORDS(SupplyState)
+FARWATER_WORDS(SupplyMode)
+FARWATER_WORDS(Margin)
+FARWATER_WORDS(Limit)
+#undef FARWATER_WORDS
+
+template <class Enum>
+std::optional<Enum> parse_word(std::string_view text) {
+    const std::span<const std::string_view> words = words_of(Enum{});
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (words[i] == text) {
+            return static_cast<Enum>(i);
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace farwater
