@@ -1,0 +1,39 @@
+// Polygons on plain coordinates: area, inside point, containment, validity and repair.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/district/plane.h"
+
+namespace farwater {
+
+// Closed rings (first vertex = last). Holes lie in the shell.
+struct Polygon {
+    Polyline shell;
+    std::vector<Polyline> holes;
+};
+
+using MultiPolygon = std::vector<Polygon>;
+
+Box box_of(const MultiPolygon& shape);
+
+// Square metres, holes taken off; whatever the ring's direction. O(vertices).
+double area_m2(const MultiPolygon& shape);
+
+// Even-odd rule. A point on a border that two polygons of a tiling share lies in exactly one of
+// them. O(vertices).
+bool contains(const MultiPolygon& shape, Point p);
+
+// The centroid where it lies inside, else a point on the surface (GEOS); none for a shape without
+// area. O(vertices log vertices).
+std::optional<Point> inside_point(const MultiPolygon& shape);
+
+// As the OGC simple-feature rules have it (GEOS). A ring of fewer than four vertices is not valid.
+bool is_valid(const MultiPolygon& shape);
+
+// A valid shape that covers the same ground: the polygonal part of GEOS's MakeValid. None when
+// nothing with an area is left.
+std::optional<MultiPolygon> repaired(const MultiPolygon& shape);
+
+}  // namespace farwater

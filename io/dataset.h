@@ -1,0 +1,50 @@
+// Opening a layer through GDAL, read-only, in one way for every reader and for the writer's second
+// pass. GDAL's own messages never reach the terminal; they end up in our errors.
+#pragma once
+
+#include <cstddef>
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "io/crs.h"
+#include "io/district_file.h"
+
+class GDALDataset;
+class OGRLayer;
+
+namespace farwater::io {
+
+// Registers GDAL's drivers and silences its own printing. Called by every function here; cheap
+// after the first call.
+void prepare_gdal();
+
+// While it lives, GDAL's messages of this thread are kept here instead of being printed.
+class GdalMessages {
+public:
+    GdalMessages();
+    ~GdalMessages();
+    GdalMessages(const GdalMessages&) = delete;
+    GdalMessages& operator=(const GdalMessages&) = delete;
+    std::string text() const;  // errors and warnings, one clause each, joined by "; "; may be empty
+
+private:
+    std::vector<std::string> messages_;
+    friend void keep_message(GdalMessages& messages, const char* text);
+};
+
+struct OpenLayer {
+    std::shared_ptr<GDALDataset> dataset;  // closes it; the layer lives as long
+    OGRLayer* layer = nullptr;  // with the section's `where` applied, reading from the start
+    Crs crs;                    // the section's own, else the layer's; null = none
+};
+
+// Throws InputError: file missing or unreadable, layer missing (names those that exist) or
+// ambiguous, `where` refused, `crs` not understood.
+OpenLayer open_layer(const LayerSpec& spec);
+
+// The files that make up the source, sorted; empty for a database connection.
+std::vector<std::filesystem::path> files_of(const LayerSpec& spec, GDALDataset& dataset);
+
+}  // namespace farwater::io

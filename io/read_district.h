@@ -1,0 +1,51 @@
+// Reads every input that the district file names into one District: checked, repaired, in metres of
+// the working CRS. Bad records become problems and the run goes on.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/work/work.h"
+#include "io/crs.h"
+#include "io/district_file.h"
+
+namespace farwater::io {
+
+// One input as it was read.
+struct InputRecord {
+    std::string section;
+    std::string file;  // as written, without passwords
+    std::string layer;
+    std::size_t features = 0;  // records read (after `where`); 0 for a raster
+    std::string sha256;  // of the file, or of the list of its files; empty = not a file, see `note`
+    std::string note;
+};
+
+// The shape that stands in for a record's own. In the coordinates of the input layer, so that the
+// writer treats it as it treats the shapes that it reads itself.
+struct RepairedShape {
+    std::uint32_t row = 0;
+    std::vector<unsigned char> wkb;  // little endian, polygon or multipolygon
+};
+
+struct ReadResult {
+    District district;
+    WorkingCrs crs;
+    std::vector<InputRecord> inputs;              // in the order of reading
+    std::vector<RepairedShape> repaired_parcels;  // by ascending row
+};
+
+// A record's row number is its place in GDAL's natural reading order of the layer under the
+// section's `where`, from 0; open_layer (io/dataset.h) gives the same order when the writer reads
+// again.
+//
+// Throws InputError: missing file, layer or column; no CRS; empty layer of a required kind; a layer
+// off the district; more than 90 % of a layer's records unusable; a raster without unit. Throws
+// SettingsError when the given working CRS is unfit. When `work` is stopped comes back early with
+// what there is; the caller discards it. O(records) time; memory per parcel below 300 bytes.
+ReadResult read_district(const DistrictFile& file, const Work& work);
+
+}  // namespace farwater::io
