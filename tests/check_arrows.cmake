@@ -1,0 +1,166 @@
+# Which room may include what: reads every #include line and fails on a forbidden arrow.
+#   cmake [-D root=FOLDER] -P tests/check_arrows.cmake
+cmake_minimum_required(VERSION 3.25)
+
+if(NOT DEFINED root)
+    get_filename_component(root ${CMAKE_CURRENT_LIST_DIR} DIRECTORY)
+endif()
+
+# --- the table ----------------------------------------------------------------------------------
+
+# Third parties by the look of their headers. `system` is whatever is left between < and > that is
+# not the standard library; `outside` are standard headers that reach files, terminals or the date.
+set(party_names gdal geos boost toml json cli11 tbb catch2 rapidcheck benchmark fmt sqlite openssl proj outside threads system)
+set(pattern_gdal "^(gdal|ogr|cpl_|vrt)[a-z_]*\\.h")
+set(pattern_geos "^geos")
+set(pattern_boost "^boost/")
+set(pattern_toml "^toml")
+set(pattern_json "^nlohmann/")
+set(pattern_cli11 "^CLI/")
+set(pattern_tbb "^(tbb|oneapi)/")
+set(pattern_catch2 "^catch2/")
+set(pattern_rapidcheck "^rapidcheck")
+set(pattern_benchmark "^benchmark/")
+set(pattern_fmt "^fmt/")
+set(pattern_sqlite "^sqlite3")
+set(pattern_openssl "^openssl/")
+set(pattern_proj "^proj")
+set(pattern_outside "^(fstream|iostream|filesystem|cstdio|ctime)$")
+set(pattern_threads "^(thread|future|execution)$")
+set(pattern_system "[./]")
+
+# These make every file slow that includes them: nowhere in a header, tests' own headers included.
+set(never_in_headers gdal geos boost toml json cli11 tbb catch2)
+# Each of these compiles for many seconds: in one .cpp of a room at most.
+set(once_in_a_room toml json cli11)
+
+# room(FOLDER [MAY prefix...] [PARTIES name...]): files below FOLDER may include it, the prefixes,
+# the parties and the standard library. The longest FOLDER that fits a file counts. ALL = no limit.
+set(rooms_of_the_house "")
+macro(room folder)
+    cmake_parse_arguments(row "" "" "MAY;PARTIES" ${ARGN})
+    list(APPEND rooms_of_the_house ${folder})
+    set("may ${folder}" ${row_MAY})
+    set("parties ${folder}" ${row_PARTIES})
+endmacro()
+
+room(analyzer/district)
+room(analyzer/work PARTIES tbb threads)
+room(analyzer/geometry MAY analyzer/district/ PARTIES geos)
+room(analyzer/hydraulics MAY analyzer/district/)
+room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
+room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/)
+# Routing's one third party is Boost.Graph, with the property maps that belong to it.
+room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
+# io needs `work` because long reads and writes report progress and can be stopped.
+room(io MAY analyzer/district/ analyzer/geometry/ analyzer/work/
+    PARTIES gdal proj sqlite openssl toml json fmt outside threads system)
+room(reports MAY analyzer/district/ analyzer/work/ analyzer/geometry/ analyzer/hydraulics/
+    analyzer/demand/ analyzer/supply/ io/feature_table.h PARTIES fmt json)
+room(analyzer/app MAY analyzer/ routing/ io/ reports/ PARTIES cli11 json fmt outside threads system)
+room(sample_region/generate MAY ALL PARTIES ALL)
+# Twins must not lean on what they check.
+room(tests/support MAY analyzer/district/ PARTIES ALL)
+room(tests MAY ALL PARTIES ALL)
+
+# --- the check ----------------------------------------------------------------------------------
+
+set(faults "")
+function(fault file text)
+    list(APPEND faults "${file}: ${text}")
+    set(faults "${faults}" PARENT_SCOPE)
+endfunction()
+
+function(find_room file result_variable)
+    set(best "")
+    foreach(folder IN LISTS rooms_of_the_house)
+        string(FIND "${file}" "${folder}/" at)
+        string(LENGTH "${folder}" length)
+        string(LENGTH "${best}" best_length)
+        if(at EQUAL 0 AND length GREATER best_length)
+            set(best ${folder})
+        endif()
+    endforeach()
+    set(${result_variable} "${best}" PARENT_SCOPE)
+endfunction()
+
+function(find_party header result_variable)
+    set(${result_variable} "" PARENT_SCOPE)
+    foreach(name IN LISTS party_names)
+        if(header MATCHES "${pattern_${name}}")
+            set(${result_variable} ${name} PARENT_SCOPE)
+            return()
+        endif()
+    endforeach()
+endfunction()
+
+# An include between quotes: one of our own headers, by its path from the root.
+macro(check_own file folder header)
+    set(allowed FALSE)
+    find_room("${header}" target)
+    foreach(prefix IN ITEMS ${folder}/ LISTS "may ${folder}")
+        string(FIND "${header}" "${prefix}" at)
+        if(at EQUAL 0 OR (prefix STREQUAL "ALL" AND target))
+            set(allowed TRUE)
+        endif()
+    endforeach()
+    if(NOT target)
+        fault(${file} "includes \"${header}\", which is no path from the root into a room")
+    elseif(NOT allowed)
+        list(JOIN "may ${folder}" " " readable)
+        fault(${file} "includes \"${header}\". Besides itself ${folder} may include: ${readable}")
+    endif()
+endmacro()
+
+# An include between angle brackets: the standard library or a third party.
+macro(check_party file folder header)
+    find_party("${header}" party)
+    if(party)
+        if(file MATCHES "\\.h$" AND party IN_LIST never_in_headers)
+            fault(${file} "is a header and includes <${header}>. ${party} belongs in .cpp files only")
+        endif()
+        if(NOT "${party}" IN_LIST "parties ${folder}" AND NOT "ALL" IN_LIST "parties ${folder}")
+            fault(${file} "includes <${header}>. ${party} has no place in ${folder}")
+        elseif(party IN_LIST once_in_a_room AND NOT "ALL" IN_LIST "parties ${folder}")
+            list(APPEND "files ${party} ${folder}" ${file})
+            list(REMOVE_DUPLICATES "files ${party} ${folder}")
+            list(LENGTH "files ${party} ${folder}" count)
+            if(count GREATER 1)
+                fault(${file} "includes <${header}>, and so does another file. ${folder} has one .cpp for ${party}")
+            endif()
+        endif()
+    endif()
+endmacro()
+
+file(GLOB_RECURSE files RELATIVE ${root}
+    ${root}/analyzer/*.h ${root}/analyzer/*.cpp ${root}/routing/*.h ${root}/routing/*.cpp
+    ${root}/io/*.h ${root}/io/*.cpp ${root}/reports/*.h ${root}/reports/*.cpp
+    ${root}/sample_region/*.h ${root}/sample_region/*.cpp ${root}/tests/*.h ${root}/tests/*.cpp)
+list(LENGTH files file_count)
+if(file_count EQUAL 0)
+    message(FATAL_ERROR "No sources below ${root}")
+endif()
+foreach(file IN LISTS files)
+    find_room(${file} folder)
+    if(NOT folder)
+        fault(${file} "lies in no room. Give its folder a row in tests/check_arrows.cmake")
+        continue()
+    endif()
+    file(STRINGS ${root}/${file} lines REGEX "^[ \t]*#[ \t]*include")
+    foreach(line IN LISTS lines)
+        if(line MATCHES "include[ \t]*\"([^\"]*)\"")
+            check_own(${file} ${folder} "${CMAKE_MATCH_1}")
+        elseif(line MATCHES "include[ \t]*<([^>]*)>")
+            check_party(${file} ${folder} "${CMAKE_MATCH_1}")
+        else()
+            fault(${file} "has an include that cannot be read: ${line}")
+        endif()
+    endforeach()
+endforeach()
+
+list(LENGTH faults fault_count)
+if(fault_count GREATER 0)
+    list(JOIN faults "\n" readable)
+    message(FATAL_ERROR "Forbidden arrows: ${fault_count}\n${readable}")
+endif()
+message(STATUS "${file_count} files keep to the arrows")
