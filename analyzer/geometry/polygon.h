@@ -25,9 +25,14 @@ double area_m2(const MultiPolygon& shape);
 // them. O(vertices).
 bool contains(const MultiPolygon& shape, Point p);
 
-// The centroid where it lies inside, else a point on the surface (GEOS); none for a shape without
-// area. O(vertices log vertices).
+// Centre of the area; may lie outside. None for a shape without area. O(vertices).
+std::optional<Point> centroid(const MultiPolygon& shape);
+
+// The centroid where it lies inside, else point_on_surface. O(vertices log vertices).
 std::optional<Point> inside_point(const MultiPolygon& shape);
+
+// A point of the shape, far from its border where that is easy (GEOS); none for an empty shape.
+std::optional<Point> point_on_surface(const MultiPolygon& shape);
 
 // As the OGC simple-feature rules have it (GEOS). A ring of fewer than four vertices is not valid.
 bool is_valid(const MultiPolygon& shape);
