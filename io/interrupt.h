@@ -1,0 +1,35 @@
+// SIGINT and SIGTERM: the run is asked to stop, the unfinished result is removed, exit code 130
+// within a second, the old result stays.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <stop_token>
+
+namespace farwater::io {
+
+// Make one at the start of main, before any other thread: it blocks both signals in this thread
+// (later threads inherit that) and starts the one thread that waits for them. On the first signal
+// it requests stop, waits up to 0.5 s for its owner to be done with it (destructor), then runs the
+// cleaning function and ends the process with 130. A second signal ends the process at once.
+// SIGXFSZ is ignored, so that a file size limit is an error of writing like any other.
+class Interrupt {
+public:
+    Interrupt();
+    ~Interrupt();  // ends the thread, unblocks the signals
+    Interrupt(const Interrupt&) = delete;
+    Interrupt& operator=(const Interrupt&) = delete;
+
+    std::stop_token token() const;
+    bool interrupted() const;  // exit code 130 is due
+
+    // What is to be removed, called in the waiting thread: usually OutFolder::abandon. It must stay
+    // callable until it is replaced by an empty one. Waits while a running call ends.
+    void on_exit(std::function<void()> clean);
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
+
+}  // namespace farwater::io
