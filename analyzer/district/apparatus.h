@@ -49,7 +49,7 @@ struct Unit {
     int jet_siphons = 0;
     int low_level_strainers = 0;
     std::optional<Length> hard_suction;
-    bool backs_to_offload = true;           // cannot dump to the side while driving through
+    bool backs_to_offload = false;          // rear dump only: it backs up to the tanks even on a through lane
 };
 
 // One row of the staffing table: a unit or all units of a station, in one period.

@@ -1,0 +1,11 @@
+#include "analyzer/hydraulics/portable_tank.h"
+
+#include <algorithm>
+
+namespace farwater::hydraulics {
+
+Volume usable_of_portable_tank(Volume nominal, Length depth, Length heel) {
+    return nominal * std::max(0.0, 1.0 - heel / depth);
+}
+
+}  // namespace farwater::hydraulics
