@@ -24,9 +24,9 @@ install_missing() {
         as_root="sudo"
     fi
     echo "Installing Debian packages, once: $missing"
-    quietly $as_root apt-get update -qq &&
+    quietly $as_root apt-get -o DPkg::Lock::Timeout=120 update -qq &&
         quietly $as_root env DEBIAN_FRONTEND=noninteractive \
-            apt-get install -qq -y --no-install-recommends $missing
+            apt-get -o DPkg::Lock::Timeout=120 install -qq -y --no-install-recommends $missing
 }
 
 # Those of the packages that are not installed, on one line.
