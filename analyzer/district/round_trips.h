@@ -64,6 +64,22 @@ struct FillTrip {
     std::array<LegTimes, most_profiles> legs;
 };
 
+// A station that can get to a place, and how long each profile drives, loaded.
+struct StationDrive {
+    StationIndex station;
+    std::array<DriveTime, most_profiles> loaded{no_time, no_time, no_time, no_time};
+};
+static_assert(most_profiles == 4, "StationDrive starts with no way for every profile");
+
+inline DriveTime drive_from(std::span<const StationDrive> drives, ProfileIndex profile, StationIndex station) {
+    for (const StationDrive& drive : drives) {
+        if (drive.station == station) {
+            return drive.loaded[profile.position()];
+        }
+    }
+    return no_time;
+}
+
 // Hose from a dump site to a parcel's house: along roads and drives, then the setback.
 struct HoseLay {
     DumpSiteIndex dump_site;
@@ -91,12 +107,10 @@ struct RoundTrips {
     // with the most tankers; ties go to the smaller fill site index.
     Lists<FillTrip> fill_trips;
 
-    // Drive time, loaded, of each profile from each station to each dump site:
-    // [profile][station * dump_sites.size() + dump site].
-    std::vector<std::vector<DriveTime>> from_stations;
-
-    // Drive time of each profile from each station to each fill site, laid out in the same way.
-    std::vector<std::vector<DriveTime>> stations_to_fill_sites;
+    // Per dump site, and per fill site: the stations that can get there within the trip limit, by
+    // index, with the drive of each profile, loaded. Station::to_gate is included.
+    Lists<StationDrive> stations_of_dump_site;
+    Lists<StationDrive> stations_of_fill_site;
 
     // Per parcel, then per target: access and the dump sites in hose reach, nearest first.
     std::vector<AccessPoint> access;
@@ -105,8 +119,12 @@ struct RoundTrips {
     // Road miles from the nearest station to the parcel's access point; none where there is no way.
     std::vector<std::optional<float>> station_miles;
 
+    // no_time where the profile has no way from there.
     DriveTime from_station(ProfileIndex profile, StationIndex station, DumpSiteIndex dump_site) const {
-        return from_stations[profile.position()][station.position() * dump_sites.size() + dump_site.position()];
+        return drive_from(stations_of_dump_site[dump_site.position()], profile, station);
+    }
+    DriveTime station_to_fill_site(ProfileIndex profile, StationIndex station, FillSiteIndex fill_site) const {
+        return drive_from(stations_of_fill_site[fill_site.position()], profile, station);
     }
 };
 

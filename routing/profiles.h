@@ -1,0 +1,39 @@
+// Vehicles grouped into the few classes that the roads treat alike, so that one search serves many.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/ids.h"
+#include "analyzer/district/round_trips.h"
+#include "analyzer/district/units.h"
+
+namespace farwater::routing {
+
+// What a vehicle weighs on the road, and how large it is, with every unknown filled in.
+struct VehicleSize {
+    Weight loaded, empty;
+    Length width, height;
+};
+
+// Weights that the apparatus list lacks take the stated estimates of Assumptions (tanker_chassis
+// and tanker_pounds_per_gallon; engine_loaded); empty is loaded less the water, 8.34 lb/gal (common
+// practice). A weight that contradicts the other is raised, never lowered. An unknown width is
+// 8.5 ft, the federal limit (23 CFR 658.15, from memory), an unknown height 13.5 ft, the limit of
+// most states (from memory): what is not known opens no bridge.
+VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions);
+
+// Groups of engines and of tankers; other units have no profile. Two units share a group when no
+// limit of the district's roads tells them apart and they have the same top speed (at most
+// speed_cap). While there are more groups than max_profiles, the two whose merging costs their
+// members the fewest passages, then the least speed, are merged; engines and tankers never are, so
+// max_profiles = 1 with both kinds gives two groups. A group is as heavy, wide and tall as its
+// largest member and as slow as its slowest. Ordered: engines first, then by the first member's
+// index. Empty when the fleet has neither kind. O(roads log roads + units^3).
+std::vector<Profile> vehicle_profiles(const District& district);
+
+// The profiles of tankers, those with the most members first, ties by index.
+std::vector<ProfileIndex> tanker_profiles(std::span<const Profile> profiles);
+
+}  // namespace farwater::routing
