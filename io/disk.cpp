@@ -1,0 +1,63 @@
+#include "io/disk.h"
+
+#include <cerrno>
+#include <system_error>
+#include <utility>
+
+#include <fcntl.h>
+#include <unistd.h>
+
+namespace farwater::io {
+
+OutputError disk_error(const std::filesystem::path& path, std::string_view what) {
+    return disk_error(path, what, errno);
+}
+
+OutputError disk_error(const std::filesystem::path& path, std::string_view what, int error_number) {
+    return OutputError(path.string() + ": cannot " + std::string(what) + ": " +
+                       std::generic_category().message(error_number) + ".");
+}
+
+Descriptor::~Descriptor() { close(); }
+
+Descriptor::Descriptor(Descriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
+
+Descriptor& Descriptor::operator=(Descriptor&& other) noexcept {
+    std::swap(number_, other.number_);
+    return *this;
+}
+
+bool Descriptor::close() {
+    const int number = std::exchange(number_, -1);
+    return number < 0 || ::close(number) == 0;
+}
+
+void sync_to_disk(const std::filesystem::path& path) {
+    Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
+    // Some file systems have nothing to do for a folder and say so with EINVAL.
+    if (!file.open() || (::fsync(file.number()) != 0 && errno != EINVAL)) {
+        throw disk_error(path, "bring it to the disk");
+    }
+}
+
+void sync_tree_to_disk(const std::filesystem::path& folder) {
+    std::error_code error;
+    for (auto entry = std::filesystem::recursive_directory_iterator(folder, error);
+         !error && entry != std::filesystem::recursive_directory_iterator();
+         entry.increment(error)) {
+        if (entry->is_directory(error) || entry->is_regular_file(error)) {
+            sync_to_disk(entry->path());
+        }
+    }
+    if (error) {
+        throw disk_error(folder, "list it", error.value());
+    }
+    sync_to_disk(folder);
+}
+
+bool stands(const std::filesystem::path& path) {
+    std::error_code error;
+    return std::filesystem::exists(std::filesystem::symlink_status(path, error));
+}
+
+}  // namespace farwater::io

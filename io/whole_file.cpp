@@ -1,0 +1,75 @@
+#include "io/whole_file.h"
+
+#include <cerrno>
+#include <cstdio>
+#include <utility>
+
+#include <fcntl.h>
+#include <unistd.h>
+
+#include "io/disk.h"
+
+namespace farwater::io {
+
+namespace {
+
+constexpr std::size_t buffer_bytes = std::size_t{1} << 18;
+
+}  // namespace
+
+WholeFile::WholeFile(std::filesystem::path file)
+    : file_(std::move(file)), beside_(file_.string() + ".new-" + std::to_string(::getpid())) {
+    descriptor_ = ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
+    if (descriptor_ < 0) {
+        throw disk_error(file_, "write it");
+    }
+    buffer_.reserve(buffer_bytes);
+}
+
+WholeFile::~WholeFile() {
+    if (descriptor_ >= 0) {
+        ::close(descriptor_);
+    }
+    if (!beside_.empty()) {
+        ::unlink(beside_.c_str());
+    }
+}
+
+void WholeFile::write(std::string_view bytes) {
+    buffer_.append(bytes);
+    if (buffer_.size() >= buffer_bytes) {
+        flush();
+    }
+}
+
+void WholeFile::flush() {
+    for (std::size_t done = 0; done < buffer_.size();) {
+        const ssize_t written = ::write(descriptor_, buffer_.data() + done, buffer_.size() - done);
+        if (written < 0 && errno != EINTR) {
+            throw disk_error(file_, "write it (an older one is untouched)");
+        }
+        done += written > 0 ? static_cast<std::size_t>(written) : 0;
+    }
+    buffer_.clear();
+}
+
+void WholeFile::finish() {
+    flush();
+    const bool on_disk = ::fsync(descriptor_) == 0;
+    const int reason = errno;
+    if (::close(std::exchange(descriptor_, -1)) != 0 || !on_disk) {
+        throw disk_error(file_, "write it (an older one is untouched)", on_disk ? errno : reason);
+    }
+    if (::rename(beside_.c_str(), file_.c_str()) != 0) {
+        throw disk_error(file_, "put the new file in its place");
+    }
+    beside_.clear();
+}
+
+void write_whole_file(const std::filesystem::path& file, std::string_view bytes) {
+    WholeFile whole(file);
+    whole.write(bytes);
+    whole.finish();
+}
+
+}  // namespace farwater::io
