@@ -25,7 +25,6 @@ namespace {
 constexpr std::string_view new_suffix = ".new-";
 constexpr std::string_view old_suffix = ".old-";
 constexpr int most_links = 40;
-constexpr int most_removals = 20;
 
 // The folder itself, not a link to it: what stands beside it must be on the same disk.
 fs::path resolved(const fs::path& dir) {
@@ -61,7 +60,7 @@ std::vector<fs::path> leftovers(const fs::path& dir, std::string_view suffix) {
             name.find_first_not_of("0123456789", begin.size()) == std::string::npos;
         std::error_code ignored;
         if (numbered && fs::is_directory(entry->symlink_status(ignored)) &&
-            (fs::is_empty(entry->path(), ignored) || read_mark(entry->path()))) {
+            (is_barely_begun(entry->path()) || read_mark(entry->path()))) {
             found.push_back(entry->path());
         }
     }
@@ -71,15 +70,21 @@ std::vector<fs::path> leftovers(const fs::path& dir, std::string_view suffix) {
 
 void remove_folder(const fs::path& folder) noexcept {
     std::error_code error;
-    // More than once: another thread may still write into it.
-    for (int i = 0; i < most_removals && stands(folder); ++i) {
-        fs::remove_all(folder, error);
-    }
+    fs::remove_all(folder, error);
 }
 
 void rename_folder(const fs::path& from, const fs::path& to) {
     if (::rename(from.c_str(), to.c_str()) != 0) {
         throw disk_error(to, "put the result in its place");
+    }
+}
+
+// Also while another thread still writes into it by its name.
+void remove_folder_in_use(const fs::path& folder) noexcept {
+    try {
+        const fs::path moved = folder.string() + "0";  // still a name that the next run clears
+        remove_folder(::rename(folder.c_str(), moved.c_str()) == 0 ? moved : folder);
+    } catch (...) {  // no memory for the name: the next run clears it
     }
 }
 
@@ -247,7 +252,7 @@ void OutFolder::abandon() noexcept {
     const std::lock_guard lock(state_->deciding);
     if (!state_->decided) {
         state_->decided = true;
-        remove_folder(state_->made);
+        remove_folder_in_use(state_->made);
         state_->lock.reset();
     }
 }

@@ -140,6 +140,12 @@ std::optional<FolderMark> read_mark(const fs::path& folder) {
     return mark;
 }
 
+bool is_barely_begun(const fs::path& folder) {
+    const std::vector<std::string> files = files_below(folder);
+    return std::all_of(files.begin(), files.end(),
+                       [](std::string_view file) { return file.starts_with(mark_name); });
+}
+
 void mark_unfinished(const fs::path& folder) {
     write_whole_file(folder / mark_name, std::string(mark_sentence) + "\n");
 }

@@ -33,6 +33,8 @@ struct FolderMark {
 
 // None: no folder of ours.
 std::optional<FolderMark> read_mark(const std::filesystem::path& folder);
+// A folder that a run had only begun: nothing in it, or a mark in the making.
+bool is_barely_begun(const std::filesystem::path& folder);
 void mark_unfinished(const std::filesystem::path& folder);
 // Lists the files that stand in the folder now.
 void mark_complete(const std::filesystem::path& folder);
