@@ -23,4 +23,16 @@ Need need_of(const Target& target, const Assumptions& assumptions) {
     return given_or_default(target.needed, target.duration, assumptions);
 }
 
+std::vector<std::optional<Need>> needs_of(const District& district) {
+    std::vector<std::optional<Need>> needs;
+    needs.reserve(district.parcels.size() + district.targets.size());
+    for (const Parcel& parcel : district.parcels) {
+        needs.push_back(need_of(parcel, district.assumptions));
+    }
+    for (const Target& target : district.targets) {
+        needs.push_back(need_of(target, district.assumptions));
+    }
+    return needs;
+}
+
 }  // namespace farwater::demand

@@ -3,20 +3,19 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "analyzer/district/district.h"
+#include "analyzer/district/need.h"
 
 namespace farwater::demand {
-
-struct Need {
-    HeldFlow flow;       // whole tenths of a gpm
-    Duration duration;   // how long it is needed; the state is judged over it
-    Evidence evidence = Evidence::assumed;  // declared when the parcel has a need of its own
-};
 
 // None: the parcel has no building, so it needs nothing and stands in no percentage. O(1).
 std::optional<Need> need_of(const Parcel& parcel, const Assumptions& assumptions);
 // A target always needs water.
 Need need_of(const Target& target, const Assumptions& assumptions);
+
+// Per parcel, then per target. O(parcels).
+std::vector<std::optional<Need>> needs_of(const District& district);
 
 }  // namespace farwater::demand

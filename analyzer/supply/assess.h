@@ -1,0 +1,24 @@
+// The supply stage: from round trips, arrivals and needs to a state for every parcel and target.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/district/need.h"
+#include "analyzer/supply/assessment.h"
+#include "analyzer/supply/scene.h"
+#include "analyzer/work/work.h"
+
+namespace farwater::supply {
+
+// Per parcel, then per target, as are `needs` (none = no building) and `first_arrivals`, which say when the first engine is at
+// the house, counted from the alarm, no_time = none gets there.
+//
+// Work is keyed by case: parcels that share dump site, zone, duration and first arrival (rounded
+// down to half a minute, so that the flow has to hold from no later than it should) share one.
+// Stopped early: what it returns is not complete, the caller discards it.
+std::vector<ParcelSupply> assess(const Situation& situation,
+                                 const std::vector<std::optional<Need>>& needs,
+                                 const std::vector<DriveTime>& first_arrivals, const Work& work);
+
+}  // namespace farwater::supply

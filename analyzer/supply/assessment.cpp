@@ -1,0 +1,61 @@
+#include "analyzer/supply/assessment.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace farwater::supply {
+
+TenthsMinute rounded_up(Duration duration) {
+    constexpr double binary_dust = 1e-9;
+    return TenthsMinute{static_cast<std::int32_t>(std::ceil(in_minutes(duration) * 10.0 - binary_dust))};
+}
+
+int severity_of(SupplyState state) {
+    switch (state) {
+        case SupplyState::unknown: return 6;
+        case SupplyState::unreached: return 5;
+        case SupplyState::tank_only: return 4;
+        case SupplyState::short_flow: return 3;
+        case SupplyState::late: return 2;
+        case SupplyState::held: return 1;
+        case SupplyState::no_building: return 0;
+    }
+    return 6;
+}
+
+bool worse(const ParcelSupply& a, const ParcelSupply& b) {
+    const int severity_a = severity_of(a.state);
+    const int severity_b = severity_of(b.state);
+    return severity_a != severity_b ? severity_a > severity_b : a.cautious < b.cautious;
+}
+
+void Assessment::keep(Variant variant, std::vector<ParcelSupply> of_variant, std::size_t parcels) {
+    VariantSummary summary{variant, std::vector<std::size_t>(words_of(SupplyState{}).size(), 0)};
+    for (std::size_t i = 0; i < parcels; ++i) {
+        ++summary.parcels_by_state[static_cast<std::size_t>(of_variant[i].state)];
+    }
+    const auto index = static_cast<std::uint8_t>(variants.size());
+    variants.push_back(std::move(summary));
+    if (supplies.empty()) {
+        supplies = std::move(of_variant);
+        worst_variant.assign(supplies.size(), index);
+        return;
+    }
+    for (std::size_t i = 0; i < supplies.size(); ++i) {
+        if (worse(of_variant[i], supplies[i])) {
+            supplies[i] = of_variant[i];
+            worst_variant[i] = index;
+        }
+    }
+}
+
+std::size_t Assessment::thinnest() const {
+    const auto held = static_cast<std::size_t>(SupplyState::held);
+    const auto thinnest = std::min_element(variants.begin(), variants.end(), [&](const auto& a, const auto& b) {
+        return a.parcels_by_state[held] < b.parcels_by_state[held];
+    });
+    return static_cast<std::size_t>(thinnest - variants.begin());
+}
+
+}  // namespace farwater::supply

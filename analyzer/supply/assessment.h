@@ -1,0 +1,80 @@
+// The answer: for every parcel and target the flow that can be held, its state and what limits it.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/ids.h"
+#include "analyzer/district/problem.h"
+#include "analyzer/district/units.h"
+#include "analyzer/district/words.h"
+
+namespace farwater::supply {
+
+// A moment or span in whole tenths of a minute, as results keep it.
+enum class TenthsMinute : std::int32_t {};
+constexpr std::int32_t in_tenths(TenthsMinute time) { return static_cast<std::int32_t>(time); }
+constexpr Duration duration_of(TenthsMinute time) { return minutes(in_tenths(time) / 10.0); }
+TenthsMinute rounded_up(Duration duration);
+
+struct ParcelSupply {
+    SupplyState state = SupplyState::unknown;
+    Margin margin = Margin::none;
+    Evidence evidence = Evidence::assumed;
+    SupplyMode mode = SupplyMode::none;
+    Limit limit = Limit::none;             // what sets the flow, or why there is none
+    std::optional<ProblemId> reason;       // of state unknown
+    std::uint8_t tankers = 0;              // in the shuttle
+
+    HeldFlow needed{};
+    HeldFlow sustained{};
+    HeldFlow cautious{};                   // the state is judged on it
+    HeldFlow later{};                      // cautious, from the late horizon on
+    HeldFlow one_tanker_out{};             // cautious, without the tanker that is missed most
+    HeldFlow handbook{};
+    TenthsMinute duration{};
+
+    std::optional<TenthsMinute> first_engine;    // since the alarm, at the house
+    std::optional<TenthsMinute> tank_water;
+    std::optional<TenthsMinute> continuous;
+    std::optional<TenthsMinute> gap;
+    std::optional<TenthsMinute> earliest_start;  // of the needed flow, cautious
+    std::optional<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
+
+    DumpSiteIndex dump_site;               // of the season's list
+    SourceIndex fill_source;
+    std::optional<float> hose_ft;          // from the dump site to the house
+    std::optional<float> wheels_gal;       // in the tanks there by the late horizon
+};
+
+// Short flow first: unknown, unreached, tank_only, short, late, held. no_building is apart.
+int severity_of(SupplyState state);
+// Worse in state, then in cautious flow.
+bool worse(const ParcelSupply& a, const ParcelSupply& b);
+
+// One combination of season and period.
+struct Variant {
+    SeasonIndex season;
+    PeriodIndex period;
+};
+
+// Counts by state of one variant, over improved parcels (no_building apart).
+struct VariantSummary {
+    Variant variant;
+    std::vector<std::size_t> parcels_by_state;  // by SupplyState
+};
+
+struct Assessment {
+    std::vector<ParcelSupply> supplies;          // the worst variant of each parcel, then target
+    std::vector<std::uint8_t> worst_variant;     // index into variants, per parcel, then target
+    std::vector<VariantSummary> variants;        // in the order they were assessed
+
+    // Takes in the next variant's supplies: keeps the worse of each row.
+    void keep(Variant variant, std::vector<ParcelSupply> of_variant, std::size_t parcels);
+    // The variant that leaves the fewest parcels held; the first of equals. Precondition: one was kept.
+    std::size_t thinnest() const;
+};
+
+}  // namespace farwater::supply

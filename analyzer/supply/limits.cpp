@@ -1,0 +1,108 @@
+#include "analyzer/supply/limits.h"
+
+#include <algorithm>
+#include <array>
+
+#include "analyzer/supply/incident_run.h"
+
+namespace farwater::supply {
+namespace {
+
+constexpr std::int32_t no_gain_below = 5;  // tenths of a gpm
+
+// 2,500 gal less a 2-in heel: common practice, no source.
+constexpr Volume one_more_tank = gallons(2332);
+constexpr Duration earlier = minutes(5);
+
+Incident with_tanker(Incident incident) {
+    const auto& tankers = incident.tankers;
+    if (tankers.empty()) {
+        return incident;
+    }
+    const auto largest = std::max_element(tankers.begin(), tankers.end(), [](const Tanker& a, const Tanker& b) {
+        return a.delivered < b.delivered;
+    });
+    Tanker more = *largest;
+    for (const Tanker& tanker : tankers) {
+        more.arrives = std::max(more.arrives, tanker.arrives);
+    }
+    incident.tankers.push_back(more);
+    return incident;
+}
+
+Incident with_fill_place(Incident incident) {
+    for (FillSite& site : incident.fill_sites) {
+        site.pump = site.pump * ((site.places + 1.0) / site.places);
+        ++site.places;
+        site.flows = std::nullopt;
+    }
+    return incident;
+}
+
+Incident with_double_source(Incident incident) {
+    for (FillSite& site : incident.fill_sites) {
+        if (site.usable) {
+            site.usable = *site.usable * 2.0;
+        }
+    }
+    return incident;
+}
+
+Incident with_slot(Incident incident) {
+    ++incident.dump_site.offload_slots;
+    return incident;
+}
+
+Incident with_tank(Incident incident) {
+    if (incident.dump_site.storage) {
+        incident.dump_site.storage = *incident.dump_site.storage + one_more_tank;
+    }
+    return incident;
+}
+
+Incident without_cap(Incident incident) {
+    incident.dump_site.flow_cap = std::nullopt;
+    return incident;
+}
+
+Incident ready_earlier(Incident incident) {
+    const auto sooner = [](Duration ready) { return std::max(minutes(0), ready - earlier); };
+    incident.dump_site.draft_ready = sooner(incident.dump_site.draft_ready);
+    incident.dump_site.tanks_ready = sooner(incident.dump_site.tanks_ready);
+    for (FillSite& site : incident.fill_sites) {
+        site.ready = sooner(site.ready);
+    }
+    return incident;
+}
+
+struct Relief {
+    Limit limit;
+    Incident (*apply)(Incident);
+};
+
+constexpr std::array reliefs{
+    Relief{Limit::fleet, with_tanker},     Relief{Limit::fill_site, with_fill_place},
+    Relief{Limit::source_volume, with_double_source}, Relief{Limit::draft, without_cap},
+    Relief{Limit::storage, with_tank},     Relief{Limit::offload, with_slot},
+    Relief{Limit::engines, ready_earlier},
+};
+
+}  // namespace
+
+std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustained) {
+    std::vector<Gain> list;
+    list.reserve(reliefs.size());
+    for (const Relief& relief : reliefs) {
+        const HeldFlow with = sustained_flow(relief.apply(incident), window);
+        const std::int32_t more = in_tenths(with) - in_tenths(sustained);
+        list.push_back({relief.limit, tenths_of_gpm(more < no_gain_below ? 0 : more)});
+    }
+    return list;
+}
+
+Limit binding_limit(const std::vector<Gain>& gains) {
+    const auto largest = std::max_element(gains.begin(), gains.end(), [](const Gain& a, const Gain& b) { return a.flow < b.flow; });
+    return largest == gains.end() || in_tenths(largest->flow) == 0 ? Limit::none : largest->limit;
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,99 @@
+#include "analyzer/supply/roster.h"
+
+#include <algorithm>
+#include <optional>
+
+namespace farwater::supply {
+namespace {
+
+struct Shift {
+    std::optional<int> crew;
+    std::optional<Duration> turnout;
+};
+
+// Unit rows override station rows, whatever their order in the table.
+Shift shift_of(const District& district, UnitIndex unit, PeriodIndex period) {
+    Shift by_station;
+    Shift by_unit;
+    for (const Staffing& row : district.staffing) {
+        if (row.period != period) {
+            continue;
+        }
+        const bool unit_row = row.unit.valid() && row.unit == unit;
+        const bool station_row = !row.unit.valid() && row.station == at(district.units, unit).station;
+        if (!unit_row && !station_row) {
+            continue;
+        }
+        Shift& shift = unit_row ? by_unit : by_station;
+        shift.crew = row.crew ? row.crew : shift.crew;
+        shift.turnout = row.turnout ? row.turnout : shift.turnout;
+    }
+    return {.crew = by_unit.crew ? by_unit.crew : by_station.crew,
+            .turnout = by_unit.turnout ? by_unit.turnout : by_station.turnout};
+}
+
+bool stays_in_quarters(const Unit& unit, const Shift& shift) {
+    const std::optional<int> crew = shift.crew ? shift.crew : unit.crew;
+    return crew && *crew < unit.min_crew.value_or(1);
+}
+
+Duration turnout_of(const District& district, const Station& station, const Period& period, const Shift& shift) {
+    if (shift.turnout) {
+        return *shift.turnout;
+    }
+    return station.staffed ? period.turnout_staffed.value_or(district.assumptions.turnout_staffed)
+                           : period.turnout_volunteer.value_or(district.assumptions.turnout_volunteer);
+}
+
+// The alarm on which a unit goes to a zone: none = not at all.
+std::optional<int> alarm_of(const District& district, UnitIndex unit, std::string_view zone, bool zone_has_rules) {
+    if (!zone_has_rules) {
+        const Unit& it = at(district.units, unit);
+        const Aid aid = std::max(it.aid, at(district.stations, it.station).aid);
+        return aid == Aid::mutual ? 2 : 1;
+    }
+    std::optional<int> alarm;
+    for (const ResponseRule& rule : district.response_rules) {
+        if (rule.zone == zone && rule.unit == unit) {
+            alarm = std::min(alarm.value_or(rule.alarm), rule.alarm);
+        }
+    }
+    return alarm;
+}
+
+}  // namespace
+
+std::vector<Responder> roster(const District& district, PeriodIndex period, std::string_view zone) {
+    const auto& rules = district.response_rules;
+    const bool zone_has_rules = std::any_of(rules.begin(), rules.end(), [&](const ResponseRule& rule) { return rule.zone == zone; });
+    std::vector<Responder> responders;
+    for (std::size_t i = 0; i < district.units.size(); ++i) {
+        const UnitIndex index(i);
+        const Unit& unit = district.units[i];
+        const Shift shift = shift_of(district, index, period);
+        const std::optional<int> alarm = alarm_of(district, index, zone, zone_has_rules);
+        if (!alarm || stays_in_quarters(unit, shift)) {
+            continue;
+        }
+        const Station& station = at(district.stations, unit.station);
+        const Duration turnout = turnout_of(district, station, at(district.periods, period), shift);
+        const bool on_request = *alarm > 1;
+        const bool mutual = std::max(unit.aid, station.aid) == Aid::mutual;
+        const Duration rolls = on_request ? (mutual && !shift.turnout ? district.assumptions.mutual_turnout : turnout)
+                                          : district.assumptions.alarm_handling + turnout;
+        responders.push_back({index, rolls, on_request});
+    }
+    return responders;
+}
+
+std::vector<std::string> response_zones(const District& district) {
+    std::vector<std::string> zones{""};
+    for (const ResponseRule& rule : district.response_rules) {
+        zones.push_back(rule.zone);
+    }
+    std::sort(zones.begin(), zones.end());
+    zones.erase(std::unique(zones.begin(), zones.end()), zones.end());
+    return zones;
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,246 @@
+#include "analyzer/supply/scene.h"
+
+#include <algorithm>
+
+#include "analyzer/hydraulics/portable_tank.h"
+
+namespace farwater::supply {
+namespace {
+
+const Season& season_of(const Situation& situation) {
+    return at(situation.district.seasons, situation.trips.season);
+}
+
+bool arrives_before(const Arrival& a, const Arrival& b) {
+    return a.at_scene != b.at_scene ? a.at_scene < b.at_scene : a.unit < b.unit;
+}
+
+// Units that have a way to the dump site, by arrival.
+std::vector<Arrival> arrivals(const Situation& situation, std::span<const ProfileIndex> profile_of,
+                              std::span<const Responder> responders, DumpSiteIndex dump_site,
+                              Duration first_arrival, UnitKind kind) {
+    const Duration asked = first_arrival + situation.district.assumptions.request_delay;
+    std::vector<Arrival> list;
+    for (const Responder& responder : responders) {
+        const Unit& unit = at(situation.district.units, responder.unit);
+        const ProfileIndex profile = at(profile_of, responder.unit);
+        if (unit.kind != kind || !profile.valid()) {
+            continue;
+        }
+        const DriveTime drive = situation.trips.from_station(profile, unit.station, dump_site);
+        if (reachable(drive)) {
+            const Duration leaves = responder.on_request ? asked + responder.rolls : responder.rolls;
+            list.push_back({responder.unit, profile, leaves, leaves + duration_of(drive)});
+        }
+    }
+    std::sort(list.begin(), list.end(), arrives_before);
+    return list;
+}
+
+HoseLoad hose_of(const Unit& unit, const Assumptions& assumptions) {
+    return unit.hose.value_or(HoseLoad{.hose_2_5in = assumptions.engine_hose_2_5in, .hose_3in = {}, .hose_4in = {}, .hose_5in = {}});
+}
+
+HoseThere hose_there(const District& district, std::span<const Arrival> engines) {
+    HoseThere there{};
+    for (const Arrival& engine : engines.first(std::min<std::size_t>(2, engines.size()))) {
+        const HoseLoad load = hose_of(at(district.units, engine.unit), district.assumptions);
+        there.length[0] += load.hose_2_5in;
+        there.length[1] += load.hose_3in;
+        there.length[2] += load.hose_4in;
+        there.length[3] += load.hose_5in;
+    }
+    return there;
+}
+
+struct Tanks {
+    Duration first_up;
+    Volume usable;
+    bool any = false;
+};
+
+// Portable tanks of the units in order of arrival, as many as are set up; only those that are up
+// when the flow has to hold count.
+Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration start) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    std::vector<Arrival> carriers = scene.engines;
+    carriers.insert(carriers.end(), scene.tankers.begin(), scene.tankers.end());
+    std::sort(carriers.begin(), carriers.end(), arrives_before);
+    const DumpSiteCandidate& site = at(situation.trips.dump_sites, scene.dump_site);
+    int room = assumptions.most_portable_tanks;
+    if (site.officers_place) {
+        room = std::min(room, situation.district.dump_site_places[*site.officers_place].portable_tanks.value_or(room));
+    }
+    Tanks tanks;
+    for (const Arrival& carrier : carriers) {
+        const Unit& unit = at(situation.district.units, carrier.unit);
+        const Duration up = carrier.at_scene + assumptions.setup_portable_tank + season_of(situation).extra_setup;
+        const int carried = unit.portable_tank > gallons(0) ? std::max(1, unit.portable_tanks) : 0;
+        const int set_up = std::min(room, carried);
+        if (set_up <= 0 || (tanks.any && up > start)) {
+            continue;
+        }
+        tanks.first_up = tanks.any ? std::min(tanks.first_up, up) : up;
+        tanks.any = true;
+        tanks.usable += hydraulics::usable_of_portable_tank(unit.portable_tank * (static_cast<double>(set_up) / carried),
+                                                            assumptions.portable_tank_depth, assumptions.portable_tank_heel);
+        room -= set_up;
+    }
+    return tanks;
+}
+
+Volume on_wheels(const District& district, const Scene& scene) {
+    const Assumptions& assumptions = district.assumptions;
+    Volume sum;
+    for (const auto* list : {&scene.engines, &scene.tankers}) {
+        for (const Arrival& arrival : *list) {
+            const Unit& unit = at(district.units, arrival.unit);
+            const bool engine = unit.kind == UnitKind::engine;
+            if (arrival.at_scene <= assumptions.late_horizon) {
+                sum += engine ? unit.tank : unit.tank * assumptions.delivered_fraction;
+            }
+        }
+    }
+    return sum;
+}
+
+LaneClass lane_at(const Situation& situation, DumpSiteIndex dump_site) {
+    const DumpSiteCandidate& site = at(situation.trips.dump_sites, dump_site);
+    if (!site.officers_place) {
+        return site.lane;
+    }
+    return situation.district.dump_site_places[*site.officers_place].lane.value_or(site.lane);
+}
+
+Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival& arrival, const LegTimes& legs) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    const Unit& unit = at(situation.district.units, arrival.unit);
+    const bool backs = unit.backs_to_offload || lane_at(situation, scene.dump_site) == LaneClass::dead_end;
+    Tanker tanker;
+    tanker.delivered = unit.tank * assumptions.delivered_fraction;
+    tanker.refilled = unit.tank * assumptions.refill_fraction;
+    tanker.fill_limit = unit.fill_limit.value_or(assumptions.fill_limit);
+    tanker.offload = unit.offload.value_or(assumptions.offload);
+    tanker.fill_before = assumptions.fill_before;
+    tanker.fill_after = assumptions.fill_after;
+    tanker.offload_before = assumptions.offload_before + (backs ? assumptions.backing : minutes(0));
+    tanker.offload_after = assumptions.offload_after;
+    tanker.arrives = arrival.at_scene;
+    tanker.can_nurse = unit.pump.has_value();
+    tanker.leg = {.empty = duration_of(legs.empty), .loaded = duration_of(legs.loaded)};
+    return tanker;
+}
+
+// When an engine that has no other job has the fill site running; none = there is no such engine.
+std::optional<Duration> engine_ready_at(const Situation& situation, const Scene& scene, FillSiteIndex fill_site, Duration setup) {
+    std::optional<Duration> ready;
+    for (std::size_t i = 2; i < scene.engines.size(); ++i) {
+        const Arrival& engine = scene.engines[i];
+        const Unit& unit = at(situation.district.units, engine.unit);
+        const DriveTime drive = situation.trips.station_to_fill_site(engine.profile, unit.station, fill_site);
+        if (reachable(drive)) {
+            const Duration there = engine.leaves + duration_of(drive) + setup;
+            ready = ready ? std::min(*ready, there) : there;
+        }
+    }
+    return ready;
+}
+
+// The first tanker opens a hydrant itself when it comes to fill.
+Duration first_tanker_ready(const std::vector<Tanker>& tankers, Duration setup) {
+    Duration first = minutes(1e6);
+    for (const Tanker& tanker : tankers) {
+        const Duration offload = tanker.offload_before + tanker.delivered / tanker.offload + tanker.offload_after;
+        first = std::min(first, tanker.arrives + offload + tanker.leg.empty);
+    }
+    return first + setup;
+}
+
+}  // namespace
+
+std::vector<ProfileIndex> profile_of_units(const District& district, std::span<const Profile> profiles) {
+    std::vector<ProfileIndex> of(district.units.size());
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        for (const UnitIndex member : profiles[p].members) {
+            at(of, member) = ProfileIndex(p);
+        }
+    }
+    return of;
+}
+
+std::optional<hydraulics::HoseSize> HoseThere::size_for(Length lay) const {
+    for (std::size_t size = 4; size-- > 0;) {
+        if (length[size] >= lay) {
+            return static_cast<hydraulics::HoseSize>(size);
+        }
+    }
+    return std::nullopt;
+}
+
+Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
+               std::span<const Responder> responders, DumpSiteIndex dump_site, Duration first_arrival) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    Scene scene;
+    scene.dump_site = dump_site;
+    scene.first_arrival = first_arrival;
+    scene.engines = arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::engine);
+    scene.tankers = arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::tanker);
+    scene.hose = hose_there(situation.district, scene.engines);
+    scene.on_wheels = on_wheels(situation.district, scene);
+    const Tanks tanks = portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);
+    if (scene.tankers.empty()) {
+        scene.missing = Limit::fleet;
+    } else if (scene.engines.size() < 2) {
+        scene.missing = Limit::engines;
+    } else if (!tanks.any) {
+        scene.missing = Limit::storage;
+    }
+    if (scene.missing != Limit::none) {
+        return scene;
+    }
+    const Unit& attack = at(situation.district.units, scene.engines[0].unit);
+    const Unit& draft = at(situation.district.units, scene.engines[1].unit);
+    const Duration draft_there = std::max(tanks.first_up, scene.engines[1].at_scene);
+    scene.set_up.offload_slots = assumptions.offload_slots;
+    scene.set_up.storage = tanks.usable;
+    scene.set_up.engine_tank = attack.tank > gallons(0) ? attack.tank : assumptions.engine_tank;
+    scene.set_up.engine_arrives = first_arrival;
+    scene.set_up.tanks_ready = tanks.first_up;
+    scene.set_up.draft_ready = draft_there + assumptions.setup_draft + season_of(situation).extra_setup;
+    scene.set_up.flow_cap = std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
+    return scene;
+}
+
+FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTrip& trip) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    FillPlan plan;
+    for (const Arrival& arrival : scene.tankers) {
+        const LegTimes& legs = trip.legs[arrival.profile.position()];
+        if (reachable(legs.empty) && reachable(legs.loaded)) {
+            plan.incident.tankers.push_back(tanker_from(situation, scene, arrival, legs));
+        }
+    }
+    if (plan.incident.tankers.empty()) {
+        plan.missing = Limit::no_route;
+        return plan;
+    }
+    const CountedSource& source = counted_source(situation.water, at(situation.fill_places, trip.fill_site).source);
+    const Duration setup = source.setup + season_of(situation).extra_setup;
+    std::optional<Duration> ready = engine_ready_at(situation, scene, trip.fill_site, setup);
+    if (!source.needs_engine) {
+        const Duration by_tanker = first_tanker_ready(plan.incident.tankers, setup);
+        ready = ready ? std::min(*ready, by_tanker) : by_tanker;
+    }
+    if (!ready) {
+        plan.missing = Limit::engines;
+        return plan;
+    }
+    plan.incident.dump_site = scene.set_up;
+    plan.incident.fill_sites = {{.places = source.places, .flows = std::nullopt, .pump = source.rate,
+                                 .ready = *ready, .usable = source.usable, .inflow = source.inflow}};
+    plan.incident.initial_attack = {.flow = assumptions.initial_attack,
+                                    .from = scene.first_arrival + assumptions.initial_attack_after_arrival};
+    return plan;
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,41 @@
+// One case: a dump site, the first engine's arrival, a zone and a duration. Everything about the
+// shuttle that does not depend on the single house is worked out once per case.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/supply/assessment.h"
+#include "analyzer/supply/incident.h"
+#include "analyzer/supply/scene.h"
+
+namespace farwater::supply {
+
+struct ShuttleCase {
+    Window window;
+    Limit limit = Limit::none;       // why there is no flow, or what binds it
+    HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
+    Flow handbook;
+    Incident slow;                   // the chosen incident, slowed: earliest starts are asked of it
+    SourceIndex source;
+    std::size_t tankers = 0;
+    Duration tank_water;
+    std::optional<Duration> continuous;
+    Duration gap;
+    Duration round_trip;
+    Evidence evidence = Evidence::assumed;
+    bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
+};
+
+// The fill site (of those that routing lists for the dump site) and the number of nursing tankers
+// (none or one) with the largest cautious flow; the nearer fill site of equals. Bounds first: a fill
+// site whose upper bound does not beat the best found is not run.
+ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
+
+// The same with every fill site run, in the same order: for the tests.
+ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
+
+// The factor on stage times behind the cautious flow: 1 + 0.35 cv.
+double cautious_factor(const Assumptions& assumptions);
+
+}  // namespace farwater::supply

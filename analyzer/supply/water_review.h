@@ -1,0 +1,46 @@
+// Which water counts: what is not known never helps. A source counts in a supply state only when
+// somebody tested or declared it, its volume is known (or unlimited in so many words), and it is for
+// operations. Everything else is a problem row or a row of the worklist.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/problem.h"
+#include "analyzer/district/round_trips.h"
+
+namespace farwater::supply {
+
+// A source as the incident run takes it, every blank filled in.
+struct CountedSource {
+    SourceIndex source;
+    Evidence evidence = Evidence::assumed;  // tested, declared; assumed where a default stands in
+    Flow rate;
+    std::optional<Volume> usable;  // none = unlimited
+    Flow inflow;
+    int places = 1;
+    bool needs_engine = true;      // a suction point does, a hydrant does not
+    Duration setup;
+    std::uint8_t strength_class = 0;  // 0 weak .. 3 strong, in rate and volume
+};
+
+struct WaterReview {
+    std::vector<CountedSource> counted;  // by ascending source index
+    std::vector<bool> counts;            // per source of the district
+    std::vector<Problem> problems;       // why the others do not count, and what was assumed
+};
+
+WaterReview review_water(const District& district);
+
+// The counted sources that are open in a season, as places for routing; indices of the list are the
+// season's FillSiteIndex. Out in a season: kinds that it names, sources not open in all of its
+// months, and in ice seasons draft sites without freeze provision.
+std::vector<FillSitePlace> fill_site_places(const District& district, const WaterReview& review,
+                                            const Season& season);
+
+// Precondition: the source counts.
+const CountedSource& counted_source(const WaterReview& review, SourceIndex source);
+
+}  // namespace farwater::supply
