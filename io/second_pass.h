@@ -1,0 +1,15 @@
+// Writing an input's records through; see io/pass_through.h for what goes through.
+#pragma once
+
+#include "analyzer/work/work.h"
+#include "io/geopackage_layer.h"
+#include "io/pass_through.h"
+
+namespace farwater::io {
+
+// False when stopped. Throws InputError when the input is not what it was (sha256, number of
+// records, time of change) or cannot be read to the end; OutputError. O(records).
+bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
+                       const PassThroughInput& input, const Work& work);
+
+}  // namespace farwater::io
