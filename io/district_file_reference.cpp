@@ -1,0 +1,155 @@
+// The reference page of the district file, from the tables that check it.
+#include <string>
+
+#include <fmt/format.h>
+
+#include "analyzer/district/assumptions.h"
+#include "io/district_file.h"
+#include "io/near_word.h"
+#include "io/schema.h"
+#include "io/unit_words.h"
+
+namespace farwater::io {
+namespace {
+
+std::string range_of(double low, double high) {
+    return low < high ? fmt::format("{:.10g} to {:.10g}", low, high) : std::string();
+}
+
+std::string type_of(const FieldRow& field) {
+    switch (field.kind) {
+        case FieldKind::text:
+            return "text";
+        case FieldKind::number:
+            return "number";
+        case FieldKind::whole:
+            return "whole number";
+        case FieldKind::yes_no:
+            return "yes or no";
+        case FieldKind::word:
+            return one_of(field.words());
+        case FieldKind::date:
+            return "date";
+        case FieldKind::months:
+            return "months";
+        case FieldKind::usable:
+            return "number or unlimited";
+    }
+    return {};
+}
+
+std::string type_of(const KeyRow& key) {
+    switch (key.kind) {
+        case KeyKind::text:
+            return "text";
+        case KeyKind::number:
+            return "number";
+        case KeyKind::whole:
+            return "whole number";
+        case KeyKind::yes_no:
+            return "true or false";
+        case KeyKind::date:
+            return "date";
+        case KeyKind::months:
+            return "months";
+        case KeyKind::texts:
+            return "list of texts";
+        case KeyKind::words:
+            return "list of " + one_of(key.words());
+        case KeyKind::word:
+            return one_of(key.words());
+        case KeyKind::pairs:
+            return "table";
+        case KeyKind::pair_tables:
+            return "table of tables";
+    }
+    return {};
+}
+
+std::string keys_page(std::string_view title, std::span<const KeyRow> keys,
+                      std::string_view intro) {
+    std::string page = fmt::format(
+        "## {}\n\n{}\n\n| key | type | range | default | what |\n|---|---|---|---|---|\n", title,
+        intro);
+    for (const KeyRow& key : keys) {
+        const std::string standard = key.required ? "required" : std::string(key.standard);
+        page += fmt::format("| `{}` | {} | {} | {} | {} |\n", key.name, type_of(key),
+                            range_of(key.low, key.high), standard, key.what);
+    }
+    return page + "\n";
+}
+
+std::string section_page(const SectionRow& section) {
+    std::string page = fmt::format(
+        "### [{}]{}\n\n{}.\n\n| field | type | unit | range | what |\n|---|---|---|---|---|\n",
+        section.name, section.required ? ", required" : "", section.what);
+    for (const FieldRow& field : section.fields) {
+        page += fmt::format("| `{}`{} | {} | {} | {} | {} |\n", field.name,
+                            field.required ? " *" : "", type_of(field), unit_of_name(field.name),
+                            range_of(field.low, field.high), field.what);
+    }
+    return page + "\n";
+}
+
+std::string_view name_of(Sure sure) {
+    return sure == Sure::high ? "high" : sure == Sure::medium ? "medium" : "low";
+}
+
+std::string standard_of(const AssumptionRow& row) {
+    const double value = value_in_key_unit(Assumptions{}, row);
+    if (std::holds_alternative<bool Assumptions::*>(row.member)) {
+        return value != 0.0 ? "true" : "false";
+    }
+    return fmt::format("{:.6g}", value);
+}
+
+std::string assumptions_page() {
+    std::string page =
+        "## [assumptions]\n\nEvery value that the analysis assumes. What is not set keeps its "
+        "default; the result lists all of them.\n\n";
+    std::string_view group;
+    for (const AssumptionRow& row : assumption_rows()) {
+        if (row.group != group) {
+            group = row.group;
+            page += fmt::format(
+                "### {}\n\n| key | unit | default | range | sure | what | source "
+                "|\n|---|---|---|---|---|---|---|\n",
+                group);
+        }
+        const bool yes_no = std::holds_alternative<bool Assumptions::*>(row.member);
+        page +=
+            fmt::format("| `{}` | {} | {} | {} | {} | {} | {} |\n", row.key, unit_of_name(row.key),
+                        standard_of(row), yes_no ? "true or false" : range_of(row.low, row.high),
+                        name_of(row.sure), row.what, row.source);
+    }
+    return page;
+}
+
+}  // namespace
+
+std::string district_file_reference() {
+    std::string page =
+        "# The district file\n\nTOML. Paths are relative to the file. Unknown keys and wrong types "
+        "are errors. "
+        "Months are \"all\", \"4-11\", \"11-3\" or \"4,5,6\"; dates 2026-05-31; numbers plain "
+        "digits with a point.\n\n";
+    page += keys_page("At the top", top_keys(), "Before every table.");
+    page += keys_page("Input tables", layer_keys(), "The same keys for each of the tables below.");
+    page +=
+        "Fields with * need a column. A field that `columns` does not map is taken from a column "
+        "of its own name, when there is one.\n\n";
+    for (const SectionRow& section : section_rows()) {
+        page += section_page(section);
+    }
+    page += keys_page("[elevation]", elevation_keys(), "A raster of the ground's height.");
+    page += keys_page("[join]", join_keys(),
+                      "A table whose columns are added to the parcels'; [[join]] for several.");
+    page +=
+        keys_page("[season.NAME]", season_keys(),
+                  "What the roads and the water are like in some months. Without one: all_year.");
+    page += keys_page("[period.NAME]", period_keys(),
+                      "A part of the week with its own staffing. Without one: any_time.");
+    return page + assumptions_page();
+}
+
+}  // namespace farwater::io

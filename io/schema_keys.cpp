@@ -1,0 +1,130 @@
+// The keys of the district file's own tables.
+#include <array>
+
+#include "analyzer/district/words.h"
+#include "io/schema.h"
+
+namespace farwater::io {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::array tanker_words{"tanker"sv, "tender"sv};
+constexpr std::array height_units{"ft"sv, "m"sv};
+
+std::span<const std::string_view> tanker_word_list() { return tanker_words; }
+std::span<const std::string_view> height_unit_list() { return height_units; }
+std::span<const std::string_view> access_list() { return words_of(RoadAccess{}); }
+std::span<const std::string_view> source_kind_list() { return words_of(SourceKind{}); }
+
+constexpr KeyRow key(std::string_view name, KeyKind kind, std::string_view standard,
+                     std::string_view what) {
+    return {name, kind, false, 0, 0, nullptr, standard, what};
+}
+constexpr KeyRow required(KeyRow row) {
+    row.required = true;
+    return row;
+}
+constexpr KeyRow in_range(KeyRow row, double low, double high) {
+    row.low = low;
+    row.high = high;
+    return row;
+}
+constexpr KeyRow of_list(KeyRow row, WordList words) {
+    row.words = words;
+    return row;
+}
+
+// Where the data lie: the same for every table that names an input.
+constexpr KeyRow file_key = required(
+    key("file", KeyKind::text, "",
+        "path relative to the district file, or a connection string that begins with PG:"));
+constexpr KeyRow layer_key =
+    key("layer", KeyKind::text, "the only layer", "which layer of the file");
+constexpr KeyRow crs_key =
+    key("crs", KeyKind::text, "as the data say",
+        "coordinate system of data that do not name one, such as \"EPSG:2249\"");
+constexpr KeyRow where_key =
+    key("where", KeyKind::text, "all records", "attribute filter, such as \"TOWN = 'X'\"");
+constexpr KeyRow open_options_key =
+    key("open_options", KeyKind::texts, "none",
+        "options of the GDAL driver, such as [\"X_POSSIBLE_NAMES=lon\"]");
+constexpr KeyRow columns_key =
+    key("columns", KeyKind::pairs, "columns of our own names", "our field = their column");
+constexpr KeyRow values_key = key("values", KeyKind::pair_tables, "our own words",
+                                  "per field: their value = our word; \"\" = not known");
+constexpr KeyRow units_key = key("units", KeyKind::pairs, "the unit in the field's name",
+                                 "our field = unit of their column");
+
+constexpr std::array top{
+    required(key("name", KeyKind::text, "", "the district's name")),
+    of_list(key("tanker_word", KeyKind::word, "tanker", "the word that results use"),
+            &tanker_word_list),
+    key("data_date", KeyKind::date, "no age is judged",
+        "what counts as today for the age of tests"),
+    key("crs", KeyKind::text, "chosen from the parcels",
+        "coordinate system of all results: projected and conformal, such as \"EPSG:32618\""),
+};
+
+constexpr std::array layer{file_key,         layer_key,   crs_key,    where_key,
+                           open_options_key, columns_key, values_key, units_key};
+
+constexpr std::array elevation{
+    file_key,
+    crs_key,
+    of_list(key("elevation_unit", KeyKind::word, "as the band says", "unit of the heights"),
+            &height_unit_list),
+    in_range(key("band", KeyKind::whole, "1", "which band of the raster"), 1, 1000),
+    open_options_key,
+};
+
+constexpr std::array join{
+    file_key,
+    layer_key,
+    where_key,
+    open_options_key,
+    required(key("key", KeyKind::text, "", "the table's column with the key")),
+    key("parcel_key", KeyKind::text, "the column of parcel_id",
+        "the parcel layer's column with the same key"),
+    required(columns_key),
+};
+
+constexpr std::array season{
+    required(key("months", KeyKind::months, "", "such as \"11-3\", \"4,5,6\" or \"all\"")),
+    in_range(key("speed_factor", KeyKind::number, "1", "on every planning speed"), 0.1, 1),
+    in_range(key("extra_setup_min", KeyKind::number, "0", "added to every set-up"), 0, 120),
+    key("ice", KeyKind::yes_no, "false", "open water without freeze provision is out"),
+    of_list(key("closed_access", KeyKind::words, "none", "roads of these kinds are closed"),
+            &access_list),
+    of_list(key("sources_out", KeyKind::words, "none", "sources of these kinds do not count"),
+            &source_kind_list),
+};
+
+constexpr std::array period{
+    in_range(key("turnout_staffed_min", KeyKind::number, "that of the assumptions",
+                 "tones to wheels rolling at a staffed station"),
+             0, 120),
+    in_range(key("turnout_volunteer_min", KeyKind::number, "that of the assumptions",
+                 "the same where volunteers come from home"),
+             0, 120),
+};
+
+}  // namespace
+
+std::span<const KeyRow> top_keys() { return top; }
+std::span<const KeyRow> layer_keys() { return layer; }
+std::span<const KeyRow> elevation_keys() { return elevation; }
+std::span<const KeyRow> join_keys() { return join; }
+std::span<const KeyRow> season_keys() { return season; }
+std::span<const KeyRow> period_keys() { return period; }
+
+std::vector<std::string_view> top_tables() {
+    std::vector<std::string_view> names;
+    for (const SectionRow& section : section_rows()) {
+        names.push_back(section.name);
+    }
+    names.insert(names.end(), {"elevation", "join", "season", "period", "assumptions"});
+    return names;
+}
+
+}  // namespace farwater::io
