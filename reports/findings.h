@@ -1,0 +1,41 @@
+// Everything that a run found, as the reports see it. Only a view: all must outlive it.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/need.h"
+#include "analyzer/district/round_trips.h"
+#include "analyzer/supply/assessment.h"
+#include "analyzer/supply/water_review.h"
+
+namespace farwater::reports {
+
+// What routing found for one season, with the list that its fill site indices point into.
+struct SeasonFindings {
+    RoundTrips trips;
+    std::vector<FillSitePlace> fill_places;
+};
+
+struct Findings {
+    const District& district;
+    std::span<const Profile> profiles;
+    const supply::WaterReview& water;
+    std::span<const SeasonFindings> seasons;  // by SeasonIndex; dump sites are the same in all
+    const supply::Assessment& assessment;
+    const RoadTimes& road_times;
+    std::span<const Problem> problems;        // of all stages, in the order of the work
+
+    std::size_t parcels() const { return district.parcels.size(); }
+    const supply::ParcelSupply& supply(std::size_t row) const { return assessment.supplies[row]; }
+    const supply::Variant& worst_variant(std::size_t row) const {
+        return assessment.variants[assessment.worst_variant[row]].variant;
+    }
+};
+
+// "D0001" and so on; the officer's own id for the officer's places.
+std::vector<std::string> dump_site_names(const Findings& findings);
+
+}  // namespace farwater::reports

@@ -1,0 +1,39 @@
+// The layers and tables of supply.gpkg, as schemas and row generators.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "io/feature_table.h"
+#include "reports/findings.h"
+
+namespace farwater::reports {
+
+// Layers that carry an input layer through: parcel_supply and road_times.
+io::PassThroughTable parcel_supply(const Findings& findings);
+io::PassThroughTable road_times(const Findings& findings);
+
+// Point layers. Those that hold drives are of the first season.
+io::FeatureTable target_supply(const Findings& findings);
+io::FeatureTable fill_sites(const Findings& findings);
+io::FeatureTable dump_sites(const Findings& findings);
+io::FeatureTable response_times(const Findings& findings);  // a row per dump site and station
+
+// Tables without geometry.
+io::FeatureTable fleet(const Findings& findings);
+io::FeatureTable assumptions(const Findings& findings);
+io::FeatureTable data_problems(const Findings& findings);
+io::FeatureTable worklist(const Findings& findings);
+io::FeatureTable input_records(const Findings& findings);  // read = used + repaired + set aside
+
+// run_record: what the result rests on, key by key in the given order.
+using RunRecord = std::vector<std::pair<std::string, std::string>>;
+io::FeatureTable run_record_table(const RunRecord& record);
+
+// by_state (per season and period) and shortfalls (parcels that are not held, largest first), for
+// tables/*.csv.
+io::FeatureTable by_state(const Findings& findings);
+io::FeatureTable shortfalls(const Findings& findings);
+
+}  // namespace farwater::reports
