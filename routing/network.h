@@ -42,7 +42,7 @@ struct Network {
     std::vector<Incidence>
         incidences;  // by node, then by other node and length; a loop stands twice
     std::vector<std::int32_t>
-        component;  // per node: 0 = the largest connected part (by road length)
+        component;  // per node: 0 = the largest connected part (by road length); -1 = no road
 
     std::span<const Edge> edges_of(RoadIndex road) const {
         return std::span(edges).subspan(

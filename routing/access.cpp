@@ -1,0 +1,189 @@
+#include "routing/access.h"
+
+#include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "routing/hilbert.h"
+#include "routing/nearest_road.h"
+#include "routing/road_use.h"
+
+namespace farwater::routing {
+namespace {
+
+constexpr std::size_t places_a_chunk = 4096;
+
+class AccessFinder {
+public:
+    AccessFinder(const District& district, const Network& network, std::span<const Profile> profiles)
+        : district_(district),
+          network_(network),
+          use_(loaded_use_in_some_season(district, profiles)),
+          haulers_(haulers(profiles)),
+          anyone_(anyone(profiles)),
+          reach_(in_metres(district.assumptions.access_reach)),
+          finder_(district.roads, [&network](std::uint32_t road) {
+              return network.first_edge[road] != network.first_edge[road + 1];
+          }) {}
+
+    ProfileBits hauler_bits() const { return haulers_; }
+    ProfileBits anyone_bits() const { return anyone_; }
+
+    std::optional<NearestPlace> nearest(Point p) const {
+        const auto any = [](std::uint32_t) { return true; };
+        return finder_.nearest(p, reach_, any, [&](std::uint32_t road) {
+            return usable(road, haulers_) ? 0 : 1;
+        });
+    }
+
+    std::optional<NearestPlace> nearest_used_by(Point p, ProfileBits who) const {
+        return finder_.nearest(
+            p, reach_, [&](std::uint32_t road) { return usable(road, who); },
+            [](std::uint32_t) { return 0; });
+    }
+
+    bool usable(std::uint32_t road, ProfileBits who) const { return (use_[road] & who) != 0; }
+
+    RoadSpot spot(const NearestPlace& place) const {
+        return spot_on(network_, RoadIndex(place.segment.road), metres_along(district_.roads, place));
+    }
+
+    AccessPoint point(const NearestPlace& place) const {
+        const Length off_road = metres(std::sqrt(place.apart_squared));
+        return {RoadIndex(place.segment.road), rounded_to_mm(place.place), off_road,
+                off_road > district_.assumptions.off_road_hose ||
+                    !usable(place.segment.road, haulers_)};
+    }
+
+private:
+    const District& district_;
+    const Network& network_;
+    std::vector<ProfileBits> use_;
+    ProfileBits haulers_;
+    ProfileBits anyone_;
+    double reach_;
+    RoadFinder finder_;
+};
+
+enum class Finding : std::uint8_t { fine, no_road, no_usable_road };
+
+// Where parcels and targets are served from.
+struct ServedPlaces {
+    std::vector<AccessPoint> points;
+    std::vector<RoadSpot> spots;
+    std::vector<Finding> findings;
+};
+
+std::vector<Point> served_points(const District& district) {
+    std::vector<Point> points;
+    points.reserve(district.parcels.size() + district.targets.size());
+    for (const Parcel& parcel : district.parcels) {
+        points.push_back(parcel.house);
+    }
+    for (const Target& target : district.targets) {
+        points.push_back(target.place);
+    }
+    return points;
+}
+
+Finding finding_of(const AccessFinder& finder, Point place, const NearestPlace& nearest) {
+    const bool usable = finder.usable(nearest.segment.road, finder.hauler_bits()) ||
+                        finder.nearest_used_by(place, finder.hauler_bits());
+    return usable ? Finding::fine : Finding::no_usable_road;
+}
+
+// In spatial order, so that neighbours look at the same roads while they are near in memory.
+ServedPlaces find_served_places(const District& district, const AccessFinder& finder,
+                                const Work& work) {
+    const std::vector<Point> points = served_points(district);
+    const std::vector<std::uint32_t> order = spatial_order(points);
+    ServedPlaces found{std::vector<AccessPoint>(points.size()), std::vector<RoadSpot>(points.size()),
+                       std::vector<Finding>(points.size(), Finding::no_road)};
+    const auto find_some = [&](std::size_t begin, std::size_t end) {
+        for (std::size_t k = begin; k < end; ++k) {
+            const std::uint32_t i = order[k];
+            if (const auto nearest = finder.nearest(points[i])) {
+                found.points[i] = finder.point(*nearest);
+                found.spots[i] = finder.spot(*nearest);
+                found.findings[i] = finding_of(finder, points[i], *nearest);
+            }
+        }
+    };
+    for_each_chunk(work, "access points", points.size(), places_a_chunk, find_some);
+    return found;
+}
+
+std::string reach_of(const District& district) {
+    return std::to_string(std::lround(in_feet(district.assumptions.access_reach))) + " ft";
+}
+
+std::vector<Problem> problems_of(const District& district, const std::vector<Finding>& findings) {
+    std::vector<Problem> problems;
+    const std::size_t parcels = district.parcels.size();
+    for (std::size_t i = 0; i < findings.size(); ++i) {
+        if (findings[i] != Finding::fine) {
+            problems.push_back({findings[i] == Finding::no_road ? ProblemId::parcel_no_road_in_reach
+                                                                : ProblemId::parcel_no_usable_road,
+                                i < parcels ? "parcels" : "targets",
+                                {},
+                                i < parcels ? district.parcels[i].id : district.targets[i - parcels].id,
+                                {},
+                                reach_of(district)});
+        }
+    }
+    return problems;
+}
+
+// The spots of things that vehicles drive to, and a problem for each that has none.
+struct DrivenTo {
+    std::vector<RoadSpot> spots;
+    std::vector<Problem> problems;
+};
+
+// A source that is only mapped is never driven to, and is reported as such elsewhere.
+bool counts(const WaterSource& source) { return source.standing != Standing::mapped; }
+bool counts(const Station&) { return true; }
+bool counts(const DumpSitePlace&) { return true; }
+
+template <class Thing>
+DrivenTo find_driven_to(const District& district, const AccessFinder& finder,
+                        const std::vector<Thing>& things, ProfileBits who, ProblemId lacking,
+                        const std::string& layer) {
+    DrivenTo found;
+    for (const Thing& thing : things) {
+        const auto nearest = finder.nearest_used_by(thing.place, who);
+        found.spots.push_back(nearest ? finder.spot(*nearest) : RoadSpot{});
+        if (!nearest && counts(thing)) {
+            found.problems.push_back({lacking, layer, {}, thing.id, {}, reach_of(district)});
+        }
+    }
+    return found;
+}
+
+void append(std::vector<Problem>& problems, const std::vector<Problem>& more) {
+    problems.insert(problems.end(), more.begin(), more.end());
+}
+
+}  // namespace
+
+AccessResult find_access(const District& district, const Network& network,
+                         std::span<const Profile> profiles, const Work& work) {
+    const AccessFinder finder(district, network, profiles);
+    ServedPlaces served = find_served_places(district, finder, work);
+    DrivenTo sources = find_driven_to(district, finder, district.sources, finder.hauler_bits(),
+                                      ProblemId::source_no_road_in_reach, "water_sources");
+    DrivenTo stations = find_driven_to(district, finder, district.stations, finder.anyone_bits(),
+                                       ProblemId::station_no_road_in_reach, "stations");
+    DrivenTo places = find_driven_to(district, finder, district.dump_site_places, finder.hauler_bits(),
+                                     ProblemId::place_no_road_in_reach, "dump_site_places");
+    AccessResult result{{std::move(served.points), std::move(served.spots), std::move(sources.spots),
+                         std::move(stations.spots), std::move(places.spots)},
+                        problems_of(district, served.findings)};
+    append(result.problems, sources.problems);
+    append(result.problems, stations.problems);
+    append(result.problems, places.problems);
+    return result;
+}
+
+}  // namespace farwater::routing

@@ -1,0 +1,106 @@
+#include "routing/costs.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace farwater::routing {
+namespace {
+
+std::int32_t usable_cost(DriveTime time) {
+    return reachable(time) && in_tenths(time) <= most_cost ? in_tenths(time) : no_way;
+}
+
+std::int32_t arc_cost(const EdgeCosts& costs, const Incidence& incidence, Heading heading) {
+    return costs.of(incidence.edge, incidence.forward == (heading == Heading::away));
+}
+
+}  // namespace
+
+EdgeCosts drive_costs(const District& district, const Network& network, const Profile& profile,
+                      const Season& season, Load load) {
+    EdgeCosts costs;
+    costs.forward.assign(network.edges.size(), no_way);
+    costs.backward.assign(network.edges.size(), no_way);
+    const Assumptions& assumptions = district.assumptions;
+    for (std::size_t r = 0; r < district.roads.size(); ++r) {
+        const Road& road = district.roads[r];
+        if (!may_use(road, profile, season, load, assumptions)) {
+            continue;
+        }
+        const Speed speed = planning_speed(road, profile, season, load, assumptions).speed;
+        for (std::size_t e = network.first_edge[r]; e < network.first_edge[r + 1]; ++e) {
+            const std::int32_t cost = usable_cost(drive_time(network.edges[e].length(), speed));
+            costs.forward[e] = road.one_way == OneWay::backward ? no_way : cost;
+            costs.backward[e] = road.one_way == OneWay::forward ? no_way : cost;
+        }
+    }
+    return costs;
+}
+
+EdgeCosts lengths_where(const Network& network, const EdgeCosts& times) {
+    EdgeCosts costs = times;
+    for (std::size_t e = 0; e < network.edges.size(); ++e) {
+        const std::int32_t length = millimetres(network.edges[e].length());
+        costs.forward[e] = times.forward[e] == no_way ? no_way : length;
+        costs.backward[e] = times.backward[e] == no_way ? no_way : length;
+    }
+    return costs;
+}
+
+EdgeCosts lengths_of(const Network& network, std::span<const std::uint8_t> marked_edges) {
+    EdgeCosts costs;
+    costs.forward.assign(network.edges.size(), no_way);
+    for (std::size_t e = 0; e < network.edges.size(); ++e) {
+        if (marked_edges[e] != 0) {
+            costs.forward[e] = millimetres(network.edges[e].length());
+        }
+    }
+    costs.backward = costs.forward;
+    return costs;
+}
+
+std::int32_t millimetres(Length length) {
+    return static_cast<std::int32_t>(std::min(std::round(in_metres(length) * 1e3), double{most_cost}));
+}
+
+SearchGraph search_graph(const Network& network, const EdgeCosts& costs, Heading heading) {
+    SearchGraph graph;
+    graph.first.reserve(network.nodes.size() + 1);
+    graph.first.push_back(0);
+    graph.arcs.reserve(network.incidences.size());
+    for (std::size_t n = 0; n < network.nodes.size(); ++n) {
+        for (const Incidence& incidence : network.around(NodeIndex(n))) {
+            const std::int32_t cost = arc_cost(costs, incidence, heading);
+            if (cost != no_way) {
+                graph.arcs.push_back({static_cast<std::uint32_t>(incidence.other.position()), cost});
+            }
+        }
+        graph.first.push_back(static_cast<std::uint32_t>(graph.arcs.size()));
+    }
+    return graph;
+}
+
+std::int32_t part_of(std::int32_t whole, double part, double length) {
+    if (part <= 0.0) {
+        return 0;
+    }
+    if (whole == no_way || part >= length) {
+        return whole;
+    }
+    return static_cast<std::int32_t>(std::ceil(whole * part / length));
+}
+
+EndCosts end_costs(const Network& network, const EdgeCosts& costs, RoadSpot spot, Heading heading) {
+    const double length = in_metres(at(network.edges, spot.edge).length());
+    const bool away = heading == Heading::away;
+    return {part_of(costs.of(spot.edge, !away), spot.along, length),
+            part_of(costs.of(spot.edge, away), length - spot.along, length)};
+}
+
+std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot from, RoadSpot to) {
+    const double length = in_metres(at(network.edges, from.edge).length());
+    return part_of(costs.of(from.edge, from.along <= to.along), std::abs(to.along - from.along),
+                   length);
+}
+
+}  // namespace farwater::routing

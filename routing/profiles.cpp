@@ -1,0 +1,233 @@
+#include "routing/profiles.h"
+
+#include <algorithm>
+#include <numeric>
+#include <optional>
+#include <tuple>
+#include <utility>
+
+namespace farwater::routing {
+namespace {
+
+constexpr Weight water_per_gallon = pounds(8.34);
+constexpr Length widest_without_permit = feet(8.5);
+constexpr Length tallest_without_permit = feet(13.5);
+
+// The limits that stand on the district's roads, each once, ascending.
+struct PostedLimits {
+    std::vector<double> weights, widths, heights;
+};
+
+void keep_each_once(std::vector<double>& values) {
+    std::sort(values.begin(), values.end());
+    values.erase(std::unique(values.begin(), values.end()), values.end());
+}
+
+PostedLimits posted_limits(const std::vector<Road>& roads) {
+    PostedLimits limits;
+    for (const Road& road : roads) {
+        if (road.weight_limit) {
+            limits.weights.push_back(in_pounds(*road.weight_limit));
+        }
+        if (road.width) {
+            limits.widths.push_back(in_metres(*road.width));
+        }
+        if (road.height_limit) {
+            limits.heights.push_back(in_metres(*road.height_limit));
+        }
+    }
+    keep_each_once(limits.weights);
+    keep_each_once(limits.widths);
+    keep_each_once(limits.heights);
+    return limits;
+}
+
+// How many different limits a measure exceeds.
+long exceeded(const std::vector<double>& limits, double measure) {
+    return std::lower_bound(limits.begin(), limits.end(), measure) - limits.begin();
+}
+
+// What the roads can tell vehicles apart by.
+struct Standing {
+    long loaded = 0, empty = 0, width = 0, height = 0;  // limits exceeded
+    Speed top_speed;
+    friend bool operator==(const Standing&, const Standing&) = default;
+};
+
+struct Group {
+    Profile profile;
+    Standing standing;
+};
+
+Standing standing_of(const Profile& profile, const PostedLimits& limits) {
+    return {exceeded(limits.weights, in_pounds(profile.loaded)),
+            exceeded(limits.weights, in_pounds(profile.empty)),
+            exceeded(limits.widths, in_metres(*profile.width)),
+            exceeded(limits.heights, in_metres(*profile.height)), profile.top_speed};
+}
+
+Standing worst(const Standing& a, const Standing& b) {
+    return {std::max(a.loaded, b.loaded), std::max(a.empty, b.empty), std::max(a.width, b.width),
+            std::max(a.height, b.height), std::min(a.top_speed, b.top_speed)};
+}
+
+Group group_of(UnitIndex index, const Unit& unit, const Assumptions& assumptions,
+               const PostedLimits& limits) {
+    const VehicleSize size = vehicle_size(unit, assumptions);
+    Profile profile;
+    profile.members = {index};
+    profile.kind = unit.kind;
+    profile.loaded = size.loaded;
+    profile.empty = size.empty;
+    profile.width = size.width;
+    profile.height = size.height;
+    profile.top_speed = std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
+    return {profile, standing_of(profile, limits)};
+}
+
+Group merged(const Group& a, const Group& b) {
+    Group group = a;
+    Profile& into = group.profile;
+    const Profile& other = b.profile;
+    into.members.insert(into.members.end(), other.members.begin(), other.members.end());
+    into.loaded = std::max(into.loaded, other.loaded);
+    into.empty = std::max(into.empty, other.empty);
+    into.width = std::max(*into.width, *other.width);
+    into.height = std::max(*into.height, *other.height);
+    into.top_speed = std::min(into.top_speed, other.top_speed);
+    group.standing = worst(a.standing, b.standing);
+    return group;
+}
+
+// What the members lose: first passages (limits newly exceeded, by every member), then speed.
+struct Loss {
+    long passages = 0;
+    double miles_per_hour = 0.0;
+    friend auto operator<=>(const Loss&, const Loss&) = default;
+};
+
+Loss loss_within(const Group& group, const Standing& result) {
+    const Standing& own = group.standing;
+    const auto members = static_cast<long>(group.profile.members.size());
+    const long passages = (result.loaded - own.loaded) + (result.empty - own.empty) +
+                          (result.width - own.width) + (result.height - own.height);
+    return {members * passages,
+            static_cast<double>(members) * in_mph(own.top_speed - result.top_speed)};
+}
+
+Loss loss_by_merging(const Group& a, const Group& b) {
+    const Standing result = worst(a.standing, b.standing);
+    const Loss first = loss_within(a, result);
+    const Loss second = loss_within(b, result);
+    return {first.passages + second.passages, first.miles_per_hour + second.miles_per_hour};
+}
+
+using Pair = std::pair<std::size_t, std::size_t>;
+
+// The two groups of one kind that lose least by merging, the first such two; none if no two are.
+std::optional<Pair> least_loss(const std::vector<Group>& groups) {
+    std::optional<Pair> best;
+    Loss best_loss;
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        for (std::size_t j = i + 1; j < groups.size(); ++j) {
+            if (groups[i].profile.kind != groups[j].profile.kind) {
+                continue;
+            }
+            const Loss loss = loss_by_merging(groups[i], groups[j]);
+            if (!best || loss < best_loss) {
+                best = Pair{i, j};
+                best_loss = loss;
+            }
+        }
+    }
+    return best;
+}
+
+void merge(std::vector<Group>& groups, Pair pair) {
+    groups[pair.first] = merged(groups[pair.first], groups[pair.second]);
+    groups.erase(groups.begin() + static_cast<std::ptrdiff_t>(pair.second));
+}
+
+// Members in order, and the name made of their ids.
+Profile named(Profile profile, const std::vector<Unit>& units) {
+    std::sort(profile.members.begin(), profile.members.end());
+    for (const UnitIndex member : profile.members) {
+        profile.name += (profile.name.empty() ? "" : ", ") + at(units, member).id;
+    }
+    return profile;
+}
+
+// One group for each way in which the roads treat units, in the order of their first members.
+std::vector<Group> groups_that_roads_tell_apart(const District& district) {
+    const PostedLimits limits = posted_limits(district.roads);
+    std::vector<Group> groups;
+    for (std::size_t u = 0; u < district.units.size(); ++u) {
+        if (district.units[u].kind == UnitKind::other) {
+            continue;
+        }
+        const Group alone = group_of(UnitIndex(u), district.units[u], district.assumptions, limits);
+        const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
+            return group.profile.kind == alone.profile.kind && group.standing == alone.standing;
+        });
+        if (same != groups.end()) {
+            *same = merged(*same, alone);
+        } else {
+            groups.push_back(alone);
+        }
+    }
+    return groups;
+}
+
+}  // namespace
+
+VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
+    const Weight water = water_per_gallon * in_gallons(unit.tank);
+    const bool tanker = unit.kind == UnitKind::tanker;
+    const Weight estimate =
+        tanker ? assumptions.tanker_chassis +
+                     pounds(assumptions.tanker_pounds_per_gallon) * in_gallons(unit.tank)
+               : assumptions.engine_loaded;
+    Weight loaded = unit.loaded.value_or(estimate);
+    if (unit.empty) {
+        loaded = std::max(loaded, unit.loaded ? *unit.empty : *unit.empty + water);
+    }
+    const Weight empty = unit.empty.value_or(std::max(loaded - water, pounds(0)));
+    return {loaded, empty, unit.width.value_or(widest_without_permit),
+            unit.height.value_or(tallest_without_permit)};
+}
+
+std::vector<Profile> vehicle_profiles(const District& district) {
+    std::vector<Group> groups = groups_that_roads_tell_apart(district);
+    const auto most = std::min<std::size_t>(
+        static_cast<std::size_t>(std::max(district.assumptions.max_profiles, 1)), most_profiles);
+    while (groups.size() > most) {
+        const std::optional<Pair> pair = least_loss(groups);
+        if (!pair) {
+            break;  // one of engines and one of tankers are left
+        }
+        merge(groups, *pair);
+    }
+    std::stable_partition(groups.begin(), groups.end(), [](const Group& group) {
+        return group.profile.kind == UnitKind::engine;
+    });
+    std::vector<Profile> profiles;
+    for (Group& group : groups) {
+        profiles.push_back(named(std::move(group.profile), district.units));
+    }
+    return profiles;
+}
+
+std::vector<ProfileIndex> tanker_profiles(std::span<const Profile> profiles) {
+    std::vector<ProfileIndex> tankers;
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        if (profiles[p].kind == UnitKind::tanker) {
+            tankers.emplace_back(p);
+        }
+    }
+    std::stable_sort(tankers.begin(), tankers.end(), [&](ProfileIndex a, ProfileIndex b) {
+        return at(profiles, a).members.size() > at(profiles, b).members.size();
+    });
+    return tankers;
+}
+
+}  // namespace farwater::routing

@@ -1,0 +1,123 @@
+// Shortest paths with whole-number costs and a limit (Dijkstra 1959). The maps are kept between
+// searches and only what was touched is cleared: a search costs what it reaches, not the size of the
+// network.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <mutex>
+#include <span>
+#include <vector>
+
+#include "routing/costs.h"
+#include "routing/heap.h"
+
+namespace farwater::routing {
+
+class Search {
+public:
+    explicit Search(std::size_t nodes) : cost_(nodes, no_way) {}
+
+    // A node to start from, at this cost; nothing when a start is known there that costs no more, or
+    // when cost is no_way.
+    void start(std::uint32_t node, std::int32_t cost) {
+        if (cost < cost_[node]) {
+            improve(node, cost);
+        }
+    }
+
+    // Runs from the starts given since the last run to everything at most `limit` away. Costs of
+    // earlier runs stand until clear(): a later run goes only where it is better.
+    // on_step(from, to) is called for each improvement, the last one for a node being the best.
+    template <class OnStep>
+    void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step) {
+        while (!heap_.empty()) {
+            const Label label = heap_.pop_least();
+            if (label.cost > limit) {
+                continue;
+            }
+            if (label.cost > cost_[label.node]) {
+                continue;  // a better way was found since it was queued
+            }
+            for (const Arc& arc : graph.from(label.node)) {
+                if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
+                    improve(arc.to, label.cost + arc.cost);
+                    on_step(label.node, arc.to);
+                }
+            }
+        }
+    }
+    void run(const SearchGraph& graph, std::int32_t limit) {
+        run(graph, limit, [](std::uint32_t, std::uint32_t) {});
+    }
+
+    // no_way where nothing came. A start costs what was given, also beyond the limit.
+    std::int32_t cost(std::uint32_t node) const { return cost_[node]; }
+
+    // Every node with a cost, once each, in the order first touched.
+    std::span<const std::uint32_t> reached() const { return reached_; }
+
+    void clear() {
+        for (const std::uint32_t node : reached_) {
+            cost_[node] = no_way;
+        }
+        reached_.clear();
+        heap_.clear();
+    }
+
+private:
+    void improve(std::uint32_t node, std::int32_t cost) {
+        if (cost_[node] == no_way) {
+            reached_.push_back(node);
+        }
+        cost_[node] = cost;
+        heap_.push({cost, node});
+    }
+
+    std::vector<std::int32_t> cost_;
+    std::vector<std::uint32_t> reached_;
+    Heap heap_;
+};
+
+// Searches for the chunks of a parallel loop: one is made when none is free. What comes out does not
+// depend on which one a chunk gets, since each is clear.
+class SearchPool {
+public:
+    explicit SearchPool(std::size_t nodes) : nodes_(nodes) {}
+
+    class Borrowed {
+    public:
+        explicit Borrowed(SearchPool& pool) : pool_(pool), search_(pool.take()) {}
+        ~Borrowed() { pool_.give_back(std::move(search_)); }
+        Borrowed(const Borrowed&) = delete;
+        Borrowed& operator=(const Borrowed&) = delete;
+        Search& operator*() const { return *search_; }
+        Search* operator->() const { return search_.get(); }
+
+    private:
+        SearchPool& pool_;
+        std::unique_ptr<Search> search_;
+    };
+
+private:
+    std::unique_ptr<Search> take() {
+        const std::scoped_lock lock(mutex_);
+        if (free_.empty()) {
+            return std::make_unique<Search>(nodes_);
+        }
+        std::unique_ptr<Search> search = std::move(free_.back());
+        free_.pop_back();
+        return search;
+    }
+    void give_back(std::unique_ptr<Search> search) {
+        search->clear();
+        const std::scoped_lock lock(mutex_);
+        free_.push_back(std::move(search));
+    }
+
+    std::size_t nodes_;
+    std::mutex mutex_;
+    std::vector<std::unique_ptr<Search>> free_;
+};
+
+}  // namespace farwater::routing

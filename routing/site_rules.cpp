@@ -1,0 +1,48 @@
+#include "routing/site_rules.h"
+
+#include <algorithm>
+
+#include "routing/road_use.h"
+
+namespace farwater::routing {
+namespace {
+
+constexpr Length rail_distance = feet(100);
+
+bool no_place_to_stop(const Road& road) { return road.bridge || road.tunnel || road.rail_crossing; }
+
+}  // namespace
+
+SiteRules::SiteRules(const District& district, const Network& network,
+                     std::span<const Profile> profiles)
+    : district_(district),
+      network_(network),
+      driven_(edges_used_by(network, loaded_use_in_some_season(district, profiles),
+                            haulers(profiles), Which::some)),
+      sites_(driven_),
+      any_rail_(std::any_of(district.roads.begin(), district.roads.end(),
+                            [](const Road& road) { return road.rail_crossing; })),
+      rail_(district.roads,
+            [&district](std::uint32_t road) { return district.roads[road].rail_crossing; }) {
+    for (std::size_t e = 0; e < sites_.size(); ++e) {
+        if (no_place_to_stop(at(district.roads, network.edges[e].road))) {
+            sites_[e] = 0;
+        }
+    }
+}
+
+bool SiteRules::has_site(NodeIndex node) const {
+    const std::span<const Incidence> around = network_.around(node);
+    return std::any_of(around.begin(), around.end(),
+                       [&](const Incidence& incidence) { return has_sites(incidence.edge); }) &&
+           std::none_of(around.begin(), around.end(), [&](const Incidence& incidence) {
+               return no_place_to_stop(
+                   at(district_.roads, at(network_.edges, incidence.edge).road));
+           });
+}
+
+bool SiteRules::clear_of_rail(Point place) const {
+    return !any_rail_ || !rail_.any_within(place, in_metres(rail_distance));
+}
+
+}  // namespace farwater::routing

@@ -1,0 +1,136 @@
+#include "routing/site_spacing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "routing/costs.h"
+#include "routing/search.h"
+
+namespace farwater::routing {
+namespace {
+
+class Spacing {
+public:
+    Spacing(const District& district, const Network& network, const SiteRules& rules, Length spacing)
+        : district_(district),
+          network_(network),
+          rules_(rules),
+          spacing_(in_metres(spacing)),
+          lengths_(lengths_of(network, rules.driven())),
+          graph_(search_graph(network, lengths_, Heading::away)),
+          nearest_(network.nodes.size()) {}
+
+    // Measures the way from a site to all junctions nearer to it than to any earlier site.
+    void take(RoadSpot spot) {
+        const Edge& edge = at(network_.edges, spot.edge);
+        const EndCosts ends = end_costs(network_, lengths_, spot, Heading::away);
+        nearest_.start(number(edge.from), ends.from_end);
+        nearest_.start(number(edge.to), ends.to_end);
+        nearest_.run(graph_, millimetres(metres(spacing_)));
+    }
+
+    void add_junctions() {
+        for (std::size_t n = 0; n < network_.nodes.size(); ++n) {
+            const NodeIndex node(n);
+            if (driven_around(node) >= 3 && way_to_site(node) >= spacing_ && rules_.has_site(node) &&
+                rules_.clear_of_rail(network_.nodes[n])) {
+                sites_.push_back(spot_at(network_, rules_, node));
+                take(sites_.back());
+            }
+        }
+    }
+
+    // Each edge once, from its lower node.
+    void add_along_edges() {
+        for (std::size_t n = 0; n < network_.nodes.size(); ++n) {
+            for (const Incidence& incidence : network_.around(NodeIndex(n))) {
+                const bool first_seen = NodeIndex(n) < incidence.other ||
+                                        (NodeIndex(n) == incidence.other && incidence.forward);
+                if (first_seen && rules_.has_sites(incidence.edge)) {
+                    add_along(incidence.edge);
+                }
+            }
+        }
+    }
+
+    std::vector<RoadSpot> take_sites() { return std::move(sites_); }
+
+private:
+    static std::uint32_t number(NodeIndex node) { return static_cast<std::uint32_t>(node.position()); }
+
+    // Metres to the nearest site; the spacing where that is farther.
+    double way_to_site(NodeIndex node) const {
+        const std::int32_t way = nearest_.cost(number(node));
+        return way == no_way ? spacing_ : std::min(way / 1e3, spacing_);
+    }
+
+    std::size_t driven_around(NodeIndex node) const {
+        const std::span<const Incidence> around = network_.around(node);
+        return static_cast<std::size_t>(
+            std::count_if(around.begin(), around.end(), [&](const Incidence& incidence) {
+                return at(rules_.driven(), incidence.edge) != 0;
+            }));
+    }
+
+    // As many as fit between the sites beyond both ends, evenly; a single one in the middle.
+    void add_along(EdgeIndex index) {
+        const Edge& edge = at(network_.edges, index);
+        const double length = in_metres(edge.length());
+        const double first = spacing_ - way_to_site(edge.from);
+        const double last = length - (spacing_ - way_to_site(edge.to));
+        if (last < first) {
+            return;
+        }
+        const auto steps = static_cast<int>((last - first) / spacing_);
+        for (int i = 0; i <= steps; ++i) {
+            const double along = steps == 0 ? (first + last) / 2 : first + (last - first) * i / steps;
+            add_at({index, std::clamp(along, 0.0, length)});
+        }
+    }
+
+    void add_at(RoadSpot spot) {
+        const Edge& edge = at(network_.edges, spot.edge);
+        const bool inside = spot.along > 0.0 && spot.along < in_metres(edge.length());
+        const NodeIndex end = spot.along > 0.0 ? edge.to : edge.from;
+        if ((inside || rules_.has_site(end)) &&
+            rules_.clear_of_rail(place_of(district_, network_, spot))) {
+            sites_.push_back(spot);
+            take(spot);
+        }
+    }
+
+    const District& district_;
+    const Network& network_;
+    const SiteRules& rules_;
+    double spacing_;
+    EdgeCosts lengths_;
+    SearchGraph graph_;
+    Search nearest_;
+    std::vector<RoadSpot> sites_;
+};
+
+}  // namespace
+
+RoadSpot spot_at(const Network& network, const SiteRules& rules, NodeIndex node) {
+    for (const Incidence& incidence : network.around(node)) {
+        if (rules.has_sites(incidence.edge)) {
+            const double length = in_metres(at(network.edges, incidence.edge).length());
+            return {incidence.edge, incidence.forward ? 0.0 : length};
+        }
+    }
+    return {};
+}
+
+std::vector<RoadSpot> spaced_sites(const District& district, const Network& network,
+                                   const SiteRules& rules, std::span<const RoadSpot> taken,
+                                   Length spacing) {
+    Spacing sites(district, network, rules, spacing);
+    for (const RoadSpot& spot : taken) {
+        sites.take(spot);
+    }
+    sites.add_junctions();
+    sites.add_along_edges();
+    return sites.take_sites();
+}
+
+}  // namespace farwater::routing
