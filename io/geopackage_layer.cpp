@@ -14,21 +14,18 @@ namespace farwater::io {
 
 namespace {
 
-OGRFieldDefn definition_of(const Column& column) {
-    switch (column.type) {
+OGRFieldType type_of(ColumnType type) {
+    switch (type) {
         case ColumnType::integer:
-            return {column.name.c_str(), OFTInteger64};
+            return OFTInteger64;
         case ColumnType::real:
-            return {column.name.c_str(), OFTReal};
-        case ColumnType::yes_no: {
-            OGRFieldDefn definition(column.name.c_str(), OFTInteger);
-            definition.SetSubType(OFSTBoolean);
-            return definition;
-        }
+            return OFTReal;
+        case ColumnType::yes_no:
+            return OFTInteger;
         case ColumnType::text:
             break;
     }
-    return {column.name.c_str(), OFTString};
+    return OFTString;
 }
 
 struct SetValue {
@@ -100,9 +97,8 @@ GeoPackageLayer::GeoPackageLayer(GeoPackageInMaking& file, const FeatureTable& t
 
 GeoPackageLayer::~GeoPackageLayer() = default;
 
-void GeoPackageLayer::add_column(const OGRFieldDefn& column, std::string_view description) {
-    OGRFieldDefn definition(&column);
-    if (open_->layer->CreateField(&definition) != OGRERR_NONE) {
+void GeoPackageLayer::add_column(OGRFieldDefn& column, std::string_view description) {
+    if (open_->layer->CreateField(&column) != OGRERR_NONE) {
         fail("cannot take the column " + std::string(column.GetNameRef()));
     }
     written_.columns.push_back({column.GetNameRef(), std::string(description)});
@@ -111,7 +107,9 @@ void GeoPackageLayer::add_column(const OGRFieldDefn& column, std::string_view de
 void GeoPackageLayer::add_result_columns(const std::vector<Column>& columns) {
     first_result_ = written_.columns.size();
     for (const Column& column : columns) {
-        add_column(definition_of(column), column.description);
+        OGRFieldDefn definition(column.name.c_str(), type_of(column.type));
+        definition.SetSubType(column.type == ColumnType::yes_no ? OFSTBoolean : OFSTNone);
+        add_column(definition, column.description);
     }
 }
 

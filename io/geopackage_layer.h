@@ -43,7 +43,7 @@ public:
     GeoPackageLayer(const GeoPackageLayer&) = delete;
     GeoPackageLayer& operator=(const GeoPackageLayer&) = delete;
 
-    void add_column(const OGRFieldDefn& column, std::string_view description);
+    void add_column(OGRFieldDefn& column, std::string_view description);
     void add_result_columns(const std::vector<Column>& columns);  // the last ones
 
     void begin();

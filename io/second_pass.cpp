@@ -71,15 +71,10 @@ Carry carry_of(OGRFieldType type) {
     }
 }
 
-OGRFieldDefn definition_of(const OGRFieldDefn& input, const std::string& name) {
-    if (carry_of(input.GetType()) == Carry::as_text) {
-        return {name.c_str(), OFTString};
-    }
-    OGRFieldDefn definition(name.c_str(), input.GetType());
-    if (input.GetSubType() != OFSTJSON && input.GetSubType() != OFSTUUID) {
-        definition.SetSubType(input.GetSubType());
-    }
-    return definition;
+OGRFieldSubType subtype_of(const OGRFieldDefn& column) {
+    const OGRFieldSubType subtype = column.GetSubType();
+    const bool kept = subtype == OFSTBoolean || subtype == OFSTInt16 || subtype == OFSTFloat32;
+    return kept && carry_of(column.GetType()) != Carry::as_text ? subtype : OFSTNone;
 }
 
 std::vector<std::string> names_of(const OGRFeatureDefn& columns) {
@@ -102,11 +97,15 @@ std::vector<Carry> add_carried_columns(GeoPackageLayer& layer, const OGRFeatureD
     for (int i = 0; i < columns.GetFieldCount(); ++i) {
         const OGRFieldDefn& column = *columns.GetFieldDefn(i);
         const auto place = static_cast<std::size_t>(i);
-        layer.add_column(definition_of(column, carried[place]),
+        const Carry carry = carry_of(column.GetType());
+        OGRFieldDefn definition(carried[place].c_str(),
+                                carry == Carry::as_text ? OFTString : column.GetType());
+        definition.SetSubType(subtype_of(column));
+        layer.add_column(definition,
                          carried[place] == names[place]
                              ? ""
                              : "Column " + names[place] + " of the input, as it stands there.");
-        carries.push_back(carry_of(column.GetType()));
+        carries.push_back(carry);
     }
     return carries;
 }
@@ -195,6 +194,29 @@ OGRwkbGeometryType common_type(const std::set<OGRwkbGeometryType>& found,
     return found.size() == 1 ? *found.begin() : wkbUnknown;
 }
 
+// While it lives, the layer reads shapes only. A filter may need the columns: then it reads all.
+class ShapesOnly {
+public:
+    ShapesOnly(OGRLayer& layer, const LayerSpec& spec) : layer_(layer) {
+        if (spec.where.empty() && layer.TestCapability(OLCIgnoreFields) != 0) {
+            CPLStringList names;
+            for (const std::string& name : names_of(*layer.GetLayerDefn())) {
+                names.AddString(name.c_str());
+            }
+            layer.SetIgnoredFields(const_cast<const char**>(names.List()));
+        }
+    }
+    ~ShapesOnly() {
+        layer_.SetIgnoredFields(nullptr);
+        layer_.ResetReading();
+    }
+    ShapesOnly(const ShapesOnly&) = delete;
+    ShapesOnly& operator=(const ShapesOnly&) = delete;
+
+private:
+    OGRLayer& layer_;
+};
+
 // Reads the shapes once more than needed: a layer's declared type often does not hold for all of
 // its records (a shapefile's polygons may have parts), and GeoPackage is strict about it.
 OGRwkbGeometryType type_of_records(const OpenLayer& input, const PassThroughTable& table,
@@ -202,6 +224,7 @@ OGRwkbGeometryType type_of_records(const OpenLayer& input, const PassThroughTabl
     if (input.layer->GetGeomType() == wkbNone) {
         return wkbNone;
     }
+    const ShapesOnly shapes_only(*input.layer, wanted.spec);
     std::set<OGRwkbGeometryType> found;
     RepairedShapes repaired(wanted.repaired);
     std::size_t record = 0;
@@ -215,7 +238,6 @@ OGRwkbGeometryType type_of_records(const OpenLayer& input, const PassThroughTabl
         }
         ++record;
     }
-    input.layer->ResetReading();
     return common_type(found, input.layer->GetGeomType());
 }
 

@@ -145,31 +145,30 @@ constexpr std::size_t header_bytes = 4;  // depth of the tree (root only), numbe
 constexpr std::size_t cell_bytes = 24;   // 64 bit id, then min x, max x, min y, max y in 32 bits
 
 template <typename Number>
-void put_big_endian(std::span<unsigned char> place, Number number) {
-    for (std::size_t i = 0; i < sizeof(Number); ++i) {
-        place[sizeof(Number) - 1 - i] = static_cast<unsigned char>(number >> (8 * i));
+void append_big_endian(std::vector<unsigned char>& bytes, Number number) {
+    for (std::size_t i = sizeof(Number); i > 0; --i) {
+        bytes.push_back(static_cast<unsigned char>(number >> (8 * (i - 1))));
     }
 }
 
 // `box.fid`: the feature in a leaf, the child node's number elsewhere.
-void put_cell(std::span<unsigned char> place, const IndexBox& box) {
-    put_big_endian(place.subspan(0, 8), static_cast<std::uint64_t>(box.fid));
-    std::size_t at = 8;
+void append_cell(std::vector<unsigned char>& bytes, const IndexBox& box) {
+    append_big_endian(bytes, static_cast<std::uint64_t>(box.fid));
     for (const float side : {box.min_x, box.max_x, box.min_y, box.max_y}) {
-        put_big_endian(place.subspan(at, 4), std::bit_cast<std::uint32_t>(side));
-        at += 4;
+        append_big_endian(bytes, std::bit_cast<std::uint32_t>(side));
     }
 }
 
 std::vector<unsigned char> node_bytes(std::size_t size, std::size_t depth,
                                       std::span<const IndexBox> cells) {
-    std::vector<unsigned char> bytes(size, 0);
-    const std::span<unsigned char> all(bytes);
-    put_big_endian(all.subspan(0, 2), static_cast<std::uint16_t>(depth));
-    put_big_endian(all.subspan(2, 2), static_cast<std::uint16_t>(cells.size()));
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-        put_cell(all.subspan(header_bytes + i * cell_bytes, cell_bytes), cells[i]);
+    std::vector<unsigned char> bytes;
+    bytes.reserve(size);
+    append_big_endian(bytes, static_cast<std::uint16_t>(depth));
+    append_big_endian(bytes, static_cast<std::uint16_t>(cells.size()));
+    for (const IndexBox& cell : cells) {
+        append_cell(bytes, cell);
     }
+    bytes.resize(size, 0);
     return bytes;
 }
 
