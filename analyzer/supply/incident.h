@@ -24,15 +24,15 @@ struct Tanker {
     Duration fill_before, fill_after;        // handling in a fill place, besides flow
     Duration offload_before, offload_after;  // handling in an offload slot, besides flow
     Duration arrives;                        // full, at the dump site
-    bool can_nurse = false;                  // has a pump and may feed the engine before the draft is up
-    std::size_t fill_site = 0;               // where it fills: an index into Incident::fill_sites
-    Leg leg;                                 // to and from that fill site
+    bool can_nurse = false;     // has a pump, may feed the engine before the draft is up
+    std::size_t fill_site = 0;  // where it fills: an index into Incident::fill_sites
+    Leg leg;                    // to and from that fill site
 };
 
 struct FillSite {
-    int places = 1;              // tankers connected at the same time
-    std::optional<int> flows;    // filled at the same time; none = the best of 1..places is searched
-    Flow pump;                   // shared by the running fills: each runs at min(fill_limit, pump / flows)
+    int places = 1;            // tankers connected at the same time
+    std::optional<int> flows;  // filled at the same time; none = the best of 1..places is searched
+    Flow pump;                 // shared: each running fill has min(fill_limit, pump / flows)
     Duration ready;
     std::optional<Volume> usable;  // none = unlimited, said by somebody in so many words
     Flow inflow;                   // what refills it during the incident
@@ -48,7 +48,7 @@ struct DumpSite {
     int nursing_tankers = 0;
     Duration nurse_hookup = minutes(1.0);
     Flow nurse_rate = gpm(500);
-    std::optional<Flow> flow_cap;  // strainer, pump at lift, transfer, supply line; none = unlimited
+    std::optional<Flow> flow_cap;  // strainer, pump, transfer, supply line; none = unlimited
 };
 
 struct InitialAttack {

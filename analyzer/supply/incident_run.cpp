@@ -1,0 +1,119 @@
+#include "analyzer/supply/incident_run.h"
+
+#include <algorithm>
+#include <cstdint>
+
+#include "analyzer/supply/run/tenths.h"
+#include "analyzer/supply/run/trial.h"
+
+namespace farwater::supply {
+
+namespace {
+
+using run::FillRegime;
+using run::Trial;
+using run::Verdict;
+
+constexpr int most_newton_steps = 12;
+
+Verdict judge(Trial& trial, Window window, std::int32_t tenths) {
+    return trial.judge(in_minutes(window.start), in_minutes(window.duration), run::as_gpm(tenths));
+}
+
+// The largest flow from `least`, which holds, to `most`, above which nothing does. Newton's steps
+// come down from above. Then the tenth above the answer is tried as well: where it holds, since the
+// order of tankers of different size may change with the flow, the rest is searched by halves.
+std::int32_t largest_that_holds(Trial& trial, Window window, std::int32_t least,
+                                std::int32_t most) {
+    std::int32_t holds = least;
+    std::int32_t fails = most + 1;
+    std::int32_t next = most;
+    for (int step = 0; step < most_newton_steps && next > holds; ++step) {
+        const Verdict verdict = judge(trial, window, next);
+        (verdict.holds ? holds : fails) = next;
+        next = std::min(next - 1, run::tenths_below(verdict.flow_below));
+    }
+    for (next = holds + 1; fails - holds > 1; next = holds + (fails - holds) / 2) {
+        (judge(trial, window, next).holds ? holds : fails) = next;
+    }
+    return holds;
+}
+
+}  // namespace
+
+HeldFlow sustained_flow(const Incident& incident, Window window) {
+    if (!(in_minutes(window.duration) > 0.0)) {
+        return HeldFlow{};
+    }
+    const std::int32_t most = run::tenths_below(in_gpm(window_bound(incident, window)));
+    Trial trial(incident);
+    std::int32_t best = 0;
+    for (const FillRegime& regime : trial.regimes()) {
+        if (best == most) {
+            break;
+        }
+        trial.prepare(regime, in_minutes(window.start));
+        if (best == 0 || judge(trial, window, best + 1).holds) {
+            best = largest_that_holds(trial, window, best, most);
+        }
+    }
+    return tenths_of_gpm(best);
+}
+
+HeldFlow cautious_flow(const Incident& incident, Window window, double cv) {
+    constexpr double share_of_scatter = 0.35;
+    return sustained_flow(slowed(incident, 1.0 + share_of_scatter * cv), window);
+}
+
+Incident slowed(const Incident& incident, double factor) {
+    Incident slow = incident;
+    for (Tanker& tanker : slow.tankers) {
+        for (Duration* stage : {&tanker.fill_before, &tanker.fill_after, &tanker.offload_before,
+                                &tanker.offload_after, &tanker.leg.empty, &tanker.leg.loaded}) {
+            *stage = *stage * factor;
+        }
+        tanker.fill_limit = tanker.fill_limit / factor;
+        tanker.offload = tanker.offload / factor;
+    }
+    for (FillSite& site : slow.fill_sites) {
+        site.pump = site.pump / factor;
+    }
+    slow.dump_site.nurse_hookup = slow.dump_site.nurse_hookup * factor;
+    slow.dump_site.nurse_rate = slow.dump_site.nurse_rate / factor;
+    return slow;
+}
+
+bool holds(const Incident& incident, Window window, HeldFlow flow) {
+    if (in_tenths(flow) <= 0) {
+        return true;
+    }
+    if (run::above_cap(incident, flow)) {
+        return false;
+    }
+    Trial trial(incident);
+    return std::ranges::any_of(trial.regimes(), [&](const FillRegime& regime) {
+        trial.prepare(regime, in_minutes(window.start));
+        return judge(trial, window, in_tenths(flow)).holds;
+    });
+}
+
+Duration lasts(const Incident& incident, Duration start, HeldFlow flow, Duration longest) {
+    if (in_tenths(flow) <= 0) {
+        return longest;
+    }
+    Duration best;
+    if (run::above_cap(incident, flow)) {
+        return best;
+    }
+    Trial trial(incident);
+    for (const FillRegime& regime : trial.regimes()) {
+        trial.prepare(regime, in_minutes(start));
+        const auto dry = trial.dry_moment(in_minutes(start), run::as_gpm(in_tenths(flow)),
+                                          in_minutes(start + longest));
+        const Duration here = dry ? minutes(*dry) - start : longest;
+        best = std::max(best, here);
+    }
+    return best;
+}
+
+}  // namespace farwater::supply

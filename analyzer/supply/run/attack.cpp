@@ -1,0 +1,115 @@
+#include "analyzer/supply/run/attack.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace farwater::supply::run {
+
+namespace {
+
+constexpr int most_passes = 200;
+constexpr double same = 1e-9;  // minutes or gallons
+
+// Draws along the checks of one run.
+class Redraw {
+public:
+    Redraw(const Shuttle& shuttle, const Schedule& schedule, Attack attack, const Draw& before)
+        : shuttle_(shuttle),
+          schedule_(schedule),
+          flow_(attack.flow),
+          enough_at_(attack.from),
+          before_(before) {
+        found_.history.push_back({attack.from, 0.0});
+    }
+
+    void pass(Check check) {
+        const Knot last = found_.history.back();
+        check.drawn = drawn_if_wet(last, check.when.at);
+        if (falls_short(check)) {
+            dry_up(last, check);
+        }
+        enough_at_ = check.when.at;
+    }
+
+    AttackDraw finish(double until) {
+        const Knot last = found_.history.back();
+        if (until > last.minute) {
+            found_.history.push_back({until, drawn_if_wet(last, until)});
+        }
+        return std::move(found_);
+    }
+
+private:
+    double drawn_if_wet(Knot last, double minute) const {
+        return last.drawn + flow_ * (minute - last.minute);
+    }
+
+    // The water ran out somewhere since the last check and stayed out up to this one: the draw
+    // follows the water, whose bends are where loads end.
+    void dry_up(Knot last, const Check& check) {
+        const Draw wet{last.minute, flow_, last.drawn, {}};
+        const double enough_at = std::max(last.minute, enough_at_);
+        const double out = dry_minute(shuttle_, schedule_.loads(), wet, enough_at, check);
+        const Knot end{check.when.at, check.water.at};
+        std::vector<Knot> bends{{out, drawn_if_wet(last, out)}, end};
+        for (const Load& load : schedule_.loads()) {
+            if (load.last_in.at > out + same && load.last_in.at < end.minute - same) {
+                const double minute = load.last_in.at;
+                bends.push_back({minute, water_by(shuttle_, schedule_.loads(), before_, minute)});
+            }
+        }
+        std::ranges::sort(bends, {}, &Knot::minute);
+        for (const Knot& bend : bends) {
+            add({bend.minute, std::max(bend.drawn, found_.history.back().drawn)});
+        }
+        found_.dry += end.minute - out;
+        found_.dry_until = end.minute;
+    }
+
+    void add(Knot knot) {
+        if (knot.minute > found_.history.back().minute) {
+            found_.history.push_back(knot);
+        }
+    }
+
+    const Shuttle& shuttle_;
+    const Schedule& schedule_;
+    double flow_;
+    double enough_at_ = 0.0;  // the last check
+    const Draw& before_;
+    AttackDraw found_;
+};
+
+bool alike(const std::vector<Knot>& a, const std::vector<Knot>& b) {
+    return std::ranges::equal(a, b, [](const Knot& x, const Knot& y) {
+        return std::abs(x.minute - y.minute) <= same && std::abs(x.drawn - y.drawn) <= same;
+    });
+}
+
+}  // namespace
+
+AttackDraw attack_draw(const Shuttle& shuttle, Attack attack, double until, Schedule& schedule,
+                       Balance& balance) {
+    AttackDraw found;
+    if (!(attack.flow > 0.0) || !(attack.from < until)) {
+        return found;
+    }
+    found.history = {{attack.from, 0.0}, {until, attack.flow * (until - attack.from)}};
+    for (int pass = 0; pass < most_passes; ++pass) {
+        const Draw draw{until, attack.flow, found.history.back().drawn, found.history};
+        schedule.run(shuttle, draw, until);
+        Redraw redraw(shuttle, schedule, attack, draw);
+        for (const Check& check : balance.checks(shuttle, schedule, draw, attack.from, until)) {
+            redraw.pass(check);
+        }
+        AttackDraw next = redraw.finish(until);
+        const bool settled = alike(next.history, found.history);
+        found = std::move(next);
+        if (settled) {
+            break;
+        }
+    }
+    return found;
+}
+
+}  // namespace farwater::supply::run

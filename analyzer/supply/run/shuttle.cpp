@@ -1,0 +1,152 @@
+#include "analyzer/supply/run/shuttle.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace farwater::supply::run {
+
+namespace {
+
+constexpr double no_limit = std::numeric_limits<double>::infinity();
+
+double minutes_for(double gallons, double rate) {
+    return gallons <= 0.0 ? 0.0 : rate > 0.0 ? gallons / rate : no_limit;
+}
+
+// A number of places that is of any use to `tankers`.
+std::size_t useful(int places, std::size_t tankers) {
+    return std::min(static_cast<std::size_t>(std::max(places, 0)), tankers);
+}
+
+std::size_t tankers_at(const Incident& incident, std::size_t site) {
+    return static_cast<std::size_t>(std::ranges::count(incident.tankers, site, &Tanker::fill_site));
+}
+
+Hauler hauler_of(const Tanker& tanker) {
+    return {
+        .delivered = in_gallons(tanker.delivered),
+        .refilled = in_gallons(tanker.refilled),
+        .fill_limit = in_gpm(tanker.fill_limit),
+        .fill_before = in_minutes(tanker.fill_before),
+        .fill_after = in_minutes(tanker.fill_after),
+        .offload_before = in_minutes(tanker.offload_before),
+        .offload_flow = minutes_for(in_gallons(tanker.delivered), in_gpm(tanker.offload)),
+        .offload_after = in_minutes(tanker.offload_after),
+        .offload_rate = in_gpm(tanker.offload),
+        .empty = in_minutes(tanker.leg.empty),
+        .loaded = in_minutes(tanker.leg.loaded),
+        .arrives = in_minutes(tanker.arrives),
+        .site = tanker.fill_site,
+        .can_nurse = tanker.can_nurse,
+    };
+}
+
+Site site_of(const FillSite& fill_site, std::size_t tankers) {
+    return {
+        .pump = in_gpm(fill_site.pump),
+        .ready = in_minutes(fill_site.ready),
+        .usable = fill_site.usable ? in_gallons(*fill_site.usable) : no_limit,
+        .inflow = in_gpm(fill_site.inflow),
+        .places = useful(fill_site.places, tankers),
+    };
+}
+
+// Flows that may run at one site: one choice where it is given, else 1..places.
+struct Choices {
+    std::size_t least = 1;
+    std::size_t most = 1;
+};
+
+Choices choices_at(const FillSite& fill_site, std::size_t tankers) {
+    const std::size_t most = std::max<std::size_t>(1, useful(fill_site.places, tankers));
+    if (!fill_site.flows) {
+        return {1, most};
+    }
+    const int given = std::clamp(*fill_site.flows, 1, std::max(1, fill_site.places));
+    return {static_cast<std::size_t>(given), static_cast<std::size_t>(given)};
+}
+
+std::vector<FillRegime> all_combinations(const std::vector<Choices>& choices) {
+    std::vector<FillRegime> regimes{{}};
+    for (const Choices& site : choices) {
+        std::vector<FillRegime> longer;
+        for (const FillRegime& regime : regimes) {
+            for (std::size_t flows = site.least; flows <= site.most; ++flows) {
+                longer.push_back(regime);
+                longer.back().push_back(flows);
+            }
+        }
+        regimes = std::move(longer);
+    }
+    return regimes;
+}
+
+std::vector<FillRegime> all_together(const std::vector<Choices>& choices) {
+    std::size_t steps = 1;
+    for (const Choices& site : choices) {
+        steps = std::max(steps, site.most);
+    }
+    std::vector<FillRegime> regimes(steps);
+    for (std::size_t step = 0; step < steps; ++step) {
+        for (const Choices& site : choices) {
+            regimes[step].push_back(std::clamp(step + 1, site.least, site.most));
+        }
+    }
+    return regimes;
+}
+
+}  // namespace
+
+std::vector<FillRegime> fill_regimes(const Incident& incident) {
+    std::vector<Choices> choices;
+    std::size_t combinations = 1;
+    for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
+        choices.push_back(choices_at(incident.fill_sites[site], tankers_at(incident, site)));
+        const std::size_t here = choices.back().most - choices.back().least + 1;
+        combinations = std::min(combinations * here, most_regimes + 1);
+    }
+    return combinations <= most_regimes ? all_combinations(choices) : all_together(choices);
+}
+
+Shuttle shuttle_of(const Incident& incident) {
+    const DumpSite& dump = incident.dump_site;
+    Shuttle shuttle{
+        .slots = useful(dump.offload_slots, incident.tankers.size()),
+        .storage = dump.storage ? in_gallons(*dump.storage) : no_limit,
+        .engine_tank = in_gallons(dump.engine_tank),
+        .engine_arrives = in_minutes(dump.engine_arrives),
+        .tanks_ready = in_minutes(dump.tanks_ready),
+        .draft_ready = in_minutes(dump.draft_ready),
+        .nursing_tankers = dump.nursing_tankers,
+        .nurse_hookup = in_minutes(dump.nurse_hookup),
+        .nurse_rate = in_gpm(dump.nurse_rate),
+    };
+    for (const Tanker& tanker : incident.tankers) {
+        if (in_gallons(tanker.delivered) > 0.0) {
+            shuttle.haulers.push_back(hauler_of(tanker));
+        }
+    }
+    for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
+        shuttle.sites.push_back(site_of(incident.fill_sites[site], tankers_at(incident, site)));
+        shuttle.sites.back().first_place = shuttle.places;
+        shuttle.places += shuttle.sites.back().places;
+    }
+    return shuttle;
+}
+
+void fill_by(Shuttle& shuttle, const FillRegime& regime) {
+    shuttle.lines = 0;
+    for (std::size_t i = 0; i < shuttle.sites.size(); ++i) {
+        Site& site = shuttle.sites[i];
+        site.first_line = shuttle.lines;
+        site.lines = std::min(regime[i], site.places);
+        shuttle.lines += site.lines;
+    }
+    for (Hauler& hauler : shuttle.haulers) {
+        const double share =
+            shuttle.sites[hauler.site].pump / static_cast<double>(regime[hauler.site]);
+        hauler.fill_flow = minutes_for(hauler.refilled, std::min(hauler.fill_limit, share));
+    }
+}
+
+}  // namespace farwater::supply::run
