@@ -1,12 +1,12 @@
-// Coordinate reference systems: the one working CRS of a run, and the way into it. Axis order is
-// x = east, y = north everywhere (one factory sets it), heights are stripped, an "Undefined" CRS
-// is none.
+// Coordinate reference systems and the way into the one working CRS of a run (which that is:
+// io/working_crs.h). Axis order is x = east, y = north everywhere (one factory sets it), heights
+// are stripped, an "Undefined" CRS is none.
 #pragma once
 
 #include <memory>
 #include <optional>
 #include <string>
-#include <string_view>
+#include <vector>
 
 #include "analyzer/district/plane.h"
 
@@ -34,6 +34,9 @@ struct WorkingCrs {
 struct CrsExtent {
     double west = 0.0, south = 0.0, east = 0.0, north = 0.0;
 };
+std::string printed(const CrsExtent& extent);  // "x 10 to 20, y 30 to 40"
+std::vector<Point> spread_over(
+    const CrsExtent& extent);  // 25 points, corners and middle among them
 
 // From "EPSG:32618", WKT or any text that PROJ knows; null when it knows nothing of the kind.
 Crs crs_from_text(const std::string& text);
@@ -43,19 +46,14 @@ Crs crs_of(const WorkingCrs& working);
 
 // Same numbers for the same place (compared by parameters, not by code). False where one is null.
 bool same_crs(const Crs& a, const Crs& b);
+std::string code_of(const Crs& crs);  // "EPSG:32618"; empty for none
 std::string name_of(const Crs& crs);  // "EPSG:32618 (WGS 84 / UTM zone 18N)"
 
 // Null when PROJ has no way between them. Precondition: neither is null.
 CrsTransformation transformation(const Crs& from, const Crs& to);
 
-// Why the working CRS cannot be this one, in one clause; none = it can.
-std::optional<std::string> unfit_as_working_crs(const Crs& crs);
-
-// The rule of the working CRS: the district file's own text where given (throws SettingsError with
-// the reason when unfit), else the parcels' CRS if it is projected, conformal, not web Mercator and
-// true to scale within 1/1000 over the extent, else the UTM zone of the extent's centre.
-WorkingCrs choose_working_crs(const std::string& given, const Crs& parcels,
-                              const CrsExtent& extent);
+// The run's record of a CRS. Precondition: not null.
+WorkingCrs described_crs(const Crs& crs, std::string chosen, double worst_scale_error);
 
 // From the coordinates of a layer to the working plane (metres). Not for two threads at once.
 class ToPlane {

@@ -34,6 +34,9 @@ private:
     friend void keep_message(GdalMessages& messages, const char* text);
 };
 
+// "roads (roads.gpkg)": how messages call an input; without passwords.
+std::string described(const LayerSpec& spec);
+
 struct OpenLayer {
     std::shared_ptr<GDALDataset> dataset;  // closes it; the layer lives as long
     OGRLayer* layer = nullptr;  // with the section's `where` applied, reading from the start
@@ -41,7 +44,7 @@ struct OpenLayer {
 };
 
 // Throws InputError: file missing or unreadable, layer missing (names those that exist) or
-// ambiguous, `where` refused, `crs` not understood.
+// ambiguous, `where` refused. Throws SettingsError where `crs` is not understood.
 OpenLayer open_layer(const LayerSpec& spec);
 
 // The files that make up the source, sorted; empty for a database connection.
