@@ -1,0 +1,14 @@
+// One function per command: takes the checked options, returns the exit code. Throws what `main`
+// catches: io::SettingsError, io::InputError, io::OutputError.
+#pragma once
+
+#include "analyzer/app/options.h"
+#include "io/interrupt.h"
+
+namespace farwater::app {
+
+int run_command(const Options& options, io::Interrupt& interrupt);
+int check_command(const Options& options, io::Interrupt& interrupt);
+int keys_command();
+
+}  // namespace farwater::app

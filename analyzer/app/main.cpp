@@ -1,0 +1,53 @@
+// farwater: how much water a tanker shuttle can hold at every property of a fire district.
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <exception>
+
+#include "analyzer/app/commands.h"
+#include "analyzer/app/exit_code.h"
+#include "analyzer/app/options.h"
+#include "io/error.h"
+#include "io/interrupt.h"
+
+namespace {
+
+using namespace farwater;
+
+int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
+    switch (options.command) {
+        case app::Command::run: return app::run_command(options, interrupt);
+        case app::Command::check: return app::check_command(options, interrupt);
+        case app::Command::keys: return app::keys_command();
+    }
+    return app::exit_internal;
+}
+
+int complain(const std::exception& error, int exit_code) {
+    fmt::print(stderr, "farwater: {}\n", error.what());
+    return exit_code;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    try {
+        io::Interrupt interrupt;
+        const app::ParsedCommandLine command_line = app::parse_command_line(argc, argv);
+        if (!command_line.options) {
+            fmt::print("{}", command_line.to_stdout);
+            fmt::print(stderr, "{}", command_line.to_stderr);
+            return command_line.exit_code;
+        }
+        const int exit_code = run_chosen(*command_line.options, interrupt);
+        return interrupt.interrupted() ? app::exit_interrupted : exit_code;
+    } catch (const io::SettingsError& error) {
+        return complain(error, app::exit_usage);
+    } catch (const io::InputError& error) {
+        return complain(error, app::exit_input);
+    } catch (const io::OutputError& error) {
+        return complain(error, app::exit_output);
+    } catch (const std::exception& error) {
+        return complain(error, app::exit_internal);
+    }
+}

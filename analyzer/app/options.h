@@ -1,0 +1,33 @@
+// What the command line asked for.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+
+namespace farwater::app {
+
+enum class Command { run, check, keys };
+
+struct Options {
+    Command command = Command::run;
+    std::filesystem::path district_file;
+    std::optional<std::filesystem::path> out;  // none = folder "result" beside the district file
+    unsigned threads = 0;                      // 0 = as many as there are processors
+    bool json = false;
+    bool quiet = false;
+    bool verbose = false;
+    bool strict = false;                       // problems of the data make exit code 5
+};
+
+// Either options, or what to print and the exit code with which to end (--help, --version, misuse).
+struct ParsedCommandLine {
+    std::optional<Options> options;
+    std::string to_stdout;
+    std::string to_stderr;
+    int exit_code = 0;
+};
+
+ParsedCommandLine parse_command_line(int argc, const char* const* argv);
+
+}  // namespace farwater::app

@@ -1,0 +1,69 @@
+#include <fmt/format.h>
+
+#include "analyzer/app/analysis.h"
+#include "analyzer/app/commands.h"
+#include "analyzer/app/exit_code.h"
+#include "analyzer/app/session.h"
+#include "analyzer/app/write_results.h"
+#include "io/district_file.h"
+#include "io/out_folder.h"
+#include "io/read_district.h"
+#include "reports/summary.h"
+
+namespace farwater::app {
+namespace {
+
+std::filesystem::path out_folder_of(const Options& options, const io::DistrictFile& file) {
+    return options.out.value_or(file.folder / "result");
+}
+
+// Everything that the run reads; the out folder must hold none of it.
+std::vector<std::filesystem::path> files_read(const io::DistrictFile& file) {
+    std::vector<std::filesystem::path> files{file.path};
+    for (const auto& [section, spec] : file.layers) {
+        files.push_back(spec.path);
+    }
+    for (const io::JoinSpec& join : file.joins) {
+        files.push_back(join.table.path);
+    }
+    if (file.elevation) {
+        files.push_back(file.elevation->path);
+    }
+    std::erase_if(files, [](const std::filesystem::path& path) { return path.empty(); });
+    return files;
+}
+
+std::string closing_text(const Options& options, const std::filesystem::path& out, const reports::Findings& findings) {
+    if (options.json) {
+        return reports::summary_json(findings);
+    }
+    return reports::summary_text(findings) + fmt::format("\nResults: {}\n", (out / "supply.gpkg").string());
+}
+
+}  // namespace
+
+int run_command(const Options& options, io::Interrupt& interrupt) {
+    Session session(options, interrupt);
+    const io::DistrictFile file = io::read_district_file(options.district_file);
+    const std::filesystem::path out = out_folder_of(options, file);
+    io::OutFolder folder = io::OutFolder::begin(out, files_read(file));
+    interrupt.on_exit([&folder] { folder.abandon(); });
+
+    session.stage("reading");
+    const io::ReadResult read = io::read_district(file, session.work());
+    const auto analysis = analyse(read.district, session.work(), [&](std::string_view stage) { session.stage(stage); });
+    session.stage("writing");
+    const bool whole = analysis && write_results(folder.folder(), file, read, analysis->findings(read.district), session.work());
+    if (!whole || session.work().stopped()) {
+        interrupt.on_exit({});
+        return exit_interrupted;
+    }
+    session.end();
+    session.log().write(folder.folder() / "run.log");
+    interrupt.on_exit({});
+    folder.commit();
+    session.say(closing_text(options, out, analysis->findings(read.district)));
+    return options.strict && !analysis->problems.empty() ? exit_problems : exit_done;
+}
+
+}  // namespace farwater::app

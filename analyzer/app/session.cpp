@@ -1,0 +1,50 @@
+#include "analyzer/app/session.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <thread>
+
+namespace farwater::app {
+namespace {
+
+Talk talk_of(const Options& options) {
+    if (options.quiet) {
+        return Talk::quiet;
+    }
+    return options.verbose ? Talk::verbose : Talk::normal;
+}
+
+unsigned threads_of(const Options& options) {
+    return options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
+}
+
+}  // namespace
+
+Session::Session(const Options& options, io::Interrupt& interrupt) : talk_(talk_of(options)), terminal_(talk_) {
+    work_.stop = interrupt.token();
+    work_.threads = threads_of(options);
+    work_.progress = [this](std::string_view, std::size_t done, std::size_t total) { terminal_.progress(done, total); };
+}
+
+void Session::stage(std::string_view name) {
+    log_.stage(name);
+    terminal_.stage(name);
+}
+
+void Session::say(std::string_view text) {
+    terminal_.clear();
+    if (talk_ != Talk::quiet) {
+        fmt::print("{}", text);
+        std::fflush(stdout);
+    }
+}
+
+void Session::end() {
+    log_.end();
+    terminal_.stage("");
+    terminal_.clear();
+}
+
+}  // namespace farwater::app

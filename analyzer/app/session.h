@@ -1,0 +1,32 @@
+// What every command that works on a district needs: the work it hands to the stages, the terminal
+// and the log that follow them.
+#pragma once
+
+#include <string_view>
+
+#include "analyzer/app/options.h"
+#include "analyzer/app/terminal.h"
+#include "analyzer/work/work.h"
+#include "io/interrupt.h"
+#include "io/run_log.h"
+
+namespace farwater::app {
+
+class Session {
+public:
+    Session(const Options& options, io::Interrupt& interrupt);
+
+    const Work& work() const { return work_; }
+    io::RunLog& log() { return log_; }
+    void stage(std::string_view name);  // ends the stage before it
+    void say(std::string_view text);    // to standard output, unless quiet
+    void end();                         // takes the progress line away
+
+private:
+    Talk talk_;
+    Terminal terminal_;
+    io::RunLog log_;
+    Work work_;
+};
+
+}  // namespace farwater::app

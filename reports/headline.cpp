@@ -1,0 +1,46 @@
+#include "reports/headline.h"
+
+#include <fmt/format.h>
+
+namespace farwater::reports {
+namespace {
+
+void count(Headline& headline, const supply::ParcelSupply& supply) {
+    const bool held = supply.state == SupplyState::held;
+    headline.improved += supply.state != SupplyState::no_building ? 1U : 0U;
+    headline.held += held ? 1U : 0U;
+    headline.tank_only += supply.state == SupplyState::tank_only ? 1U : 0U;
+    headline.unknown += supply.state == SupplyState::unknown ? 1U : 0U;
+    headline.late += supply.state == SupplyState::late ? 1U : 0U;
+    headline.short_flow += supply.state == SupplyState::short_flow ? 1U : 0U;
+    headline.unreached += supply.state == SupplyState::unreached ? 1U : 0U;
+    headline.no_building += supply.state == SupplyState::no_building ? 1U : 0U;
+    headline.held_on_assumed += held && supply.evidence == Evidence::assumed ? 1U : 0U;
+    headline.held_but_for_one += held && supply.one_tanker_out < supply.needed ? 1U : 0U;
+}
+
+}  // namespace
+
+Headline headline_of(const Findings& findings) {
+    Headline headline;
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        count(headline, findings.supply(row));
+    }
+    return headline;
+}
+
+std::string percent(std::size_t part, std::size_t whole) {
+    return whole == 0 ? "-" : fmt::format("{:.1f} %", 100.0 * static_cast<double>(part) / static_cast<double>(whole));
+}
+
+std::vector<std::string> headline_sentences(const Headline& h, std::string_view tanker_word) {
+    return {
+        fmt::format("{} of {} improved parcels meet their planned flow ({})", h.held, h.improved, percent(h.held, h.improved)),
+        fmt::format("{} have the water on wheels only ({})", h.tank_only, percent(h.tank_only, h.improved)),
+        fmt::format("{} are not known: something that the answer rests on is missing ({})", h.unknown, percent(h.unknown, h.improved)),
+        fmt::format("{} of those that meet it rest on an assumed value ({})", h.held_on_assumed, percent(h.held_on_assumed, h.held)),
+        fmt::format("{} of those that meet it are lost when one {} is out ({})", h.held_but_for_one, tanker_word, percent(h.held_but_for_one, h.held)),
+    };
+}
+
+}  // namespace farwater::reports

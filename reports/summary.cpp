@@ -1,0 +1,86 @@
+#include "reports/summary.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "reports/cautions.h"
+
+namespace farwater::reports {
+namespace {
+
+struct KindCount {
+    std::size_t count = 0;
+    const Problem* first = nullptr;
+};
+
+// By kind, in the order of the ids: counts and a first example.
+std::map<ProblemId, KindCount> by_kind(std::span<const Problem> problems) {
+    std::map<ProblemId, KindCount> kinds;
+    for (const Problem& problem : problems) {
+        KindCount& kind = kinds[problem.id];
+        ++kind.count;
+        kind.first = kind.first != nullptr ? kind.first : &problem;
+    }
+    return kinds;
+}
+
+std::string variants_text(const Findings& findings) {
+    const auto& variants = findings.assessment.variants;
+    std::string text;
+    if (variants.size() < 2) {
+        return text;
+    }
+    const auto held = static_cast<std::size_t>(SupplyState::held);
+    const std::size_t thinnest = findings.assessment.thinnest();
+    text += "\nMeeting the planned flow, by season and period:\n";
+    for (std::size_t i = 0; i < variants.size(); ++i) {
+        const auto& variant = variants[i].variant;
+        text += fmt::format("  {:<14} {:<14} {:>9}{}\n", at(findings.district.seasons, variant.season).name,
+                            at(findings.district.periods, variant.period).name, variants[i].parcels_by_state[held],
+                            i == thinnest ? "   thinnest" : "");
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string records_text(const District& district) {
+    std::string text = fmt::format("{:<20} {:>9} {:>9} {:>9} {:>9}\n", "Records", "read", "used", "repaired", "set aside");
+    for (const RecordCount& record : district.records) {
+        text += fmt::format("  {:<18} {:>9} {:>9} {:>9} {:>9}\n", record.layer, record.read, record.used, record.repaired, record.set_aside);
+    }
+    return text;
+}
+
+std::string problems_text(std::span<const Problem> problems) {
+    if (problems.empty()) {
+        return "No problems found in the data.\n";
+    }
+    std::string text = "Problems in the data, by kind (all of them: table data_problems):\n";
+    for (const auto& [id, kind] : by_kind(problems)) {
+        text += fmt::format("  {:>7}  {:<26} e.g. {}\n", kind.count, name_of(id), sentence(*kind.first));
+    }
+    return text;
+}
+
+std::string summary_text(const Findings& findings) {
+    const Headline headline = headline_of(findings);
+    std::string text = fmt::format("{}, worst season and period of each parcel:\n", findings.district.name.empty() ? "District" : findings.district.name);
+    for (const std::string& line : headline_sentences(headline, findings.district.tanker_word)) {
+        text += fmt::format("  {}\n", line);
+    }
+    text += fmt::format("  ({} late, {} short, {} out of reach; {} parcels without a building are in no percentage)\n", headline.late, headline.short_flow,
+                        headline.unreached, headline.no_building);
+    text += variants_text(findings);
+    text += "\n" + records_text(findings.district);
+    text += "\n" + problems_text(findings.problems);
+    text += "\n";
+    for (const std::string_view caution : cautions) {
+        text += fmt::format("{}\n", caution);
+    }
+    return text;
+}
+
+}  // namespace farwater::reports

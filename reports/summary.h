@@ -1,0 +1,25 @@
+// What a run says at its end: for people on the terminal, for programs as JSON.
+#pragma once
+
+#include <string>
+
+#include "reports/findings.h"
+#include "reports/headline.h"
+
+namespace farwater::reports {
+
+// Lines of at most about 100 characters, ending in a newline: headline, seasons and periods,
+// records in and out, problems by kind, cautions.
+std::string summary_text(const Findings& findings);
+
+// Records read = used + repaired + set aside, one line per layer.
+std::string records_text(const District& district);
+
+// Problems by kind with count and first example.
+std::string problems_text(std::span<const Problem> problems);
+
+// One JSON document with "schema_version", sorted keys.
+std::string summary_json(const Findings& findings);
+std::string problems_json(const District& district, std::span<const Problem> problems);
+
+}  // namespace farwater::reports
