@@ -19,7 +19,8 @@ namespace {
 
 void CPL_STDCALL keep_gdal_message(CPLErr severity, CPLErrorNum, const char* text) {
     if (severity >= CE_Warning) {
-        keep_message(*static_cast<GdalMessages*>(CPLGetErrorHandlerUserData()), text);
+        keep_message(*static_cast<GdalMessages*>(CPLGetErrorHandlerUserData()), text,
+                     severity >= CE_Failure);
     }
 }
 
@@ -143,8 +144,12 @@ void prepare_gdal() {
     static_cast<void>(prepared);
 }
 
-void keep_message(GdalMessages& messages, const char* text) {
-    messages.messages_.emplace_back(trimmed(text));
+void keep_message(GdalMessages& messages, const char* text, bool error) {
+    constexpr std::size_t most_kept = 5;
+    messages.failed_ = messages.failed_ || error;
+    if (messages.messages_.size() < most_kept) {
+        messages.messages_.emplace_back(trimmed(text));
+    }
 }
 
 GdalMessages::GdalMessages() {

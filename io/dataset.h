@@ -27,11 +27,13 @@ public:
     ~GdalMessages();
     GdalMessages(const GdalMessages&) = delete;
     GdalMessages& operator=(const GdalMessages&) = delete;
-    std::string text() const;  // errors and warnings, one clause each, joined by "; "; may be empty
+    std::string text() const;  // errors and warnings, the first few, joined by "; "; may be empty
+    bool failed() const { return failed_; }  // one of them was an error
 
 private:
     std::vector<std::string> messages_;
-    friend void keep_message(GdalMessages& messages, const char* text);
+    bool failed_ = false;
+    friend void keep_message(GdalMessages& messages, const char* text, bool error);
 };
 
 // "roads (roads.gpkg)": how messages call an input; without passwords.

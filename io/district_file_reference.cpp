@@ -41,6 +41,7 @@ std::string type_of(const FieldRow& field) {
 std::string type_of(const KeyRow& key) {
     switch (key.kind) {
         case KeyKind::text:
+        case KeyKind::crs:
             return "text";
         case KeyKind::number:
             return "number";

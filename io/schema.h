@@ -59,6 +59,7 @@ const FieldRow* find_field(const SectionRow& section, std::string_view name);
 
 enum class KeyKind : std::uint8_t {
     text,
+    crs,  // a text that PROJ knows as a coordinate system
     number,
     whole,
     yes_no,

@@ -42,7 +42,7 @@ constexpr KeyRow file_key = required(
 constexpr KeyRow layer_key =
     key("layer", KeyKind::text, "the only layer", "which layer of the file");
 constexpr KeyRow crs_key =
-    key("crs", KeyKind::text, "as the data say",
+    key("crs", KeyKind::crs, "as the data say",
         "coordinate system of data that do not name one, such as \"EPSG:2249\"");
 constexpr KeyRow where_key =
     key("where", KeyKind::text, "all records", "attribute filter, such as \"TOWN = 'X'\"");
@@ -62,7 +62,7 @@ constexpr std::array top{
             &tanker_word_list),
     key("data_date", KeyKind::date, "no age is judged",
         "what counts as today for the age of tests"),
-    key("crs", KeyKind::text, "chosen from the parcels",
+    key("crs", KeyKind::crs, "chosen from the parcels",
         "coordinate system of all results: projected and conformal, such as \"EPSG:32618\""),
 };
 

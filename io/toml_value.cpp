@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "io/crs.h"
 #include "io/near_word.h"
 #include "io/parse_cell.h"
 #include "io/unit_words.h"
@@ -48,6 +49,9 @@ std::string wrong_text(const std::string& text, const KeyRow& row) {
     if (row.kind == KeyKind::months) {
         return wrong_months(text);
     }
+    if (row.kind == KeyKind::crs && !crs_from_text(text)) {
+        return fmt::format("\"{}\" is no coordinate system that PROJ knows", text);
+    }
     return row.words == nullptr ? std::string() : wrong_word(text, row);
 }
 
@@ -56,6 +60,7 @@ std::string wrong_text(const std::string& text, const KeyRow& row) {
 std::string_view wanted(KeyKind kind) {
     switch (kind) {
         case KeyKind::text:
+        case KeyKind::crs:
         case KeyKind::word:
         case KeyKind::months:
             return "a text";
@@ -81,6 +86,7 @@ std::string_view wanted(KeyKind kind) {
 bool is_kind(const TomlNode& node, KeyKind kind) {
     switch (kind) {
         case KeyKind::text:
+        case KeyKind::crs:
         case KeyKind::word:
         case KeyKind::months:
             return node.as<std::string>() != nullptr;

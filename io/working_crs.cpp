@@ -179,8 +179,11 @@ WorkingCrs choose_working_crs(const std::string& given, const Crs& parcels,
     }
     const Crs utm = utm_at(centre);
     const std::optional<Fidelity> of_utm = fidelity_of(utm, parcels, extent);
-    if (!of_utm) {
-        fail_extent(parcels, extent);
+    if (!of_utm || of_utm->worst_scale_error > most_error_when_given) {
+        throw InputError(fmt::format(
+            "parcels: they extend over {} of {}, too far for one plane; look for stray parcels, or "
+            "take the district's own with where.",
+            printed(extent), name_of(parcels)));
     }
     return described_crs(
         utm,

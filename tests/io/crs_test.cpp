@@ -177,6 +177,13 @@ TEST_CASE("scale errors are those of the published formulas") {
     CHECK(mercator->worst_scale_error == Approx(1.0).epsilon(0.01));
 }
 
+TEST_CASE("an extent that no plane draws truly is refused") {
+    CHECK_THROWS_WITH(chosen("", "EPSG:4326", {-72.18, 0.0, 0.0, 43.26}),
+                      "parcels: they extend over x -72.18 to 0, y 0 to 43.26 of EPSG:4326 (WGS "
+                      "84), too far for one "
+                      "plane; look for stray parcels, or take the district's own with where.");
+}
+
 TEST_CASE("coordinates that are no place on earth are refused") {
     CHECK_THROWS_WITH(
         choose_working_crs("", crs_from_text("EPSG:4326"), {229000, 900000, 230000, 901000}),

@@ -285,6 +285,14 @@ TEST_CASE("a word that is not in its list is shown with the list") {
           "\"all\", not \"Nov-Mar\"");
 }
 
+TEST_CASE("a coordinate system that PROJ does not know is a fault of the district file") {
+    CHECK(fault_of("crs = \"EPSG:0\"\n" + least) ==
+          "district.toml:1:7: the district file crs \"EPSG:0\" is no coordinate system that PROJ "
+          "knows");
+    CHECK(fault_with("crs = \"Maine\"\n") ==
+          "district.toml:10:7: [apparatus] crs \"Maine\" is no coordinate system that PROJ knows");
+}
+
 TEST_CASE("columns, units and values know the fields of their section") {
     CHECK(fault_with("[buildings]\nfile = \"b\"\ncolumns = { buildingid = \"B\" }\n") ==
           "district.toml:12:13: [buildings] has no field \"buildingid\" for its columns table; did "
