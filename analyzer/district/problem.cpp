@@ -49,6 +49,10 @@ constexpr std::array kinds{
     ProblemKind{Id::no_source_counts, "no_source_counts", grave, "has no source that counts: none is declared or tested with a known volume and within reach of a road", "declare the sources you have pumped from"},
     ProblemKind{Id::need_defaulted, "need_defaulted", note, "has no needed flow of its own; the default is taken", "map a needed-flow column, or accept the default"},
     ProblemKind{Id::no_building_data, "no_building_data", note, "says nothing about buildings; every parcel counts as improved", "add a building layer or map a column"},
+    ProblemKind{Id::unit_unknown, "unit_unknown", set_aside, "names a unit that is not in the apparatus list", "correct the unit id"},
+    ProblemKind{Id::period_unknown, "period_unknown", set_aside, "names a period that the district file does not have", "add its [period.NAME] table, or correct the name"},
+    ProblemKind{Id::value_missing, "value_missing", set_aside, "lacks a value without which it says nothing", "fill it in"},
+    ProblemKind{Id::portable_tank_unknown, "portable_tank_unknown", note, "carries portable tanks of unknown size; they do not count", "give portable_tank_gal"},
 };
 
 constexpr bool in_order_of_id() {
@@ -57,7 +61,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::no_building_data) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::portable_tank_unknown) + 1;
 }
 static_assert(in_order_of_id());
 
@@ -70,6 +74,8 @@ std::span<const ProblemKind> problem_kinds() { return kinds; }
 const ProblemKind& kind_of(ProblemId id) { return kinds[static_cast<std::size_t>(id)]; }
 std::string_view name_of(ProblemId id) { return kind_of(id).name; }
 std::string_view name_of(Severity severity) { return severities[static_cast<std::size_t>(severity)]; }
+
+std::string row_name(std::uint32_t row) { return "row " + std::to_string(row + 1); }
 
 std::string sentence(const Problem& problem) {
     const ProblemKind& kind = kind_of(problem.id);

@@ -57,6 +57,11 @@ enum class ProblemId : std::uint8_t {
     // need
     need_defaulted,
     no_building_data,
+    // added later: ids are never reordered
+    unit_unknown,
+    period_unknown,
+    value_missing,
+    portable_tank_unknown,
 };
 
 enum class Severity : std::uint8_t {
@@ -89,6 +94,10 @@ struct Problem {
     std::string detail;  // the offending value or measure, in one clause
     friend bool operator==(const Problem&, const Problem&) = default;
 };
+
+// What stands for the id of a record that has none: "row 17", counted from 1 as tables show it;
+// `row` counts from 0.
+std::string row_name(std::uint32_t row);
 
 // One clear sentence for a person: file, layer, record, field, what, mend.
 std::string sentence(const Problem& problem);

@@ -36,6 +36,11 @@ TEST_CASE("a problem of a whole layer has no record in its sentence") {
           "list.");
 }
 
+TEST_CASE("rows are named as tables count them, from one") {
+    CHECK(row_name(0) == "row 1");
+    CHECK(row_name(16) == "row 17");
+}
+
 TEST_CASE("the severities have names") {
     CHECK(name_of(Severity::note) == "note");
     CHECK(name_of(Severity::repaired) == "repaired");
