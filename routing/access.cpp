@@ -16,7 +16,8 @@ constexpr std::size_t places_a_chunk = 4096;
 
 class AccessFinder {
 public:
-    AccessFinder(const District& district, const Network& network, std::span<const Profile> profiles)
+    AccessFinder(const District& district, const Network& network,
+                 std::span<const Profile> profiles)
         : district_(district),
           network_(network),
           use_(loaded_use_in_some_season(district, profiles)),
@@ -32,9 +33,8 @@ public:
 
     std::optional<NearestPlace> nearest(Point p) const {
         const auto any = [](std::uint32_t) { return true; };
-        return finder_.nearest(p, reach_, any, [&](std::uint32_t road) {
-            return usable(road, haulers_) ? 0 : 1;
-        });
+        return finder_.nearest(p, reach_, any,
+                               [&](std::uint32_t road) { return usable(road, haulers_) ? 0 : 1; });
     }
 
     std::optional<NearestPlace> nearest_used_by(Point p, ProfileBits who) const {
@@ -46,7 +46,8 @@ public:
     bool usable(std::uint32_t road, ProfileBits who) const { return (use_[road] & who) != 0; }
 
     RoadSpot spot(const NearestPlace& place) const {
-        return spot_on(network_, RoadIndex(place.segment.road), metres_along(district_.roads, place));
+        return spot_on(network_, RoadIndex(place.segment.road),
+                       metres_along(district_.roads, place));
     }
 
     AccessPoint point(const NearestPlace& place) const {
@@ -98,7 +99,8 @@ ServedPlaces find_served_places(const District& district, const AccessFinder& fi
                                 const Work& work) {
     const std::vector<Point> points = served_points(district);
     const std::vector<std::uint32_t> order = spatial_order(points);
-    ServedPlaces found{std::vector<AccessPoint>(points.size()), std::vector<RoadSpot>(points.size()),
+    ServedPlaces found{std::vector<AccessPoint>(points.size()),
+                       std::vector<RoadSpot>(points.size()),
                        std::vector<Finding>(points.size(), Finding::no_road)};
     const auto find_some = [&](std::size_t begin, std::size_t end) {
         for (std::size_t k = begin; k < end; ++k) {
@@ -123,13 +125,14 @@ std::vector<Problem> problems_of(const District& district, const std::vector<Fin
     const std::size_t parcels = district.parcels.size();
     for (std::size_t i = 0; i < findings.size(); ++i) {
         if (findings[i] != Finding::fine) {
-            problems.push_back({findings[i] == Finding::no_road ? ProblemId::parcel_no_road_in_reach
-                                                                : ProblemId::parcel_no_usable_road,
-                                i < parcels ? "parcels" : "targets",
-                                {},
-                                i < parcels ? district.parcels[i].id : district.targets[i - parcels].id,
-                                {},
-                                reach_of(district)});
+            problems.push_back(
+                {findings[i] == Finding::no_road ? ProblemId::parcel_no_road_in_reach
+                                                 : ProblemId::parcel_no_usable_road,
+                 i < parcels ? "parcels" : "targets",
+                 {},
+                 i < parcels ? district.parcels[i].id : district.targets[i - parcels].id,
+                 {},
+                 reach_of(district)});
         }
     }
     return problems;
@@ -175,11 +178,13 @@ AccessResult find_access(const District& district, const Network& network,
                                       ProblemId::source_no_road_in_reach, "water_sources");
     DrivenTo stations = find_driven_to(district, finder, district.stations, finder.anyone_bits(),
                                        ProblemId::station_no_road_in_reach, "stations");
-    DrivenTo places = find_driven_to(district, finder, district.dump_site_places, finder.hauler_bits(),
-                                     ProblemId::place_no_road_in_reach, "dump_site_places");
-    AccessResult result{{std::move(served.points), std::move(served.spots), std::move(sources.spots),
-                         std::move(stations.spots), std::move(places.spots)},
-                        problems_of(district, served.findings)};
+    DrivenTo places =
+        find_driven_to(district, finder, district.dump_site_places, finder.hauler_bits(),
+                       ProblemId::place_no_road_in_reach, "dump_site_places");
+    AccessResult result{
+        {std::move(served.points), std::move(served.spots), std::move(sources.spots),
+         std::move(stations.spots), std::move(places.spots)},
+        problems_of(district, served.findings)};
     append(result.problems, sources.problems);
     append(result.problems, stations.problems);
     append(result.problems, places.problems);

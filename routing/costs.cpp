@@ -60,7 +60,8 @@ EdgeCosts lengths_of(const Network& network, std::span<const std::uint8_t> marke
 }
 
 std::int32_t millimetres(Length length) {
-    return static_cast<std::int32_t>(std::min(std::round(in_metres(length) * 1e3), double{most_cost}));
+    return static_cast<std::int32_t>(
+        std::min(std::round(in_metres(length) * 1e3), double{most_cost}));
 }
 
 SearchGraph search_graph(const Network& network, const EdgeCosts& costs, Heading heading) {
@@ -72,7 +73,8 @@ SearchGraph search_graph(const Network& network, const EdgeCosts& costs, Heading
         for (const Incidence& incidence : network.around(NodeIndex(n))) {
             const std::int32_t cost = arc_cost(costs, incidence, heading);
             if (cost != no_way) {
-                graph.arcs.push_back({static_cast<std::uint32_t>(incidence.other.position()), cost});
+                graph.arcs.push_back(
+                    {static_cast<std::uint32_t>(incidence.other.position()), cost});
             }
         }
         graph.first.push_back(static_cast<std::uint32_t>(graph.arcs.size()));
@@ -97,10 +99,20 @@ EndCosts end_costs(const Network& network, const EdgeCosts& costs, RoadSpot spot
             part_of(costs.of(spot.edge, away), length - spot.along, length)};
 }
 
-std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot from, RoadSpot to) {
+std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot from,
+                        RoadSpot to) {
     const double length = in_metres(at(network.edges, from.edge).length());
     return part_of(costs.of(from.edge, from.along <= to.along), std::abs(to.along - from.along),
                    length);
+}
+
+std::int32_t trip_limit_of(const Assumptions& assumptions) {
+    return static_cast<std::int32_t>(std::floor(in_minutes(assumptions.trip_limit) * 600.0 + 1e-7));
+}
+
+DriveTime gate_drive(const Station& station) {
+    const double tenths = in_minutes(station.to_gate.value_or(Duration{})) * 600.0;
+    return tenths_of_second(static_cast<std::int32_t>(std::ceil(tenths - 1e-7)));
 }
 
 }  // namespace farwater::routing

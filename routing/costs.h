@@ -1,5 +1,5 @@
-// What it costs to go along edges, as whole numbers: tenths of a second or millimetres, so that sums
-// are exact. One array a direction for each question (profile, load, season; or plain length).
+// What it costs to go along edges, as whole numbers: tenths of a second or millimetres, so that
+// sums are exact. One array a direction for each question (profile, load, season; or plain length).
 #pragma once
 
 #include <cstdint>
@@ -18,7 +18,8 @@ inline constexpr std::int32_t no_way = INT32_MAX;
 inline constexpr std::int32_t most_cost = 1'000'000'000;  // two of them still add without overflow
 
 struct EdgeCosts {
-    std::vector<std::int32_t> forward, backward;  // per edge, as drawn and against; no_way = not allowed
+    std::vector<std::int32_t> forward,
+        backward;  // per edge, as drawn and against; no_way = not allowed
 
     std::int32_t of(EdgeIndex edge, bool as_drawn) const {
         return as_drawn ? forward[edge.position()] : backward[edge.position()];
@@ -73,6 +74,15 @@ std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot
 
 // The share of an edge's cost for a part of its length, rounded up. Never more than the whole.
 std::int32_t part_of(std::int32_t whole, double part, double length);
+
+// The trip limit in whole tenths, rounded down, and the drive to a station's gate point, rounded up
+// (0 for a station of the district's own).
+std::int32_t trip_limit_of(const Assumptions& assumptions);
+DriveTime gate_drive(const Station& station);
+
+constexpr DriveTime time_of(std::int32_t cost) {
+    return cost == no_way ? no_time : DriveTime{cost};
+}
 
 // The cost of a way through `cost` and on; no_way plus anything is no_way.
 constexpr std::int32_t plus(std::int32_t a, std::int32_t b) {

@@ -16,10 +16,17 @@ inline constexpr std::size_t most_hose_lays = 8;  // kept per parcel
 
 struct DumpSites {
     std::vector<DumpSiteCandidate>
-        candidates;               // lane classes are those of an open road (all seasons)
+        candidates;  // lane class: in the worst of the seasons; RoundTrips has the season's own
     std::vector<RoadSpot> spots;  // the same on the network
     Lists<HoseLay> hose_lays;     // per parcel, then per target, as RoundTrips has them
 };
+
+// The candidates with the lane classes that these through edges give (lanes.h); what the officer
+// says of a place of his own stands above it.
+std::vector<DumpSiteCandidate> with_lanes(const District& district, const Network& network,
+                                          std::vector<DumpSiteCandidate> candidates,
+                                          std::span<const RoadSpot> spots,
+                                          std::span<const std::uint8_t> through);
 
 // Candidates are the officer's places that a road reaches, then junctions, ends and points along
 // the roads that some loaded tanker may use in some season, dump_site_spacing apart along the road

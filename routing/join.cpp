@@ -11,7 +11,8 @@
 namespace farwater::routing {
 namespace {
 
-constexpr double inside_tolerance = 0.05;  // metres; vertices inside lines join no farther than this
+constexpr double inside_tolerance =
+    0.05;  // metres; vertices inside lines join no farther than this
 constexpr std::size_t roads_a_chunk = 4096;
 
 struct Vertex {
@@ -39,7 +40,8 @@ public:
         for (std::size_t r = begin; r < end; ++r) {
             if (has_length(roads_[r].line)) {
                 for (std::size_t i = 0; i < roads_[r].line.size(); ++i) {
-                    add_pairs_of({static_cast<std::uint32_t>(r), static_cast<std::uint32_t>(i)}, pairs);
+                    add_pairs_of({static_cast<std::uint32_t>(r), static_cast<std::uint32_t>(i)},
+                                 pairs);
                 }
             }
         }
@@ -116,7 +118,8 @@ private:
         return along <= shortest_loop(metres(tolerance_));
     }
 
-    // None of its neighbours on the line is nearer to the point, so a line joins once where it passes.
+    // None of its neighbours on the line is nearer to the point, so a line joins once where it
+    // passes.
     bool nearest_there(Vertex vertex, Point to) const {
         const Polyline& line = road(vertex).line;
         const std::size_t i = vertex.position;
@@ -130,7 +133,9 @@ private:
     bool is_end(Vertex vertex) const {
         return vertex.position == 0 || vertex.position + 1 == road(vertex).line.size();
     }
-    std::uint32_t number(Vertex vertex) const { return first_vertex_[vertex.road] + vertex.position; }
+    std::uint32_t number(Vertex vertex) const {
+        return first_vertex_[vertex.road] + vertex.position;
+    }
 
     const std::vector<Road>& roads_;
     double tolerance_;

@@ -61,9 +61,10 @@ std::vector<std::uint8_t> through_edges(const Network& network,
 
 LaneClass lane_at(const Network& network, std::span<const std::uint8_t> through, RoadSpot spot) {
     const Edge& edge = at(network.edges, spot.edge);
-    const bool open = at(through, spot.edge) != 0 ||
-                      (spot.along <= 0.0 && any_through(network, through, edge.from)) ||
-                      (spot.along >= in_metres(edge.length()) && any_through(network, through, edge.to));
+    const bool open =
+        at(through, spot.edge) != 0 ||
+        (spot.along <= 0.0 && any_through(network, through, edge.from)) ||
+        (spot.along >= in_metres(edge.length()) && any_through(network, through, edge.to));
     return open ? LaneClass::through : LaneClass::dead_end;
 }
 

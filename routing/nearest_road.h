@@ -46,7 +46,8 @@ public:
     std::optional<NearestPlace> nearest(Point p, double reach, Keep keep, Rank rank) const {
         std::optional<NearestPlace> best;
         CellRange seen{{0, 0}, {-1, -1}};
-        for (double window = std::min(cell_size / 2, reach);; window = std::min(2 * window, reach)) {
+        for (double window = std::min(cell_size / 2, reach);;
+             window = std::min(2 * window, reach)) {
             const CellRange range = grid_.around(p, window);
             for (Cell cell = range.low; cell.y <= range.high.y; ++cell.y) {
                 for (cell.x = range.low.x; cell.x <= range.high.x; ++cell.x) {
@@ -108,7 +109,8 @@ private:
             const Polyline& line = roads_[segment.road].line;
             const Point place = nearest_on(line[segment.vertex], line[segment.vertex + 1], p);
             const double apart = distance_squared(place, p);
-            if (apart > reach * reach || (best && apart > best->apart_squared) || !keep(segment.road)) {
+            if (apart > reach * reach || (best && apart > best->apart_squared) ||
+                !keep(segment.road)) {
                 continue;
             }
             if (!best || apart < best->apart_squared ||

@@ -39,8 +39,8 @@ Network with_edges(const std::vector<Road>& roads, Junctions junctions, double l
     network.first_edge.reserve(roads.size() + 1);
     network.first_edge.push_back(0);
     for (std::size_t r = 0; r < roads.size(); ++r) {
-        const std::span node_of = std::span(junctions.node_of)
-                                      .subspan(junctions.first_vertex[r], roads[r].line.size());
+        const std::span node_of =
+            std::span(junctions.node_of).subspan(junctions.first_vertex[r], roads[r].line.size());
         if (!node_of.empty() && node_of.front() != Junctions::not_a_junction) {
             append_edges(roads[r], RoadIndex(r), node_of, loop, network.edges);
         }
@@ -97,7 +97,8 @@ std::vector<Part> parts_by_least_node(const Network& network, DisjointSets& toge
         Part& part = parts[together.least(static_cast<std::uint32_t>(edge.from.position()))];
         part.length += in_metres(edge.length());
         part.roads += edge.road == last_road ? 0U : 1U;
-        part.first_road = std::min(part.first_road, static_cast<std::uint32_t>(edge.road.position()));
+        part.first_road =
+            std::min(part.first_road, static_cast<std::uint32_t>(edge.road.position()));
         last_road = edge.road;
     }
     return parts;
@@ -182,14 +183,16 @@ Point place_of(const District& district, const Network& network, RoadSpot spot) 
 RoadSpot spot_on(const Network& network, RoadIndex road, double along) {
     constexpr double millimetre = 1e-3;  // nearer to an end than this is at the end
     const std::span<const Edge> edges = network.edges_of(road);
-    const auto beyond = std::upper_bound(edges.begin(), edges.end(), along,
-                                         [](double value, const Edge& edge) { return value < edge.begin; });
+    const auto beyond =
+        std::upper_bound(edges.begin(), edges.end(), along,
+                         [](double value, const Edge& edge) { return value < edge.begin; });
     const auto here = beyond == edges.begin() ? beyond : std::prev(beyond);
     const double length = here->end - here->begin;
     double from_begin = std::clamp(along - here->begin, 0.0, length);
     from_begin = from_begin < millimetre ? 0.0 : from_begin;
     from_begin = length - from_begin < millimetre ? length : from_begin;
-    const auto edge = network.first_edge[road.position()] + static_cast<std::size_t>(here - edges.begin());
+    const auto edge =
+        network.first_edge[road.position()] + static_cast<std::size_t>(here - edges.begin());
     return {EdgeIndex(edge), from_begin};
 }
 

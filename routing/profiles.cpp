@@ -81,7 +81,8 @@ Group group_of(UnitIndex index, const Unit& unit, const Assumptions& assumptions
     profile.empty = size.empty;
     profile.width = size.width;
     profile.height = size.height;
-    profile.top_speed = std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
+    profile.top_speed =
+        std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
     return {profile, standing_of(profile, limits)};
 }
 
@@ -178,6 +179,19 @@ std::vector<Group> groups_that_roads_tell_apart(const District& district) {
     return groups;
 }
 
+std::vector<ProfileIndex> most_members_first(std::span<const Profile> profiles, UnitKind kind) {
+    std::vector<ProfileIndex> found;
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        if (profiles[p].kind == kind) {
+            found.emplace_back(p);
+        }
+    }
+    std::stable_sort(found.begin(), found.end(), [&](ProfileIndex a, ProfileIndex b) {
+        return at(profiles, a).members.size() > at(profiles, b).members.size();
+    });
+    return found;
+}
+
 }  // namespace
 
 VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
@@ -218,16 +232,15 @@ std::vector<Profile> vehicle_profiles(const District& district) {
 }
 
 std::vector<ProfileIndex> tanker_profiles(std::span<const Profile> profiles) {
-    std::vector<ProfileIndex> tankers;
-    for (std::size_t p = 0; p < profiles.size(); ++p) {
-        if (profiles[p].kind == UnitKind::tanker) {
-            tankers.emplace_back(p);
-        }
+    return most_members_first(profiles, UnitKind::tanker);
+}
+
+std::optional<ProfileIndex> response_profile(std::span<const Profile> profiles) {
+    const std::vector<ProfileIndex> engines = most_members_first(profiles, UnitKind::engine);
+    if (!engines.empty()) {
+        return engines.front();
     }
-    std::stable_sort(tankers.begin(), tankers.end(), [&](ProfileIndex a, ProfileIndex b) {
-        return at(profiles, a).members.size() > at(profiles, b).members.size();
-    });
-    return tankers;
+    return profiles.empty() ? std::nullopt : std::optional(ProfileIndex(0));
 }
 
 }  // namespace farwater::routing

@@ -1,6 +1,7 @@
 // Vehicles grouped into the few classes that the roads treat alike, so that one search serves many.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -35,5 +36,9 @@ std::vector<Profile> vehicle_profiles(const District& district);
 
 // The profiles of tankers, those with the most members first, ties by index.
 std::vector<ProfileIndex> tanker_profiles(std::span<const Profile> profiles);
+
+// The profile that answers for response times: of engines the one with the most members, else the
+// first; none without profiles.
+std::optional<ProfileIndex> response_profile(std::span<const Profile> profiles);
 
 }  // namespace farwater::routing

@@ -14,7 +14,9 @@ namespace farwater::routing {
 using ProfileBits = std::uint8_t;
 static_assert(most_profiles <= 8);
 
-constexpr ProfileBits bit_of(std::size_t profile) { return static_cast<ProfileBits>(1U << profile); }
+constexpr ProfileBits bit_of(std::size_t profile) {
+    return static_cast<ProfileBits>(1U << profile);
+}
 
 // The profiles of tankers; all where there is no tanker. Without profiles the first bit stands for
 // a vehicle of no weight and size, so that the road's access decides.

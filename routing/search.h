@@ -1,11 +1,9 @@
 // Shortest paths with whole-number costs and a limit (Dijkstra 1959). The maps are kept between
-// searches and only what was touched is cleared: a search costs what it reaches, not the size of the
-// network.
+// searches and only what was touched is cleared: a search costs what it reaches, not the size of
+// the network.
 #pragma once
 
 #include <cstdint>
-#include <memory>
-#include <mutex>
 #include <span>
 #include <vector>
 
@@ -18,8 +16,8 @@ class Search {
 public:
     explicit Search(std::size_t nodes) : cost_(nodes, no_way) {}
 
-    // A node to start from, at this cost; nothing when a start is known there that costs no more, or
-    // when cost is no_way.
+    // A node to start from, at this cost; nothing when a start is known there that costs no more,
+    // or when cost is no_way.
     void start(std::uint32_t node, std::int32_t cost) {
         if (cost < cost_[node]) {
             improve(node, cost);
@@ -77,47 +75,6 @@ private:
     std::vector<std::int32_t> cost_;
     std::vector<std::uint32_t> reached_;
     Heap heap_;
-};
-
-// Searches for the chunks of a parallel loop: one is made when none is free. What comes out does not
-// depend on which one a chunk gets, since each is clear.
-class SearchPool {
-public:
-    explicit SearchPool(std::size_t nodes) : nodes_(nodes) {}
-
-    class Borrowed {
-    public:
-        explicit Borrowed(SearchPool& pool) : pool_(pool), search_(pool.take()) {}
-        ~Borrowed() { pool_.give_back(std::move(search_)); }
-        Borrowed(const Borrowed&) = delete;
-        Borrowed& operator=(const Borrowed&) = delete;
-        Search& operator*() const { return *search_; }
-        Search* operator->() const { return search_.get(); }
-
-    private:
-        SearchPool& pool_;
-        std::unique_ptr<Search> search_;
-    };
-
-private:
-    std::unique_ptr<Search> take() {
-        const std::scoped_lock lock(mutex_);
-        if (free_.empty()) {
-            return std::make_unique<Search>(nodes_);
-        }
-        std::unique_ptr<Search> search = std::move(free_.back());
-        free_.pop_back();
-        return search;
-    }
-    void give_back(std::unique_ptr<Search> search) {
-        search->clear();
-        const std::scoped_lock lock(mutex_);
-        free_.push_back(std::move(search));
-    }
-
-    std::size_t nodes_;
-    std::mutex mutex_;
-    std::vector<std::unique_ptr<Search>> free_;
 };
 
 }  // namespace farwater::routing

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
+#include <utility>
 
 #include "routing/costs.h"
 #include "routing/search.h"
@@ -11,14 +13,21 @@ namespace {
 
 class Spacing {
 public:
-    Spacing(const District& district, const Network& network, const SiteRules& rules, Length spacing)
+    Spacing(const District& district, const Network& network, const SiteRules& rules,
+            std::vector<RoadSpot> taken, Length spacing)
         : district_(district),
           network_(network),
           rules_(rules),
+          taken_(std::move(taken)),
           spacing_(in_metres(spacing)),
           lengths_(lengths_of(network, rules.driven())),
           graph_(search_graph(network, lengths_, Heading::away)),
-          nearest_(network.nodes.size()) {}
+          nearest_(network.nodes.size()) {
+        std::sort(taken_.begin(), taken_.end(), before);
+        for (const RoadSpot& spot : taken_) {
+            take(spot);
+        }
+    }
 
     // Measures the way from a site to all junctions nearer to it than to any earlier site.
     void take(RoadSpot spot) {
@@ -32,8 +41,8 @@ public:
     void add_junctions() {
         for (std::size_t n = 0; n < network_.nodes.size(); ++n) {
             const NodeIndex node(n);
-            if (driven_around(node) >= 3 && way_to_site(node) >= spacing_ && rules_.has_site(node) &&
-                rules_.clear_of_rail(network_.nodes[n])) {
+            if (driven_around(node) >= 3 && way_to_site(node) >= spacing_ &&
+                rules_.has_site(node) && rules_.clear_of_rail(network_.nodes[n])) {
                 sites_.push_back(spot_at(network_, rules_, node));
                 take(sites_.back());
             }
@@ -56,7 +65,12 @@ public:
     std::vector<RoadSpot> take_sites() { return std::move(sites_); }
 
 private:
-    static std::uint32_t number(NodeIndex node) { return static_cast<std::uint32_t>(node.position()); }
+    static bool before(const RoadSpot& a, const RoadSpot& b) {
+        return std::tie(a.edge, a.along) < std::tie(b.edge, b.along);
+    }
+    static std::uint32_t number(NodeIndex node) {
+        return static_cast<std::uint32_t>(node.position());
+    }
 
     // Metres to the nearest site; the spacing where that is farther.
     double way_to_site(NodeIndex node) const {
@@ -66,10 +80,9 @@ private:
 
     std::size_t driven_around(NodeIndex node) const {
         const std::span<const Incidence> around = network_.around(node);
-        return static_cast<std::size_t>(
-            std::count_if(around.begin(), around.end(), [&](const Incidence& incidence) {
-                return at(rules_.driven(), incidence.edge) != 0;
-            }));
+        return static_cast<std::size_t>(std::count_if(
+            around.begin(), around.end(),
+            [&](const Incidence& incidence) { return at(rules_.driven(), incidence.edge) != 0; }));
     }
 
     // As many as fit between the sites beyond both ends, evenly; a single one in the middle.
@@ -83,7 +96,8 @@ private:
         }
         const auto steps = static_cast<int>((last - first) / spacing_);
         for (int i = 0; i <= steps; ++i) {
-            const double along = steps == 0 ? (first + last) / 2 : first + (last - first) * i / steps;
+            const double along =
+                steps == 0 ? (first + last) / 2 : first + (last - first) * i / steps;
             add_at({index, std::clamp(along, 0.0, length)});
         }
     }
@@ -92,16 +106,27 @@ private:
         const Edge& edge = at(network_.edges, spot.edge);
         const bool inside = spot.along > 0.0 && spot.along < in_metres(edge.length());
         const NodeIndex end = spot.along > 0.0 ? edge.to : edge.from;
-        if ((inside || rules_.has_site(end)) &&
+        if ((inside || rules_.has_site(end)) && !near_taken_on_edge(spot) &&
             rules_.clear_of_rail(place_of(district_, network_, spot))) {
             sites_.push_back(spot);
             take(spot);
         }
     }
 
+    // The way to junctions says nothing of a site that was taken in the middle of this edge.
+    bool near_taken_on_edge(RoadSpot spot) const {
+        const auto next = std::lower_bound(taken_.begin(), taken_.end(), spot, before);
+        const auto near = [&](const RoadSpot& taken) {
+            return taken.edge == spot.edge && std::abs(taken.along - spot.along) < spacing_;
+        };
+        return (next != taken_.end() && near(*next)) ||
+               (next != taken_.begin() && near(*std::prev(next)));
+    }
+
     const District& district_;
     const Network& network_;
     const SiteRules& rules_;
+    std::vector<RoadSpot> taken_;  // by edge, then along it
     double spacing_;
     EdgeCosts lengths_;
     SearchGraph graph_;
@@ -124,10 +149,7 @@ RoadSpot spot_at(const Network& network, const SiteRules& rules, NodeIndex node)
 std::vector<RoadSpot> spaced_sites(const District& district, const Network& network,
                                    const SiteRules& rules, std::span<const RoadSpot> taken,
                                    Length spacing) {
-    Spacing sites(district, network, rules, spacing);
-    for (const RoadSpot& spot : taken) {
-        sites.take(spot);
-    }
+    Spacing sites(district, network, rules, {taken.begin(), taken.end()}, spacing);
     sites.add_junctions();
     sites.add_along_edges();
     return sites.take_sites();

@@ -84,7 +84,8 @@ DriveTime drive_time(Length length, Speed speed) {
     }
     // Less a hair, so that a binary fraction does not make 600.0000000001 tenths 601.
     const double tenths = std::ceil(in_minutes(length / speed) * 600.0 - 1e-7);
-    return tenths <= day ? tenths_of_second(static_cast<std::int32_t>(std::max(tenths, 1.0))) : no_time;
+    return tenths <= day ? tenths_of_second(static_cast<std::int32_t>(std::max(tenths, 1.0)))
+                         : no_time;
 }
 
 }  // namespace farwater::routing

@@ -20,8 +20,8 @@ std::vector<std::uint32_t> first_ends(const Network& network, std::span<const Ro
 
 }  // namespace
 
-SpotEnds spot_ends(const Network& network, std::span<const RoadSpot> spots, const EdgeCosts& to_spot,
-                   const EdgeCosts& from_spot) {
+SpotEnds spot_ends(const Network& network, std::span<const RoadSpot> spots,
+                   const EdgeCosts& to_spot, const EdgeCosts& from_spot) {
     SpotEnds result{first_ends(network, spots), {}};
     result.ends.resize(result.first.back());
     std::vector<std::uint32_t> next(result.first.begin(), result.first.end() - 1);

@@ -28,7 +28,7 @@ struct SpotEnds {
 };
 
 // Each valid spot stands at both ends of its edge. O(nodes + spots).
-SpotEnds spot_ends(const Network& network, std::span<const RoadSpot> spots, const EdgeCosts& to_spot,
-                   const EdgeCosts& from_spot);
+SpotEnds spot_ends(const Network& network, std::span<const RoadSpot> spots,
+                   const EdgeCosts& to_spot, const EdgeCosts& from_spot);
 
 }  // namespace farwater::routing

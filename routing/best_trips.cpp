@@ -1,0 +1,114 @@
+#include "routing/best_trips.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace farwater::routing {
+namespace {
+
+std::vector<std::uint8_t> without_gaps(std::span<const FillSitePlace> fill_sites) {
+    std::vector<std::uint8_t> classes;
+    for (const FillSitePlace& fill_site : fill_sites) {
+        classes.push_back(fill_site.strength_class);
+    }
+    std::vector<std::uint8_t> distinct = classes;
+    std::sort(distinct.begin(), distinct.end());
+    distinct.erase(std::unique(distinct.begin(), distinct.end()), distinct.end());
+    for (std::uint8_t& one : classes) {
+        const auto at = std::lower_bound(distinct.begin(), distinct.end(), one);
+        one = static_cast<std::uint8_t>(at - distinct.begin());
+    }
+    return classes;
+}
+
+DriveTime round_trip(const LegTimes& legs) { return legs.empty + legs.loaded; }
+
+}  // namespace
+
+BestTrips::BestTrips(std::size_t dump_sites, std::span<const FillSitePlace> fill_sites,
+                     std::size_t most)
+    : dump_sites_(dump_sites),
+      most_(std::clamp<std::size_t>(most, 1, 255)),
+      class_of_(without_gaps(fill_sites)) {
+    for (const std::uint8_t one : class_of_) {
+        classes_ = std::max<std::size_t>(classes_, one + std::size_t{1});
+    }
+    count_.assign(dump_sites * classes_, 0);
+    settled_ = count_;
+    fill_site_.resize(dump_sites * classes_ * most_);
+}
+
+void BestTrips::begin(ProfileIndex profile) {
+    settled_ = count_;
+    profiles_.push_back(profile);
+    legs_.emplace_back(fill_site_.size());
+}
+
+void BestTrips::offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes legs) {
+    const std::size_t list = dump_site.position() * classes_ + at(class_of_, fill_site);
+    const std::size_t begin = list * most_;
+    std::vector<LegTimes>& legs_now = legs_.back();
+    for (std::size_t i = begin; i < begin + settled_[list]; ++i) {
+        if (fill_site_[i] == fill_site) {
+            legs_now[i] = legs;
+            return;
+        }
+    }
+    std::size_t place = begin + count_[list];
+    if (count_[list] < most_) {
+        ++count_[list];
+    } else if (settled_[list] == most_) {
+        return;
+    } else {
+        --place;  // where the last one stands, if it is worse
+        if (std::tuple(round_trip(legs_now[place]), fill_site_[place]) <=
+            std::tuple(round_trip(legs), fill_site)) {
+            return;
+        }
+    }
+    for (; place > begin + settled_[list] &&
+           std::tuple(round_trip(legs), fill_site) <
+               std::tuple(round_trip(legs_now[place - 1]), fill_site_[place - 1]);
+         --place) {
+        legs_now[place] = legs_now[place - 1];
+        fill_site_[place] = fill_site_[place - 1];
+    }
+    legs_now[place] = legs;
+    fill_site_[place] = fill_site;
+}
+
+std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {
+    std::vector<FillTrip> trips;
+    for (std::size_t list = dump_site * classes_; list < (dump_site + 1) * classes_; ++list) {
+        for (std::size_t i = list * most_; i < list * most_ + count_[list]; ++i) {
+            FillTrip trip{fill_site_[i], {}};
+            for (std::size_t p = 0; p < profiles_.size(); ++p) {
+                at(trip.legs, profiles_[p]) = legs_[p][i];
+            }
+            trips.push_back(trip);
+        }
+    }
+    const auto key = [&](const FillTrip& trip) {
+        std::size_t p = 0;
+        while (p + 1 < profiles_.size() && !reachable(round_trip(at(trip.legs, profiles_[p])))) {
+            ++p;
+        }
+        return std::tuple(p, round_trip(at(trip.legs, profiles_[p])), trip.fill_site);
+    };
+    std::sort(trips.begin(), trips.end(),
+              [&](const FillTrip& a, const FillTrip& b) { return key(a) < key(b); });
+    return trips;
+}
+
+Lists<FillTrip> BestTrips::lists() const {
+    Lists<FillTrip> lists;
+    lists.begin.reserve(dump_sites_ + 1);
+    for (std::size_t dump_site = 0; dump_site < dump_sites_; ++dump_site) {
+        const std::vector<FillTrip> trips = row(dump_site);
+        lists.items.insert(lists.items.end(), trips.begin(), trips.end());
+        lists.close_row();
+    }
+    return lists;
+}
+
+}  // namespace farwater::routing

@@ -1,0 +1,193 @@
+#include "routing/dump_sites.h"
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+#include "routing/hilbert.h"
+#include "routing/hose_lays.h"
+#include "routing/lanes.h"
+#include "routing/road_use.h"
+#include "routing/site_rules.h"
+#include "routing/site_spacing.h"
+
+namespace farwater::routing {
+namespace {
+
+std::vector<SitePlace> officers_sites(const District& district, const Access& access) {
+    std::vector<SitePlace> sites;
+    for (std::uint32_t i = 0; i < district.dump_site_places.size(); ++i) {
+        if (access.dump_site_places[i].valid()) {
+            sites.push_back({access.dump_site_places[i], district.dump_site_places[i].place, i});
+        }
+    }
+    return sites;
+}
+
+SitePlace site_on_road(const District& district, const Network& network, RoadSpot spot) {
+    return {spot, rounded_to_mm(place_of(district, network, spot)), std::nullopt};
+}
+
+// The officer's places first, then the others in spatial order.
+std::vector<std::uint32_t> site_order(std::span<const SitePlace> sites) {
+    std::vector<Point> places;
+    places.reserve(sites.size());
+    for (const SitePlace& site : sites) {
+        places.push_back(site.place);
+    }
+    std::vector<std::uint32_t> order = spatial_order(places);
+    const auto others = std::stable_partition(order.begin(), order.end(), [&](std::uint32_t site) {
+        return sites[site].officers_place.has_value();
+    });
+    std::sort(order.begin(), others, [&](std::uint32_t a, std::uint32_t b) {
+        return sites[a].officers_place < sites[b].officers_place;
+    });
+    return order;
+}
+
+std::vector<SitePlace> candidate_sites(const District& district, const Network& network,
+                                       const Access& access, const SiteRules& rules) {
+    std::vector<SitePlace> sites = officers_sites(district, access);
+    std::vector<RoadSpot> taken;
+    for (const SitePlace& site : sites) {
+        taken.push_back(site.spot);
+    }
+    for (const RoadSpot& spot :
+         spaced_sites(district, network, rules, taken, district.assumptions.dump_site_spacing)) {
+        sites.push_back(site_on_road(district, network, spot));
+    }
+    std::vector<SitePlace> sorted;
+    for (const std::uint32_t site : site_order(sites)) {
+        sorted.push_back(sites[site]);
+    }
+    return sorted;
+}
+
+// Sites with the lays from them, as one numbering.
+struct SitesAndLays {
+    std::vector<SitePlace> sites;
+    std::vector<Lay> lays;
+};
+
+bool along_road(const RoadSpot& a, const RoadSpot& b) {
+    return std::tie(a.edge, a.along) < std::tie(b.edge, b.along);
+}
+
+std::vector<RoadSpot> each_once(const std::vector<OwnLay>& own) {
+    std::vector<RoadSpot> spots;
+    for (const OwnLay& lay : own) {
+        spots.push_back(lay.spot);
+    }
+    std::sort(spots.begin(), spots.end(), along_road);
+    const auto same = [](const RoadSpot& a, const RoadSpot& b) {
+        return a.edge == b.edge && a.along == b.along;
+    };
+    spots.erase(std::unique(spots.begin(), spots.end(), same), spots.end());
+    return spots;
+}
+
+// The places that parcels got of their own become sites behind the others.
+SitesAndLays with_own_places(const District& district, const Network& network,
+                             std::vector<SitePlace> sites, Lays lays) {
+    const std::vector<RoadSpot> spots = each_once(lays.own);
+    const std::size_t before = sites.size();
+    for (const RoadSpot& spot : spots) {
+        sites.push_back(site_on_road(district, network, spot));
+    }
+    for (const OwnLay& own : lays.own) {
+        const auto here = std::lower_bound(spots.begin(), spots.end(), own.spot, along_road);
+        const auto site = before + static_cast<std::size_t>(here - spots.begin());
+        lays.from_sites.push_back({own.served, static_cast<std::uint32_t>(site), own.along});
+    }
+    return {std::move(sites), std::move(lays.from_sites)};
+}
+
+// Leaves out what serves nobody and is not the officer's, and numbers the rest anew.
+SitesAndLays only_useful(const SitesAndLays& all) {
+    std::vector<bool> useful(all.sites.size(), false);
+    for (const Lay& lay : all.lays) {
+        useful[lay.site] = true;
+    }
+    SitesAndLays kept{{}, all.lays};
+    std::vector<std::uint32_t> number(all.sites.size(), 0);
+    for (const std::uint32_t site : site_order(all.sites)) {
+        if (useful[site] || all.sites[site].officers_place) {
+            number[site] = static_cast<std::uint32_t>(kept.sites.size());
+            kept.sites.push_back(all.sites[site]);
+        }
+    }
+    for (Lay& lay : kept.lays) {
+        lay.site = number[lay.site];
+    }
+    return kept;
+}
+
+Lists<HoseLay> lay_lists(const District& district, const Access& access, const SitesAndLays& all) {
+    std::vector<Lay> lays = all.lays;
+    std::sort(lays.begin(), lays.end(), [&](const Lay& a, const Lay& b) {
+        return std::tuple(a.served, !all.sites[a.site].officers_place, a.along, a.site) <
+               std::tuple(b.served, !all.sites[b.site].officers_place, b.along, b.site);
+    });
+    Lists<HoseLay> lists;
+    lists.begin.reserve(access.points.size() + 1);
+    lists.items.reserve(lays.size());
+    auto lay = lays.begin();
+    for (std::size_t served = 0; served < access.points.size(); ++served) {
+        for (; lay != lays.end() && lay->served == served; ++lay) {
+            const Length setback = setback_of(district, access, served).value_or(Length{});
+            lists.items.push_back({DumpSiteIndex(lay->site), metres(lay->along / 1e3) + setback});
+        }
+        lists.close_row();
+    }
+    return lists;
+}
+
+// Lane classes where every loaded tanker can go in every season.
+std::vector<std::uint8_t> always_through(const District& district, const Network& network,
+                                         std::span<const Profile> profiles) {
+    std::vector<ProfileBits> use(district.roads.size(), anyone(profiles));
+    for (const Season& season : district.seasons) {
+        const std::vector<ProfileBits> now = loaded_use(district, profiles, season);
+        for (std::size_t r = 0; r < use.size(); ++r) {
+            use[r] &= now[r];
+        }
+    }
+    return through_edges(network, edges_used_by(network, use, haulers(profiles), Which::all));
+}
+
+}  // namespace
+
+std::vector<DumpSiteCandidate> with_lanes(const District& district, const Network& network,
+                                          std::vector<DumpSiteCandidate> candidates,
+                                          std::span<const RoadSpot> spots,
+                                          std::span<const std::uint8_t> through) {
+    for (std::size_t i = 0; i < candidates.size(); ++i) {
+        candidates[i].lane = lane_at(network, through, spots[i]);
+        if (candidates[i].officers_place) {
+            const auto& known = district.dump_site_places[*candidates[i].officers_place].lane;
+            candidates[i].lane = known.value_or(candidates[i].lane);
+        }
+    }
+    return candidates;
+}
+
+DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
+                          std::span<const Profile> profiles, const Work& work) {
+    const SiteRules rules(district, network, profiles);
+    std::vector<SitePlace> sites = candidate_sites(district, network, access, rules);
+    Lays lays = find_hose_lays(district, network, access, rules, sites, work);
+    const SitesAndLays kept =
+        only_useful(with_own_places(district, network, std::move(sites), std::move(lays)));
+    DumpSites result;
+    for (const SitePlace& site : kept.sites) {
+        result.candidates.push_back({site.place, at(network.edges, site.spot.edge).road,
+                                     LaneClass::through, site.officers_place});
+        result.spots.push_back(site.spot);
+    }
+    result.candidates = with_lanes(district, network, std::move(result.candidates), result.spots,
+                                   always_through(district, network, profiles));
+    result.hose_lays = lay_lists(district, access, kept);
+    return result;
+}
+
+}  // namespace farwater::routing

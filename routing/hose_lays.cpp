@@ -1,0 +1,268 @@
+#include "routing/hose_lays.h"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <tuple>
+#include <utility>
+
+#include "routing/costs.h"
+#include "routing/dump_sites.h"
+#include "routing/hilbert.h"
+#include "routing/pool.h"
+#include "routing/search.h"
+#include "routing/site_spacing.h"
+#include "routing/spot_ends.h"
+
+namespace farwater::routing {
+namespace {
+
+constexpr std::size_t places_a_chunk = 4096;
+constexpr double steps_per_spacing = 4.0;  // of places that stand in where no site serves a parcel
+
+std::vector<RoadSpot> spots_of(std::span<const SitePlace> sites) {
+    std::vector<RoadSpot> spots;
+    spots.reserve(sites.size());
+    for (const SitePlace& site : sites) {
+        spots.push_back(site.spot);
+    }
+    return spots;
+}
+
+EdgeCosts lengths_of_all(const Network& network) {
+    return lengths_of(network, std::vector<std::uint8_t>(network.edges.size(), 1));
+}
+
+// One parcel or target while its lays are sought.
+struct Served {
+    std::uint32_t number = 0;
+    RoadSpot spot;
+    Point house;
+    std::int32_t reach = 0;  // millimetres of hose that are left after the setback
+};
+
+// The best place so far for a parcel that no site serves.
+struct Best {
+    RoadSpot spot;
+    Point place;
+    std::int32_t along = no_way;
+};
+
+class HoseLayer {
+public:
+    HoseLayer(const District& district, const Network& network, const Access& access,
+              const SiteRules& rules, std::span<const SitePlace> sites)
+        : district_(district),
+          network_(network),
+          access_(access),
+          rules_(rules),
+          sites_(sites),
+          lengths_(lengths_of_all(network)),
+          graph_(search_graph(network, lengths_, Heading::away)),
+          ends_(spot_ends(network, spots_of(sites), lengths_, lengths_)) {}
+
+    // Adds the lays of one parcel or target, in order. `search` is clear before and after.
+    void append_lays_of(std::uint32_t number, Search& search, Lays& lays) const {
+        const std::optional<Length> setback = setback_of(district_, access_, number);
+        const Length reach = district_.assumptions.hose_reach;
+        if (!setback || *setback > reach) {
+            return;
+        }
+        const auto left = static_cast<std::int32_t>(
+            std::min(std::floor(in_metres(reach - *setback) * 1e3 + 1e-6), double{most_cost}));
+        const Served served{number, access_.spots[number], house_of(number), left};
+        measure_from(served, search);
+        const std::vector<Lay> found = lays_from_sites(served, search);
+        lays.from_sites.insert(lays.from_sites.end(), found.begin(), found.end());
+        if (found.empty()) {
+            const Best best = best_own_place(served, search);
+            if (best.along != no_way) {
+                lays.own.push_back({number, best.along, best.spot});
+            }
+        }
+        search.clear();
+    }
+
+private:
+    Point house_of(std::uint32_t number) const {
+        const std::size_t parcels = district_.parcels.size();
+        return number < parcels ? district_.parcels[number].house
+                                : district_.targets[number - parcels].place;
+    }
+
+    void measure_from(const Served& served, Search& search) const {
+        const Edge& edge = at(network_.edges, served.spot.edge);
+        const EndCosts ends = end_costs(network_, lengths_, served.spot, Heading::away);
+        search.start(static_cast<std::uint32_t>(edge.from.position()), ends.from_end);
+        search.start(static_cast<std::uint32_t>(edge.to.position()), ends.to_end);
+        search.run(graph_, served.reach);
+    }
+
+    bool stands_off(const Served& served, Point site) const {
+        return distance(site, served.house) >= district_.assumptions.standoff;
+    }
+
+    // Millimetres off the road to an officer's place; other sites are on the road.
+    std::int32_t off_road(const SitePlace& site) const {
+        return site.officers_place
+                   ? millimetres(distance(site.place, place_of(district_, network_, site.spot)))
+                   : 0;
+    }
+
+    // The ways to sites around reached junctions and along the parcel's own edge; a site may come
+    // more than once.
+    std::vector<Lay> ways_to_sites(const Served& served, const Search& search) const {
+        std::vector<Lay> ways;
+        for (const std::uint32_t node : search.reached()) {
+            for (const SpotEnd& end : ends_.around(NodeIndex(node))) {
+                if (plus(search.cost(node), end.from_spot) <= served.reach) {
+                    ways.push_back({served.number, end.spot, search.cost(node) + end.from_spot});
+                }
+            }
+        }
+        const Edge& edge = at(network_.edges, served.spot.edge);
+        for (const SpotEnd& end : ends_.around(edge.from)) {
+            if (sites_[end.spot].spot.edge == served.spot.edge) {
+                ways.push_back(
+                    {served.number, end.spot,
+                     cost_along(network_, lengths_, sites_[end.spot].spot, served.spot)});
+            }
+        }
+        return ways;
+    }
+
+    std::vector<Lay> lays_from_sites(const Served& served, const Search& search) const {
+        std::vector<Lay> ways = ways_to_sites(served, search);
+        std::sort(ways.begin(), ways.end(), [](const Lay& a, const Lay& b) {
+            return std::tie(a.site, a.along) < std::tie(b.site, b.along);
+        });
+        ways.erase(std::unique(ways.begin(), ways.end(),
+                               [](const Lay& a, const Lay& b) { return a.site == b.site; }),
+                   ways.end());
+        std::erase_if(ways, [&](Lay& lay) {
+            lay.along += off_road(sites_[lay.site]);
+            return lay.along > served.reach || !stands_off(served, sites_[lay.site].place);
+        });
+        std::sort(ways.begin(), ways.end(), [&](const Lay& a, const Lay& b) {
+            return std::tuple(!sites_[a.site].officers_place, a.along, a.site) <
+                   std::tuple(!sites_[b.site].officers_place, b.along, b.site);
+        });
+        ways.resize(std::min(ways.size(), most_hose_lays));
+        return ways;
+    }
+
+    Best best_own_place(const Served& served, const Search& search) const {
+        Best best;
+        if (rules_.has_sites(served.spot.edge)) {
+            best = best_along(served, served.spot, 0, best);
+        }
+        for (const std::uint32_t number : search.reached()) {
+            for (const Incidence& incidence : network_.around(NodeIndex(number))) {
+                if (rules_.has_sites(incidence.edge)) {
+                    const double length = in_metres(at(network_.edges, incidence.edge).length());
+                    const RoadSpot end{incidence.edge, incidence.forward ? 0.0 : length};
+                    best = best_along(served, end, search.cost(number), best);
+                }
+            }
+        }
+        return best;
+    }
+
+    // The best of `best` and the places in steps along an edge, which is entered after `way`.
+    Best best_along(const Served& served, RoadSpot entered, std::int32_t way, Best best) const {
+        const double length = in_metres(at(network_.edges, entered.edge).length());
+        const double step = in_metres(district_.assumptions.dump_site_spacing) / steps_per_spacing;
+        const int steps = std::max(1, static_cast<int>(std::ceil(length / step)));
+        for (int i = 0; i <= steps; ++i) {
+            const RoadSpot spot{entered.edge, i == steps ? length : length * i / steps};
+            const std::int32_t along = plus(way, cost_along(network_, lengths_, spot, entered));
+            if (along <= served.reach && along <= best.along) {
+                best = better(served, best, {spot, place_of(district_, network_, spot), along});
+            }
+        }
+        return best;
+    }
+
+    Best better(const Served& served, const Best& best, Best other) const {
+        const Edge& edge = at(network_.edges, other.spot.edge);
+        const bool inside = other.spot.along > 0.0 && other.spot.along < in_metres(edge.length());
+        const NodeIndex end = other.spot.along > 0.0 ? edge.to : edge.from;
+        if (std::tie(best.along, best.place) <= std::tie(other.along, other.place) ||
+            !stands_off(served, other.place) || !(inside || rules_.has_site(end)) ||
+            !rules_.clear_of_rail(other.place)) {
+            return best;
+        }
+        other.spot = inside ? other.spot : spot_at(network_, rules_, end);
+        return other;
+    }
+
+    const District& district_;
+    const Network& network_;
+    const Access& access_;
+    const SiteRules& rules_;
+    std::span<const SitePlace> sites_;
+    EdgeCosts lengths_;
+    SearchGraph graph_;
+    SpotEnds ends_;
+};
+
+// Those that a road reaches, so that near ones come one after the other.
+std::vector<std::uint32_t> reached_in_spatial_order(const Access& access) {
+    std::vector<Point> places;
+    places.reserve(access.points.size());
+    for (const AccessPoint& point : access.points) {
+        places.push_back(point.place);
+    }
+    std::vector<std::uint32_t> order = spatial_order(places);
+    std::erase_if(order, [&](std::uint32_t served) { return !access.spots[served].valid(); });
+    return order;
+}
+
+Lays gathered(std::vector<Lays> parts) {
+    Lays all;
+    for (Lays& part : parts) {
+        all.from_sites.insert(all.from_sites.end(), part.from_sites.begin(), part.from_sites.end());
+        all.own.insert(all.own.end(), part.own.begin(), part.own.end());
+        part = {};
+    }
+    const auto by_served = [](const auto& a, const auto& b) { return a.served < b.served; };
+    std::stable_sort(all.from_sites.begin(), all.from_sites.end(), by_served);
+    std::stable_sort(all.own.begin(), all.own.end(), by_served);
+    return all;
+}
+
+}  // namespace
+
+std::optional<Length> setback_of(const District& district, const Access& access,
+                                 std::size_t served) {
+    const Assumptions& assumptions = district.assumptions;
+    if (!access.spots[served].valid()) {
+        return std::nullopt;
+    }
+    if (served < district.parcels.size() && district.parcels[served].setback) {
+        return district.parcels[served].setback;
+    }
+    const Length straight = access.points[served].off_road;
+    if (straight > assumptions.off_road_hose) {
+        return std::nullopt;
+    }
+    return straight * assumptions.setback_factor + assumptions.setback_extra;
+}
+
+Lays find_hose_lays(const District& district, const Network& network, const Access& access,
+                    const SiteRules& rules, std::span<const SitePlace> sites, const Work& work) {
+    const HoseLayer layer(district, network, access, rules, sites);
+    const std::vector<std::uint32_t> order = reached_in_spatial_order(access);
+    Pool<Search> searches([&] { return std::make_unique<Search>(network.nodes.size()); });
+    std::vector<Lays> of_chunk(order.size() / places_a_chunk + 1);
+    const auto lay_some = [&](std::size_t begin, std::size_t end) {
+        const Pool<Search>::Borrowed search(searches);
+        for (std::size_t k = begin; k < end; ++k) {
+            layer.append_lays_of(order[k], *search, of_chunk[begin / places_a_chunk]);
+        }
+    };
+    for_each_chunk(work, "hose lays", order.size(), places_a_chunk, lay_some);
+    return gathered(std::move(of_chunk));
+}
+
+}  // namespace farwater::routing

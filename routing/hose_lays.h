@@ -1,0 +1,54 @@
+// Hose from dump sites to houses.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/round_trips.h"
+#include "analyzer/work/work.h"
+#include "routing/access.h"
+#include "routing/network.h"
+#include "routing/site_rules.h"
+
+namespace farwater::routing {
+
+// Hose from the access point to the house of a parcel, or to a target (numbered on after the
+// parcels): the parcel's own, or straight distance x setback_factor + setback_extra. None where no
+// road is in reach or the straight distance is more than off_road_hose.
+std::optional<Length> setback_of(const District& district, const Access& access,
+                                 std::size_t served);
+
+// A place where dump sites are laid out from.
+struct SitePlace {
+    RoadSpot spot;
+    Point place;
+    std::optional<std::uint32_t> officers_place;  // index; such a place may lie off the road
+};
+
+// A hose lay from one of the sites to the parcel (or target) `served`.
+struct Lay {
+    std::uint32_t served = 0;
+    std::uint32_t site = 0;  // position in the list of sites
+    std::int32_t along = 0;  // millimetres from the dump site to the access point
+};
+
+// A hose lay to a parcel that none of the sites serves, from the nearest place that could be one.
+struct OwnLay {
+    std::uint32_t served = 0;
+    std::int32_t along = 0;
+    RoadSpot spot;
+};
+
+struct Lays {
+    std::vector<Lay> from_sites;  // by served, then in the order of find_dump_sites
+    std::vector<OwnLay> own;      // by served
+};
+
+// Incomplete when stopped.
+Lays find_hose_lays(const District& district, const Network& network, const Access& access,
+                    const SiteRules& rules, std::span<const SitePlace> sites, const Work& work);
+
+}  // namespace farwater::routing

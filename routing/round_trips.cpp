@@ -1,0 +1,234 @@
+#include <algorithm>
+#include <memory>
+#include <utility>
+
+#include "routing/best_trips.h"
+#include "routing/costs.h"
+#include "routing/drive_times.h"
+#include "routing/lanes.h"
+#include "routing/pool.h"
+#include "routing/profiles.h"
+#include "routing/road_use.h"
+#include "routing/search.h"
+#include "routing/spot_times.h"
+#include "routing/station_drives.h"
+
+namespace farwater::routing {
+namespace {
+
+constexpr std::size_t sources_a_batch = 256;  // whose round trips are merged at once
+constexpr std::size_t sources_a_chunk = 8;
+
+// The roads for one profile in one season, both loads.
+class Driving {
+public:
+    Driving(const RoadSystem& roads, const Profile& profile, const Season& season)
+        : network_(roads.network),
+          loaded_(drive_costs(roads.district, roads.network, profile, season, Load::loaded)),
+          empty_(drive_costs(roads.district, roads.network, profile, season, Load::empty)),
+          loaded_away_(search_graph(roads.network, loaded_, Heading::away)),
+          empty_towards_(search_graph(roads.network, empty_, Heading::towards)) {}
+
+    DrivenRoads loaded_away() const { return {network_, loaded_, loaded_away_, Heading::away}; }
+    DrivenRoads empty_towards() const {
+        return {network_, empty_, empty_towards_, Heading::towards};
+    }
+    SpotEnds ends_of(std::span<const RoadSpot> spots) const {
+        return spot_ends(network_, spots, loaded_, empty_);
+    }
+
+private:
+    const Network& network_;
+    EdgeCosts loaded_, empty_;
+    SearchGraph loaded_away_, empty_towards_;
+};
+
+// Working memory of one thread.
+struct Desk {
+    Desk(std::size_t nodes, std::size_t spots) : search(nodes), loaded(spots), empty(spots) {}
+    Search search;
+    SpotTimes loaded, empty;
+};
+
+Pool<Desk> desks_for(const Network& network, std::size_t spots) {
+    const std::size_t nodes = network.nodes.size();
+    return Pool<Desk>([nodes, spots] { return std::make_unique<Desk>(nodes, spots); });
+}
+
+struct OfferedTrip {
+    DumpSiteIndex dump_site;
+    FillSiteIndex fill_site;
+    LegTimes legs;
+};
+
+struct Question {
+    const RoadSystem& roads;
+    const DumpSites& dump_sites;
+    std::span<const FillSitePlace> fill_sites;
+    const Season& season;
+    const Work& work;
+};
+
+std::vector<RoadSpot> spots_of_fill_sites(const Question& question) {
+    std::vector<RoadSpot> spots;
+    for (const FillSitePlace& fill_site : question.fill_sites) {
+        spots.push_back(at(question.roads.access.sources, fill_site.source));
+    }
+    return spots;
+}
+
+// All round trips of one fill site that keep to the limit.
+std::vector<OfferedTrip> trips_of(const Question& question, const Driving& driving,
+                                  const SpotEnds& ends, FillSiteIndex fill_site, Desk& desk) {
+    std::vector<OfferedTrip> trips;
+    const RoadSpot spot =
+        at(question.roads.access.sources, at(question.fill_sites, fill_site).source);
+    if (!spot.valid()) {
+        return trips;
+    }
+    const std::int32_t limit = trip_limit_of(question.roads.district.assumptions);
+    const std::span<const RoadSpot> sites = question.dump_sites.spots;
+    desk.loaded.measure(driving.loaded_away(), spot, sites, ends, limit, desk.search);
+    desk.empty.measure(driving.empty_towards(), spot, sites, ends, limit, desk.search);
+    for (const std::uint32_t site : desk.loaded.reached()) {
+        if (desk.empty.cost(site) != no_way) {
+            trips.push_back({DumpSiteIndex(site), fill_site,
+                             LegTimes{tenths_of_second(desk.empty.cost(site)),
+                                      tenths_of_second(desk.loaded.cost(site))}});
+        }
+    }
+    desk.loaded.clear();
+    desk.empty.clear();
+    return trips;
+}
+
+// Progress of a batch told as progress of the whole.
+Work part_of_work(const Work& work, std::size_t begin, std::size_t total) {
+    Work part = work;
+    part.progress = [&work, begin, total](std::string_view stage, std::size_t done, std::size_t) {
+        work.step(stage, begin + done, total);
+    };
+    return part;
+}
+
+// Searches from every fill site in batches; each batch is merged at once, in order, so that memory
+// holds the best trips and not all.
+void offer_trips(const Question& question, const Driving& driving, const SpotEnds& ends,
+                 BestTrips& best) {
+    const std::size_t count = question.fill_sites.size();
+    Pool<Desk> desks = desks_for(question.roads.network, question.dump_sites.spots.size());
+    for (std::size_t first = 0; first < count && !question.work.stopped();
+         first += sources_a_batch) {
+        const std::size_t size = std::min(sources_a_batch, count - first);
+        std::vector<std::vector<OfferedTrip>> trips(size);
+        const auto search_some = [&](std::size_t begin, std::size_t end) {
+            const Pool<Desk>::Borrowed desk(desks);
+            for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
+                trips[i] = trips_of(question, driving, ends, FillSiteIndex(first + i), *desk);
+            }
+        };
+        for_each_chunk(part_of_work(question.work, first, count), "round trips", size,
+                       sources_a_chunk, search_some);
+        for (const std::vector<OfferedTrip>& some : trips) {
+            for (const OfferedTrip& trip : some) {
+                best.offer(trip.dump_site, trip.fill_site, trip.legs);
+            }
+        }
+    }
+}
+
+// A profile's drives from every station to a list of spots.
+std::vector<Drive> drives_to(const Question& question, const Driving& driving, ProfileIndex profile,
+                             std::span<const RoadSpot> spots) {
+    const SpotEnds ends = driving.ends_of(spots);
+    const std::vector<RoadSpot>& stations = question.roads.access.stations;
+    const std::int32_t limit = trip_limit_of(question.roads.district.assumptions);
+    Pool<Desk> desks = desks_for(question.roads.network, spots.size());
+    std::vector<std::vector<Drive>> of_station(stations.size());
+    const auto search_some = [&](std::size_t begin, std::size_t end) {
+        const Pool<Desk>::Borrowed desk(desks);
+        for (std::size_t s = begin; s < end && !question.work.stopped(); ++s) {
+            if (!stations[s].valid()) {
+                continue;
+            }
+            desk->loaded.measure(driving.loaded_away(), stations[s], spots, ends, limit,
+                                 desk->search);
+            const DriveTime gate = gate_drive(question.roads.district.stations[s]);
+            for (const std::uint32_t spot : desk->loaded.reached()) {
+                of_station[s].push_back({spot, StationIndex(s), profile,
+                                         gate + tenths_of_second(desk->loaded.cost(spot))});
+            }
+            desk->loaded.clear();
+        }
+    };
+    for_each_chunk(question.work, "responses", stations.size(), 1, search_some);
+    std::vector<Drive> drives;
+    for (const std::vector<Drive>& some : of_station) {
+        drives.insert(drives.end(), some.begin(), some.end());
+    }
+    return drives;
+}
+
+void append(std::vector<Drive>& drives, const std::vector<Drive>& more) {
+    drives.insert(drives.end(), more.begin(), more.end());
+}
+
+// Tankers by members, then the others: the order in which fill sites are ranked.
+std::vector<ProfileIndex> in_order_of_rank(std::span<const Profile> profiles) {
+    std::vector<ProfileIndex> order = tanker_profiles(profiles);
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        if (profiles[p].kind != UnitKind::tanker) {
+            order.emplace_back(p);
+        }
+    }
+    return order;
+}
+
+// Lane classes where every loaded tanker can go in the season.
+std::vector<DumpSiteCandidate> dump_sites_in(const Question& question) {
+    const RoadSystem& roads = question.roads;
+    const std::vector<ProfileBits> use =
+        loaded_use(roads.district, roads.profiles, question.season);
+    const std::vector<std::uint8_t> through = through_edges(
+        roads.network, edges_used_by(roads.network, use, haulers(roads.profiles), Which::all));
+    return with_lanes(roads.district, roads.network, question.dump_sites.candidates,
+                      question.dump_sites.spots, through);
+}
+
+}  // namespace
+
+RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
+                       std::span<const FillSitePlace> fill_sites, SeasonIndex season,
+                       const Work& work) {
+    const Question question{roads, dump_sites, fill_sites, at(roads.district.seasons, season),
+                            work};
+    const std::vector<RoadSpot> fill_spots = spots_of_fill_sites(question);
+    BestTrips best(
+        dump_sites.spots.size(), fill_sites,
+        static_cast<std::size_t>(std::max(roads.district.assumptions.fill_sites_per_class, 1)));
+    std::vector<Drive> to_dump_sites;
+    std::vector<Drive> to_fill_sites;
+    for (const ProfileIndex profile : in_order_of_rank(roads.profiles)) {
+        const Driving driving(roads, at(roads.profiles, profile), question.season);
+        if (at(roads.profiles, profile).kind == UnitKind::tanker) {
+            best.begin(profile);
+            offer_trips(question, driving, driving.ends_of(dump_sites.spots), best);
+        }
+        append(to_dump_sites, drives_to(question, driving, profile, dump_sites.spots));
+        append(to_fill_sites, drives_to(question, driving, profile, fill_spots));
+    }
+    RoundTrips result;
+    result.season = season;
+    result.dump_sites = dump_sites_in(question);
+    result.fill_trips = best.lists();
+    result.stations_of_dump_site = by_place(std::move(to_dump_sites), dump_sites.spots.size());
+    result.stations_of_fill_site = by_place(std::move(to_fill_sites), fill_sites.size());
+    result.access = roads.access.points;
+    result.hose_lays = dump_sites.hose_lays;
+    const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
+    result.station_miles = engine ? station_miles(roads, *engine, season)
+                                  : std::vector<std::optional<float>>(roads.access.points.size());
+    return result;
+}
+
+}  // namespace farwater::routing
