@@ -30,10 +30,10 @@ std::vector<Problem> fleet_problems(const District& district) {
     };
     std::vector<Problem> problems;
     if (!has(UnitKind::tanker)) {
-        problems.push_back({.id = ProblemId::fleet_without_tankers, .layer = "apparatus", .file = {}, .record = {}, .field = {}, .detail = {}});
+        problems.push_back({.id = ProblemId::fleet_without_tankers, .layer = "apparatus"});
     }
     if (!has(UnitKind::engine)) {
-        problems.push_back({.id = ProblemId::fleet_without_engines, .layer = "apparatus", .file = {}, .record = {}, .field = {}, .detail = {}});
+        problems.push_back({.id = ProblemId::fleet_without_engines, .layer = "apparatus"});
     }
     return problems;
 }

@@ -20,7 +20,7 @@ SystemStorage storage_by_system(const District& district) {
 }
 
 Problem problem_of(ProblemId id, const WaterSource& source, std::string detail = {}) {
-    return {.id = id, .layer = "water_sources", .file = {}, .record = source.id, .field = {}, .detail = std::move(detail)};
+    return {.id = id, .layer = "water_sources", .record = source.id, .detail = std::move(detail)};
 }
 
 // A test older than its validity is a declaration.
@@ -149,7 +149,7 @@ WaterReview review_water(const District& district) {
         review.counts[i] = true;
     }
     if (review.counted.empty()) {
-        review.problems.push_back({.id = ProblemId::no_source_counts, .layer = "water_sources", .file = {}, .record = {}, .field = {}, .detail = {}});
+        review.problems.push_back({.id = ProblemId::no_source_counts, .layer = "water_sources"});
     }
     return review;
 }

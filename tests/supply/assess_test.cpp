@@ -1,0 +1,327 @@
+// The supply stage on a district of one dump site: every state, and what is said when there is none.
+#include "analyzer/supply/assess.h"
+
+#include <catch2/catch.hpp>
+
+#include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/shuttle_case.h"
+
+using namespace farwater;
+using namespace farwater::supply;
+
+namespace {
+
+Unit unit_of(std::string id, UnitKind kind, double tank) {
+    Unit unit;
+    unit.id = std::move(id);
+    unit.station = StationIndex(0);
+    unit.kind = kind;
+    unit.tank = gallons(tank);
+    unit.fill_limit = gpm(1000);
+    unit.offload = gpm(1000);
+    unit.pump = kind == UnitKind::engine ? std::optional(gpm(1500)) : std::nullopt;
+    unit.hose = HoseLoad{.hose_2_5in = {}, .hose_3in = {}, .hose_4in = feet(1000), .hose_5in = {}};
+    return unit;
+}
+
+// One station, one dump site 5 min away, one hydrant of 1,000 gpm 4 min from the dump site, one
+// parcel with 200 ft of hose; two engines and four tankers.
+struct OneDumpSite {
+    District district;
+    WaterReview water;
+    std::vector<Profile> profiles;
+    RoundTrips trips;
+    std::vector<FillSitePlace> places;
+    std::vector<std::optional<Need>> needs;
+    std::vector<DriveTime> arrivals;
+
+    OneDumpSite() {
+        district.seasons.push_back(Season{.name = "all_year"});
+        district.periods.push_back({.name = "any_time", .turnout_staffed = {}, .turnout_volunteer = {}});
+        district.stations.push_back(Station{.id = "S1"});
+        district.units = {unit_of("E1", UnitKind::engine, 1000), unit_of("E2", UnitKind::engine, 1000),
+                          unit_of("T1", UnitKind::tanker, 2500), unit_of("T2", UnitKind::tanker, 2000),
+                          unit_of("T3", UnitKind::tanker, 3000), unit_of("T4", UnitKind::tanker, 1800)};
+        district.units[2].portable_tank = gallons(2500);
+        district.units[4].portable_tank = gallons(2500);
+        WaterSource hydrant;
+        hydrant.id = "H1";
+        hydrant.kind = SourceKind::hydrant;
+        hydrant.standing = Standing::declared;
+        hydrant.rate = gpm(1000);
+        hydrant.places = 2;
+        hydrant.usable = UsableWater::unlimited();
+        district.sources.push_back(hydrant);
+        district.parcels.push_back(Parcel{.id = "P1"});
+        refresh();
+    }
+
+    void refresh() {
+        water = review_water(district);
+        places = fill_site_places(district, water, district.seasons[0]);
+        profiles.clear();
+        for (const UnitKind kind : {UnitKind::engine, UnitKind::tanker}) {
+            Profile profile;
+            profile.kind = kind;
+            for (std::size_t u = 0; u < district.units.size(); ++u) {
+                if (district.units[u].kind == kind) {
+                    profile.members.emplace_back(u);
+                }
+            }
+            profiles.push_back(profile);
+        }
+        trips = RoundTrips{};
+        trips.season = SeasonIndex(0);
+        trips.dump_sites.push_back({});
+        StationDrive drive;
+        drive.station = StationIndex(0);
+        drive.loaded.fill(tenths_of_second(3000));
+        trips.stations_of_dump_site.items.push_back(drive);
+        trips.stations_of_dump_site.close_row();
+        if (!places.empty()) {
+            FillTrip trip;
+            trip.fill_site = FillSiteIndex(0);
+            trip.legs.fill({.empty = tenths_of_second(2400), .loaded = tenths_of_second(2600)});
+            trips.fill_trips.items.push_back(trip);
+            trips.stations_of_fill_site.items.push_back(drive);
+            trips.stations_of_fill_site.close_row();
+        }
+        trips.fill_trips.close_row();
+        for (std::size_t row = 0; row < district.parcels.size(); ++row) {
+            AccessPoint access;
+            access.road = RoadIndex(0);
+            trips.access.push_back(access);
+            trips.hose_lays.items.push_back({DumpSiteIndex(0), feet(200)});
+            trips.hose_lays.close_row();
+        }
+        needs.assign(district.parcels.size(), Need{tenths_of_gpm(5000), minutes(120), Evidence::declared});
+        arrivals.assign(district.parcels.size(), tenths_of_second(7500));  // 12.5 min
+    }
+
+    Situation situation() const { return {district, water, profiles, trips, places, PeriodIndex(0)}; }
+    ParcelSupply supply() const { return assess(situation(), needs, arrivals, Work{}).at(0); }
+};
+
+}  // namespace
+
+TEST_CASE("a parcel whose need is below the cautious flow is held, and its numbers hang together", "[unit]") {
+    OneDumpSite scene;
+    scene.needs[0]->flow = tenths_of_gpm(2500);
+    const ParcelSupply supply = scene.supply();
+    CHECK(supply.state == SupplyState::held);
+    CHECK(supply.mode == SupplyMode::shuttle);
+    CHECK(supply.tankers == 4);
+    CHECK(supply.cautious >= supply.needed);
+    CHECK(supply.sustained >= supply.cautious);
+    CHECK(supply.one_tanker_out <= supply.cautious);
+    CHECK(in_tenths(*supply.first_engine) == 125);
+    CHECK(supply.fill_source == SourceIndex(0));
+    CHECK(*supply.hose_ft == Approx(200.0F));
+}
+
+TEST_CASE("a need that holds only from later on is late, and one that never holds is short", "[unit]") {
+    OneDumpSite scene;
+    const HeldFlow cautious = scene.supply().cautious;
+    scene.needs[0]->flow = tenths_of_gpm(in_tenths(cautious) + 1);
+    const ParcelSupply just_late = scene.supply();
+    REQUIRE(just_late.state == SupplyState::late);
+    CHECK(in_tenths(*just_late.earliest_start) > 275);
+    scene.needs[0]->flow = tenths_of_gpm(30000);
+    const ParcelSupply never = scene.supply();
+    CHECK(never.state == SupplyState::short_flow);
+    CHECK_FALSE(never.earliest_start);
+    CHECK(in_tenths(never.later) > 0);
+}
+
+TEST_CASE("without a building there is no need and no answer", "[unit]") {
+    OneDumpSite scene;
+    scene.needs[0].reset();
+    CHECK(scene.supply().state == SupplyState::no_building);
+}
+
+TEST_CASE("what the answer rests on and is missing makes it unknown, with the reason", "[unit]") {
+    OneDumpSite scene;
+    SECTION("no road") {
+        scene.trips.access[0].road = RoadIndex();
+        CHECK(scene.supply().reason == ProblemId::parcel_no_road_in_reach);
+    }
+    SECTION("no tanker") {
+        scene.district.units.resize(2);
+        scene.refresh();
+        CHECK(scene.supply().reason == ProblemId::fleet_without_tankers);
+    }
+    SECTION("no engine") {
+        scene.district.units.erase(scene.district.units.begin(), scene.district.units.begin() + 2);
+        scene.refresh();
+        CHECK(scene.supply().reason == ProblemId::fleet_without_engines);
+    }
+    SECTION("no water that counts") {
+        scene.district.sources[0].standing = Standing::mapped;
+        scene.refresh();
+        CHECK(scene.supply().reason == ProblemId::no_source_counts);
+    }
+    CHECK(scene.supply().state == SupplyState::unknown);
+}
+
+TEST_CASE("a house that no engine reaches is unreached", "[unit]") {
+    OneDumpSite scene;
+    scene.arrivals[0] = no_time;
+    const ParcelSupply supply = scene.supply();
+    CHECK(supply.state == SupplyState::unreached);
+    CHECK(supply.limit == Limit::no_route);
+}
+
+TEST_CASE("tank water only, with what is missing", "[unit]") {
+    OneDumpSite scene;
+    Limit limit = Limit::none;
+    SECTION("no dump site in hose reach") {
+        scene.trips.hose_lays = {};
+        scene.trips.hose_lays.close_row();
+        limit = Limit::no_dump_site;
+    }
+    SECTION("one engine: it attacks, and none is left to draft") {
+        scene.district.units.erase(scene.district.units.begin());
+        scene.refresh();
+        limit = Limit::engines;
+    }
+    SECTION("no portable tank") {
+        scene.district.units[2].portable_tank = gallons(0);
+        scene.district.units[4].portable_tank = gallons(0);
+        limit = Limit::storage;
+    }
+    SECTION("a suction point and no third engine to run it") {
+        scene.district.sources[0].kind = SourceKind::dry_hydrant;
+        scene.refresh();
+        limit = Limit::engines;
+    }
+    SECTION("no fill site within the trip limit") {
+        scene.trips.fill_trips = {};
+        scene.trips.fill_trips.close_row();
+        limit = Limit::no_source;
+    }
+    SECTION("no hose long enough") {
+        scene.trips.hose_lays.items[0].length = feet(2001);
+        limit = Limit::hose;
+    }
+    const ParcelSupply supply = scene.supply();
+    CHECK(supply.state == SupplyState::tank_only);
+    CHECK(supply.limit == limit);
+    CHECK(in_tenths(supply.cautious) == 0);
+}
+
+TEST_CASE("a long thin line limits the flow to what it carries", "[unit]") {
+    OneDumpSite scene;
+    for (std::size_t engine = 0; engine < 2; ++engine) {
+        scene.district.units[engine].hose = HoseLoad{.hose_2_5in = feet(1000), .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
+    }
+    scene.trips.hose_lays.items[0].length = feet(2000);
+    const ParcelSupply supply = scene.supply();
+    CHECK(supply.limit == Limit::supply_line);
+    CHECK(supply.sustained == tenths_of_gpm(2031));  // 100 sqrt(165 / (2 x 20)) = 203.1 gpm
+}
+
+TEST_CASE("an engine whose hose is not listed has the stated load and no large hose", "[unit]") {
+    OneDumpSite scene;
+    scene.district.units[0].hose.reset();
+    scene.district.units[1].hose.reset();
+    scene.trips.hose_lays.items[0].length = feet(1600);
+    CHECK(scene.supply().limit == Limit::supply_line);
+    scene.trips.hose_lays.items[0].length = feet(1601);
+    CHECK(scene.supply().limit == Limit::hose);
+}
+
+TEST_CASE("the evidence is the weakest of source, tanker rates and need", "[unit]") {
+    OneDumpSite scene;
+    CHECK(scene.supply().evidence == Evidence::declared);
+    SECTION("an untimed tanker") { scene.district.units[3].offload.reset(); }
+    SECTION("a source without a rate") {
+        scene.district.sources[0].rate.reset();
+        scene.water = review_water(scene.district);
+    }
+    SECTION("a default need") { scene.needs[0]->evidence = Evidence::assumed; }
+    CHECK(scene.supply().evidence == Evidence::assumed);
+}
+
+TEST_CASE("backing on a dead-end lane costs flow", "[unit]") {
+    OneDumpSite scene;
+    const HeldFlow through = scene.supply().sustained;
+    scene.trips.dump_sites[0].lane = LaneClass::dead_end;
+    CHECK(scene.supply().sustained < through);
+}
+
+TEST_CASE("parcels of one case get the same flows, and more of them do not change it", "[unit]") {
+    OneDumpSite one;
+    OneDumpSite many;
+    many.district.parcels.assign(40, Parcel{.id = "P"});
+    many.refresh();
+    const auto supplies = assess(many.situation(), many.needs, many.arrivals, Work{.stop = {}, .threads = 2, .progress = {}});
+    for (const ParcelSupply& supply : supplies) {
+        CHECK(supply.cautious == one.supply().cautious);
+    }
+}
+
+TEST_CASE("blanking storage, volume or a fleet cell never raises a flow", "[unit]") {
+    const OneDumpSite full;
+    OneDumpSite blank;
+    SECTION("the source's volume") {
+        blank.district.sources[0].kind = SourceKind::cistern;
+        blank.district.sources[0].usable.reset();
+    }
+    SECTION("the source's rate") { blank.district.sources[0].rate.reset(); }
+    SECTION("a portable tank") { blank.district.units[4].portable_tank = gallons(0); }
+    SECTION("a fill limit") { blank.district.units[2].fill_limit.reset(); }
+    SECTION("an offload rate") { blank.district.units[2].offload.reset(); }
+    SECTION("the engine's pump") { blank.district.units[1].pump.reset(); }
+    blank.refresh();
+    CHECK(blank.supply().sustained <= full.supply().sustained);
+}
+
+TEST_CASE("the worse of two variants is kept, state before flow", "[unit]") {
+    ParcelSupply held;
+    held.state = SupplyState::held;
+    held.cautious = tenths_of_gpm(6000);
+    ParcelSupply short_flow = held;
+    short_flow.state = SupplyState::short_flow;
+    short_flow.cautious = tenths_of_gpm(7000);
+    ParcelSupply held_by_less = held;
+    held_by_less.cautious = tenths_of_gpm(5500);
+    Assessment assessment;
+    assessment.keep({SeasonIndex(0), PeriodIndex(0)}, {held, held}, 2);
+    assessment.keep({SeasonIndex(0), PeriodIndex(1)}, {short_flow, held_by_less}, 2);
+    assessment.keep({SeasonIndex(1), PeriodIndex(0)}, {held, held}, 2);
+    CHECK(assessment.supplies[0].state == SupplyState::short_flow);
+    CHECK(assessment.supplies[1].cautious == tenths_of_gpm(5500));
+    CHECK(assessment.worst_variant == std::vector<std::uint8_t>{1, 1});
+    CHECK(assessment.thinnest() == 1);
+}
+
+TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
+    OneDumpSite scene;
+    scene.trips.fill_trips = {};
+    for (std::size_t i = 0; i < 6; ++i) {
+        WaterSource source = scene.district.sources[0];
+        source.rate = gpm(150.0 + 170.0 * static_cast<double>(i));
+        source.usable = i % 2 == 0 ? UsableWater::unlimited() : UsableWater::of(gallons(12000.0 * static_cast<double>(i)));
+        scene.district.sources.push_back(source);
+    }
+    scene.water = review_water(scene.district);
+    scene.places = fill_site_places(scene.district, scene.water, scene.district.seasons[0]);
+    for (std::size_t i = 0; i < scene.places.size(); ++i) {
+        FillTrip trip;
+        trip.fill_site = FillSiteIndex(i);
+        trip.legs.fill({.empty = tenths_of_second(600 + 500 * static_cast<int>(i)), .loaded = tenths_of_second(800 + 500 * static_cast<int>(i))});
+        scene.trips.fill_trips.items.push_back(trip);
+    }
+    scene.trips.fill_trips.close_row();
+    const auto profile_of = profile_of_units(scene.district, scene.profiles);
+    const auto responders = roster(scene.district, PeriodIndex(0), "");
+    for (double arrival = 5.0; arrival < 30.0; arrival += 0.5) {
+        const Situation situation = scene.situation();
+        const Scene at_site = scene_at(situation, profile_of, responders, DumpSiteIndex(0), minutes(arrival));
+        const ShuttleCase bounded = work_out(situation, at_site, minutes(120));
+        const ShuttleCase plain = work_out_plainly(situation, at_site, minutes(120));
+        CHECK(bounded.cautious == plain.cautious);
+        CHECK(bounded.sustained == plain.sustained);
+        CHECK(bounded.source == plain.source);
+    }
+}
