@@ -23,7 +23,7 @@ bool has_answer(const ParcelSupply& supply) {
 // Columns that parcels and targets share: what was found out about their supply.
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
-    const auto of = [&findings](std::size_t row) -> const ParcelSupply& { return findings.supply(row); };
+    const auto of = [findings](std::size_t row) -> const ParcelSupply& { return findings.supply(row); };
     const auto flow = [of](HeldFlow ParcelSupply::*member) {
         return [of, member](std::size_t row) { return has_answer(of(row)) ? value_of(of(row).*member) : io::Value{}; };
     };
@@ -63,23 +63,23 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
              [of, names](std::size_t row) { return of(row).dump_site.valid() ? io::Value{std::string_view(at(*names, of(row).dump_site))} : io::Value{}; }),
         real("hose_ft", "Supply line from the dump site to the house, feet.", [of](std::size_t row) { return value_of(of(row).hose_ft); }, 0),
         text("fill_source_id", "Water source at which the tankers fill.",
-             [of, &findings](std::size_t row) { return of(row).fill_source.valid() ? io::Value{std::string_view(at(findings.district.sources, of(row).fill_source).id)} : io::Value{}; }),
+             [of, findings](std::size_t row) { return of(row).fill_source.valid() ? io::Value{std::string_view(at(findings.district.sources, of(row).fill_source).id)} : io::Value{}; }),
         real("round_trip_min", "Driving only, dump site to fill site and back, minutes.", time(&ParcelSupply::round_trip)),
         integer("tankers", "Tankers in the shuttle.", [of](std::size_t row) { return has_answer(of(row)) ? value_of_count(of(row).tankers) : io::Value{}; }),
         real("wheels_gal", "Gallons in the tanks that are there by the late horizon.", [of](std::size_t row) { return value_of(of(row).wheels_gal); }, 0),
         text("worst_season", "Season of the worst answer, the one shown.",
-             [of, &findings](std::size_t row) { return io::Value{std::string_view(at(findings.district.seasons, findings.worst_variant(row).season).name)}; }),
+             [of, findings](std::size_t row) { return io::Value{std::string_view(at(findings.district.seasons, findings.worst_variant(row).season).name)}; }),
         text("worst_period", "Period of the worst answer, the one shown.",
-             [of, &findings](std::size_t row) { return io::Value{std::string_view(at(findings.district.periods, findings.worst_variant(row).period).name)}; }),
+             [of, findings](std::size_t row) { return io::Value{std::string_view(at(findings.district.periods, findings.worst_variant(row).period).name)}; }),
         real("station_mi", "Road miles from the nearest own station.",
-             [&findings](std::size_t row) { return value_of(findings.seasons.front().trips.station_miles[row]); }, 2),
+             [findings](std::size_t row) { return value_of(findings.seasons.front().trips.station_miles[row]); }, 2),
         real("setback_ft", "Straight from the access point on the road to the house, feet.",
-             [&findings](std::size_t row) {
+             [findings](std::size_t row) {
                  const AccessPoint& access = findings.seasons.front().trips.access[row];
                  return access.road.valid() ? value_of(std::optional(static_cast<float>(in_feet(access.off_road)))) : io::Value{};
              }, 0),
         yes_no("access_doubtful", "The access point is far from the house, or on a road that no tanker may use.",
-               [&findings](std::size_t row) {
+               [findings](std::size_t row) {
                    const AccessPoint& access = findings.seasons.front().trips.access[row];
                    return access.road.valid() ? io::Value{access.doubtful} : io::Value{};
                }),
@@ -107,11 +107,11 @@ std::vector<std::uint32_t> rows_short_of_need(const Findings& findings) {
 
 io::PassThroughTable parcel_supply(const Findings& findings) {
     std::vector<ColumnOf> columns = supply_columns(findings);
-    columns.insert(columns.begin(), text("parcel_id", "Parcel.", [&findings](std::size_t row) {
+    columns.insert(columns.begin(), text("parcel_id", "Parcel.", [findings](std::size_t row) {
                        return io::Value{std::string_view(findings.district.parcels[row].id)};
                    }));
     // Parcels are kept in the order of their records, so a record's parcel is found by bisection.
-    const auto parcel_at = [&findings](std::size_t record) {
+    const auto parcel_at = [findings](std::size_t record) {
         const auto& parcels = findings.district.parcels;
         return std::lower_bound(parcels.begin(), parcels.end(), record, [](const Parcel& parcel, std::size_t wanted) { return parcel.row < wanted; });
     };
@@ -120,10 +120,10 @@ io::PassThroughTable parcel_supply(const Findings& findings) {
                                       "local codes, the authority having jurisdiction and licensed practice go first."},
                                      std::move(columns), findings.parcels());
     results.shape = io::ShapeKind::polygon;
-    results.fill = [fill = std::move(results.fill), parcel_at, &findings](std::size_t record, io::Row& row) {
+    results.fill = [fill = std::move(results.fill), parcel_at, findings](std::size_t record, io::Row& row) {
         fill(static_cast<std::size_t>(parcel_at(record) - findings.district.parcels.begin()), row);
     };
-    return {std::move(results), "parcels", [parcel_at, &findings](std::size_t record) {
+    return {std::move(results), "parcels", [parcel_at, findings](std::size_t record) {
                 const auto parcel = parcel_at(record);
                 return parcel != findings.district.parcels.end() && parcel->row == record;
             }};
@@ -149,7 +149,7 @@ io::FeatureTable shortfalls(const Findings& findings) {
     for (ColumnOf& column : columns) {
         column.value = [value = std::move(column.value), rows](std::size_t row) { return value((*rows)[row]); };
     }
-    columns.insert(columns.begin(), text("parcel_id", "Parcel.", [rows, &findings](std::size_t row) {
+    columns.insert(columns.begin(), text("parcel_id", "Parcel.", [rows, findings](std::size_t row) {
                        return value_of(findings.district.parcels[(*rows)[row]].id);
                    }));
     return table({"shortfalls", "Parcels short of their needed flow", "Largest shortfall first."}, std::move(columns), rows->size());

@@ -108,7 +108,7 @@ io::FeatureTable assumptions(const Findings& findings) {
 }
 
 io::FeatureTable data_problems(const Findings& findings) {
-    const auto problem = [&findings](std::size_t row) -> const Problem& { return findings.problems[row]; };
+    const auto problem = [findings](std::size_t row) -> const Problem& { return findings.problems[row]; };
     std::vector<ColumnOf> columns{
         text("problem_id", "What kind of problem.", [problem](std::size_t row) { return io::Value{name_of(problem(row).id)}; }),
         text("severity", "note: a stated default was used; repaired; set_aside: not used; grave: a stage has no input.", [problem](std::size_t row) { return io::Value{name_of(kind_of(problem(row).id).severity)}; }),
@@ -153,8 +153,8 @@ io::FeatureTable by_state(const Findings& findings) {
     const auto& variants = findings.assessment.variants;
     const District& district = findings.district;
     std::vector<ColumnOf> columns{
-        text("season", "Season.", [&](std::size_t row) { return value_of(at(district.seasons, variants[row].variant.season).name); }),
-        text("period", "Period.", [&](std::size_t row) { return value_of(at(district.periods, variants[row].variant.period).name); }),
+        text("season", "Season.", [&district, &variants](std::size_t row) { return value_of(at(district.seasons, variants[row].variant.season).name); }),
+        text("period", "Period.", [&district, &variants](std::size_t row) { return value_of(at(district.periods, variants[row].variant.period).name); }),
     };
     for (std::size_t state = 0; state < words_of(SupplyState{}).size(); ++state) {
         columns.push_back(integer(std::string(words_of(SupplyState{})[state]), "Parcels in this state.",

@@ -105,8 +105,8 @@ DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
 io::FeatureTable fill_sites(const Findings& findings) {
     const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
     const auto seasons = std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
-    const auto source = [&findings](std::size_t row) -> const WaterSource& { return source_of(findings, row); };
-    const auto site = [&findings](std::size_t row) -> const supply::CountedSource& { return counted(findings, row); };
+    const auto source = [findings](std::size_t row) -> const WaterSource& { return source_of(findings, row); };
+    const auto site = [findings](std::size_t row) -> const supply::CountedSource& { return counted(findings, row); };
     std::vector<ColumnOf> columns{
         text("source_id", "Water source.", [source](std::size_t row) { return value_of(source(row).id); }),
         text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
@@ -146,10 +146,10 @@ io::FeatureTable dump_sites(const Findings& findings) {
         text("dump_site_id", "The officer's id, or D and a number.", [names](std::size_t row) { return io::Value{std::string_view((*names)[row])}; }),
         yes_no("officers_place", "Named in the district's list of places.", [site](std::size_t row) { return io::Value{site(row).officers_place.has_value()}; }),
         text("lane_class", "through: tankers drive through; dead_end: they must back or turn.", [site](std::size_t row) { return io::Value{word(site(row).lane)}; }),
-        text("road", "Road on which it stands.", [site, &findings](std::size_t row) {
+        text("road", "Road on which it stands.", [site, findings](std::size_t row) {
             return site(row).road.valid() ? value_of(at(findings.district.roads, site(row).road).name) : io::Value{};
         }),
-        text("nearest_source_id", "Fill site with the shortest round trip in the first season.", [nearest, &findings](std::size_t row) {
+        text("nearest_source_id", "Fill site with the shortest round trip in the first season.", [nearest, findings](std::size_t row) {
             const SourceIndex source = nearest(row).second;
             return source.valid() ? value_of(at(findings.district.sources, source).id) : io::Value{};
         }),
@@ -167,11 +167,11 @@ io::FeatureTable response_times(const Findings& findings) {
     const auto drives = std::make_shared<const std::vector<Drive>>(all_drives(trips));
     std::vector<ColumnOf> columns{
         text("dump_site_id", "Dump site.", [names, drives](std::size_t row) { return io::Value{std::string_view((*names)[(*drives)[row].dump_site])}; }),
-        text("station_id", "Station.", [drives, &findings](std::size_t row) { return value_of(at(findings.district.stations, (*drives)[row].station).id); }),
+        text("station_id", "Station.", [drives, findings](std::size_t row) { return value_of(at(findings.district.stations, (*drives)[row].station).id); }),
         real("engine_min", "Drive of the slowest engine profile that has a way, minutes; turnout comes on top.",
-             [drives, &findings](std::size_t row) { return value_of(drive_of(findings, (*drives)[row], UnitKind::engine)); }, 2),
+             [drives, findings](std::size_t row) { return value_of(drive_of(findings, (*drives)[row], UnitKind::engine)); }, 2),
         real("tanker_min", "Drive of the slowest loaded tanker profile that has a way, minutes; turnout comes on top.",
-             [drives, &findings](std::size_t row) { return value_of(drive_of(findings, (*drives)[row], UnitKind::tanker)); }, 2),
+             [drives, findings](std::size_t row) { return value_of(drive_of(findings, (*drives)[row], UnitKind::tanker)); }, 2),
     };
     return layer({"response_times", "Drives from the stations to the dump sites", "First season; within the trip limit."}, io::ShapeKind::point,
                  std::move(columns), drives->size(),

@@ -1,0 +1,178 @@
+// Result tables: every column has a description, values follow the findings, names are lawful.
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <set>
+
+#include "reports/headline.h"
+#include "reports/layers.h"
+#include "reports/overview.h"
+#include "reports/summary.h"
+
+using namespace farwater;
+using namespace farwater::reports;
+
+namespace {
+
+supply::ParcelSupply answer(SupplyState state, int needed, int cautious) {
+    supply::ParcelSupply supply;
+    supply.state = state;
+    supply.needed = tenths_of_gpm(needed * 10);
+    supply.cautious = tenths_of_gpm(cautious * 10);
+    supply.sustained = supply.cautious;
+    supply.one_tanker_out = tenths_of_gpm(cautious * 8);
+    supply.evidence = Evidence::declared;
+    return supply;
+}
+
+// Four parcels: held, short, no building, unknown; the record between the second and third was set aside.
+struct Found {
+    District district;
+    std::vector<Profile> profiles;
+    supply::WaterReview water;
+    std::vector<SeasonFindings> seasons{1};
+    supply::Assessment assessment;
+    RoadTimes roads;
+    std::vector<Problem> problems;
+
+    Found() {
+        district.name = "Alder <Notch>";
+        district.seasons.push_back({.name = "all_year"});
+        district.periods.push_back({.name = "any_time"});
+        const std::uint32_t rows[] = {0, 1, 3, 4};
+        for (std::size_t i = 0; i < 4; ++i) {
+            district.parcels.push_back({.id = "P" + std::to_string(i), .row = rows[i]});
+            seasons[0].trips.access.emplace_back();
+            seasons[0].trips.station_miles.emplace_back();
+        }
+        district.parcels[2].improved = false;
+        supply::ParcelSupply unknown;
+        unknown.needed = tenths_of_gpm(5000);
+        unknown.reason = ProblemId::parcel_no_road_in_reach;
+        supply::ParcelSupply nothing;
+        nothing.state = SupplyState::no_building;
+        assessment.keep({SeasonIndex(0), PeriodIndex(0)},
+                        {answer(SupplyState::held, 500, 600), answer(SupplyState::short_flow, 1000, 400), nothing, unknown}, 4);
+    }
+    Findings findings() const { return {district, profiles, water, seasons, assessment, roads, problems}; }
+};
+
+std::size_t column_of(const io::FeatureTable& table, std::string_view name) {
+    const auto found = std::find_if(table.columns.begin(), table.columns.end(), [&](const io::Column& column) { return column.name == name; });
+    REQUIRE(found != table.columns.end());
+    return static_cast<std::size_t>(found - table.columns.begin());
+}
+
+io::Value cell(const io::FeatureTable& table, std::size_t row, std::string_view column) {
+    io::Row out;
+    out.values.resize(table.columns.size());
+    table.fill(row, out);
+    return out.values[column_of(table, column)];
+}
+
+bool is_null(const io::Value& value) { return std::holds_alternative<std::monostate>(value); }
+
+}  // namespace
+
+TEST_CASE("every column of every table is described and named in snake case once", "[unit]") {
+    const Found found;
+    const Findings findings = found.findings();
+    for (const io::FeatureTable& table :
+         {parcel_supply(findings).results, road_times(findings).results, target_supply(findings), fill_sites(findings), dump_sites(findings),
+          response_times(findings), fleet(findings), assumptions(findings), data_problems(findings), worklist(findings), input_records(findings),
+          by_state(findings), shortfalls(findings), run_record_table({})}) {
+        std::set<std::string> names;
+        for (const io::Column& column : table.columns) {
+            CAPTURE(table.name, column.name);
+            CHECK(column.description.size() > 4);
+            CHECK(column.description.back() == '.');
+            CHECK(column.name.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") == std::string::npos);
+            CHECK(names.insert(column.name).second);
+        }
+        CHECK_FALSE(table.title.empty());
+        CHECK_FALSE(table.description.empty());
+    }
+}
+
+TEST_CASE("a parcel's row is found by its record, and a record set aside has none", "[unit]") {
+    const Found found;
+    const io::PassThroughTable table = parcel_supply(found.findings());
+    CHECK(table.keeps(1));
+    CHECK_FALSE(table.keeps(2));
+    CHECK(table.keeps(3));
+    CHECK_FALSE(table.keeps(5));
+    CHECK(std::get<std::string_view>(cell(table.results, 4, "parcel_id")) == "P3");
+}
+
+TEST_CASE("shortfall is need minus cautious flow and never below zero", "[unit]") {
+    const Found found;
+    const io::FeatureTable table = parcel_supply(found.findings()).results;
+    CHECK(std::get<double>(cell(table, 0, "shortfall_gpm")) == 0.0);
+    CHECK(std::get<double>(cell(table, 1, "shortfall_gpm")) == 600.0);
+}
+
+TEST_CASE("what is not known is empty, never zero", "[unit]") {
+    const Found found;
+    const io::FeatureTable table = parcel_supply(found.findings()).results;
+    CHECK(std::get<std::string_view>(cell(table, 4, "state")) == "unknown");
+    CHECK(std::get<std::string_view>(cell(table, 4, "reason")) == "parcel_no_road_in_reach");
+    for (const char* column : {"sustained_gpm", "cautious_gpm", "shortfall_gpm", "margin", "first_engine_min", "hose_ft"}) {
+        CAPTURE(column);
+        CHECK(is_null(cell(table, 4, column)));
+    }
+    CHECK(is_null(cell(table, 3, "needed_gpm")));
+    CHECK(std::get<double>(cell(table, 4, "needed_gpm")) == 500.0);
+}
+
+TEST_CASE("the headline counts improved parcels only", "[unit]") {
+    const Found found;
+    const Headline headline = headline_of(found.findings());
+    CHECK(headline.improved == 3);
+    CHECK(headline.held == 1);
+    CHECK(headline.unknown == 1);
+    CHECK(headline.no_building == 1);
+    CHECK(headline.held_but_for_one == 1);  // 480 of 500 gpm with one tanker out
+    CHECK(headline.held_on_assumed == 0);
+    CHECK(percent(1, 3) == "33.3 %");
+    CHECK(percent(0, 0) == "-");
+}
+
+TEST_CASE("shortfalls are ranked and leave out what is not known", "[unit]") {
+    const Found found;
+    const io::FeatureTable table = shortfalls(found.findings());
+    REQUIRE(table.rows == 1);
+    CHECK(std::get<std::string_view>(cell(table, 0, "parcel_id")) == "P1");
+}
+
+TEST_CASE("the assumptions table prints every value that the run used", "[unit]") {
+    Found found;
+    found.district.assumptions.fill_limit = gpm(720);
+    found.district.assumptions.given = {"fill_limit_gpm"};
+    const io::FeatureTable table = assumptions(found.findings());
+    REQUIRE(table.rows == assumption_rows().size());
+    for (std::size_t row = 0; row < table.rows; ++row) {
+        if (std::get<std::string_view>(cell(table, row, "key")) == "fill_limit_gpm") {
+            CHECK(std::get<double>(cell(table, row, "value")) == 720.0);
+            CHECK(std::get<double>(cell(table, row, "default_value")) == 500.0);
+            CHECK(std::get<bool>(cell(table, row, "given")));
+        }
+    }
+}
+
+TEST_CASE("the overview escapes names and says that it is a plan", "[unit]") {
+    const Found found;
+    const std::string svg = overview_svg(found.findings());
+    CHECK(svg.find("Alder &lt;Notch&gt;") != std::string::npos);
+    CHECK(svg.find("<Notch>") == std::string::npos);
+    CHECK(svg.find("timed drill") != std::string::npos);
+    CHECK(svg == overview_svg(found.findings()));
+}
+
+TEST_CASE("the summary says cautions and counts in words and in JSON", "[unit]") {
+    const Found found;
+    const std::string text = summary_text(found.findings());
+    CHECK(text.find("1 of 3 improved parcels meet their planned flow (33.3 %)") != std::string::npos);
+    CHECK(text.find("authority having jurisdiction") != std::string::npos);
+    CHECK(text.find('\r') == std::string::npos);
+    CHECK(summary_json(found.findings()).find("\"held\": 1") != std::string::npos);
+}
