@@ -11,18 +11,9 @@
 #include "analyzer/work/work.h"
 #include "io/crs.h"
 #include "io/district_file.h"
+#include "io/layer_rows.h"
 
 namespace farwater::io {
-
-// One input as it was read.
-struct InputRecord {
-    std::string section;
-    std::string file;  // as written, without passwords
-    std::string layer;
-    std::size_t features = 0;  // records read (after `where`); 0 for a raster
-    std::string sha256;  // of the file, or of the list of its files; empty = not a file, see `note`
-    std::string note;
-};
 
 // The shape that stands in for a record's own. In the coordinates of the input layer, so that the
 // writer treats it as it treats the shapes that it reads itself.

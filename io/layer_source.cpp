@@ -1,0 +1,175 @@
+#include "io/layer_source.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <ogrsf_frmts.h>
+
+#include "io/error.h"
+#include "io/near_word.h"
+#include "io/parse_cell.h"
+#include "io/unit_words.h"
+
+namespace farwater::io {
+namespace {
+
+std::vector<std::string> column_names(OGRLayer& layer) {
+    std::vector<std::string> names;
+    OGRFeatureDefn& columns = *layer.GetLayerDefn();
+    for (int i = 0; i < columns.GetFieldCount(); ++i) {
+        names.emplace_back(columns.GetFieldDefn(i)->GetNameRef());
+    }
+    return names;
+}
+
+// The position of a name, written the same or else in other upper and lower case; -1 when there is
+// none.
+int position_of(std::string_view name, const std::vector<std::string>& names) {
+    auto found = std::find(names.begin(), names.end(), name);
+    if (found == names.end()) {
+        found = std::find_if(names.begin(), names.end(), [name](const std::string& other) {
+            return lower_case(other) == lower_case(name);
+        });
+    }
+    return found == names.end() ? -1 : static_cast<int>(found - names.begin());
+}
+
+std::string has_columns(const std::vector<std::string>& names) {
+    return names.empty() ? "the layer has no columns"
+                         : fmt::format("the layer has {}", fmt::join(names, ", "));
+}
+
+bool is_fid_column(OGRLayer& layer, std::string_view name) {
+    const std::string_view own = layer.GetFIDColumn();
+    return lower_case(name) == (own.empty() ? "fid" : lower_case(own));
+}
+
+std::string no_column(std::string_view wanted, std::string_view purpose,
+                      const std::vector<std::string>& names) {
+    const std::vector<std::string_view> views(names.begin(), names.end());
+    return fmt::format("there is no column \"{}\" for {}{}; {}", wanted, purpose,
+                       did_you_mean(wanted, views), has_columns(names));
+}
+
+// The column of this name, which must exist.
+BoundField bound_column(const LayerSpec& spec, std::string_view wanted, std::string_view purpose,
+                        OGRLayer& layer, const std::vector<std::string>& names) {
+    BoundField bound;
+    bound.index = position_of(wanted, names);
+    bound.is_fid = bound.index < 0 && is_fid_column(layer, wanted);
+    if (bound.index < 0 && !bound.is_fid) {
+        fail_input(spec, no_column(wanted, purpose, names));
+    }
+    bound.column =
+        bound.is_fid ? std::string(wanted) : names[static_cast<std::size_t>(bound.index)];
+    return bound;
+}
+
+BoundField bound_field(const LayerSpec& spec, const FieldRow& field, OGRLayer& layer,
+                       const std::vector<std::string>& names) {
+    BoundField bound;
+    const auto mapped = spec.columns.find(field.name);
+    if (mapped != spec.columns.end()) {
+        bound = bound_column(spec, mapped->second, field.name, layer, names);
+    } else if (position_of(field.name, names) >= 0) {
+        bound = bound_column(spec, field.name, field.name, layer, names);
+    } else if (field.required) {
+        fail_input(spec, fmt::format("there is no column for {}; name it in [{}] columns; {}",
+                                     field.name, spec.section, has_columns(names)));
+    }
+    bound.field = &field;
+    const auto values = spec.values.find(field.name);
+    bound.values = values == spec.values.end() ? ValueMap() : values->second;
+    const auto unit = spec.units.find(field.name);
+    const auto ours = unit_of_name(field.name);
+    bound.factor = unit == spec.units.end() ? 1.0 : unit_factor(unit->second, ours).value_or(1.0);
+    return bound;
+}
+
+bool is_needed(const LayerSource& source, int index) {
+    const auto at_index = [index](const BoundField& bound) { return bound.index == index; };
+    return std::any_of(source.fields.begin(), source.fields.end(), at_index) ||
+           std::any_of(source.also.begin(), source.also.end(), at_index);
+}
+
+// Columns that no field needs are not fetched. Not with a filter: some drivers filter what they
+// fetched.
+void ignore_the_rest(const LayerSource& source, const std::vector<std::string>& names) {
+    if (!source.spec.where.empty() || source.open.layer->TestCapability(OLCIgnoreFields) == 0) {
+        return;
+    }
+    std::vector<const char*> ignored;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        if (!is_needed(source, static_cast<int>(i))) {
+            ignored.push_back(names[i].c_str());
+        }
+    }
+    if (source.section->shape == ShapeNeed::none) {
+        ignored.push_back("OGR_GEOMETRY");
+    }
+    ignored.push_back(nullptr);
+    source.open.layer->SetIgnoredFields(ignored.data());
+}
+
+void check_crs(const LayerSource& source) {
+    if (source.section->shape != ShapeNeed::none && !source.open.crs) {
+        fail_input(
+            source.spec,
+            fmt::format("the layer names no coordinate system; add crs = \"EPSG:...\" to [{}]",
+                        source.spec.section));
+    }
+}
+
+}  // namespace
+
+bool LayerSource::has(std::string_view field) const {
+    return std::any_of(fields.begin(), fields.end(), [field](const BoundField& bound) {
+        return bound.field->name == field && !bound.column.empty();
+    });
+}
+
+void fail_input(const LayerSpec& spec, const std::string& what) {
+    throw InputError(fmt::format("{}: {}.", described(spec), what));
+}
+
+LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
+                        const std::vector<std::string>& also) {
+    LayerSource source{spec, &section, open_layer(spec), {}, {}};
+    OGRLayer& layer = *source.open.layer;
+    const std::vector<std::string> names = column_names(layer);
+    for (const FieldRow& field : section.fields) {
+        source.fields.push_back(bound_field(spec, field, layer, names));
+    }
+    for (const std::string& column : also) {
+        source.also.push_back(bound_column(spec, column, "the join", layer, names));
+    }
+    check_crs(source);
+    ignore_the_rest(source, names);
+    return source;
+}
+
+CrsExtent extent_of(const LayerSource& source) {
+    const GdalMessages messages;
+    OGRLayer& layer = *source.open.layer;
+    OGREnvelope box;
+    if (source.spec.where.empty()) {
+        const bool has_extent = layer.GetExtent(&box, TRUE) == OGRERR_NONE;
+        box = has_extent ? box : OGREnvelope();
+    } else {
+        layer.ResetReading();
+        while (const OGRFeatureUniquePtr feature{layer.GetNextFeature()}) {
+            if (const OGRGeometry* shape = feature->GetGeometryRef()) {
+                OGREnvelope one;
+                shape->getEnvelope(&one);
+                box.Merge(one);
+            }
+        }
+    }
+    if (box.IsInit() == 0) {
+        fail_input(source.spec, "no record has a shape");
+    }
+    return {box.MinX, box.MinY, box.MaxX, box.MaxY};
+}
+
+}  // namespace farwater::io

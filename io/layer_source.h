@@ -1,0 +1,67 @@
+// One input layer, opened, with its columns bound to the fields of its section.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "analyzer/work/work.h"
+#include "io/dataset.h"
+#include "io/district_file.h"
+#include "io/layer_rows.h"
+#include "io/schema.h"
+
+namespace farwater::io {
+
+class Record;
+
+// Where the values of one field come from.
+struct BoundField {
+    const FieldRow* field = nullptr;  // null for a column that is no field
+    std::string column;               // theirs; empty = the layer has none
+    int index = -1;                   // of the column; -1 = none
+    bool is_fid = false;              // the column is the layer's own record number
+    ValueMap values;                  // their value -> our word
+    double factor = 1.0;              // from the unit of their column to the field's
+};
+
+struct LayerSource {
+    LayerSpec spec;
+    const SectionRow* section = nullptr;
+    OpenLayer open;
+    std::vector<BoundField> fields;  // one per field of the section, in its order
+    std::vector<BoundField> also;    // columns that are no field, in the order asked for
+
+    bool has(std::string_view field) const;  // the layer has a column for it
+};
+
+// Opens the layer and binds its columns: by `columns` of the section, else by a column of the
+// field's own name. Only bound columns will be fetched. Throws InputError: what open_layer throws;
+// a mapped column, one of `also`, or the column of a required field missing (names the columns
+// that exist); no CRS where shapes are needed.
+LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
+                        const std::vector<std::string>& also = {});
+
+// The box round the layer's shapes, in its own coordinates; of the records under `where` only. O(1)
+// for most formats without a filter, else O(records). Throws InputError when no record has a shape.
+CrsExtent extent_of(const LayerSource& source);
+
+// What `read` did with a record.
+enum class Taken : bool { no, yes };
+
+// Calls `read` for every record in order, rows counted from 0, and keeps the problems that it
+// raised. A record that it did not take counts as set aside, one with a problem of severity
+// `repaired` as repaired. Throws InputError when GDAL fails half way, when a required section has
+// no record, or when more than 90 % of the records were set aside. Stops early when `work` is
+// stopped.
+LayerLog for_each_record(const LayerSource& source, const Work& work,
+                         const std::function<Taken(Record& record)>& read);
+
+// Throws InputError when more than 90 % of the records were set aside, with the first reason in it.
+void check_mostly_usable(const LayerSpec& spec, const LayerLog& log);
+
+// The sentence "SECTION (FILE): what." as an InputError.
+[[noreturn]] void fail_input(const LayerSpec& spec, const std::string& what);
+
+}  // namespace farwater::io

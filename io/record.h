@@ -1,0 +1,111 @@
+// One record of an input: its cells as typed values, its faults as problems. What is blank is not
+// known and no problem; what cannot be read is a problem and not known. Never a guess.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_set>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "analyzer/district/calendar.h"
+#include "analyzer/district/problem.h"
+#include "analyzer/district/words.h"
+#include "io/layer_source.h"
+
+class OGRFeature;
+class OGRGeometry;
+
+namespace farwater::io {
+
+using Cell = std::variant<std::monostate, double, Date, std::string>;  // monostate = NULL
+
+// A cell that comes from a joined table instead of the layer's own column.
+struct JoinedCell {
+    std::string_view field;
+    std::string_view column;  // theirs
+    std::string_view file;    // of the joined table, as written
+    const Cell* cell = nullptr;
+};
+
+class Record {
+public:
+    // For for_each_record. Source and feature must outlive it.
+    Record(const LayerSource& source, OGRFeature& feature, std::uint32_t row);
+
+    std::uint32_t row() const { return row_; }
+    const std::string& name() const { return name_; }  // its id once called so, else "row 17"
+    void call(std::string name) { name_ = std::move(name); }
+    void join(std::vector<JoinedCell> cells) { joined_ = std::move(cells); }
+
+    // The values of a field of the section, in the field's own unit; blank or not known = none or
+    // "". Precondition: the section has the field, of a fitting kind.
+    std::string text(std::string_view field);
+    std::optional<double> number(std::string_view field);  // within the field's range
+    std::optional<int> whole(std::string_view field);
+    std::optional<Date> date(std::string_view field);
+    // Months that cannot be read are none at all, the most cautious meaning.
+    std::optional<MonthSet> months(std::string_view field);
+    // A word that cannot be read means `cautious`.
+    std::optional<bool> yes_no(std::string_view field, std::optional<bool> cautious = std::nullopt);
+    template <class Enum>
+    std::optional<Enum> word(std::string_view field, Enum cautious) {
+        const std::string text = this->word_text(field);
+        if (text.empty()) {
+            return std::nullopt;
+        }
+        const std::optional<Enum> value = parse_word<Enum>(text);
+        if (!value) {
+            report_unmapped(field, text, farwater::word(cautious));
+        }
+        return value.value_or(cautious);
+    }
+    // The word as it stands, through the values table, in lower case; "" for blank.
+    std::string word_text(std::string_view field);
+
+    // The cell through the section's values table: a number only where the data have one.
+    Cell cell(std::string_view field);
+
+    // A column that is no field (LayerSource::also), by its place in that list.
+    Cell also(std::size_t place) const;
+    bool has(std::string_view field) const;  // the layer has a column for it
+
+    const OGRGeometry* geometry() const;  // null = none
+
+    // `field` is ours ("" = the whole record); the problem names their column.
+    void report(ProblemId id, std::string_view field, std::string detail);
+    void report_unmapped(std::string_view field, std::string_view value, std::string_view taken_as);
+    const std::vector<Problem>& problems() const { return problems_; }
+
+private:
+    const BoundField& bound(std::string_view field) const;
+    const JoinedCell* joined(std::string_view field) const;
+
+    const LayerSource* source_;
+    OGRFeature* feature_;
+    std::uint32_t row_;
+    std::string name_;
+    std::vector<JoinedCell> joined_;
+    std::vector<Problem> problems_;
+};
+
+// The cell of a column, by its index in the feature.
+Cell cell_of(OGRFeature& feature, int index);
+// As a person would write it: digits, 2026-05-31, the text itself; "" for NULL.
+std::string printed(const Cell& cell);
+
+// Gives every record of a layer an id of its own.
+class UniqueIds {
+public:
+    // The record's id, trimmed, which it is then called by. A missing one becomes "row 17"; one
+    // that an earlier record has gets " (2)" behind it; both are reported.
+    std::string take(Record& record, std::string_view field);
+
+private:
+    std::unordered_set<std::string> taken_;
+};
+
+}  // namespace farwater::io
