@@ -6,6 +6,7 @@
 #include "sample_region/generate/noise.h"
 #include "sample_region/generate/random.h"
 #include "sample_region/generate/route_grid.h"
+#include "sample_region/generate/wavy_ring.h"
 
 namespace farwater::sample {
 namespace {
@@ -111,26 +112,6 @@ VillageFrame place_village(const Outline& outline, const Polyline& river, Random
     return best;
 }
 
-// A ring around `centre` whose radius waves with the noise: 48 directions of a circle, which the
-// rational parametrisation (1 - t^2, 2t) / (1 + t^2) gives without sines.
-Polyline wavy_ring(Point centre, Point axis, double half_long, double half_short,
-                   std::uint64_t seed) {
-    Polyline ring;
-    for (int quarter = 0; quarter < 4; ++quarter) {
-        for (int step = 0; step < 12; ++step) {
-            const double t = step / 12.0;
-            Point direction{(1 - t * t) / (1 + t * t), 2 * t / (1 + t * t)};
-            for (int turn = 0; turn < quarter; ++turn) {
-                direction = left_of(direction);
-            }
-            const double wave = 1 + 0.42 * rough_noise(seed, direction * 1.6, 1, 3);
-            const Point local{direction.x * half_long * wave, direction.y * half_short * wave};
-            ring.push_back(centre + axis * local.x + left_of(axis) * local.y);
-        }
-    }
-    return ring;
-}
-
 // Closed corner cutting, then points about 25 m apart.
 Polyline shore_of(Polyline ring) {
     ring.push_back(ring.front());
@@ -172,7 +153,7 @@ void place_lake(Terrain& terrain, const Outline& outline, Point village, std::ui
     if (best_height < std::numeric_limits<double>::infinity()) {
         const Point axis = unit({random.between(-1, 1), random.between(-1, 1)});
         terrain.lakes.push_back(
-            shore_of(wavy_ring(best, axis, half_long, half_short, mixed(tile_seed, 14U))));
+            shore_of(wavy_ring(best, axis, half_long, half_short, 12, mixed(tile_seed, 14U))));
         terrain.lake_levels.push_back(0);
         terrain.lake_levels.back() =
             Terrain{terrain.seed, terrain.river, {}, {}, {}}.elevation(best);

@@ -1,0 +1,28 @@
+// What the fire department itself keeps: sources, stations, apparatus, staffing, places.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "sample_region/generate/records.h"
+
+namespace farwater::sample {
+
+// Points of the tables are in the working plane; writers put them where the format wants them.
+TypedTable source_table(const Township& township, const Stamp& stamp);
+// The sources that a department would name first, at most `count`: different kinds, spread out.
+TypedTable first_sources(const TypedTable& all, std::size_t count);
+
+TypedTable station_table(const Township& township, const Gates& gates, const Stamp& stamp);
+TypedTable apparatus_table();
+TypedTable staffing_table();
+TypedTable zone_table();
+TypedTable target_table(const Township& township);
+TypedTable dump_place_table(const Township& township);
+
+// One station with an engine and two tankers, for regions of many townships.
+PointRow region_station(const Township& township, const Stamp& stamp);
+void add_region_apparatus(TypedTable& apparatus, const std::string& station, std::uint64_t seed);
+
+}  // namespace farwater::sample
