@@ -23,7 +23,7 @@ std::vector<std::uint32_t> first_ends(const Network& network, std::span<const Ro
 SpotEnds spot_ends(const Network& network, std::span<const RoadSpot> spots,
                    const EdgeCosts& to_spot, const EdgeCosts& from_spot) {
     SpotEnds result{first_ends(network, spots), {}};
-    result.ends.resize(result.first.back());
+    result.ends.resize(result.first[network.nodes.size()]);
     std::vector<std::uint32_t> next(result.first.begin(), result.first.end() - 1);
     for (std::uint32_t s = 0; s < spots.size(); ++s) {
         if (!spots[s].valid()) {

@@ -1,0 +1,283 @@
+#include "tests/support/slow_routes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+namespace farwater::slow {
+namespace {
+
+bool has_length(const Polyline& line) {
+    return std::any_of(line.begin(), line.end(), [&](Point p) { return p != line.front(); });
+}
+
+std::map<Point, int> uses_of_points(const District& district) {
+    std::map<Point, int> uses;
+    for (const Road& road : district.roads) {
+        if (has_length(road.line)) {
+            for (const Point& point : road.line) {
+                ++uses[point];
+            }
+        }
+    }
+    return uses;
+}
+
+long share(long whole, double part, double length) {
+    if (part <= 0.0) {
+        return 0;
+    }
+    if (whole == never || part >= length) {
+        return whole;
+    }
+    return static_cast<long>(std::ceil(static_cast<double>(whole) * part / length));
+}
+
+long sum(long a, long b) { return a >= never || b >= never ? never : a + b; }
+
+double class_mph(RoadClass kind, const Assumptions& a) {
+    switch (kind) {
+        case RoadClass::state:
+            return in_mph(a.speed_state);
+        case RoadClass::paved:
+            return in_mph(a.speed_paved);
+        case RoadClass::paved_lane:
+            return in_mph(a.speed_paved_lane);
+        case RoadClass::gravel:
+            return in_mph(a.speed_gravel);
+        case RoadClass::narrow:
+            return in_mph(a.speed_narrow);
+        case RoadClass::drive:
+            return in_mph(a.speed_drive);
+    }
+    return 0.0;
+}
+
+bool let_in(RoadAccess access, const Assumptions& a) {
+    return access == RoadAccess::open ||
+           (access == RoadAccess::private_road && a.private_roads_usable) ||
+           (access == RoadAccess::gated && a.gated_roads_usable) ||
+           (access == RoadAccess::unmaintained && a.unmaintained_roads_usable);
+}
+
+// The cost to every junction from the starts.
+std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
+                        const std::vector<Start>& starts) {
+    std::vector<long> best(streets.junctions, never);
+    for (const Start& start : starts) {
+        const Piece& piece = streets.pieces[start.spot.piece];
+        const double length = piece.length();
+        const long back = share(costs.backward[start.spot.piece], start.spot.along, length);
+        const long on = share(costs.forward[start.spot.piece], length - start.spot.along, length);
+        best[piece.from] = std::min(best[piece.from], sum(start.cost, back));
+        best[piece.to] = std::min(best[piece.to], sum(start.cost, on));
+    }
+    for (bool changed = true; changed;) {
+        changed = false;
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const Piece& piece = streets.pieces[i];
+            const long there = sum(best[piece.from], costs.forward[i]);
+            const long back = sum(best[piece.to], costs.backward[i]);
+            changed = changed || there < best[piece.to] || back < best[piece.from];
+            best[piece.to] = std::min(best[piece.to], there);
+            best[piece.from] = std::min(best[piece.from], back);
+        }
+    }
+    return best;
+}
+
+// One side of a piece that was taken away: what can be reached from a junction.
+struct Side {
+    std::size_t junctions = 0;
+    std::size_t piece_ends = 0;
+    std::vector<bool> seen;
+};
+
+Side side_of(const Streets& streets, const std::vector<bool>& left, std::size_t junction) {
+    Side side{0, 0, std::vector<bool>(streets.junctions, false)};
+    side.seen[junction] = true;
+    for (bool grew = true; grew;) {
+        grew = false;
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const Piece& piece = streets.pieces[i];
+            if (left[i] && side.seen[piece.from] != side.seen[piece.to]) {
+                side.seen[piece.from] = true;
+                side.seen[piece.to] = true;
+                grew = true;
+            }
+        }
+    }
+    for (std::size_t n = 0; n < streets.junctions; ++n) {
+        side.junctions += side.seen[n] ? 1U : 0U;
+    }
+    for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+        side.piece_ends += left[i] && side.seen[streets.pieces[i].from] ? 1U : 0U;
+    }
+    return side;
+}
+
+}  // namespace
+
+Streets streets_of(const District& district) {
+    const std::map<Point, int> uses = uses_of_points(district);
+    std::map<Point, std::size_t> junction_at;
+    const auto junction = [&](Point p) {
+        return junction_at.try_emplace(p, junction_at.size()).first->second;
+    };
+    Streets streets;
+    for (std::size_t r = 0; r < district.roads.size(); ++r) {
+        const Polyline& line = district.roads[r].line;
+        if (!has_length(line)) {
+            continue;
+        }
+        Piece piece{r, junction(line.front()), 0, 0.0, 0.0};
+        for (std::size_t i = 1; i < line.size(); ++i) {
+            piece.end += std::hypot(line[i].x - line[i - 1].x, line[i].y - line[i - 1].y);
+            if (i + 1 == line.size() || uses.at(line[i]) > 1) {
+                piece.to = junction(line[i]);
+                streets.pieces.push_back(piece);
+                piece = {r, piece.to, 0, piece.end, piece.end};
+            }
+        }
+    }
+    streets.junctions = junction_at.size();
+    return streets;
+}
+
+Spot spot_on(const Streets& streets, std::size_t road, double along) {
+    Spot spot;
+    for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+        const Piece& piece = streets.pieces[i];
+        if (piece.road == road && piece.begin <= along + 1e-9) {
+            spot = {i, std::min(along - piece.begin, piece.length())};
+        }
+    }
+    const double length = streets.pieces[spot.piece].length();
+    if (spot.along < 1e-3) {
+        spot.along = 0.0;
+    } else if (length - spot.along < 1e-3) {
+        spot.along = length;
+    }
+    return spot;
+}
+
+std::optional<Nearest> nearest_place(const District& district, Point p, Length reach,
+                                     const std::function<bool(std::size_t road)>& keep) {
+    std::optional<Nearest> best;
+    for (std::size_t r = 0; r < district.roads.size(); ++r) {
+        const Polyline& line = district.roads[r].line;
+        double along = 0.0;
+        for (std::size_t i = 1; i < line.size() && has_length(line) && keep(r); ++i) {
+            const Point a = line[i - 1];
+            const Point b = line[i];
+            const double length = std::hypot(b.x - a.x, b.y - a.y);
+            const double on =
+                length == 0.0
+                    ? 0.0
+                    : ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / (length * length);
+            const double t = std::clamp(on, 0.0, 1.0);
+            const Point place{a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)};
+            const double apart = std::hypot(place.x - p.x, place.y - p.y);
+            if (apart <= in_metres(reach) && (!best || apart < best->apart)) {
+                best = Nearest{r, along + t * length, place, apart};
+            }
+            along += length;
+        }
+    }
+    return best;
+}
+
+bool may_drive(const Road& road, const Profile& profile, const Season& season, bool loaded,
+               const Assumptions& assumptions) {
+    for (const RoadAccess closed : season.closed_access) {
+        if (road.access == closed) {
+            return false;
+        }
+    }
+    for (unsigned month = 1; month <= 12; ++month) {
+        if (season.months.contains(std::chrono::month(month)) &&
+            !road.maintained.contains(std::chrono::month(month))) {
+            return false;
+        }
+    }
+    const double pounds_there = in_pounds(loaded ? profile.loaded : profile.empty);
+    const bool too_heavy = road.weight_limit && pounds_there > in_pounds(*road.weight_limit);
+    const bool too_tall =
+        road.height_limit && profile.height && *profile.height > *road.height_limit;
+    const bool too_wide = road.width && profile.width && *profile.width > *road.width;
+    return let_in(road.access, assumptions) && !too_heavy && !too_tall && !too_wide;
+}
+
+double miles_per_hour(const Road& road, const Profile& profile, const Season& season, bool loaded,
+                      const Assumptions& assumptions) {
+    double mph = class_mph(road.kind, assumptions);
+    if (road.posted_speed) {
+        mph = std::min(mph, in_mph(*road.posted_speed));
+    }
+    mph *= season.speed_factor * (loaded ? 1.0 : assumptions.empty_speed_factor);
+    if (road.posted_speed) {
+        mph = std::min(mph, in_mph(*road.posted_speed));
+    }
+    return std::min({mph, in_mph(profile.top_speed), in_mph(assumptions.speed_cap)});
+}
+
+PieceCosts drive_times(const District& district, const Streets& streets, const Profile& profile,
+                       const Season& season, bool loaded) {
+    PieceCosts costs;
+    for (const Piece& piece : streets.pieces) {
+        const Road& road = district.roads[piece.road];
+        const double mph = miles_per_hour(road, profile, season, loaded, district.assumptions);
+        const double tenths = std::ceil(piece.length() / 1609.344 / mph * 36000.0 - 1e-7);
+        const bool open = may_drive(road, profile, season, loaded, district.assumptions);
+        const long time = open ? std::max(static_cast<long>(tenths), 1L) : never;
+        costs.forward.push_back(road.one_way == OneWay::backward ? never : time);
+        costs.backward.push_back(road.one_way == OneWay::forward ? never : time);
+    }
+    return costs;
+}
+
+PieceCosts lengths_in_mm(const Streets& streets) {
+    PieceCosts costs;
+    for (const Piece& piece : streets.pieces) {
+        costs.forward.push_back(std::lround(piece.length() * 1000.0));
+    }
+    costs.backward = costs.forward;
+    return costs;
+}
+
+long first_arrival(const Streets& streets, const PieceCosts& costs,
+                   const std::vector<Start>& starts, Spot to) {
+    const std::vector<long> junctions = relax(streets, costs, starts);
+    const Piece& piece = streets.pieces[to.piece];
+    const double length = piece.length();
+    long best = std::min(
+        sum(junctions[piece.from], share(costs.forward[to.piece], to.along, length)),
+        sum(junctions[piece.to], share(costs.backward[to.piece], length - to.along, length)));
+    for (const Start& start : starts) {
+        if (start.spot.piece == to.piece) {
+            const double on = to.along - start.spot.along;
+            const long whole = on >= 0.0 ? costs.forward[to.piece] : costs.backward[to.piece];
+            best = std::min(best, sum(start.cost, share(whole, std::abs(on), length)));
+        }
+    }
+    return best;
+}
+
+long way_between(const Streets& streets, const PieceCosts& costs, Spot from, Spot to) {
+    return first_arrival(streets, costs, {{from, 0}}, to);
+}
+
+bool on_spur(const Streets& streets, const std::vector<bool>& marked, std::size_t piece) {
+    std::vector<bool> left = marked;
+    left[piece] = false;
+    const Side from = side_of(streets, left, streets.pieces[piece].from);
+    const Side to = side_of(streets, left, streets.pieces[piece].to);
+    if (from.seen[streets.pieces[piece].to]) {
+        return false;  // there is another way round
+    }
+    const auto tree = [](const Side& side) { return side.piece_ends + 1 == side.junctions; };
+    return tree(from) || tree(to);
+}
+
+}  // namespace farwater::slow
