@@ -84,13 +84,17 @@ std::optional<Duration> earliest_start(const Incident& incident, HeldFlow flow, 
         return Duration{};
     }
     Trial trial(incident);
+    const std::size_t regimes = trial.regimes().size();
     std::optional<std::int32_t> best;
-    for (const run::FillRegime& regime : trial.regimes()) {
-        trial.prepare(regime, in_minutes(latest));
+    // Round and round, until no way of filling holds from a tenth earlier.
+    for (std::size_t i = 0, since_best = 0; since_best < regimes; i = (i + 1) % regimes) {
+        trial.prepare(trial.regimes()[i], in_minutes(latest));
+        ++since_best;
         StartSearch search(trial, run::as_gpm(in_tenths(flow)), in_minutes(duration));
         const std::int32_t before = best ? *best - 1 : tenths_of_minute_below(latest);
         if (const auto start = search.earliest(before)) {
             best = start;
+            since_best = 0;
         }
     }
     return best ? std::optional(minutes(*best / 10.0)) : std::nullopt;

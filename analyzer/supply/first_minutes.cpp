@@ -13,7 +13,9 @@ using run::Trial;
 // Precondition: the trial is prepared up to `end`.
 FirstMinutes first_minutes_of(Trial& trial, Duration tank_water, double end) {
     const run::AttackDraw& drawn = trial.attack_draw();
-    FirstMinutes found{.tank_water = tank_water, .dry = minutes(drawn.dry)};
+    FirstMinutes found;
+    found.tank_water = tank_water;
+    found.dry = minutes(drawn.dry);
     const bool dry_at_end = drawn.dry_until && *drawn.dry_until >= end;
     if (dry_at_end || !(in_minutes(tank_water) < end)) {
         return found;
@@ -41,15 +43,17 @@ FirstMinutes first_minutes(const Incident& incident, Window window) {
     const double end = in_minutes(window.start + window.duration);
     const Duration tank_water = trial.attack().flow > 0.0 ? minutes(trial.attack().from)
                                                           : incident.dump_site.engine_arrives;
-    std::optional<FirstMinutes> best;
+    FirstMinutes best;
+    bool first = true;
     for (const run::FillRegime& regime : trial.regimes()) {
         trial.prepare(regime, end);
         const FirstMinutes found = first_minutes_of(trial, tank_water, end);
-        if (!best || better(found, *best)) {
+        if (first || better(found, best)) {
             best = found;
         }
+        first = false;
     }
-    return *best;
+    return best;
 }
 
 }  // namespace farwater::supply

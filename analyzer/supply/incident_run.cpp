@@ -47,14 +47,17 @@ HeldFlow sustained_flow(const Incident& incident, Window window) {
     }
     const std::int32_t most = run::tenths_below(in_gpm(window_bound(incident, window)));
     Trial trial(incident);
+    const std::size_t regimes = trial.regimes().size();
     std::int32_t best = 0;
-    for (const FillRegime& regime : trial.regimes()) {
-        if (best == most) {
-            break;
-        }
-        trial.prepare(regime, in_minutes(window.start));
+    // Round and round, until no way of filling holds a tenth more.
+    for (std::size_t i = 0, since_best = 0; since_best < regimes && best < most;
+         i = (i + 1) % regimes) {
+        trial.prepare(trial.regimes()[i], in_minutes(window.start));
+        ++since_best;
         if (best == 0 || judge(trial, window, best + 1).holds) {
-            best = largest_that_holds(trial, window, best, most);
+            const std::int32_t here = largest_that_holds(trial, window, best, most);
+            since_best = here > best ? 1 : since_best;
+            best = here;
         }
     }
     return tenths_of_gpm(best);

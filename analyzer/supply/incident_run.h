@@ -69,7 +69,7 @@ Flow window_bound(const Incident& incident, Window window);
 struct FirstMinutes {
     Duration
         tank_water;  // the engine's own tank is on the fire: the attack's beginning, else arrival
-    std::optional<Duration> continuous{};
+    std::optional<Duration> continuous;
     Duration dry;  // time without enough water between the two, or to the end
 };
 FirstMinutes first_minutes(const Incident& incident, Window window);

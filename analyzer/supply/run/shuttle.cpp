@@ -10,7 +10,10 @@ namespace {
 constexpr double no_limit = std::numeric_limits<double>::infinity();
 
 double minutes_for(double gallons, double rate) {
-    return gallons <= 0.0 ? 0.0 : rate > 0.0 ? gallons / rate : no_limit;
+    if (gallons <= 0.0) {
+        return 0.0;
+    }
+    return rate > 0.0 ? gallons / rate : no_limit;
 }
 
 // A number of places that is of any use to `tankers`.
@@ -111,6 +114,8 @@ std::vector<FillRegime> fill_regimes(const Incident& incident) {
 Shuttle shuttle_of(const Incident& incident) {
     const DumpSite& dump = incident.dump_site;
     Shuttle shuttle{
+        .haulers = {},
+        .sites = {},
         .slots = useful(dump.offload_slots, incident.tankers.size()),
         .storage = dump.storage ? in_gallons(*dump.storage) : no_limit,
         .engine_tank = in_gallons(dump.engine_tank),

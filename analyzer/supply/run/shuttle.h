@@ -33,8 +33,8 @@ struct Site {
 };
 
 struct Shuttle {
-    std::vector<Hauler> haulers{};
-    std::vector<Site> sites{};
+    std::vector<Hauler> haulers;
+    std::vector<Site> sites;
     std::size_t slots = 0;
     std::size_t places = 0, lines = 0;  // over all sites
     double storage = 0.0;
