@@ -17,7 +17,7 @@ struct Load {
     double rate = 0.0;
     double dump_rate = 0.0;
     double tanks_before = 0.0;  // gallons sent to the portable tanks before this load
-    double nursed_before = 0.0;
+    double nursed_before = 0.0;  // of a load for the tanks: gallons nursed in all
     bool nurses = false;
 };
 
@@ -76,92 +76,118 @@ struct Run {
         return enough(minute, minute > incident.draft_ready, minute > incident.engine_arrives);
     }
 
-    double haul(double until, double nursed_in_all);
     bool balanced(double until) const;
 };
 
-std::size_t first_free(const std::vector<double>& free_from) {
-    return static_cast<std::size_t>(std::ranges::min_element(free_from) - free_from.begin());
-}
+double& first_free(std::vector<double>& free_from) { return *std::ranges::min_element(free_from); }
 
-// Returns the gallons nursed.
-double Run::haul(double until, double nursed_in_all) {
-    loads.clear();
-    struct Coming {
-        double due;
-        bool full;
-    };
-    std::vector<Coming> coming;
-    for (const Tanker& tanker : incident.tankers) {
-        coming.push_back({tanker.arrives, true});
-    }
-    std::vector<double> slots(incident.slots, incident.tanks_ready);
-    std::vector<std::vector<double>> places, lines;
-    for (const FillSite& site : incident.fill_sites) {
-        places.emplace_back(site.places, site.ready);
-        lines.emplace_back(site.flows, site.ready);
-    }
-    std::vector<double> taken(incident.fill_sites.size(), 0.0);
-    double in_tanks = 0.0, nursed = 0.0;
-    int nursings = 0;
+// Where a tanker comes next, and whether it is full then.
+struct Coming {
+    double due = 0.0;
+    bool full = true;
+};
 
-    while (!coming.empty()) {
-        const auto next = std::ranges::min_element(coming, {}, &Coming::due);
-        if (next->due >= until) {
-            return nursed;
+// The events of one run, in order of arrival; gives its loads to the run.
+class Haul {
+public:
+    Haul(Run& run, double nursed_in_all) : run_(run), nursed_in_all_(nursed_in_all) {
+        const Incident& incident = run.incident;
+        for (const Tanker& tanker : incident.tankers) {
+            coming_.push_back({tanker.arrives, true});
         }
-        const Tanker& tanker = incident.tankers[static_cast<std::size_t>(next - coming.begin())];
-        const double hooked = std::max(next->due, incident.engine_arrives) + incident.nurse_hookup;
-        if (next->full && tanker.can_nurse && nursings < incident.nursing_tankers &&
-            hooked < incident.draft_ready) {
-            Load load{hooked,         0.0, tanker.delivered, incident.nurse_rate,
-                      tanker.offload, 0.0, nursed,           true};
-            nursed += tanker.delivered;
-            ++nursings;
-            const double fed =
-                std::max(hooked + tanker.delivered / incident.nurse_rate, when_drawn(nursed));
-            load.all_in = std::min(fed, incident.draft_ready + tanker.delivered / tanker.offload);
-            loads.push_back(load);
-            *next = {load.all_in + tanker.offload_after + tanker.empty_leg, false};
-        } else if (next->full) {
-            double& slot = slots[first_free(slots)];
-            Load load{std::max(next->due, slot) + tanker.offload_before,
-                      0.0,
-                      tanker.delivered,
-                      tanker.offload,
-                      0.0,
-                      in_tanks,
-                      nursed_in_all,
-                      false};
-            in_tanks += tanker.delivered;
-            load.all_in = load.opened + tanker.delivered / tanker.offload;
-            if (in_tanks > incident.storage + 1e-9) {
-                const double room = when_drawn(in_tanks + nursed_in_all - incident.storage);
-                load.all_in = std::max({load.all_in, incident.draft_ready, room});
-            }
-            loads.push_back(load);
-            slot = load.all_in + tanker.offload_after;
-            *next = {slot + tanker.empty_leg, false};
-        } else {
-            const FillSite& site = incident.fill_sites[tanker.fill_site];
-            double& place = places[tanker.fill_site][first_free(places[tanker.fill_site])];
-            double& line = lines[tanker.fill_site][first_free(lines[tanker.fill_site])];
-            const double rate =
-                std::min(tanker.fill_limit, site.pump / static_cast<double>(site.flows));
-            const double begin = std::max(std::max(next->due, place) + tanker.fill_before, line);
-            double full = begin + tanker.refilled / rate;
-            taken[tanker.fill_site] += tanker.refilled;
-            const double missing = taken[tanker.fill_site] - site.usable;
-            if (missing > 1e-9) {
-                full = std::max(full, site.inflow > 0.0 ? missing / site.inflow : never);
-            }
-            line = full;
-            place = full + tanker.fill_after;
-            *next = {place + tanker.loaded_leg, true};
+        slots_.assign(incident.slots, incident.tanks_ready);
+        for (const FillSite& site : incident.fill_sites) {
+            places_.emplace_back(site.places, site.ready);
+            lines_.emplace_back(site.flows, site.ready);
         }
+        taken_.assign(incident.fill_sites.size(), 0.0);
     }
-    return nursed;
-}
+
+    // Returns the gallons nursed.
+    double go(double until) {
+        run_.loads.clear();
+        while (!coming_.empty()) {
+            const auto next = std::ranges::min_element(coming_, {}, &Coming::due);
+            if (next->due >= until) {
+                break;
+            }
+            const auto number = static_cast<std::size_t>(next - coming_.begin());
+            *next = after(run_.incident.tankers[number], *next);
+        }
+        return nursed_;
+    }
+
+private:
+    Coming after(const Tanker& tanker, Coming now) {
+        const Incident& incident = run_.incident;
+        if (!now.full) {
+            return {fill(tanker, now.due) + tanker.loaded_leg, true};
+        }
+        const double hooked = std::max(now.due, incident.engine_arrives) + incident.nurse_hookup;
+        const bool nurses = tanker.can_nurse && nursings_ < incident.nursing_tankers &&
+                            hooked < incident.draft_ready;
+        const double leaves = nurses ? nurse(tanker, hooked) : offload(tanker, now.due);
+        return {leaves + tanker.empty_leg, false};
+    }
+
+    double nurse(const Tanker& tanker, double hooked) {
+        const Incident& incident = run_.incident;
+        Load load{hooked,         0.0, tanker.delivered, incident.nurse_rate,
+                  tanker.offload, 0.0, nursed_,          true};
+        nursed_ += tanker.delivered;
+        ++nursings_;
+        const double fed =
+            std::max(hooked + tanker.delivered / incident.nurse_rate, run_.when_drawn(nursed_));
+        load.all_in = std::min(fed, incident.draft_ready + tanker.delivered / tanker.offload);
+        run_.loads.push_back(load);
+        return load.all_in + tanker.offload_after;
+    }
+
+    double offload(const Tanker& tanker, double due) {
+        const Incident& incident = run_.incident;
+        double& slot = first_free(slots_);
+        const double opened = std::max(due, slot) + tanker.offload_before;
+        Load load{opened, 0.0,       tanker.delivered, tanker.offload,
+                  0.0,    in_tanks_, nursed_in_all_,   false};
+        in_tanks_ += tanker.delivered;
+        load.all_in = opened + tanker.delivered / tanker.offload;
+        if (in_tanks_ > incident.storage + 1e-9) {
+            const double room = run_.when_drawn(in_tanks_ + nursed_in_all_ - incident.storage);
+            load.all_in = std::max({load.all_in, incident.draft_ready, room});
+        }
+        run_.loads.push_back(load);
+        slot = load.all_in + tanker.offload_after;
+        return slot;
+    }
+
+    double fill(const Tanker& tanker, double due) {
+        const FillSite& site = run_.incident.fill_sites[tanker.fill_site];
+        double& place = first_free(places_[tanker.fill_site]);
+        double& line = first_free(lines_[tanker.fill_site]);
+        const double rate =
+            std::min(tanker.fill_limit, site.pump / static_cast<double>(site.flows));
+        const double begin = std::max(std::max(due, place) + tanker.fill_before, line);
+        double full = begin + tanker.refilled / rate;
+        taken_[tanker.fill_site] += tanker.refilled;
+        const double missing = taken_[tanker.fill_site] - site.usable;
+        if (missing > 1e-9) {
+            full = std::max(full, site.inflow > 0.0 ? missing / site.inflow : never);
+        }
+        line = full;
+        place = full + tanker.fill_after;
+        return place;
+    }
+
+    Run& run_;
+    double nursed_in_all_;
+    std::vector<Coming> coming_;
+    std::vector<double> slots_;
+    std::vector<std::vector<double>> places_, lines_;
+    std::vector<double> taken_;
+    double in_tanks_ = 0.0;
+    double nursed_ = 0.0;
+    int nursings_ = 0;
+};
 
 // Every bend and a grid of tenths of a minute.
 bool Run::balanced(double until) const {
@@ -189,8 +215,8 @@ bool Run::balanced(double until) const {
 
 bool slow_holds(const Incident& incident, double start, double duration, double flow) {
     Run run{incident, start, flow};
-    const double nursed_in_all = run.haul(start + duration, 0.0);
-    run.haul(start + duration, nursed_in_all);
+    const double nursed_in_all = Haul(run, 0.0).go(start + duration);
+    Haul(run, nursed_in_all).go(start + duration);
     return run.balanced(start + duration);
 }
 
