@@ -89,7 +89,8 @@ std::int32_t part_of(std::int32_t whole, double part, double length) {
     if (whole == no_way || part >= length) {
         return whole;
     }
-    return static_cast<std::int32_t>(std::ceil(whole * part / length));
+    // Less a hair, so that half of an even cost is half of it in spite of binary fractions.
+    return static_cast<std::int32_t>(std::ceil(std::max(whole * part / length - 1e-6, 0.0)));
 }
 
 EndCosts end_costs(const Network& network, const EdgeCosts& costs, RoadSpot spot, Heading heading) {

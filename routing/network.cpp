@@ -180,20 +180,24 @@ Point place_of(const District& district, const Network& network, RoadSpot spot) 
     return point_along(at(district.roads, edge.road).line, edge.begin + spot.along);
 }
 
+RoadSpot spot_on(const Network& network, EdgeIndex edge, double along) {
+    constexpr double millimetre = 1e-3;
+    const double length = in_metres(at(network.edges, edge).length());
+    if (along < millimetre) {
+        return {edge, 0.0};
+    }
+    return {edge, length - along < millimetre ? length : along};
+}
+
 RoadSpot spot_on(const Network& network, RoadIndex road, double along) {
-    constexpr double millimetre = 1e-3;  // nearer to an end than this is at the end
     const std::span<const Edge> edges = network.edges_of(road);
     const auto beyond =
         std::upper_bound(edges.begin(), edges.end(), along,
                          [](double value, const Edge& edge) { return value < edge.begin; });
     const auto here = beyond == edges.begin() ? beyond : std::prev(beyond);
-    const double length = here->end - here->begin;
-    double from_begin = std::clamp(along - here->begin, 0.0, length);
-    from_begin = from_begin < millimetre ? 0.0 : from_begin;
-    from_begin = length - from_begin < millimetre ? length : from_begin;
     const auto edge =
         network.first_edge[road.position()] + static_cast<std::size_t>(here - edges.begin());
-    return {EdgeIndex(edge), from_begin};
+    return spot_on(network, EdgeIndex(edge), along - here->begin);
 }
 
 NetworkResult build_network(const District& district, const Work& work) {

@@ -68,7 +68,9 @@ struct RoadSpot {
 Point place_of(const District& district, const Network& network, RoadSpot spot);
 Point point_along(const Polyline& line, double along);
 
-// The spot so many metres from the start of a road. Precondition: the road has edges.
+// The spot so many metres from the start of an edge or of a road that has edges; at the end of the
+// edge when it is within a millimetre of it, or beyond.
+RoadSpot spot_on(const Network& network, EdgeIndex edge, double along);
 RoadSpot spot_on(const Network& network, RoadIndex road, double along);
 
 struct NetworkResult {

@@ -98,7 +98,7 @@ private:
         for (int i = 0; i <= steps; ++i) {
             const double along =
                 steps == 0 ? (first + last) / 2 : first + (last - first) * i / steps;
-            add_at({index, std::clamp(along, 0.0, length)});
+            add_at(spot_on(network_, index, along));
         }
     }
 

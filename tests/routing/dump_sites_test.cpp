@@ -1,0 +1,247 @@
+#include "routing/dump_sites.h"
+
+#include <catch2/catch.hpp>
+
+#include "routing/lanes.h"
+#include "tests/routing/routed.h"
+#include "tests/support/ascii_region.h"
+
+using namespace farwater;
+using test::AsciiRegion;
+using test::dump_site_at;
+using test::Routed;
+
+namespace {
+
+AsciiRegion with_fleet(AsciiRegion region) {
+    region.station('S');
+    region.unit(UnitKind::engine, "E1", 'S');
+    region.unit(UnitKind::tanker, "T1", 'S');
+    return region;
+}
+
+// A house this far from the letter, with the least hose from the road.
+Parcel& parcel_near(AsciiRegion& region, char letter, double x, double y) {
+    Parcel& parcel = region.parcel(letter);
+    parcel.house = {region.at(letter).x + x, region.at(letter).y + y};
+    return parcel;
+}
+
+LaneClass lane_near(const Routed& routed, Point p) {
+    const auto& sites = routed.dump_sites.candidates;
+    return at(sites, dump_site_at(sites, p)).lane;
+}
+
+}  // namespace
+
+TEST_CASE("a parcel gets dump sites along the road within hose reach, nearest first", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion("S-----A---------------B"));
+    region.road("SAB");
+    parcel_near(region, 'A', 0, -20).setback = feet(100);
+    const Routed routed(region.district);
+    const auto lays = routed.dump_sites.hose_lays[0];
+    REQUIRE_FALSE(lays.empty());
+    Length last;
+    for (const HoseLay& lay : lays) {
+        const Point site = at(routed.dump_sites.candidates, lay.dump_site).place;
+        CHECK(in_feet(lay.length) ==
+              Approx(100 + in_feet(distance(site, region.at('A')))).margin(0.01));
+        CHECK(lay.length <= feet(1000));
+        CHECK(in_feet(distance(site, region.district.parcels[0].house)) >= 150);
+        CHECK(lay.length >= last);
+        last = lay.length;
+    }
+}
+
+TEST_CASE("hose runs along private drives, tankers stop at the public road", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B
+            |
+            |
+            D
+    )"));
+    region.road("SAB");
+    Road& drive = region.road("AD");
+    drive.kind = RoadClass::drive;
+    drive.access = RoadAccess::private_road;
+    parcel_near(region, 'D', 10, 0);
+    region.district.assumptions.hose_reach = feet(1500);
+    const Routed routed(region.district);
+    REQUIRE_FALSE(routed.dump_sites.hose_lays[0].empty());
+    for (const HoseLay& lay : routed.dump_sites.hose_lays[0]) {
+        const DumpSiteCandidate& site = at(routed.dump_sites.candidates, lay.dump_site);
+        CHECK(site.road == RoadIndex(0));
+        CHECK(in_metres(lay.length) ==
+              Approx(300 + std::abs(site.place.x - region.at('A').x) + 10 * 1.25 + 50 * 0.3048)
+                  .margin(0.01));
+    }
+}
+
+TEST_CASE("a house farther off the road than hose goes over land has no lay", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion("S-----A-----B"));
+    region.road("SAB");
+    parcel_near(region, 'A', 0, -in_metres(feet(299)));
+    parcel_near(region, 'A', 0, -in_metres(feet(301)));
+    parcel_near(region, 'A', 0, -in_metres(feet(301))).setback = feet(400);
+    const Routed routed(region.district);
+    CHECK_FALSE(routed.dump_sites.hose_lays[0].empty());
+    CHECK(routed.dump_sites.hose_lays[1].empty());
+    CHECK_FALSE(routed.dump_sites.hose_lays[2].empty());
+}
+
+TEST_CASE("no lay is longer than the hose reach and no site nearer than the stand-off", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion("S-----A-----B"));
+    region.road("SAB");
+    parcel_near(region, 'A', 0, -10).setback = feet(990);
+    parcel_near(region, 'A', 0, -10).setback = feet(849);
+    const Routed routed(region.district);
+    CHECK(routed.dump_sites.hose_lays[0].empty());  // 10 ft are left, the stand-off is 150
+    CHECK(routed.dump_sites.hose_lays[1].size() <= 1);
+}
+
+TEST_CASE("thinning takes no parcel's supply away", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion("S---------------------------A"));
+    region.road("SA");
+    for (int i = 1; i < 110; ++i) {
+        parcel_near(region, 'S', 25.0 * i, -30);
+    }
+    const Routed routed(region.district);
+    for (std::size_t i = 0; i < region.district.parcels.size(); ++i) {
+        CAPTURE(i);
+        CHECK_FALSE(routed.dump_sites.hose_lays[i].empty());
+    }
+    CHECK(routed.dump_sites.candidates.size() < 30);
+}
+
+TEST_CASE("the officer's places come first whatever their distance, and stay without a parcel",
+          "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S-----A-P----B-----------------Q
+    )"));
+    region.road("SAB");
+    region.road("BQ");
+    region.dump_site_place('Q').lane = LaneClass::through;
+    region.dump_site_place('P').place.y += 15;
+    parcel_near(region, 'A', 0, -10);
+    const Routed routed(region.district);
+    const auto& sites = routed.dump_sites.candidates;
+    REQUIRE(sites.size() >= 2);
+    CHECK(sites[0].officers_place == 0U);
+    CHECK(sites[1].officers_place == 1U);
+    CHECK(sites[0].lane == LaneClass::through);
+    CHECK(sites[1].place == region.district.dump_site_places[1].place);
+    const auto lays = routed.dump_sites.hose_lays[0];
+    REQUIRE_FALSE(lays.empty());
+    CHECK(lays[0].dump_site == DumpSiteIndex(1));
+    CHECK(in_metres(lays[0].length) == Approx(200 + 15 + 10 * 1.25 + 50 * 0.3048).margin(0.01));
+    REQUIRE(lays.size() >= 2);
+    CHECK(lays[1].length < lays[0].length);
+    for (std::size_t i = 2; i < sites.size(); ++i) {
+        CHECK(in_feet(distance(sites[i].place, region.at('P'))) >= 799);
+    }
+}
+
+TEST_CASE("no dump site on a bridge, in a tunnel or near a rail crossing", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A--B---C--D---E--F---G
+    )"));
+    region.road("SA");
+    region.road("AB").bridge = true;
+    region.road("BC");
+    region.road("CD").tunnel = true;
+    region.road("DE");
+    region.road("EF").rail_crossing = true;
+    region.road("FG");
+    for (const char letter : {'A', 'B', 'C', 'D', 'E', 'F'}) {
+        parcel_near(region, letter, 30, -60);
+    }
+    const Routed routed(region.district);
+    REQUIRE_FALSE(routed.dump_sites.candidates.empty());
+    for (const DumpSiteCandidate& site : routed.dump_sites.candidates) {
+        CAPTURE(site.place.x - region.at('S').x);
+        const auto between = [&](char a, char b, double margin) {
+            return site.place.x >= region.at(a).x - margin &&
+                   site.place.x <= region.at(b).x + margin;
+        };
+        CHECK_FALSE(between('A', 'B', 0));
+        CHECK_FALSE(between('C', 'D', 0));
+        CHECK_FALSE(between('E', 'F', 30));
+    }
+}
+
+TEST_CASE("candidates lie only on roads that a loaded tanker may use", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B---C---D
+    )"));
+    region.road("SA");
+    region.road("AB").access = RoadAccess::gated;
+    region.road("BC").weight_limit = pounds(30'000);
+    region.road("CD").width = feet(7);
+    for (const char letter : {'A', 'B', 'C', 'D'}) {
+        parcel_near(region, letter, 0, -60);
+    }
+    const Routed routed(region.district);
+    REQUIRE_FALSE(routed.dump_sites.candidates.empty());
+    for (const DumpSiteCandidate& site : routed.dump_sites.candidates) {
+        CHECK(site.road == RoadIndex(0));
+    }
+}
+
+TEST_CASE("a loop is driven through, a spur is a dead end, a road between two loops is not",
+          "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B-----------E---F
+            |   |           |   |
+            C---D           H---G
+            |
+            |
+            T
+    )"));
+    region.road("SA");
+    region.road("ABDCA");
+    region.road("BE");
+    region.road("EFGHE");
+    region.road("CT");
+    for (const char letter : {'S', 'A', 'B', 'D', 'E', 'F', 'G', 'T'}) {
+        parcel_near(region, letter, 60, -60).setback = feet(50);
+    }
+    region.district.assumptions.dump_site_spacing = feet(200);
+    const Routed routed(region.district);
+    const Point middle{(region.at('B').x + region.at('E').x) / 2, region.at('B').y};
+    CHECK(lane_near(routed, region.at('B')) == LaneClass::through);
+    CHECK(lane_near(routed, region.at('G')) == LaneClass::through);
+    CHECK(lane_near(routed, middle) == LaneClass::through);
+    CHECK(lane_near(routed, region.at('A')) == LaneClass::through);
+    CHECK(lane_near(routed, region.at('S')) == LaneClass::dead_end);
+    CHECK(lane_near(routed, region.at('T')) == LaneClass::dead_end);
+}
+
+TEST_CASE("a loop that one season closes is a dead end in that season", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B
+            |   |
+            C---D
+    )"));
+    region.road("SA");
+    region.road("AB");
+    Road& seasonal = region.road("BD");
+    seasonal.maintained = MonthSet{};
+    seasonal.maintained.include(std::chrono::July);
+    region.road("DCA");
+    Season summer;
+    summer.months = MonthSet{};
+    summer.months.include(std::chrono::July);
+    Season winter;
+    winter.months = MonthSet{};
+    winter.months.include(std::chrono::January);
+    region.district.seasons = {summer, winter};
+    parcel_near(region, 'C', 0, -60);
+    const Routed routed(region.district);
+    const auto lane_in = [&](std::size_t season) {
+        const RoundTrips trips = routed.round_trips(SeasonIndex(season));
+        return at(trips.dump_sites, dump_site_at(trips.dump_sites, region.at('C'))).lane;
+    };
+    CHECK(lane_in(0) == LaneClass::through);
+    CHECK(lane_in(1) == LaneClass::dead_end);
+    CHECK(lane_near(routed, region.at('C')) == LaneClass::dead_end);
+}

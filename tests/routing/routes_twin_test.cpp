@@ -1,0 +1,345 @@
+// Routing against its slow twin on random districts.
+#include <catch2/catch.hpp>
+
+#include "routing/hose_lays.h"
+#include "routing/lanes.h"
+#include "routing/road_use.h"
+#include "routing/site_rules.h"
+#include "routing/site_spacing.h"
+#include "tests/routing/random_district.h"
+#include "tests/routing/routed.h"
+#include "tests/support/slow_routes.h"
+
+using namespace farwater;
+using test::Routed;
+
+namespace {
+
+constexpr std::uint64_t seeds = 150;
+
+slow::Spot slow_spot(const slow::Streets& streets, const routing::Network& network,
+                     routing::RoadSpot spot) {
+    const routing::Edge& edge = at(network.edges, spot.edge);
+    return slow::spot_on(streets, edge.road.position(), edge.begin + spot.along);
+}
+
+long cost_of(DriveTime time) { return reachable(time) ? in_tenths(time) : slow::never; }
+
+// A way longer than the limit counts as none.
+long within(long cost, const District& district) {
+    return static_cast<double>(cost) <= in_minutes(district.assumptions.trip_limit) * 600.0
+               ? cost
+               : slow::never;
+}
+
+}  // namespace
+
+TEST_CASE("junctions and pieces of road equal those found by comparing all vertices", "[twin]") {
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        CAPTURE(seed);
+        const District district = test::random_district(seed);
+        const slow::Streets streets = slow::streets_of(district);
+        const auto result = routing::build_network(district, Work{});
+        REQUIRE(result.network.nodes.size() == streets.junctions);
+        REQUIRE(result.network.edges.size() == streets.pieces.size());
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const routing::Edge& edge = result.network.edges[i];
+            REQUIRE(edge.road.position() == streets.pieces[i].road);
+            REQUIRE(edge.begin == Approx(streets.pieces[i].begin));
+            REQUIRE(edge.end == Approx(streets.pieces[i].end));
+        }
+    }
+}
+
+TEST_CASE("access points are as near as a look at every segment finds", "[twin]") {
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        CAPTURE(seed);
+        District district = test::random_district(seed);
+        district.assumptions.access_reach = metres(150);
+        const Routed routed(district);
+        for (std::size_t i = 0; i < district.parcels.size(); ++i) {
+            const auto expected = slow::nearest_place(
+                district, district.parcels[i].house, metres(150), [](std::size_t) { return true; });
+            const AccessPoint& found = routed.access.access.points[i];
+            REQUIRE(found.road.valid() == expected.has_value());
+            if (expected) {
+                REQUIRE(in_metres(found.off_road) == Approx(expected->apart).margin(1e-9));
+            }
+        }
+        const auto usable = [&](std::size_t road) {
+            for (const Profile& profile : routed.profiles) {
+                for (const Season& season : district.seasons) {
+                    if (profile.kind == UnitKind::tanker &&
+                        slow::may_drive(district.roads[road], profile, season, true,
+                                        district.assumptions)) {
+                        return true;
+                    }
+                }
+            }
+            return false;
+        };
+        for (std::size_t i = 0; i < district.sources.size(); ++i) {
+            const auto expected =
+                slow::nearest_place(district, district.sources[i].place, metres(150), usable);
+            const routing::RoadSpot found = routed.access.access.sources[i];
+            REQUIRE(found.valid() == expected.has_value());
+            if (expected) {
+                const Point place = routing::place_of(district, routed.network.network, found);
+                REQUIRE(in_metres(distance(place, district.sources[i].place)) ==
+                        Approx(expected->apart).margin(2e-3));
+            }
+        }
+    }
+}
+
+TEST_CASE("round trips equal those of the slow twin, both legs, every profile and season",
+          "[twin]") {
+    std::size_t compared = 0;
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        const District district = test::random_district(seed);
+        const Routed routed(district);
+        const routing::Network& network = routed.network.network;
+        const slow::Streets streets = slow::streets_of(district);
+        for (std::size_t s = 0; s < district.seasons.size(); ++s) {
+            const RoundTrips trips = routed.round_trips(SeasonIndex(s));
+            for (std::size_t p = 0; p < routed.profiles.size(); ++p) {
+                const Profile& profile = routed.profiles[p];
+                if (profile.kind != UnitKind::tanker) {
+                    continue;
+                }
+                const auto loaded =
+                    slow::drive_times(district, streets, profile, district.seasons[s], true);
+                const auto empty =
+                    slow::drive_times(district, streets, profile, district.seasons[s], false);
+                for (std::size_t d = 0; d < trips.dump_sites.size(); ++d) {
+                    const slow::Spot site = slow_spot(streets, network, routed.dump_sites.spots[d]);
+                    for (std::size_t f = 0; f < district.sources.size(); ++f) {
+                        const routing::RoadSpot source = routed.access.access.sources[f];
+                        long there = slow::never;
+                        long back = slow::never;
+                        if (source.valid()) {
+                            const slow::Spot spot = slow_spot(streets, network, source);
+                            there =
+                                within(slow::way_between(streets, loaded, spot, site), district);
+                            back = within(slow::way_between(streets, empty, site, spot), district);
+                        }
+                        const bool round = there < slow::never && back < slow::never;
+                        const LegTimes legs =
+                            test::legs_between(trips, DumpSiteIndex(d), f, ProfileIndex(p));
+                        CAPTURE(seed, s, p, d, f);
+                        REQUIRE(cost_of(legs.loaded) == (round ? there : slow::never));
+                        REQUIRE(cost_of(legs.empty) == (round ? back : slow::never));
+                        compared += round ? 1U : 0U;
+                    }
+                }
+            }
+        }
+    }
+    CHECK(compared > 5000);
+}
+
+TEST_CASE("station drives and first arrivals equal those of the slow twin", "[twin]") {
+    std::size_t compared = 0;
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        CAPTURE(seed);
+        const District district = test::random_district(seed);
+        const Routed routed(district);
+        const routing::Network& network = routed.network.network;
+        const slow::Streets streets = slow::streets_of(district);
+        const RoundTrips trips = routed.round_trips();
+        const ProfileIndex engine = routed.profile_of(UnitKind::engine);
+        const auto costs = slow::drive_times(district, streets, at(routed.profiles, engine),
+                                             district.seasons[0], true);
+        std::vector<slow::Start> starts;
+        std::vector<routing::Departure> departures;
+        for (std::size_t s = 0; s < district.stations.size(); ++s) {
+            const routing::RoadSpot station = routed.access.access.stations[s];
+            departures.push_back({StationIndex(s), tenths_of_second(static_cast<int>(s) * 500)});
+            if (!station.valid()) {
+                continue;
+            }
+            const slow::Spot from = slow_spot(streets, network, station);
+            starts.push_back({from, static_cast<long>(s) * 500});
+            for (std::size_t d = 0; d < trips.dump_sites.size(); ++d) {
+                const slow::Spot to = slow_spot(streets, network, routed.dump_sites.spots[d]);
+                REQUIRE(cost_of(trips.from_station(engine, StationIndex(s), DumpSiteIndex(d))) ==
+                        within(slow::way_between(streets, costs, from, to), district));
+                ++compared;
+            }
+        }
+        const auto arrivals =
+            routing::first_arrivals(routed.roads(), engine, departures, SeasonIndex(0));
+        for (std::size_t i = 0; i < district.parcels.size(); ++i) {
+            const routing::RoadSpot spot = routed.access.access.spots[i];
+            if (!spot.valid()) {
+                REQUIRE_FALSE(reachable(arrivals[i]));
+                continue;
+            }
+            const long expected =
+                slow::first_arrival(streets, costs, starts, slow_spot(streets, network, spot));
+            if (expected < slow::never ||
+                slow::may_drive(at(district.roads, at(network.edges, spot.edge).road),
+                                at(routed.profiles, engine), district.seasons[0], true,
+                                district.assumptions)) {
+                REQUIRE(cost_of(arrivals[i]) == expected);
+                ++compared;
+            }
+        }
+    }
+    CHECK(compared > 3000);
+}
+
+TEST_CASE("lane classes equal those found by taking each piece away", "[twin]") {
+    std::size_t spurs = 0;
+    std::size_t loops = 0;
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        CAPTURE(seed);
+        const District district = test::random_district(seed);
+        const Routed routed(district);
+        const auto use = routing::loaded_use(district, routed.profiles, district.seasons[1]);
+        const auto marks = routing::edges_used_by(
+            routed.network.network, use, routing::haulers(routed.profiles), routing::Which::all);
+        const auto through = routing::through_edges(routed.network.network, marks);
+        const slow::Streets streets = slow::streets_of(district);
+        const std::vector<bool> marked(marks.begin(), marks.end());
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const bool expected = marked[i] && !slow::on_spur(streets, marked, i);
+            REQUIRE((through[i] != 0) == expected);
+            loops += expected ? 1U : 0U;
+            spurs += marked[i] && !expected ? 1U : 0U;
+        }
+    }
+    CHECK(spurs > 100);
+    CHECK(loops > 100);
+}
+
+namespace {
+
+struct Expected {
+    bool officers = false;
+    long along = 0;
+    std::uint32_t site = 0;
+    friend auto operator<=>(const Expected&, const Expected&) = default;
+};
+
+struct HoseCase {
+    const District& district;
+    const Routed& routed;
+    const slow::Streets& streets;
+    slow::PieceCosts lengths;
+    const routing::SiteRules& rules;
+
+    // Millimetres of hose that are left for the road; below 0 when no hose reaches.
+    double left(std::size_t parcel) const {
+        const auto setback = routing::setback_of(district, routed.access.access, parcel);
+        return setback ? in_metres(district.assumptions.hose_reach - *setback) * 1e3 : -1.0;
+    }
+    long way(std::size_t parcel, routing::RoadSpot site) const {
+        return slow::way_between(
+            streets, lengths, slow_spot(streets, routed.network.network, site),
+            slow_spot(streets, routed.network.network, routed.access.access.spots[parcel]));
+    }
+    bool stands_off(std::size_t parcel, Point site) const {
+        return distance(site, district.parcels[parcel].house) >= district.assumptions.standoff;
+    }
+
+    std::vector<Expected> lays(std::size_t parcel,
+                               const std::vector<routing::SitePlace>& sites) const {
+        std::vector<Expected> found;
+        for (std::uint32_t i = 0; i < sites.size(); ++i) {
+            const Point on_road =
+                routing::place_of(district, routed.network.network, sites[i].spot);
+            const long off = sites[i].officers_place
+                                 ? std::lround(in_metres(distance(on_road, sites[i].place)) * 1e3)
+                                 : 0;
+            const long along = way(parcel, sites[i].spot) + off;
+            if (static_cast<double>(along) <= left(parcel) && stands_off(parcel, sites[i].place)) {
+                found.push_back({!sites[i].officers_place, along, i});
+            }
+        }
+        std::sort(found.begin(), found.end());
+        found.resize(std::min<std::size_t>(found.size(), routing::most_hose_lays));
+        return found;
+    }
+
+    // The least way to a place of its own, looking at every step of every edge.
+    long own_place(std::size_t parcel) const {
+        const routing::Network& network = routed.network.network;
+        const double step = in_metres(district.assumptions.dump_site_spacing) / 4;
+        long best = slow::never;
+        for (std::size_t e = 0; e < network.edges.size(); ++e) {
+            const routing::EdgeIndex edge(e);
+            const double length = in_metres(network.edges[e].length());
+            const int steps = std::max(1, static_cast<int>(std::ceil(length / step)));
+            for (int i = 0; rules.has_sites(edge) && i <= steps; ++i) {
+                const routing::RoadSpot spot{edge, i == steps ? length : length * i / steps};
+                const Point place = routing::place_of(district, network, spot);
+                const bool inside = i > 0 && i < steps;
+                const bool allowed =
+                    inside || rules.has_site(i == 0 ? network.edges[e].from : network.edges[e].to);
+                const long along = way(parcel, spot);
+                if (allowed && rules.clear_of_rail(place) && stands_off(parcel, place) &&
+                    static_cast<double>(along) <= left(parcel)) {
+                    best = std::min(best, along);
+                }
+            }
+        }
+        return best;
+    }
+};
+
+}  // namespace
+
+TEST_CASE("hose lays equal those measured from every site to every parcel", "[twin]") {
+    std::size_t compared = 0;
+    std::size_t own = 0;
+    for (std::uint64_t seed = 1; seed <= seeds / 3; ++seed) {
+        const District district = test::random_district(seed);
+        const Routed routed(district);
+        const routing::Network& network = routed.network.network;
+        const routing::SiteRules rules(district, network, routed.profiles);
+        std::vector<routing::SitePlace> sites;
+        for (std::uint32_t i = 0; i < district.dump_site_places.size(); ++i) {
+            if (routed.access.access.dump_site_places[i].valid()) {
+                sites.push_back({routed.access.access.dump_site_places[i],
+                                 district.dump_site_places[i].place, i});
+            }
+        }
+        for (const routing::RoadSpot& spot :
+             routing::spaced_sites(district, network, rules, {}, metres(300))) {
+            sites.push_back({spot, routing::place_of(district, network, spot), {}});
+        }
+        const routing::Lays lays =
+            routing::find_hose_lays(district, network, routed.access.access, rules, sites, Work{});
+        const slow::Streets streets = slow::streets_of(district);
+        const HoseCase hose{district, routed, streets, slow::lengths_in_mm(streets), rules};
+        auto lay = lays.from_sites.begin();
+        auto own_lay = lays.own.begin();
+        for (std::size_t parcel = 0; parcel < district.parcels.size(); ++parcel) {
+            CAPTURE(seed, parcel);
+            if (!routed.access.access.spots[parcel].valid()) {
+                continue;
+            }
+            const std::vector<Expected> expected = hose.lays(parcel, sites);
+            for (const Expected& one : expected) {
+                REQUIRE(lay != lays.from_sites.end());
+                REQUIRE(lay->served == parcel);
+                REQUIRE(lay->site == one.site);
+                REQUIRE(lay->along == one.along);
+                ++lay;
+                ++compared;
+            }
+            if (expected.empty() && hose.own_place(parcel) < slow::never) {
+                REQUIRE(own_lay != lays.own.end());
+                REQUIRE(own_lay->served == parcel);
+                REQUIRE(own_lay->along == hose.own_place(parcel));
+                ++own_lay;
+                ++own;
+            }
+        }
+        REQUIRE(lay == lays.from_sites.end());
+        REQUIRE(own_lay == lays.own.end());
+    }
+    CHECK(compared > 500);
+    CHECK(own > 20);
+}
