@@ -285,6 +285,50 @@ TEST_CASE("tanks and tankers that nurse do not share one room") {
     CHECK(lasts(incident, minutes(5), tenths(1000), minutes(100)) == minutes(50));
 }
 
+namespace {
+
+// Engine and draft as given, nobody refills, every load takes 2,000 gal.
+Incident two_loads(Duration draft_ready, Volume engine_tank, Volume storage, Flow nurse_rate) {
+    Incident incident = bare_case(storage);
+    incident.dump_site.draft_ready = draft_ready;
+    incident.dump_site.engine_tank = engine_tank;
+    incident.dump_site.nursing_tankers = 2;
+    incident.dump_site.nurse_rate = nurse_rate;
+    incident.tankers = {usual_tanker(2500, 9), usual_tanker(2500, 9)};
+    for (Tanker& tanker : incident.tankers) {
+        tanker.delivered = gallons(2000);
+    }
+    incident.fill_sites[0].ready = minutes(500);
+    return incident;
+}
+
+}  // namespace
+
+TEST_CASE("a slow nursing line is left behind by dumping only after a while") {
+    // 100 gpm since minute 10 have put in 1,000 gal by the draft at 20; dumping 1,000 gpm from then
+    // on catches up at 21.1, when 1,000 + 1,111 gal are there: 190 gpm over 11.1 minutes.
+    Incident incident = two_loads(minutes(20), gallons(1000), gallons(5000), gpm(100));
+    incident.tankers.pop_back();
+    CHECK(sustained_flow(incident, {minutes(10), minutes(15)}) == tenths(1900));
+}
+
+TEST_CASE("a nursing tanker that waits behind another one dumps when the draft is up") {
+    // The first feeds 190 gpm since minute 10: 1,900 gal by the draft at 20, 380 gpm from 15 on. By
+    // then the second one, which had no room, dumps.
+    Incident incident = two_loads(minutes(20), Volume{}, gallons(5000), gpm(190));
+    CHECK(sustained_flow(incident, {minutes(15), minutes(10)}) == tenths(3800));
+}
+
+TEST_CASE("nursed water that is not in yet keeps its room in the tanks") {
+    // 200 gal of portable tanks are full of the second load; the rest of it waits until the 2,000
+    // gal nursed at 50 gpm since minute 10 are drawn. At that moment, 2,000 / flow after the start
+    // at 15, there are 100 + 200 + 50 (5 + 2,000 / flow) gal: 100,000 / 1,450 = 68.97 gpm.
+    Incident incident = two_loads(minutes(20), gallons(100), gallons(200), gpm(50));
+    incident.tankers[0].offload = gpm(50);
+    incident.tankers[1].can_nurse = false;
+    CHECK(sustained_flow(incident, {minutes(15), minutes(40)}) == tenths(689));
+}
+
 TEST_CASE("a flow lasts until its water is drawn") {
     // Source: volumes for 250 gpm x 2 h, 400 gpm x 2 h ("Highway Hydraulics: Main Street to Country
     // Roads, Part 3"), 200 gpm x 20 min and 250 gpm x 30 min (rating organisation, "Alternative

@@ -16,7 +16,7 @@ struct Load {
     double gallons = 0.0;
     double rate = 0.0;
     double dump_rate = 0.0;
-    double tanks_before = 0.0;  // gallons sent to the portable tanks before this load
+    double tanks_before = 0.0;   // gallons sent to the portable tanks before this load
     double nursed_before = 0.0;  // of a load for the tanks: gallons nursed in all
     bool nurses = false;
 };
