@@ -1,5 +1,5 @@
-// What a result layer or table is made of: a schema and a row generator, never a list of rows. Reports
-// describe, `io` writes.
+// What a result layer or table is made of: a schema and a row generator, never a list of rows.
+// Reports describe, `io` writes.
 #pragma once
 
 #include <cstdint>
@@ -18,7 +18,7 @@ enum class ColumnType : std::uint8_t { text, integer, real, yes_no };
 enum class ShapeKind : std::uint8_t { none, point, line, polygon };
 
 struct Column {
-    std::string name;         // snake_case with its unit
+    std::string name;  // snake_case with its unit
     ColumnType type = ColumnType::text;
     std::string description;  // one sentence, with the unit spelled out
     int decimals = 1;         // of a real column, as documents and CSV print it
@@ -29,7 +29,7 @@ using Value = std::variant<std::monostate, std::int64_t, double, bool, std::stri
 
 struct Row {
     std::vector<Value> values;  // one per column, in their order; the writer sizes and clears it
-    Polyline shape;             // point: one vertex; line: two or more; polygon: one closed ring; empty = NULL
+    Polyline shape;  // point: one vertex; line: two or more; polygon: one closed ring; empty = NULL
 };
 
 struct FeatureTable {
@@ -44,11 +44,11 @@ struct FeatureTable {
 };
 
 // A result layer that carries an input layer's geometry and columns through, record by record, with
-// result columns behind them. `fill` is called with the record number of the input (from 0); records
-// that the reading set aside get no row: `keeps(record)` says so.
+// result columns behind them. `fill` is called with the record number of the input (from 0);
+// records that the reading set aside get no row: `keeps(record)` says so.
 struct PassThroughTable {
-    FeatureTable results;     // its shape and rows are those of the input
-    std::string input;        // section of the district file: "parcels" or "roads"
+    FeatureTable results;  // its shape and rows are those of the input
+    std::string input;     // section of the district file: "parcels" or "roads"
     std::function<bool(std::size_t record)> keeps;
 };
 

@@ -14,7 +14,8 @@ inline constexpr std::array<std::string_view, 4> cautions{
 };
 
 inline constexpr std::array<std::string_view, 10> not_modelled{
-    "direct supply from a hydrant or suction point, and relay by hose: every parcel is judged by shuttle",
+    "direct supply from a hydrant or suction point, and relay by hose: every parcel is judged by "
+    "shuttle",
     "filling at more than one fill site at a time",
     "crews by job; a unit with too few people stays in quarters",
     "transfer limits between portable tanks",

@@ -10,8 +10,9 @@ std::vector<std::string> dump_site_names(const Findings& findings) {
         return names;
     }
     for (const DumpSiteCandidate& site : findings.seasons.front().trips.dump_sites) {
-        names.push_back(site.officers_place ? findings.district.dump_site_places[*site.officers_place].id
-                                            : fmt::format("D{:04}", names.size() + 1));
+        names.push_back(site.officers_place
+                            ? findings.district.dump_site_places[*site.officers_place].id
+                            : fmt::format("D{:04}", names.size() + 1));
     }
     return names;
 }

@@ -26,7 +26,7 @@ struct Findings {
     std::span<const SeasonFindings> seasons;  // by SeasonIndex; dump sites are the same in all
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
-    std::span<const Problem> problems;        // of all stages, in the order of the work
+    std::span<const Problem> problems;  // of all stages, in the order of the work
 
     std::size_t parcels() const { return district.parcels.size(); }
     const supply::ParcelSupply& supply(std::size_t row) const { return assessment.supplies[row]; }

@@ -30,16 +30,23 @@ Headline headline_of(const Findings& findings) {
 }
 
 std::string percent(std::size_t part, std::size_t whole) {
-    return whole == 0 ? "-" : fmt::format("{:.1f} %", 100.0 * static_cast<double>(part) / static_cast<double>(whole));
+    return whole == 0 ? "-"
+                      : fmt::format("{:.1f} %",
+                                    100.0 * static_cast<double>(part) / static_cast<double>(whole));
 }
 
 std::vector<std::string> headline_sentences(const Headline& h, std::string_view tanker_word) {
     return {
-        fmt::format("{} of {} improved parcels meet their planned flow ({})", h.held, h.improved, percent(h.held, h.improved)),
-        fmt::format("{} have the water on wheels only ({})", h.tank_only, percent(h.tank_only, h.improved)),
-        fmt::format("{} are not known: something that the answer rests on is missing ({})", h.unknown, percent(h.unknown, h.improved)),
-        fmt::format("{} of those that meet it rest on an assumed value ({})", h.held_on_assumed, percent(h.held_on_assumed, h.held)),
-        fmt::format("{} of those that meet it are lost when one {} is out ({})", h.held_but_for_one, tanker_word, percent(h.held_but_for_one, h.held)),
+        fmt::format("{} of {} improved parcels meet their planned flow ({})", h.held, h.improved,
+                    percent(h.held, h.improved)),
+        fmt::format("{} have the water on wheels only ({})", h.tank_only,
+                    percent(h.tank_only, h.improved)),
+        fmt::format("{} are not known: something that the answer rests on is missing ({})",
+                    h.unknown, percent(h.unknown, h.improved)),
+        fmt::format("{} of those that meet it rest on an assumed value ({})", h.held_on_assumed,
+                    percent(h.held_on_assumed, h.held)),
+        fmt::format("{} of those that meet it are lost when one {} is out ({})", h.held_but_for_one,
+                    tanker_word, percent(h.held_but_for_one, h.held)),
     };
 }
 

@@ -12,11 +12,12 @@ namespace farwater::reports {
 // Counts of improved parcels; parcels without a building stand in none.
 struct Headline {
     std::size_t improved = 0;
-    std::size_t held = 0;               // meets the planned flow
-    std::size_t tank_only = 0;          // water on wheels only
-    std::size_t unknown = 0;            // something that the answer rests on is missing
-    std::size_t held_on_assumed = 0;    // of held: rests on an assumed value
-    std::size_t held_but_for_one = 0;   // of held: lost when the one tanker that is missed most is out
+    std::size_t held = 0;             // meets the planned flow
+    std::size_t tank_only = 0;        // water on wheels only
+    std::size_t unknown = 0;          // something that the answer rests on is missing
+    std::size_t held_on_assumed = 0;  // of held: rests on an assumed value
+    std::size_t held_but_for_one =
+        0;  // of held: lost when the one tanker that is missed most is out
     std::size_t late = 0, short_flow = 0, unreached = 0;
     std::size_t no_building = 0;
 };

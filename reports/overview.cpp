@@ -1,8 +1,8 @@
 #include "reports/overview.h"
 
-#include <fmt/format.h>
-
 #include <array>
+
+#include <fmt/format.h>
 
 #include "reports/cautions.h"
 #include "reports/headline.h"
@@ -24,11 +24,25 @@ struct StateLook {
 
 constexpr std::array looks{
     StateLook{SupplyState::held, R"(<circle r="3" fill="#542788"/>)", "meets planned flow"},
-    StateLook{SupplyState::late, R"(<path d="M0 -3.6L3.6 0L0 3.6L-3.6 0Z" fill="#998ec3" stroke="#542788" stroke-width=".6"/>)", "meets it late"},
-    StateLook{SupplyState::short_flow, R"(<path d="M0 -3.6L3.6 2.9L-3.6 2.9Z" fill="#f1a340" stroke="#7f3b08" stroke-width=".6"/>)", "short of it"},
-    StateLook{SupplyState::tank_only, R"(<path d="M-3 -3H3V3H-3Z" fill="#fff" stroke="#b35806" stroke-width="1.1"/><path d="M-3 3L3 -3" stroke="#b35806" stroke-width="1.1"/>)", "water on wheels only"},
-    StateLook{SupplyState::unreached, R"(<path d="M-3 -3L3 3M-3 3L3 -3" stroke="#7f3b08" stroke-width="1.6"/>)", "no way there"},
-    StateLook{SupplyState::unknown, R"(<circle r="2.8" fill="#f0f0f0" stroke="#555" stroke-width=".8" stroke-dasharray="1.2 1"/>)", "not known"},
+    StateLook{
+        SupplyState::late,
+        R"(<path d="M0 -3.6L3.6 0L0 3.6L-3.6 0Z" fill="#998ec3" stroke="#542788" stroke-width=".6"/>)",
+        "meets it late"},
+    StateLook{
+        SupplyState::short_flow,
+        R"(<path d="M0 -3.6L3.6 2.9L-3.6 2.9Z" fill="#f1a340" stroke="#7f3b08" stroke-width=".6"/>)",
+        "short of it"},
+    StateLook{
+        SupplyState::tank_only,
+        R"(<path d="M-3 -3H3V3H-3Z" fill="#fff" stroke="#b35806" stroke-width="1.1"/><path d="M-3 3L3 -3" stroke="#b35806" stroke-width="1.1"/>)",
+        "water on wheels only"},
+    StateLook{SupplyState::unreached,
+              R"(<path d="M-3 -3L3 3M-3 3L3 -3" stroke="#7f3b08" stroke-width="1.6"/>)",
+              "no way there"},
+    StateLook{
+        SupplyState::unknown,
+        R"(<circle r="2.8" fill="#f0f0f0" stroke="#555" stroke-width=".8" stroke-dasharray="1.2 1"/>)",
+        "not known"},
 };
 
 struct SiteLook {
@@ -38,12 +52,26 @@ struct SiteLook {
 };
 
 constexpr std::array sites{
-    SiteLook{"hydrant", R"(<path d="M-4 4V-2A4 4 0 0 1 4 -2V4Z" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)", "hydrant"},
-    SiteLook{"dry_hydrant", R"(<circle r="5" fill="#1f78b4" stroke="#fff" stroke-width=".8"/><path d="M-2.5 0H2.5M0 -2.5V2.5" stroke="#fff" stroke-width="1.3"/>)", "dry hydrant"},
-    SiteLook{"draft_site", R"(<path d="M0 -6C4 -1 5 1 5 2A5 5 0 0 1 -5 2C-5 1 -4 -1 0 -6Z" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)", "draft site"},
-    SiteLook{"cistern", R"(<path d="M-5 -4H5V5H-5Z" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)", "cistern"},
-    SiteLook{"station", R"(<path d="M-6 5V-2L0 -7L6 -2V5Z" fill="#222" stroke="#fff" stroke-width=".8"/>)", "station"},
-    SiteLook{"place", R"(<path d="M-4 -4H4V4H-4Z" fill="none" stroke="#222" stroke-width="1.4"/>)", "officer's dump site"},
+    SiteLook{
+        "hydrant",
+        R"(<path d="M-4 4V-2A4 4 0 0 1 4 -2V4Z" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)",
+        "hydrant"},
+    SiteLook{
+        "dry_hydrant",
+        R"(<circle r="5" fill="#1f78b4" stroke="#fff" stroke-width=".8"/><path d="M-2.5 0H2.5M0 -2.5V2.5" stroke="#fff" stroke-width="1.3"/>)",
+        "dry hydrant"},
+    SiteLook{
+        "draft_site",
+        R"(<path d="M0 -6C4 -1 5 1 5 2A5 5 0 0 1 -5 2C-5 1 -4 -1 0 -6Z" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)",
+        "draft site"},
+    SiteLook{"cistern",
+             R"(<path d="M-5 -4H5V5H-5Z" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)",
+             "cistern"},
+    SiteLook{"station",
+             R"(<path d="M-6 5V-2L0 -7L6 -2V5Z" fill="#222" stroke="#fff" stroke-width=".8"/>)",
+             "station"},
+    SiteLook{"place", R"(<path d="M-4 -4H4V4H-4Z" fill="none" stroke="#222" stroke-width="1.4"/>)",
+             "officer's dump site"},
 };
 
 Box extent_of(const District& district) {
@@ -79,14 +107,16 @@ std::string road_style(const Road& road, bool tanker_may_use) {
         return R"(stroke="#b9b3a8" stroke-width="1" stroke-dasharray="3 2")";
     }
     const bool main_road = road.kind == RoadClass::state || road.kind == RoadClass::paved;
-    return main_road ? R"(stroke="#8c8577" stroke-width="2.4")" : R"(stroke="#a39c8d" stroke-width="1.4")";
+    return main_road ? R"(stroke="#8c8577" stroke-width="2.4")"
+                     : R"(stroke="#a39c8d" stroke-width="1.4")";
 }
 
 std::string roads_of(const Findings& findings, const PageFit& fit) {
     std::string svg = "<g fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n";
     for (std::size_t i = 0; i < findings.district.roads.size(); ++i) {
         const Road& road = findings.district.roads[i];
-        svg += fmt::format("<path d=\"{}\" {}/>\n", path_data(road.line, fit), road_style(road, findings.road_times.tanker_may_use[i]));
+        svg += fmt::format("<path d=\"{}\" {}/>\n", path_data(road.line, fit),
+                           road_style(road, findings.road_times.tanker_may_use[i]));
     }
     return svg + "</g>\n";
 }
@@ -121,7 +151,9 @@ std::string sites_of(const Findings& findings, const PageFit& fit) {
 
 std::string legend_row(double& y, std::string_view id, const std::string& label) {
     y += 21.0;
-    return use(id, {legend_left + 8.0, y - 4.0}) + fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\">{}</text>\n", legend_left + 22.0, y, escaped(label));
+    return use(id, {legend_left + 8.0, y - 4.0}) +
+           fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\">{}</text>\n", legend_left + 22.0, y,
+                       escaped(label));
 }
 
 std::size_t count_of(const Findings& findings, SupplyState state) {
@@ -134,18 +166,25 @@ std::size_t count_of(const Findings& findings, SupplyState state) {
 
 std::string legend_of(const Findings& findings) {
     double y = 96.0;
-    std::string svg = fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">Improved parcels</text>\n", legend_left, y);
+    std::string svg = fmt::format(
+        "<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">Improved parcels</text>\n",
+        legend_left, y);
     for (const StateLook& look : looks) {
-        svg += legend_row(y, word(look.state), fmt::format("{}: {}", look.legend, count_of(findings, look.state)));
+        svg += legend_row(y, word(look.state),
+                          fmt::format("{}: {}", look.legend, count_of(findings, look.state)));
     }
     y += 30.0;
-    svg += fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">Water and places</text>\n", legend_left, y);
+    svg += fmt::format(
+        "<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">Water and places</text>\n",
+        legend_left, y);
     for (const SiteLook& site : sites) {
         svg += legend_row(y, site.id, std::string(site.legend));
     }
     y += 21.0;
-    svg += fmt::format("<path d=\"M{0:.0f} {1:.0f}h18\" stroke=\"#b9b3a8\" stroke-dasharray=\"3 2\"/><text x=\"{2:.0f}\" y=\"{3:.0f}\">no tanker may use it</text>\n",
-                       legend_left, y - 4.0, legend_left + 22.0, y);
+    svg += fmt::format(
+        "<path d=\"M{0:.0f} {1:.0f}h18\" stroke=\"#b9b3a8\" stroke-dasharray=\"3 2\"/><text "
+        "x=\"{2:.0f}\" y=\"{3:.0f}\">no tanker may use it</text>\n",
+        legend_left, y - 4.0, legend_left + 22.0, y);
     return svg;
 }
 
@@ -156,14 +195,19 @@ std::string scale_bar(const PageFit& fit) {
         length = step * metres_per_mile * fit.units_per_metre() <= 160.0 ? step : length;
     }
     const double units = length * metres_per_mile * fit.units_per_metre();
-    return fmt::format("<path d=\"M{0:.0f} 612v6h{1:.1f}v-6\" fill=\"none\" stroke=\"#222\"/><text x=\"{0:.0f}\" y=\"635\">{2} mi</text>\n"
-                       "<path d=\"M{3:.0f} 640v-24l-5 9m5 -9l5 9\" fill=\"none\" stroke=\"#222\"/><text x=\"{3:.0f}\" y=\"654\" text-anchor=\"middle\">N</text>\n",
-                       legend_left, units, length, legend_left + 200.0);
+    return fmt::format(
+        "<path d=\"M{0:.0f} 612v6h{1:.1f}v-6\" fill=\"none\" stroke=\"#222\"/><text x=\"{0:.0f}\" "
+        "y=\"635\">{2} mi</text>\n"
+        "<path d=\"M{3:.0f} 640v-24l-5 9m5 -9l5 9\" fill=\"none\" stroke=\"#222\"/><text "
+        "x=\"{3:.0f}\" y=\"654\" text-anchor=\"middle\">N</text>\n",
+        legend_left, units, length, legend_left + 200.0);
 }
 
 std::string footing() {
-    std::string svg = fmt::format("<text font-size=\"11\" fill=\"#444\" x=\"{:.0f}\" y=\"680\">\n", legend_left);
-    for (const std::string_view line : {"Flow held by tanker shuttle,", "worst season and period.", "Planning figures: prove them", "by a timed drill."}) {
+    std::string svg =
+        fmt::format("<text font-size=\"11\" fill=\"#444\" x=\"{:.0f}\" y=\"680\">\n", legend_left);
+    for (const std::string_view line : {"Flow held by tanker shuttle,", "worst season and period.",
+                                        "Planning figures: prove them", "by a timed drill."}) {
         svg += fmt::format("<tspan x=\"{:.0f}\" dy=\"15\">{}</tspan>\n", legend_left, line);
     }
     return svg + "</text>\n";
@@ -172,16 +216,23 @@ std::string footing() {
 }  // namespace
 
 std::string overview_svg(const Findings& findings) {
-    const PageFit fit(extent_of(findings.district), 20.0, 20.0, legend_left - 40.0, page_height - 40.0);
+    const PageFit fit(extent_of(findings.district), 20.0, 20.0, legend_left - 40.0,
+                      page_height - 40.0);
     const Headline headline = headline_of(findings);
-    std::string svg = fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" width=\"{0:.0f}\" height=\"{1:.0f}\" "
-                                  "font-family=\"sans-serif\" font-size=\"13\" role=\"img\">\n", page_width, page_height);
+    std::string svg = fmt::format(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" "
+        "width=\"{0:.0f}\" height=\"{1:.0f}\" "
+        "font-family=\"sans-serif\" font-size=\"13\" role=\"img\">\n",
+        page_width, page_height);
     svg += fmt::format("<title>Water supply of {}</title>\n", escaped(findings.district.name));
     svg += symbols();
     svg += "<rect width=\"100%\" height=\"100%\" fill=\"#fbfaf7\"/>\n";
     svg += roads_of(findings, fit) + houses_of(findings, fit) + sites_of(findings, fit);
-    svg += fmt::format("<text x=\"{:.0f}\" y=\"40\" font-size=\"20\" font-weight=\"bold\">{}</text>\n", legend_left, escaped(findings.district.name));
-    svg += fmt::format("<text x=\"{:.0f}\" y=\"62\">{} meet the planned flow</text>\n", legend_left, percent(headline.held, headline.improved));
+    svg +=
+        fmt::format("<text x=\"{:.0f}\" y=\"40\" font-size=\"20\" font-weight=\"bold\">{}</text>\n",
+                    legend_left, escaped(findings.district.name));
+    svg += fmt::format("<text x=\"{:.0f}\" y=\"62\">{} meet the planned flow</text>\n", legend_left,
+                       percent(headline.held, headline.improved));
     svg += legend_of(findings) + scale_bar(fit) + footing();
     return svg + "</svg>\n";
 }

@@ -1,4 +1,5 @@
-// The picture of a whole district on one page: roads, houses by state, sources, dump sites, stations.
+// The picture of a whole district on one page: roads, houses by state, sources, dump sites,
+// stations.
 #pragma once
 
 #include <string>

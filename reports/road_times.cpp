@@ -17,25 +17,41 @@ io::PassThroughTable road_times(const Findings& findings) {
     const RoadTimes& times = findings.road_times;
     const auto& roads = findings.district.roads;
     std::vector<ColumnOf> columns{
-        text("road_class", "Class as the analysis understood it; default speeds go by it.", [&roads](std::size_t row) { return io::Value{word(roads[row].kind)}; }),
-        text("road_access", "open, private, gated, unmaintained or closed.", [&roads](std::size_t row) { return io::Value{word(roads[row].access)}; }),
-        real("speed_mph", "Planning average of a loaded tanker in the first season, mph.", [&times](std::size_t row) { return speed_value(times.speed[row]); }),
-        yes_no("speed_posted", "The posted limit made the speed; else the default of the class.", [&times](std::size_t row) { return io::Value{bool(times.speed_posted[row])}; }),
-        yes_no("tanker_may_use", "A loaded tanker may use it.", [&times](std::size_t row) { return io::Value{bool(times.tanker_may_use[row])}; }),
-        real("first_engine_min", "First engine at the road's far end, minutes from the alarm.", [&times](std::size_t row) { return value_of(times.from_station[row]); }, 2),
-        real("from_fill_min", "Loaded tanker from the nearest fill site to the road's nearer end, minutes.", [&times](std::size_t row) { return value_of(times.from_fill[row]); }, 2),
+        text("road_class", "Class as the analysis understood it; default speeds go by it.",
+             [&roads](std::size_t row) { return io::Value{word(roads[row].kind)}; }),
+        text("road_access", "open, private, gated, unmaintained or closed.",
+             [&roads](std::size_t row) { return io::Value{word(roads[row].access)}; }),
+        real("speed_mph", "Planning average of a loaded tanker in the first season, mph.",
+             [&times](std::size_t row) { return speed_value(times.speed[row]); }),
+        yes_no("speed_posted", "The posted limit made the speed; else the default of the class.",
+               [&times](std::size_t row) { return io::Value{bool(times.speed_posted[row])}; }),
+        yes_no("tanker_may_use", "A loaded tanker may use it.",
+               [&times](std::size_t row) { return io::Value{bool(times.tanker_may_use[row])}; }),
+        real(
+            "first_engine_min", "First engine at the road's far end, minutes from the alarm.",
+            [&times](std::size_t row) { return value_of(times.from_station[row]); }, 2),
+        real(
+            "from_fill_min",
+            "Loaded tanker from the nearest fill site to the road's nearer end, minutes.",
+            [&times](std::size_t row) { return value_of(times.from_fill[row]); }, 2),
         integer("component", "0: part of the main network; else the number of an island.",
-                [&times](std::size_t row) { return io::Value{static_cast<std::int64_t>(times.component[row])}; }),
+                [&times](std::size_t row) {
+                    return io::Value{static_cast<std::int64_t>(times.component[row])};
+                }),
     };
     io::FeatureTable results = table({"road_times", "Roads with drive times",
-                                      "First season. Planning averages on default speeds unless posted; never faster than posted."},
+                                      "First season. Planning averages on default speeds unless "
+                                      "posted; never faster than posted."},
                                      std::move(columns), roads.size());
     results.shape = io::ShapeKind::line;
     // A multi-part line is several roads of one record; its first part speaks for it.
     const auto road_at = [&roads](std::size_t record) {
-        return std::lower_bound(roads.begin(), roads.end(), record, [](const Road& road, std::size_t wanted) { return road.row < wanted; });
+        return std::lower_bound(
+            roads.begin(), roads.end(), record,
+            [](const Road& road, std::size_t wanted) { return road.row < wanted; });
     };
-    results.fill = [fill = std::move(results.fill), road_at, &roads](std::size_t record, io::Row& row) {
+    results.fill = [fill = std::move(results.fill), road_at, &roads](std::size_t record,
+                                                                     io::Row& row) {
         fill(static_cast<std::size_t>(road_at(record) - roads.begin()), row);
     };
     return {std::move(results), "roads", [road_at, &roads](std::size_t record) {

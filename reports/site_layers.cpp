@@ -9,7 +9,9 @@ namespace {
 
 using Counts = std::vector<std::size_t>;
 
-const supply::CountedSource& counted(const Findings& findings, std::size_t row) { return findings.water.counted[row]; }
+const supply::CountedSource& counted(const Findings& findings, std::size_t row) {
+    return findings.water.counted[row];
+}
 
 const WaterSource& source_of(const Findings& findings, std::size_t row) {
     return at(findings.district.sources, counted(findings, row).source);
@@ -41,7 +43,9 @@ std::string open_seasons(const Findings& findings, SourceIndex source) {
     std::string open;
     for (std::size_t season = 0; season < findings.seasons.size(); ++season) {
         const auto& places = findings.seasons[season].fill_places;
-        const bool is_open = std::any_of(places.begin(), places.end(), [&](const FillSitePlace& place) { return place.source == source; });
+        const bool is_open =
+            std::any_of(places.begin(), places.end(),
+                        [&](const FillSitePlace& place) { return place.source == source; });
         if (is_open) {
             open += (open.empty() ? "" : ", ") + findings.district.seasons[season].name;
         }
@@ -78,15 +82,18 @@ DriveTime drive_of(const Findings& findings, const Drive& drive, UnitKind kind) 
     DriveTime slowest = no_time;
     for (std::size_t p = 0; p < findings.profiles.size(); ++p) {
         if (findings.profiles[p].kind == kind) {
-            const DriveTime time = trips.from_station(ProfileIndex(p), drive.station, DumpSiteIndex(drive.dump_site));
+            const DriveTime time =
+                trips.from_station(ProfileIndex(p), drive.station, DumpSiteIndex(drive.dump_site));
             slowest = !reachable(slowest) || (reachable(time) && time > slowest) ? time : slowest;
         }
     }
     return slowest;
 }
 
-// The first listed fill site of a dump site is the nearest of its class; the nearest of all is found.
-DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source, const std::vector<FillSitePlace>& places) {
+// The first listed fill site of a dump site is the nearest of its class; the nearest of all is
+// found.
+DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
+                           const std::vector<FillSitePlace>& places) {
     DriveTime least = no_time;
     for (const FillTrip& trip : trips) {
         for (const LegTimes& legs : trip.legs) {
@@ -104,31 +111,61 @@ DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
 
 io::FeatureTable fill_sites(const Findings& findings) {
     const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
-    const auto seasons = std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
-    const auto source = [findings](std::size_t row) -> const WaterSource& { return source_of(findings, row); };
-    const auto site = [findings](std::size_t row) -> const supply::CountedSource& { return counted(findings, row); };
-    std::vector<ColumnOf> columns{
-        text("source_id", "Water source.", [source](std::size_t row) { return value_of(source(row).id); }),
-        text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
-        text("kind", "hydrant, dry_hydrant, draft_site or cistern.", [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
-        text("standing", "tested or declared; water that is only mapped is no fill site.", [source](std::size_t row) { return io::Value{word(source(row).standing)}; }),
-        text("evidence", "tested, declared, or assumed where a planning default stands in for rate or storage.", [site](std::size_t row) { return io::Value{word(site(row).evidence)}; }),
-        text("system", "Sources of one system share volume and rate.", [source](std::size_t row) { return value_of(source(row).system); }),
-        real("rate_gpm", "Flow that it gives, gpm.", [site](std::size_t row) { return io::Value{in_gpm(site(row).rate)}; }),
-        real("usable_gal", "Gallons that can be used in one incident; empty where unlimited.",
-             [site](std::size_t row) { return site(row).usable ? io::Value{in_gallons(*site(row).usable)} : io::Value{}; }, 0),
-        yes_no("unlimited", "Somebody said in so many words that its volume has no limit.", [site](std::size_t row) { return io::Value{!site(row).usable.has_value()}; }),
-        real("inflow_gpm", "What refills it during the incident, gpm.", [site](std::size_t row) { return io::Value{in_gpm(site(row).inflow)}; }),
-        integer("places", "Tankers that can be connected at once.", [site](std::size_t row) { return io::Value{static_cast<std::int64_t>(site(row).places)}; }),
-        yes_no("needs_engine", "An engine must pump there.", [site](std::size_t row) { return io::Value{site(row).needs_engine}; }),
-        integer("strength_class", "0 weak to 3 strong, by rate (250, 500, 1,000 gpm) and by two hours' volume.",
-                [site](std::size_t row) { return io::Value{static_cast<std::int64_t>(site(row).strength_class)}; }),
-        text("open_in", "Seasons in which it counts.", [seasons](std::size_t row) { return value_of((*seasons)[row]); }),
-        integer("parcels_served", "Parcels whose tankers fill here in their worst season and period.",
-                [served, site](std::size_t row) { return value_of_count(at(*served, site(row).source)); }),
+    const auto seasons =
+        std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
+    const auto source = [findings](std::size_t row) -> const WaterSource& {
+        return source_of(findings, row);
     };
-    return layer({"fill_sites", "Fill sites", "Water sources that count: tested or declared, with a known volume."}, io::ShapeKind::point,
-                 std::move(columns), findings.water.counted.size(),
+    const auto site = [findings](std::size_t row) -> const supply::CountedSource& {
+        return counted(findings, row);
+    };
+    std::vector<ColumnOf> columns{
+        text("source_id", "Water source.",
+             [source](std::size_t row) { return value_of(source(row).id); }),
+        text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
+        text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
+             [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
+        text("standing", "tested or declared; water that is only mapped is no fill site.",
+             [source](std::size_t row) { return io::Value{word(source(row).standing)}; }),
+        text("evidence",
+             "tested, declared, or assumed where a planning default stands in for rate or storage.",
+             [site](std::size_t row) { return io::Value{word(site(row).evidence)}; }),
+        text("system", "Sources of one system share volume and rate.",
+             [source](std::size_t row) { return value_of(source(row).system); }),
+        real("rate_gpm", "Flow that it gives, gpm.",
+             [site](std::size_t row) { return io::Value{in_gpm(site(row).rate)}; }),
+        real(
+            "usable_gal", "Gallons that can be used in one incident; empty where unlimited.",
+            [site](std::size_t row) {
+                return site(row).usable ? io::Value{in_gallons(*site(row).usable)} : io::Value{};
+            },
+            0),
+        yes_no("unlimited", "Somebody said in so many words that its volume has no limit.",
+               [site](std::size_t row) { return io::Value{!site(row).usable.has_value()}; }),
+        real("inflow_gpm", "What refills it during the incident, gpm.",
+             [site](std::size_t row) { return io::Value{in_gpm(site(row).inflow)}; }),
+        integer("places", "Tankers that can be connected at once.",
+                [site](std::size_t row) {
+                    return io::Value{static_cast<std::int64_t>(site(row).places)};
+                }),
+        yes_no("needs_engine", "An engine must pump there.",
+               [site](std::size_t row) { return io::Value{site(row).needs_engine}; }),
+        integer("strength_class",
+                "0 weak to 3 strong, by rate (250, 500, 1,000 gpm) and by two hours' volume.",
+                [site](std::size_t row) {
+                    return io::Value{static_cast<std::int64_t>(site(row).strength_class)};
+                }),
+        text("open_in", "Seasons in which it counts.",
+             [seasons](std::size_t row) { return value_of((*seasons)[row]); }),
+        integer("parcels_served",
+                "Parcels whose tankers fill here in their worst season and period.",
+                [served, site](std::size_t row) {
+                    return value_of_count(at(*served, site(row).source));
+                }),
+    };
+    return layer({"fill_sites", "Fill sites",
+                  "Water sources that count: tested or declared, with a known volume."},
+                 io::ShapeKind::point, std::move(columns), findings.water.counted.size(),
                  [source](std::size_t row) { return Polyline{source(row).place}; });
 }
 
@@ -136,27 +173,43 @@ io::FeatureTable dump_sites(const Findings& findings) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
     const auto served = std::make_shared<const Counts>(parcels_by_dump_site(findings));
     const SeasonFindings& season = findings.seasons.front();
-    const auto site = [&season](std::size_t row) -> const DumpSiteCandidate& { return season.trips.dump_sites[row]; };
+    const auto site = [&season](std::size_t row) -> const DumpSiteCandidate& {
+        return season.trips.dump_sites[row];
+    };
     const auto nearest = [&season](std::size_t row) {
         SourceIndex source;
-        const DriveTime time = least_round_trip(season.trips.fill_trips[row], source, season.fill_places);
+        const DriveTime time =
+            least_round_trip(season.trips.fill_trips[row], source, season.fill_places);
         return std::pair(time, source);
     };
     std::vector<ColumnOf> columns{
-        text("dump_site_id", "The officer's id, or D and a number.", [names](std::size_t row) { return io::Value{std::string_view((*names)[row])}; }),
-        yes_no("officers_place", "Named in the district's list of places.", [site](std::size_t row) { return io::Value{site(row).officers_place.has_value()}; }),
-        text("lane_class", "through: tankers drive through; dead_end: they must back or turn.", [site](std::size_t row) { return io::Value{word(site(row).lane)}; }),
-        text("road", "Road on which it stands.", [site, findings](std::size_t row) {
-            return site(row).road.valid() ? value_of(at(findings.district.roads, site(row).road).name) : io::Value{};
-        }),
-        text("nearest_source_id", "Fill site with the shortest round trip in the first season.", [nearest, findings](std::size_t row) {
-            const SourceIndex source = nearest(row).second;
-            return source.valid() ? value_of(at(findings.district.sources, source).id) : io::Value{};
-        }),
-        real("round_trip_min", "Driving only, to that fill site and back, minutes.", [nearest](std::size_t row) { return value_of(nearest(row).first); }, 2),
-        integer("parcels_served", "Parcels that it serves.", [served](std::size_t row) { return value_of_count((*served)[row]); }),
+        text("dump_site_id", "The officer's id, or D and a number.",
+             [names](std::size_t row) { return io::Value{std::string_view((*names)[row])}; }),
+        yes_no("officers_place", "Named in the district's list of places.",
+               [site](std::size_t row) { return io::Value{site(row).officers_place.has_value()}; }),
+        text("lane_class", "through: tankers drive through; dead_end: they must back or turn.",
+             [site](std::size_t row) { return io::Value{word(site(row).lane)}; }),
+        text("road", "Road on which it stands.",
+             [site, findings](std::size_t row) {
+                 return site(row).road.valid()
+                            ? value_of(at(findings.district.roads, site(row).road).name)
+                            : io::Value{};
+             }),
+        text("nearest_source_id", "Fill site with the shortest round trip in the first season.",
+             [nearest, findings](std::size_t row) {
+                 const SourceIndex source = nearest(row).second;
+                 return source.valid() ? value_of(at(findings.district.sources, source).id)
+                                       : io::Value{};
+             }),
+        real(
+            "round_trip_min", "Driving only, to that fill site and back, minutes.",
+            [nearest](std::size_t row) { return value_of(nearest(row).first); }, 2),
+        integer("parcels_served", "Parcels that it serves.",
+                [served](std::size_t row) { return value_of_count((*served)[row]); }),
     };
-    return layer({"dump_sites", "Dump sites", "Places on the road where portable tanks can stand: the officer's own, and candidates from the road network. Look at each before you plan on it."},
+    return layer({"dump_sites", "Dump sites",
+                  "Places on the road where portable tanks can stand: the officer's own, and "
+                  "candidates from the road network. Look at each before you plan on it."},
                  io::ShapeKind::point, std::move(columns), season.trips.dump_sites.size(),
                  [site](std::size_t row) { return Polyline{site(row).place}; });
 }
@@ -166,16 +219,36 @@ io::FeatureTable response_times(const Findings& findings) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
     const auto drives = std::make_shared<const std::vector<Drive>>(all_drives(trips));
     std::vector<ColumnOf> columns{
-        text("dump_site_id", "Dump site.", [names, drives](std::size_t row) { return io::Value{std::string_view((*names)[(*drives)[row].dump_site])}; }),
-        text("station_id", "Station.", [drives, findings](std::size_t row) { return value_of(at(findings.district.stations, (*drives)[row].station).id); }),
-        real("engine_min", "Drive of the slowest engine profile that has a way, minutes; turnout comes on top.",
-             [drives, findings](std::size_t row) { return value_of(drive_of(findings, (*drives)[row], UnitKind::engine)); }, 2),
-        real("tanker_min", "Drive of the slowest loaded tanker profile that has a way, minutes; turnout comes on top.",
-             [drives, findings](std::size_t row) { return value_of(drive_of(findings, (*drives)[row], UnitKind::tanker)); }, 2),
+        text("dump_site_id", "Dump site.",
+             [names, drives](std::size_t row) {
+                 return io::Value{std::string_view((*names)[(*drives)[row].dump_site])};
+             }),
+        text("station_id", "Station.",
+             [drives, findings](std::size_t row) {
+                 return value_of(at(findings.district.stations, (*drives)[row].station).id);
+             }),
+        real(
+            "engine_min",
+            "Drive of the slowest engine profile that has a way, minutes; turnout comes on top.",
+            [drives, findings](std::size_t row) {
+                return value_of(drive_of(findings, (*drives)[row], UnitKind::engine));
+            },
+            2),
+        real(
+            "tanker_min",
+            "Drive of the slowest loaded tanker profile that has a way, minutes; turnout comes on "
+            "top.",
+            [drives, findings](std::size_t row) {
+                return value_of(drive_of(findings, (*drives)[row], UnitKind::tanker));
+            },
+            2),
     };
-    return layer({"response_times", "Drives from the stations to the dump sites", "First season; within the trip limit."}, io::ShapeKind::point,
-                 std::move(columns), drives->size(),
-                 [drives, &trips](std::size_t row) { return Polyline{trips.dump_sites[(*drives)[row].dump_site].place}; });
+    return layer({"response_times", "Drives from the stations to the dump sites",
+                  "First season; within the trip limit."},
+                 io::ShapeKind::point, std::move(columns), drives->size(),
+                 [drives, &trips](std::size_t row) {
+                     return Polyline{trips.dump_sites[(*drives)[row].dump_site].place};
+                 });
 }
 
 }  // namespace farwater::reports

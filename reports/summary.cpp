@@ -1,9 +1,9 @@
 #include "reports/summary.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <map>
+
+#include <fmt/format.h>
 
 #include "reports/cautions.h"
 
@@ -37,9 +37,10 @@ std::string variants_text(const Findings& findings) {
     text += "\nMeeting the planned flow, by season and period:\n";
     for (std::size_t i = 0; i < variants.size(); ++i) {
         const auto& variant = variants[i].variant;
-        text += fmt::format("  {:<14} {:<14} {:>9}{}\n", at(findings.district.seasons, variant.season).name,
-                            at(findings.district.periods, variant.period).name, variants[i].parcels_by_state[held],
-                            i == thinnest ? "   thinnest" : "");
+        text += fmt::format("  {:<14} {:<14} {:>9}{}\n",
+                            at(findings.district.seasons, variant.season).name,
+                            at(findings.district.periods, variant.period).name,
+                            variants[i].parcels_by_state[held], i == thinnest ? "   thinnest" : "");
     }
     return text;
 }
@@ -47,9 +48,11 @@ std::string variants_text(const Findings& findings) {
 }  // namespace
 
 std::string records_text(const District& district) {
-    std::string text = fmt::format("{:<20} {:>9} {:>9} {:>9} {:>9}\n", "Records", "read", "used", "repaired", "set aside");
+    std::string text = fmt::format("{:<20} {:>9} {:>9} {:>9} {:>9}\n", "Records", "read", "used",
+                                   "repaired", "set aside");
     for (const RecordCount& record : district.records) {
-        text += fmt::format("  {:<18} {:>9} {:>9} {:>9} {:>9}\n", record.layer, record.read, record.used, record.repaired, record.set_aside);
+        text += fmt::format("  {:<18} {:>9} {:>9} {:>9} {:>9}\n", record.layer, record.read,
+                            record.used, record.repaired, record.set_aside);
     }
     return text;
 }
@@ -60,19 +63,24 @@ std::string problems_text(std::span<const Problem> problems) {
     }
     std::string text = "Problems in the data, by kind (all of them: table data_problems):\n";
     for (const auto& [id, kind] : by_kind(problems)) {
-        text += fmt::format("  {:>7}  {:<26} e.g. {}\n", kind.count, name_of(id), sentence(*kind.first));
+        text += fmt::format("  {:>7}  {:<26} e.g. {}\n", kind.count, name_of(id),
+                            sentence(*kind.first));
     }
     return text;
 }
 
 std::string summary_text(const Findings& findings) {
     const Headline headline = headline_of(findings);
-    std::string text = fmt::format("{}, worst season and period of each parcel:\n", findings.district.name.empty() ? "District" : findings.district.name);
+    std::string text =
+        fmt::format("{}, worst season and period of each parcel:\n",
+                    findings.district.name.empty() ? "District" : findings.district.name);
     for (const std::string& line : headline_sentences(headline, findings.district.tanker_word)) {
         text += fmt::format("  {}\n", line);
     }
-    text += fmt::format("  ({} late, {} short, {} out of reach; {} parcels without a building are in no percentage)\n", headline.late, headline.short_flow,
-                        headline.unreached, headline.no_building);
+    text += fmt::format(
+        "  ({} late, {} short, {} out of reach; {} parcels without a building are in no "
+        "percentage)\n",
+        headline.late, headline.short_flow, headline.unreached, headline.no_building);
     text += variants_text(findings);
     text += "\n" + records_text(findings.district);
     text += "\n" + problems_text(findings.problems);

@@ -13,8 +13,12 @@ constexpr int summary_schema_version = 1;
 json records_of(const District& district) {
     json list = json::array();
     for (const RecordCount& record : district.records) {
-        list.push_back({{"layer", record.layer}, {"file", record.file}, {"read", record.read}, {"used", record.used},
-                        {"repaired", record.repaired}, {"set_aside", record.set_aside}});
+        list.push_back({{"layer", record.layer},
+                        {"file", record.file},
+                        {"read", record.read},
+                        {"used", record.used},
+                        {"repaired", record.repaired},
+                        {"set_aside", record.set_aside}});
     }
     return list;
 }
@@ -43,7 +47,9 @@ json variants_of(const Findings& findings) {
 }
 
 // Names may hold any bytes; what is no UTF-8 is replaced, never an error.
-std::string dumped(const json& document) { return document.dump(2, ' ', false, json::error_handler_t::replace) + "\n"; }
+std::string dumped(const json& document) {
+    return document.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
 
 }  // namespace
 
@@ -53,9 +59,16 @@ std::string summary_json(const Findings& findings) {
         {"schema_version", summary_schema_version},
         {"district", findings.district.name},
         {"headline",
-         {{"improved", headline.improved}, {"held", headline.held}, {"tank_only", headline.tank_only}, {"unknown", headline.unknown},
-          {"held_on_assumed", headline.held_on_assumed}, {"held_but_for_one_tanker", headline.held_but_for_one},
-          {"late", headline.late}, {"short", headline.short_flow}, {"unreached", headline.unreached}, {"no_building", headline.no_building}}},
+         {{"improved", headline.improved},
+          {"held", headline.held},
+          {"tank_only", headline.tank_only},
+          {"unknown", headline.unknown},
+          {"held_on_assumed", headline.held_on_assumed},
+          {"held_but_for_one_tanker", headline.held_but_for_one},
+          {"late", headline.late},
+          {"short", headline.short_flow},
+          {"unreached", headline.unreached},
+          {"no_building", headline.no_building}}},
         {"variants", variants_of(findings)},
         {"records", records_of(findings.district)},
         {"problems", problem_counts(findings.problems)},
@@ -68,11 +81,19 @@ std::string summary_json(const Findings& findings) {
 std::string problems_json(const District& district, std::span<const Problem> problems) {
     json list = json::array();
     for (const Problem& problem : problems) {
-        list.push_back({{"problem_id", name_of(problem.id)}, {"severity", name_of(kind_of(problem.id).severity)}, {"layer", problem.layer},
-                        {"file", problem.file}, {"record", problem.record}, {"field", problem.field}, {"detail", problem.detail},
+        list.push_back({{"problem_id", name_of(problem.id)},
+                        {"severity", name_of(kind_of(problem.id).severity)},
+                        {"layer", problem.layer},
+                        {"file", problem.file},
+                        {"record", problem.record},
+                        {"field", problem.field},
+                        {"detail", problem.detail},
                         {"sentence", sentence(problem)}});
     }
-    return dumped({{"schema_version", summary_schema_version}, {"district", district.name}, {"records", records_of(district)}, {"problems", list}});
+    return dumped({{"schema_version", summary_schema_version},
+                   {"district", district.name},
+                   {"records", records_of(district)},
+                   {"problems", list}});
 }
 
 }  // namespace farwater::reports

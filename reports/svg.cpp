@@ -1,8 +1,8 @@
 #include "reports/svg.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+
+#include <fmt/format.h>
 
 namespace farwater::reports {
 namespace {
@@ -16,12 +16,16 @@ std::size_t sequence_length(std::string_view text) {
     if (lead < 0x80) {
         return 1;
     }
-    const std::size_t length = lead >= 0xC2 && lead <= 0xDF ? 2 : lead >= 0xE0 && lead <= 0xEF ? 3 : lead >= 0xF0 && lead <= 0xF4 ? 4 : 0;
+    const std::size_t length = lead >= 0xC2 && lead <= 0xDF   ? 2
+                               : lead >= 0xE0 && lead <= 0xEF ? 3
+                               : lead >= 0xF0 && lead <= 0xF4 ? 4
+                                                              : 0;
     if (length == 0 || text.size() < length) {
         return 0;
     }
-    const bool continues = std::all_of(text.begin() + 1, text.begin() + static_cast<std::ptrdiff_t>(length),
-                                       [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; });
+    const bool continues =
+        std::all_of(text.begin() + 1, text.begin() + static_cast<std::ptrdiff_t>(length),
+                    [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; });
     const bool overlong = (lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xF0 && byte(1) < 0x90);
     const bool outside = (lead == 0xED && byte(1) >= 0xA0) || (lead == 0xF4 && byte(1) >= 0x90);
     return continues && !overlong && !outside ? length : 0;
@@ -29,12 +33,18 @@ std::size_t sequence_length(std::string_view text) {
 
 std::string_view as_entity(char c) {
     switch (c) {
-        case '&': return "&amp;";
-        case '<': return "&lt;";
-        case '>': return "&gt;";
-        case '"': return "&quot;";
-        case '\'': return "&#39;";
-        default: return {};
+        case '&':
+            return "&amp;";
+        case '<':
+            return "&lt;";
+        case '>':
+            return "&gt;";
+        case '"':
+            return "&quot;";
+        case '\'':
+            return "&#39;";
+        default:
+            return {};
     }
 }
 
@@ -44,7 +54,8 @@ std::string escaped(std::string_view text) {
     std::string safe;
     while (!text.empty()) {
         const std::size_t length = sequence_length(text);
-        const bool control = length == 1 && static_cast<unsigned char>(text[0]) < 0x20 && text[0] != '\t' && text[0] != '\n';
+        const bool control = length == 1 && static_cast<unsigned char>(text[0]) < 0x20 &&
+                             text[0] != '\t' && text[0] != '\n';
         const std::string_view entity = as_entity(text[0]);
         if (length == 0 || control) {
             safe += replacement;

@@ -17,7 +17,9 @@ class PageFit {
 public:
     // The box, with its aspect kept, centred in the rectangle. A box without extent is centred.
     PageFit(const Box& box, double left, double top, double width, double height);
-    Point operator()(Point p) const { return {left_ + (p.x - box_.low.x) * scale_, bottom_ - (p.y - box_.low.y) * scale_}; }
+    Point operator()(Point p) const {
+        return {left_ + (p.x - box_.low.x) * scale_, bottom_ - (p.y - box_.low.y) * scale_};
+    }
     double units_per_metre() const { return scale_; }
 
 private:
@@ -27,7 +29,8 @@ private:
     double bottom_ = 0.0;
 };
 
-// "M12.3 45.6L78.9 10.0": coordinates with one decimal, points that fall on the one before left out.
+// "M12.3 45.6L78.9 10.0": coordinates with one decimal, points that fall on the one before left
+// out.
 std::string path_data(const Polyline& line, const PageFit& fit);
 
 }  // namespace farwater::reports

@@ -33,14 +33,14 @@ struct TableHead {
 };
 
 io::FeatureTable table(TableHead head, std::vector<ColumnOf> columns, std::size_t rows);
-io::FeatureTable layer(TableHead head, io::ShapeKind kind, std::vector<ColumnOf> columns, std::size_t rows,
-                       std::function<Polyline(std::size_t row)> shape);
+io::FeatureTable layer(TableHead head, io::ShapeKind kind, std::vector<ColumnOf> columns,
+                       std::size_t rows, std::function<Polyline(std::size_t row)> shape);
 
 // Values as tables hold them; an empty optional is NULL, empty text too.
 io::Value value_of(std::string_view text);
-io::Value value_of(HeldFlow flow);                               // gpm
-io::Value value_of(std::optional<supply::TenthsMinute> time);    // minutes
-io::Value value_of(DriveTime time);                              // minutes, NULL where there is no way
+io::Value value_of(HeldFlow flow);                             // gpm
+io::Value value_of(std::optional<supply::TenthsMinute> time);  // minutes
+io::Value value_of(DriveTime time);  // minutes, NULL where there is no way
 io::Value value_of(std::optional<float> number);
 io::Value value_of(std::optional<double> number);
 io::Value value_of_count(std::size_t count);

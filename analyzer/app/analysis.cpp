@@ -20,13 +20,15 @@ DriveTime in_drive_time(Duration duration) {
 }
 
 void add(std::vector<Problem>& problems, std::vector<Problem> more) {
-    problems.insert(problems.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    problems.insert(problems.end(), std::make_move_iterator(more.begin()),
+                    std::make_move_iterator(more.end()));
 }
 
 // Problems of the whole district that no single reader sees.
 std::vector<Problem> fleet_problems(const District& district) {
     const auto has = [&](UnitKind kind) {
-        return std::any_of(district.units.begin(), district.units.end(), [&](const Unit& unit) { return unit.kind == kind; });
+        return std::any_of(district.units.begin(), district.units.end(),
+                           [&](const Unit& unit) { return unit.kind == kind; });
     };
     std::vector<Problem> problems;
     if (!has(UnitKind::tanker)) {
@@ -43,23 +45,29 @@ std::vector<routing::Departure> departures_of(const District& district, const Pr
                                               const std::vector<supply::Responder>& responders) {
     std::vector<routing::Departure> departures;
     for (const supply::Responder& responder : responders) {
-        const bool member = std::find(profile.members.begin(), profile.members.end(), responder.unit) != profile.members.end();
+        const bool member = std::find(profile.members.begin(), profile.members.end(),
+                                      responder.unit) != profile.members.end();
         if (member && !responder.on_request) {
-            departures.push_back({at(district.units, responder.unit).station, in_drive_time(responder.rolls)});
+            departures.push_back(
+                {at(district.units, responder.unit).station, in_drive_time(responder.rolls)});
         }
     }
     return departures;
 }
 
 // The earliest engine of any profile at each parcel and target, for one zone's responders.
-std::vector<DriveTime> first_engines(const routing::RoadSystem& roads, const std::vector<supply::Responder>& responders, SeasonIndex season) {
-    std::vector<DriveTime> first(roads.district.parcels.size() + roads.district.targets.size(), no_time);
+std::vector<DriveTime> first_engines(const routing::RoadSystem& roads,
+                                     const std::vector<supply::Responder>& responders,
+                                     SeasonIndex season) {
+    std::vector<DriveTime> first(roads.district.parcels.size() + roads.district.targets.size(),
+                                 no_time);
     for (std::size_t p = 0; p < roads.profiles.size(); ++p) {
         const auto departures = departures_of(roads.district, roads.profiles[p], responders);
         if (roads.profiles[p].kind != UnitKind::engine || departures.empty()) {
             continue;
         }
-        const std::vector<DriveTime> arrivals = routing::first_arrivals(roads, ProfileIndex(p), departures, season);
+        const std::vector<DriveTime> arrivals =
+            routing::first_arrivals(roads, ProfileIndex(p), departures, season);
         for (std::size_t row = 0; row < first.size(); ++row) {
             first[row] = std::min(first[row], arrivals[row]);
         }
@@ -68,18 +76,22 @@ std::vector<DriveTime> first_engines(const routing::RoadSystem& roads, const std
 }
 
 std::string_view zone_at(const District& district, std::size_t row) {
-    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone) : std::string_view();
+    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone)
+                                         : std::string_view();
 }
 
 // Each parcel by the responders of its own zone; zones without rules respond as "" does.
-std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIndex season, PeriodIndex period) {
+std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIndex season,
+                                      PeriodIndex period) {
     const std::vector<std::string> zones = supply::response_zones(roads.district);
-    std::vector<DriveTime> arrivals = first_engines(roads, supply::roster(roads.district, period, ""), season);
+    std::vector<DriveTime> arrivals =
+        first_engines(roads, supply::roster(roads.district, period, ""), season);
     for (const std::string& zone : zones) {
         if (zone.empty()) {
             continue;
         }
-        const std::vector<DriveTime> of_zone = first_engines(roads, supply::roster(roads.district, period, zone), season);
+        const std::vector<DriveTime> of_zone =
+            first_engines(roads, supply::roster(roads.district, period, zone), season);
         for (std::size_t row = 0; row < arrivals.size(); ++row) {
             arrivals[row] = zone_at(roads.district, row) == zone ? of_zone[row] : arrivals[row];
         }
@@ -89,22 +101,28 @@ std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIn
 
 // The engine profile that answers for the road layer: the first; profile 0 where there is none.
 ProfileIndex engine_profile(const std::vector<Profile>& profiles) {
-    const auto engine = std::find_if(profiles.begin(), profiles.end(), [](const Profile& profile) { return profile.kind == UnitKind::engine; });
-    return ProfileIndex(engine == profiles.end() ? 0 : static_cast<std::size_t>(engine - profiles.begin()));
+    const auto engine = std::find_if(profiles.begin(), profiles.end(), [](const Profile& profile) {
+        return profile.kind == UnitKind::engine;
+    });
+    return ProfileIndex(
+        engine == profiles.end() ? 0 : static_cast<std::size_t>(engine - profiles.begin()));
 }
 
-RoadTimes times_of_roads(const routing::RoadSystem& roads, const std::vector<Profile>& profiles, const reports::SeasonFindings& season) {
+RoadTimes times_of_roads(const routing::RoadSystem& roads, const std::vector<Profile>& profiles,
+                         const reports::SeasonFindings& season) {
     const ProfileIndex engine = engine_profile(profiles);
     std::vector<routing::Departure> departures;
     if (!profiles.empty()) {
-        departures = departures_of(roads.district, at(profiles, engine), supply::roster(roads.district, PeriodIndex(0), ""));
+        departures = departures_of(roads.district, at(profiles, engine),
+                                   supply::roster(roads.district, PeriodIndex(0), ""));
     }
     return routing::road_times(roads, engine, departures, season.fill_places, SeasonIndex(0));
 }
 
 }  // namespace
 
-std::optional<Analysis> analyse(const District& district, const Work& work, const StageBegins& begins) {
+std::optional<Analysis> analyse(const District& district, const Work& work,
+                                const StageBegins& begins) {
     Analysis analysis;
     analysis.problems = district.problems;
     add(analysis.problems, fleet_problems(district));
@@ -117,10 +135,12 @@ std::optional<Analysis> analyse(const District& district, const Work& work, cons
     routing::NetworkResult network = routing::build_network(district, work);
     add(analysis.problems, std::move(network.problems));
     begins("access");
-    routing::AccessResult access = routing::find_access(district, network.network, analysis.profiles, work);
+    routing::AccessResult access =
+        routing::find_access(district, network.network, analysis.profiles, work);
     add(analysis.problems, std::move(access.problems));
     begins("dump sites");
-    const routing::DumpSites dump_sites = routing::find_dump_sites(district, network.network, access.access, analysis.profiles, work);
+    const routing::DumpSites dump_sites =
+        routing::find_dump_sites(district, network.network, access.access, analysis.profiles, work);
     const routing::RoadSystem roads{district, network.network, access.access, analysis.profiles};
 
     for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
@@ -132,8 +152,11 @@ std::optional<Analysis> analyse(const District& district, const Work& work, cons
         for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
             const PeriodIndex period(p);
             begins("supply, " + district.seasons[s].name + ", " + district.periods[p].name);
-            const supply::Situation situation{district, analysis.water, analysis.profiles, found.trips, found.fill_places, period};
-            analysis.assessment.keep({season, period}, supply::assess(situation, analysis.needs, first_arrivals(roads, season, period), work),
+            const supply::Situation situation{district,    analysis.water,    analysis.profiles,
+                                              found.trips, found.fill_places, period};
+            analysis.assessment.keep({season, period},
+                                     supply::assess(situation, analysis.needs,
+                                                    first_arrivals(roads, season, period), work),
                                      district.parcels.size());
         }
         analysis.seasons.push_back(std::move(found));
@@ -146,7 +169,8 @@ std::optional<Analysis> analyse(const District& district, const Work& work, cons
     return work.stopped() ? std::nullopt : std::optional(std::move(analysis));
 }
 
-std::optional<std::vector<Problem>> check_district(const District& district, const Work& work, const StageBegins& begins) {
+std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,
+                                                   const StageBegins& begins) {
     std::vector<Problem> problems = district.problems;
     add(problems, fleet_problems(district));
     add(problems, supply::review_water(district).problems);

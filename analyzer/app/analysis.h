@@ -32,9 +32,11 @@ struct Analysis {
 using StageBegins = std::function<void(std::string_view stage)>;
 
 // None when `work` was stopped.
-std::optional<Analysis> analyse(const District& district, const Work& work, const StageBegins& begins);
+std::optional<Analysis> analyse(const District& district, const Work& work,
+                                const StageBegins& begins);
 
 // Only what `check` asks: do the roads connect, does everything reach a road, which water counts.
-std::optional<std::vector<Problem>> check_district(const District& district, const Work& work, const StageBegins& begins);
+std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,
+                                                   const StageBegins& begins);
 
 }  // namespace farwater::app

@@ -11,12 +11,14 @@
 namespace farwater::app {
 namespace {
 
-std::string findings_text(const Options& options, const io::ReadResult& read, std::span<const Problem> problems) {
+std::string findings_text(const Options& options, const io::ReadResult& read,
+                          std::span<const Problem> problems) {
     if (options.json) {
         return reports::problems_json(read.district, problems);
     }
-    std::string text = fmt::format("Working CRS: {} {} ({})\n\n{}\n{}", read.crs.code, read.crs.name, read.crs.chosen,
-                                   reports::records_text(read.district), reports::problems_text(problems));
+    std::string text = fmt::format(
+        "Working CRS: {} {} ({})\n\n{}\n{}", read.crs.code, read.crs.name, read.crs.chosen,
+        reports::records_text(read.district), reports::problems_text(problems));
     if (options.verbose) {
         text += "\n";
         for (const Problem& problem : problems) {
@@ -33,7 +35,8 @@ int check_command(const Options& options, io::Interrupt& interrupt) {
     const io::DistrictFile file = io::read_district_file(options.district_file);
     session.stage("reading");
     const io::ReadResult read = io::read_district(file, session.work());
-    const auto problems = check_district(read.district, session.work(), [&](std::string_view stage) { session.stage(stage); });
+    const auto problems = check_district(read.district, session.work(),
+                                         [&](std::string_view stage) { session.stage(stage); });
     if (!problems) {
         return exit_interrupted;
     }

@@ -1,5 +1,4 @@
 #include <CLI/CLI.hpp>
-
 #include <fmt/format.h>
 
 #include "analyzer/app/exit_code.h"
@@ -13,7 +12,8 @@ namespace {
 constexpr std::string_view about =
     "How much water a tanker shuttle can hold at every property of a fire district.\n\n"
     "  farwater check district.toml                what is wrong with the data, nothing written\n"
-    "  farwater run district.toml                  the analysis, into the folder result/ beside it\n"
+    "  farwater run district.toml                  the analysis, into the folder result/ beside "
+    "it\n"
     "  farwater run district.toml --out coverage   into another folder\n"
     "  farwater keys                               every key of the district file, with defaults\n";
 
@@ -25,11 +25,17 @@ constexpr std::string_view after =
     "jurisdiction go first.\n";
 
 void add_common(CLI::App& command, Options& options) {
-    command.add_option("district_file", options.district_file, "The district file")->required()->type_name("FILE");
-    command.add_option("--threads", options.threads, "Processors to use; results do not depend on it")->type_name("N")->check(CLI::Range(1U, 1024U));
+    command.add_option("district_file", options.district_file, "The district file")
+        ->required()
+        ->type_name("FILE");
+    command
+        .add_option("--threads", options.threads, "Processors to use; results do not depend on it")
+        ->type_name("N")
+        ->check(CLI::Range(1U, 1024U));
     command.add_flag("--json", options.json, "One JSON document on standard output");
     command.add_flag("--quiet", options.quiet, "No progress and no summary; errors only");
-    command.add_flag("--verbose", options.verbose, "Every stage with its time, every problem of the data");
+    command.add_flag("--verbose", options.verbose,
+                     "Every stage with its time, every problem of the data");
     command.add_flag("--strict", options.strict, "Exit code 5 when the data have problems");
 }
 
@@ -38,7 +44,10 @@ std::string version_text() {
 }
 
 ParsedCommandLine misuse(std::string_view what) {
-    return {.options = std::nullopt, .to_stdout = {}, .to_stderr = fmt::format("farwater: {}\nTry: farwater --help\n", what), .exit_code = exit_usage};
+    return {.options = std::nullopt,
+            .to_stdout = {},
+            .to_stderr = fmt::format("farwater: {}\nTry: farwater --help\n", what),
+            .exit_code = exit_usage};
 }
 
 }  // namespace
@@ -53,23 +62,34 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     CLI::App* run = app.add_subcommand("run", "Analyse a district and write its results");
     add_common(*run, options);
     std::string out;
-    run->add_option("--out", out, "Folder of the results; default: result beside the district file")->type_name("DIR");
-    CLI::App* check = app.add_subcommand("check", "Read everything, say what is wrong, write nothing");
+    run->add_option("--out", out, "Folder of the results; default: result beside the district file")
+        ->type_name("DIR");
+    CLI::App* check =
+        app.add_subcommand("check", "Read everything, say what is wrong, write nothing");
     add_common(*check, options);
-    const CLI::App* keys = app.add_subcommand("keys", "The reference of the district file: keys, units, defaults, sources");
+    const CLI::App* keys = app.add_subcommand(
+        "keys", "The reference of the district file: keys, units, defaults, sources");
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
-        return {.options = std::nullopt, .to_stdout = app.help(), .to_stderr = {}, .exit_code = exit_done};
+        return {.options = std::nullopt,
+                .to_stdout = app.help(),
+                .to_stderr = {},
+                .exit_code = exit_done};
     } catch (const CLI::CallForVersion&) {
-        return {.options = std::nullopt, .to_stdout = version_text(), .to_stderr = {}, .exit_code = exit_done};
+        return {.options = std::nullopt,
+                .to_stdout = version_text(),
+                .to_stderr = {},
+                .exit_code = exit_done};
     } catch (const CLI::ParseError& error) {
         return misuse(error.what());
     }
     if (options.quiet && options.verbose) {
         return misuse("--quiet and --verbose exclude each other");
     }
-    options.command = check->parsed() ? Command::check : keys->parsed() ? Command::keys : Command::run;
+    options.command = check->parsed()  ? Command::check
+                      : keys->parsed() ? Command::keys
+                                       : Command::run;
     if (!out.empty()) {
         options.out = out;
     }

@@ -1,8 +1,8 @@
 // farwater: how much water a tanker shuttle can hold at every property of a fire district.
-#include <fmt/format.h>
-
 #include <cstdio>
 #include <exception>
+
+#include <fmt/format.h>
 
 #include "analyzer/app/commands.h"
 #include "analyzer/app/exit_code.h"
@@ -16,9 +16,12 @@ using namespace farwater;
 
 int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
     switch (options.command) {
-        case app::Command::run: return app::run_command(options, interrupt);
-        case app::Command::check: return app::check_command(options, interrupt);
-        case app::Command::keys: return app::keys_command();
+        case app::Command::run:
+            return app::run_command(options, interrupt);
+        case app::Command::check:
+            return app::check_command(options, interrupt);
+        case app::Command::keys:
+            return app::keys_command();
     }
     return app::exit_internal;
 }

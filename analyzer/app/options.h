@@ -17,7 +17,7 @@ struct Options {
     bool json = false;
     bool quiet = false;
     bool verbose = false;
-    bool strict = false;                       // problems of the data make exit code 5
+    bool strict = false;  // problems of the data make exit code 5
 };
 
 // Either options, or what to print and the exit code with which to end (--help, --version, misuse).

@@ -33,11 +33,13 @@ std::vector<std::filesystem::path> files_read(const io::DistrictFile& file) {
     return files;
 }
 
-std::string closing_text(const Options& options, const std::filesystem::path& out, const reports::Findings& findings) {
+std::string closing_text(const Options& options, const std::filesystem::path& out,
+                         const reports::Findings& findings) {
     if (options.json) {
         return reports::summary_json(findings);
     }
-    return reports::summary_text(findings) + fmt::format("\nResults: {}\n", (out / "supply.gpkg").string());
+    return reports::summary_text(findings) +
+           fmt::format("\nResults: {}\n", (out / "supply.gpkg").string());
 }
 
 }  // namespace
@@ -51,9 +53,11 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
 
     session.stage("reading");
     const io::ReadResult read = io::read_district(file, session.work());
-    const auto analysis = analyse(read.district, session.work(), [&](std::string_view stage) { session.stage(stage); });
+    const auto analysis = analyse(read.district, session.work(),
+                                  [&](std::string_view stage) { session.stage(stage); });
     session.stage("writing");
-    const bool whole = analysis && write_results(folder.folder(), file, read, analysis->findings(read.district), session.work());
+    const bool whole = analysis && write_results(folder.folder(), file, read,
+                                                 analysis->findings(read.district), session.work());
     if (!whole || session.work().stopped()) {
         interrupt.on_exit({});
         return exit_interrupted;

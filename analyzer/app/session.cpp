@@ -1,10 +1,10 @@
 #include "analyzer/app/session.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cstdio>
 #include <thread>
+
+#include <fmt/format.h>
 
 namespace farwater::app {
 namespace {
@@ -17,15 +17,19 @@ Talk talk_of(const Options& options) {
 }
 
 unsigned threads_of(const Options& options) {
-    return options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
+    return options.threads > 0 ? options.threads
+                               : std::max(1U, std::thread::hardware_concurrency());
 }
 
 }  // namespace
 
-Session::Session(const Options& options, io::Interrupt& interrupt) : talk_(talk_of(options)), terminal_(talk_) {
+Session::Session(const Options& options, io::Interrupt& interrupt)
+    : talk_(talk_of(options)), terminal_(talk_) {
     work_.stop = interrupt.token();
     work_.threads = threads_of(options);
-    work_.progress = [this](std::string_view, std::size_t done, std::size_t total) { terminal_.progress(done, total); };
+    work_.progress = [this](std::string_view, std::size_t done, std::size_t total) {
+        terminal_.progress(done, total);
+    };
 }
 
 void Session::stage(std::string_view name) {

@@ -1,12 +1,11 @@
 #include "analyzer/app/terminal.h"
 
-#include <unistd.h>
-
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+
+#include <fmt/format.h>
+#include <unistd.h>
 
 namespace farwater::app {
 namespace {
@@ -17,7 +16,8 @@ constexpr auto redraw_every = std::chrono::milliseconds(100);
 constexpr std::size_t bar_width = 24;
 
 bool can_redraw() {
-    const char* term = std::getenv("TERM");  // NOLINT(concurrency-mt-unsafe): read once at the start
+    const char* term =
+        std::getenv("TERM");  // NOLINT(concurrency-mt-unsafe): read once at the start
     return ::isatty(STDERR_FILENO) == 1 && term != nullptr && std::string_view(term) != "dumb";
 }
 
@@ -37,7 +37,8 @@ void Terminal::stage(std::string_view name) {
     const auto now = Clock::now();
     if (talk_ == Talk::verbose && !stage_.empty()) {
         draw("");
-        fmt::print(stderr, "{:<32} {:7.2f} s\n", stage_, std::chrono::duration<double>(now - began_).count());
+        fmt::print(stderr, "{:<32} {:7.2f} s\n", stage_,
+                   std::chrono::duration<double>(now - began_).count());
     }
     stage_ = name;
     began_ = now;
@@ -57,7 +58,9 @@ void Terminal::progress(std::size_t done, std::size_t total) {
         return;
     }
     last_drawn_ = now;
-    draw(total == 0 ? fmt::format("{} {}", stage_, done) : fmt::format("{} {} {:3.0f} %", bar(done, total), stage_, 100.0 * static_cast<double>(done) / static_cast<double>(total)));
+    draw(total == 0 ? fmt::format("{} {}", stage_, done)
+                    : fmt::format("{} {} {:3.0f} %", bar(done, total), stage_,
+                                  100.0 * static_cast<double>(done) / static_cast<double>(total)));
 }
 
 void Terminal::clear() {

@@ -1,9 +1,9 @@
 #include "analyzer/app/write_results.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
+
+#include <fmt/format.h>
 
 #include "analyzer/app/version.h"
 #include "io/csv_writer.h"
@@ -27,10 +27,12 @@ std::string gpkg_date(const District& district) {
         return "2000-01-01T00:00:00.000Z";
     }
     const Date date = *district.data_date;
-    return fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(date.year()), static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+    return fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(date.year()),
+                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
 }
 
-io::PassThroughInput input_of(const std::string& section, const io::DistrictFile& file, const io::ReadResult& read) {
+io::PassThroughInput input_of(const std::string& section, const io::DistrictFile& file,
+                              const io::ReadResult& read) {
     io::PassThroughInput input;
     input.spec = file.layers.at(section);
     for (const io::InputRecord& record : read.inputs) {
@@ -48,45 +50,58 @@ io::PassThroughInput input_of(const std::string& section, const io::DistrictFile
 using PlaceLayer = io::FeatureTable (*)(const reports::Findings&);
 
 constexpr std::array<PlaceLayer, 9> tables_of_supply{
-    reports::target_supply, reports::fill_sites,   reports::dump_sites, reports::response_times, reports::fleet,
-    reports::assumptions,   reports::data_problems, reports::worklist,  reports::input_records,
+    reports::target_supply,  reports::fill_sites, reports::dump_sites,
+    reports::response_times, reports::fleet,      reports::assumptions,
+    reports::data_problems,  reports::worklist,   reports::input_records,
 };
 
 constexpr std::array<PlaceLayer, 9> csv_tables{
-    reports::by_state,    reports::shortfalls,   reports::fill_sites, reports::dump_sites,    reports::fleet,
-    reports::assumptions, reports::data_problems, reports::worklist,  reports::input_records,
+    reports::by_state,      reports::shortfalls, reports::fill_sites,
+    reports::dump_sites,    reports::fleet,      reports::assumptions,
+    reports::data_problems, reports::worklist,   reports::input_records,
 };
 
-bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file, const io::ReadResult& read,
-                  const reports::Findings& findings, const Work& work) {
+bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
+                  const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
     io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
-    bool going = writer.write(reports::parcel_supply(findings), input_of("parcels", file, read), work);
-    going = going && writer.write(reports::road_times(findings), input_of("roads", file, read), work);
+    bool going =
+        writer.write(reports::parcel_supply(findings), input_of("parcels", file, read), work);
+    going =
+        going && writer.write(reports::road_times(findings), input_of("roads", file, read), work);
     for (const PlaceLayer make : tables_of_supply) {
         const io::FeatureTable table = make(findings);
         const bool empty_layer = table.rows == 0 && table.shape != io::ShapeKind::none;
         going = going && (empty_layer || writer.write(table, work));
     }
-    going = going && writer.write(reports::run_record_table(run_record(file, read, findings)), work);
+    going =
+        going && writer.write(reports::run_record_table(run_record(file, read, findings)), work);
     return going && writer.close(work);
 }
 
 // Every input layer as it was used, repaired shapes in place of broken ones.
-bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& file, const io::ReadResult& read,
-                  const reports::Findings& findings, const Work& work) {
+bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& file,
+                  const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
     io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
     for (const auto& [section, spec] : file.layers) {
-        io::FeatureTable results{.name = section, .title = "Input: " + section, .description = "As read from " + io::printable_source(spec.file),
-                                 .shape = io::ShapeKind::polygon, .columns = {}, .rows = 0, .fill = [](std::size_t, io::Row&) {}};
-        const io::PassThroughTable table{std::move(results), section, [](std::size_t) { return true; }};
+        io::FeatureTable results{.name = section,
+                                 .title = "Input: " + section,
+                                 .description = "As read from " + io::printable_source(spec.file),
+                                 .shape = io::ShapeKind::polygon,
+                                 .columns = {},
+                                 .rows = 0,
+                                 .fill = [](std::size_t, io::Row&) {}};
+        const io::PassThroughTable table{std::move(results), section,
+                                         [](std::size_t) { return true; }};
         if (!writer.write(table, input_of(section, file, read), work)) {
             return false;
         }
     }
-    return writer.write(reports::run_record_table(run_record(file, read, findings)), work) && writer.close(work);
+    return writer.write(reports::run_record_table(run_record(file, read, findings)), work) &&
+           writer.close(work);
 }
 
-bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings, const Work& work) {
+bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings,
+                  const Work& work) {
     std::filesystem::create_directories(folder);
     return std::all_of(csv_tables.begin(), csv_tables.end(), [&](PlaceLayer make) {
         const io::FeatureTable table = make(findings);
@@ -101,7 +116,8 @@ std::string one_line(std::string text) {
 
 }  // namespace
 
-reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read, const reports::Findings& findings) {
+reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
+                              const reports::Findings& findings) {
     reports::RunRecord record{
         {"schema_version", std::to_string(result_schema_version)},
         {"program", fmt::format("farwater {}", program_version)},
@@ -115,11 +131,15 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
         {"crs_worst_scale_error", fmt::format("{:.6f}", read.crs.worst_scale_error)},
     };
     for (const io::InputRecord& input : read.inputs) {
-        record.emplace_back("input_" + input.section, fmt::format("{} {} sha256 {} records {} {}", input.file, input.layer, input.sha256, input.features, input.note));
+        record.emplace_back("input_" + input.section,
+                            fmt::format("{} {} sha256 {} records {} {}", input.file, input.layer,
+                                        input.sha256, input.features, input.note));
     }
     for (const Profile& profile : findings.profiles) {
-        record.emplace_back("routing_profile", fmt::format("{}: {}, loaded {:.0f} lb, empty {:.0f} lb, {:.0f} mph", word(profile.kind), profile.name,
-                                                           in_pounds(profile.loaded), in_pounds(profile.empty), in_mph(profile.top_speed)));
+        record.emplace_back("routing_profile",
+                            fmt::format("{}: {}, loaded {:.0f} lb, empty {:.0f} lb, {:.0f} mph",
+                                        word(profile.kind), profile.name, in_pounds(profile.loaded),
+                                        in_pounds(profile.empty), in_mph(profile.top_speed)));
     }
     for (const std::string_view what : reports::not_modelled) {
         record.emplace_back("not_modelled", std::string(what));
@@ -130,8 +150,9 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
     return record;
 }
 
-bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file, const io::ReadResult& read,
-                   const reports::Findings& findings, const Work& work) {
+bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
+                   const io::ReadResult& read, const reports::Findings& findings,
+                   const Work& work) {
     bool going = write_supply(folder / "supply.gpkg", file, read, findings, work);
     if (going && findings.parcels() <= most_parcels_with_inputs) {
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);

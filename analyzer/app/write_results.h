@@ -12,11 +12,12 @@
 namespace farwater::app {
 
 // What the results rest on: program, schema, district file, CRS, inputs, routing profiles.
-reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read, const reports::Findings& findings);
+reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
+                              const reports::Findings& findings);
 
 // supply.gpkg, tables/*.csv, maps/overview.svg and, up to 200,000 parcels, inputs.gpkg. False when
 // stopped: the folder is then incomplete. Throws InputError, OutputError.
-bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file, const io::ReadResult& read,
-                   const reports::Findings& findings, const Work& work);
+bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
+                   const io::ReadResult& read, const reports::Findings& findings, const Work& work);
 
 }  // namespace farwater::app

@@ -1,5 +1,6 @@
 // What a property needs. In this version the need is given: a column of the parcels, else the
-// district's default; published methods come from building data and are chosen in the district file.
+// district's default; published methods come from building data and are chosen in the district
+// file.
 #pragma once
 
 #include <optional>

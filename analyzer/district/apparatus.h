@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "analyzer/district/ids.h"
 #include "analyzer/district/calendar.h"
+#include "analyzer/district/ids.h"
 #include "analyzer/district/plane.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
@@ -18,10 +18,10 @@ struct Station {
     std::string id;
     std::string name;
     std::uint32_t row = 0;
-    Point place;                       // for a unit from outside: the gate point at the edge of the data
+    Point place;  // for a unit from outside: the gate point at the edge of the data
     Aid aid = Aid::own;
-    bool staffed = false;              // somebody sleeps there; else volunteers turn out from home
-    std::optional<Duration> to_gate;   // drive from the real station to the gate point; none = 0
+    bool staffed = false;             // somebody sleeps there; else volunteers turn out from home
+    std::optional<Duration> to_gate;  // drive from the real station to the gate point; none = 0
 };
 
 struct HoseLoad {
@@ -34,27 +34,28 @@ struct Unit {
     UnitKind kind = UnitKind::other;
     Aid aid = Aid::own;
     Volume tank;
-    std::optional<Flow> pump;               // rated; none = no pump known
-    std::optional<Flow> fill_limit;         // none = the stated default, evidence assumed
+    std::optional<Flow> pump;        // rated; none = no pump known
+    std::optional<Flow> fill_limit;  // none = the stated default, evidence assumed
     std::optional<Flow> offload;
-    std::optional<Date> tested_on;          // when fill and offload were timed
-    Volume portable_tank;                   // nominal gallons carried as portable tanks, all together
+    std::optional<Date> tested_on;  // when fill and offload were timed
+    Volume portable_tank;           // nominal gallons carried as portable tanks, all together
     int portable_tanks = 0;
-    std::optional<int> crew;                // usual crew; staffing rows override it by period
-    std::optional<int> min_crew;            // with fewer it stays in quarters
-    std::optional<Weight> loaded, empty;    // none = the stated estimate
+    std::optional<int> crew;              // usual crew; staffing rows override it by period
+    std::optional<int> min_crew;          // with fewer it stays in quarters
+    std::optional<Weight> loaded, empty;  // none = the stated estimate
     std::optional<Length> width, height;
     std::optional<Speed> top_speed;
-    std::optional<HoseLoad> hose;           // none = the stated default load of an engine, nothing on others
+    std::optional<HoseLoad> hose;  // none = the stated default load of an engine, nothing on others
     int jet_siphons = 0;
     int low_level_strainers = 0;
     std::optional<Length> hard_suction;
-    bool backs_to_offload = false;          // rear dump only: it backs up to the tanks even on a through lane
+    bool backs_to_offload =
+        false;  // rear dump only: it backs up to the tanks even on a through lane
 };
 
 // One row of the staffing table: a unit or all units of a station, in one period.
 struct Staffing {
-    UnitIndex unit;        // one of the two is valid
+    UnitIndex unit;  // one of the two is valid
     StationIndex station;
     PeriodIndex period;
     std::optional<int> crew;

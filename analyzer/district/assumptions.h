@@ -1,6 +1,7 @@
 // Every tunable value of the analysis, each with unit, default, range and source, in one table.
-// `io` reads the district file's [assumptions] against the table and `reports` prints it, so a value
-// that is used cannot be missing from either. Where values come from: see the rows in assumptions.cpp.
+// `io` reads the district file's [assumptions] against the table and `reports` prints it, so a
+// value that is used cannot be missing from either. Where values come from: see the rows in
+// assumptions.cpp.
 #pragma once
 
 #include <span>
@@ -114,10 +115,11 @@ struct AssumptionRow {
     using Member = std::variant<Duration Assumptions::*, Flow Assumptions::*, Volume Assumptions::*,
                                 Length Assumptions::*, Speed Assumptions::*, Weight Assumptions::*,
                                 double Assumptions::*, int Assumptions::*, bool Assumptions::*>;
-    std::string_view key;     // ends in its unit: _min _mi _ft _gal _gpm _mph _lb; none for plain numbers
-    std::string_view group;   // heading of the reference page
+    std::string_view
+        key;  // ends in its unit: _min _mi _ft _gal _gpm _mph _lb; none for plain numbers
+    std::string_view group;  // heading of the reference page
     Member member;
-    double low, high;         // allowed range, in the key's unit
+    double low, high;  // allowed range, in the key's unit
     Sure sure;
     std::string_view what;    // one sentence
     std::string_view source;  // published source, "from memory", or "common practice, no source"

@@ -27,8 +27,12 @@ class MonthSet {
 public:
     constexpr MonthSet() = default;  // no month
     static constexpr MonthSet all() { return MonthSet{0x0fffU}; }
-    constexpr void include(std::chrono::month month) { bits_ |= static_cast<std::uint16_t>(1U << (static_cast<unsigned>(month) - 1U)); }
-    constexpr bool contains(std::chrono::month month) const { return ((bits_ >> (static_cast<unsigned>(month) - 1U)) & 1U) != 0; }
+    constexpr void include(std::chrono::month month) {
+        bits_ |= static_cast<std::uint16_t>(1U << (static_cast<unsigned>(month) - 1U));
+    }
+    constexpr bool contains(std::chrono::month month) const {
+        return ((bits_ >> (static_cast<unsigned>(month) - 1U)) & 1U) != 0;
+    }
     constexpr bool empty() const { return bits_ == 0; }
     constexpr bool covers(MonthSet other) const { return (other.bits_ & ~bits_) == 0; }
     friend constexpr bool operator==(MonthSet, MonthSet) = default;
@@ -42,17 +46,17 @@ private:
 struct Season {
     std::string name;
     MonthSet months = MonthSet::all();
-    double speed_factor = 1.0;               // on every speed; never raises it above the posted limit
-    Duration extra_setup;                    // added to every set-up
-    bool ice = false;                        // open-water draft sites without freeze provision are out
-    std::vector<RoadAccess> closed_access;   // roads of these kinds are closed
-    std::vector<SourceKind> sources_out;     // sources of these kinds do not count
+    double speed_factor = 1.0;  // on every speed; never raises it above the posted limit
+    Duration extra_setup;       // added to every set-up
+    bool ice = false;           // open-water draft sites without freeze provision are out
+    std::vector<RoadAccess> closed_access;  // roads of these kinds are closed
+    std::vector<SourceKind> sources_out;    // sources of these kinds do not count
 };
 
 // A period of the week: who is there. Rows of the staffing table name it.
 struct Period {
     std::string name;
-    std::optional<Duration> turnout_staffed;    // none = the assumption's value
+    std::optional<Duration> turnout_staffed;  // none = the assumption's value
     std::optional<Duration> turnout_volunteer;
 };
 

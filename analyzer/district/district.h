@@ -18,8 +18,8 @@ namespace farwater {
 
 struct District {
     std::string name;
-    std::string tanker_word = "tanker";   // the district's word: tanker or tender
-    std::optional<Date> data_date;        // what "today" means for the age of tests; no clock is read
+    std::string tanker_word = "tanker";  // the district's word: tanker or tender
+    std::optional<Date> data_date;  // what "today" means for the age of tests; no clock is read
 
     std::vector<Road> roads;
     std::vector<Parcel> parcels;
@@ -33,13 +33,13 @@ struct District {
     std::vector<DumpSitePlace> dump_site_places;
     ElevationGrid elevation;
 
-    std::vector<Season> seasons;          // at least one ("all_year" where the file names none)
-    std::vector<Period> periods;          // at least one ("any_time" where the file names none)
+    std::vector<Season> seasons;  // at least one ("all_year" where the file names none)
+    std::vector<Period> periods;  // at least one ("any_time" where the file names none)
     Assumptions assumptions;
-    bool buildings_known = false;         // some layer or column says which parcels have a building
+    bool buildings_known = false;  // some layer or column says which parcels have a building
 
-    std::vector<Problem> problems;        // in the order of reading
-    std::vector<RecordCount> records;     // one row per input layer
+    std::vector<Problem> problems;     // in the order of reading
+    std::vector<RecordCount> records;  // one row per input layer
 };
 
 }  // namespace farwater

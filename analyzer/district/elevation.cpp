@@ -25,7 +25,8 @@ std::optional<Length> ElevationGrid::at(Point p) const {
     const std::size_t corner = r * columns + c;
     const auto cell_value = [this](std::size_t i) { return static_cast<double>(metres[i]); };
     const double north = cell_value(corner) * (1.0 - u) + cell_value(corner + right) * u;
-    const double south = cell_value(corner + below) * (1.0 - u) + cell_value(corner + below + right) * u;
+    const double south =
+        cell_value(corner + below) * (1.0 - u) + cell_value(corner + below + right) * u;
     const double height = north * (1.0 - v) + south * v;
     if (std::isnan(height)) {
         return std::nullopt;

@@ -12,8 +12,8 @@ namespace farwater {
 
 // Row-major from the north-west corner; NaN where the raster has no value.
 struct ElevationGrid {
-    Point north_west;        // centre of the first cell
-    double cell = 0.0;       // metres, square
+    Point north_west;   // centre of the first cell
+    double cell = 0.0;  // metres, square
     std::size_t columns = 0;
     std::size_t rows = 0;
     std::vector<float> metres;

@@ -12,7 +12,8 @@ template <class Thing>
 class Index {
 public:
     constexpr Index() = default;  // "none"
-    constexpr explicit Index(std::size_t position) : position_(static_cast<std::uint32_t>(position)) {}
+    constexpr explicit Index(std::size_t position)
+        : position_(static_cast<std::uint32_t>(position)) {}
 
     constexpr bool valid() const { return position_ != UINT32_MAX; }
     constexpr std::size_t position() const { return position_; }  // precondition: valid()
@@ -35,7 +36,8 @@ using ProfileIndex = Index<struct ProfileTag>;
 using SeasonIndex = Index<struct SeasonTag>;
 using PeriodIndex = Index<struct PeriodTag>;
 
-// A list that is read by one kind of index only is written `list[index.position()]`; this spells it.
+// A list that is read by one kind of index only is written `list[index.position()]`; this spells
+// it.
 template <class List, class Thing>
 constexpr auto& at(List& list, Index<Thing> index) {
     return list[index.position()];

@@ -15,17 +15,17 @@ namespace farwater {
 enum class HousePlace : std::uint8_t { inside_point, building, address_point };
 
 struct Parcel {
-    std::string id;          // never empty, unique (mended with a suffix where the data are not)
-    std::uint32_t row = 0;   // record number in the input layer, from 0
-    Point house;             // address point, else largest building, else a point inside the parcel
+    std::string id;         // never empty, unique (mended with a suffix where the data are not)
+    std::uint32_t row = 0;  // record number in the input layer, from 0
+    Point house;            // address point, else largest building, else a point inside the parcel
     HousePlace house_from = HousePlace::inside_point;
-    bool improved = true;    // has a building (by building layer, else by column, else taken as yes)
+    bool improved = true;  // has a building (by building layer, else by column, else taken as yes)
     std::uint16_t buildings = 0;
-    float building_area_m2 = 0.0F;       // of the largest
-    std::optional<Flow> needed;          // the parcel's own; none = the district's default
-    std::optional<Duration> duration;    // none = the district's default
-    std::optional<Length> setback;       // hose from the access point to the house; none = measured
-    std::string zone;                    // response zone; may be empty
+    float building_area_m2 = 0.0F;     // of the largest
+    std::optional<Flow> needed;        // the parcel's own; none = the district's default
+    std::optional<Duration> duration;  // none = the district's default
+    std::optional<Length> setback;     // hose from the access point to the house; none = measured
+    std::string zone;                  // response zone; may be empty
 };
 
 // A place without a parcel that gets a state too: camp, mill, milepost.

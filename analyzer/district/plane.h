@@ -42,6 +42,8 @@ inline Length length_of(const Polyline& line) {
 }
 
 // To the millimetre: what we compute ourselves is stored so (input geometry passes unrounded).
-inline Point rounded_to_mm(Point p) { return {std::round(p.x * 1e3) / 1e3, std::round(p.y * 1e3) / 1e3}; }
+inline Point rounded_to_mm(Point p) {
+    return {std::round(p.x * 1e3) / 1e3, std::round(p.y * 1e3) / 1e3};
+}
 
 }  // namespace farwater

@@ -80,7 +80,7 @@ struct ProblemKind {
     std::string_view mend;
 };
 
-std::span<const ProblemKind> problem_kinds();    // in the order of ProblemId, one for each
+std::span<const ProblemKind> problem_kinds();  // in the order of ProblemId, one for each
 const ProblemKind& kind_of(ProblemId id);
 std::string_view name_of(ProblemId id);
 std::string_view name_of(Severity severity);

@@ -14,16 +14,16 @@
 namespace farwater {
 
 struct Road {
-    std::uint32_t row = 0;   // record number in the input layer, from 0, for the second pass
-    Polyline line;           // two points or more, metres
-    std::string name;        // may be empty
+    std::uint32_t row = 0;  // record number in the input layer, from 0, for the second pass
+    Polyline line;          // two points or more, metres
+    std::string name;       // may be empty
     RoadClass kind = RoadClass::narrow;  // the default speeds go by it; unknown = narrow
     RoadAccess access = RoadAccess::open;
     OneWay one_way = OneWay::both;
-    bool bridge = false;     // a bridge; without a posted limit it is used and listed
+    bool bridge = false;  // a bridge; without a posted limit it is used and listed
     bool tunnel = false;
     bool rail_crossing = false;
-    int level = 0;           // lines of different level do not join where they cross
+    int level = 0;  // lines of different level do not join where they cross
     MonthSet maintained = MonthSet::all();
     std::optional<Speed> posted_speed;
     std::optional<Length> width;

@@ -22,9 +22,9 @@ inline constexpr std::size_t most_profiles = 4;
 // Vehicles that the roads treat alike: one restriction and speed class. The group is as heavy,
 // wide and tall as its largest member and as fast as its slowest.
 struct Profile {
-    std::string name;                 // the members' ids, for the report
+    std::string name;  // the members' ids, for the report
     std::vector<UnitIndex> members;
-    UnitKind kind = UnitKind::tanker; // engines and tankers are never grouped together
+    UnitKind kind = UnitKind::tanker;  // engines and tankers are never grouped together
     Weight loaded, empty;
     std::optional<Length> width, height;
     Speed top_speed = mph(50);
@@ -40,10 +40,11 @@ struct FillSitePlace {
 
 // Where a thing off the road meets the road that it is served from.
 struct AccessPoint {
-    RoadIndex road;              // not valid: no road in reach
-    Point place;                 // on the road, to the millimetre
-    Length off_road;             // straight from the thing to `place`
-    bool doubtful = false;       // farther than the off-road hose reaches, or on a road that no tanker may use
+    RoadIndex road;   // not valid: no road in reach
+    Point place;      // on the road, to the millimetre
+    Length off_road;  // straight from the thing to `place`
+    bool doubtful =
+        false;  // farther than the off-road hose reaches, or on a road that no tanker may use
 };
 
 struct DumpSiteCandidate {
@@ -58,9 +59,10 @@ struct LegTimes {
     DriveTime loaded = no_time;  // fill site to dump site
 };
 
-// One fill site as seen from one dump site; a leg per profile, no_time where that profile has no way.
+// One fill site as seen from one dump site; a leg per profile, no_time where that profile has no
+// way.
 struct FillTrip {
-    FillSiteIndex fill_site;     // index into the FillSitePlace list that routing was given
+    FillSiteIndex fill_site;  // index into the FillSitePlace list that routing was given
     std::array<LegTimes, most_profiles> legs;
 };
 
@@ -71,7 +73,8 @@ struct StationDrive {
 };
 static_assert(most_profiles == 4, "StationDrive starts with no way for every profile");
 
-inline DriveTime drive_from(std::span<const StationDrive> drives, ProfileIndex profile, StationIndex station) {
+inline DriveTime drive_from(std::span<const StationDrive> drives, ProfileIndex profile,
+                            StationIndex station) {
     for (const StationDrive& drive : drives) {
         if (drive.station == station) {
             return drive.loaded[profile.position()];
@@ -120,20 +123,24 @@ struct RoundTrips {
     std::vector<std::optional<float>> station_miles;
 
     // no_time where the profile has no way from there.
-    DriveTime from_station(ProfileIndex profile, StationIndex station, DumpSiteIndex dump_site) const {
+    DriveTime from_station(ProfileIndex profile, StationIndex station,
+                           DumpSiteIndex dump_site) const {
         return drive_from(stations_of_dump_site[dump_site.position()], profile, station);
     }
-    DriveTime station_to_fill_site(ProfileIndex profile, StationIndex station, FillSiteIndex fill_site) const {
+    DriveTime station_to_fill_site(ProfileIndex profile, StationIndex station,
+                                   FillSiteIndex fill_site) const {
         return drive_from(stations_of_fill_site[fill_site.position()], profile, station);
     }
 };
 
 // Per road of the district, for the road_times layer. no_time / none where a thing cannot be said.
 struct RoadTimes {
-    std::vector<DriveTime> from_station;  // first engine that can be at the road's far end, station's offset included
-    std::vector<DriveTime> from_fill;     // loaded tanker from the nearest fill site to the road's nearer end
-    std::vector<Speed> speed;             // loaded planning speed
-    std::vector<bool> speed_posted;       // the posted limit made it, not the class default
+    std::vector<DriveTime>
+        from_station;  // first engine that can be at the road's far end, station's offset included
+    std::vector<DriveTime>
+        from_fill;             // loaded tanker from the nearest fill site to the road's nearer end
+    std::vector<Speed> speed;  // loaded planning speed
+    std::vector<bool> speed_posted;  // the posted limit made it, not the class default
     std::vector<bool> tanker_may_use;
     std::vector<std::int32_t> component;  // 0 = the largest connected part
 };

@@ -23,8 +23,12 @@ public:
     constexpr double in_base() const { return value_; }
 
     friend constexpr auto operator<=>(Quantity, Quantity) = default;
-    friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.value_ + b.value_); }
-    friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.value_ - b.value_); }
+    friend constexpr Quantity operator+(Quantity a, Quantity b) {
+        return Quantity(a.value_ + b.value_);
+    }
+    friend constexpr Quantity operator-(Quantity a, Quantity b) {
+        return Quantity(a.value_ - b.value_);
+    }
     friend constexpr Quantity operator-(Quantity a) { return Quantity(-a.value_); }
     friend constexpr Quantity operator*(Quantity a, double k) { return Quantity(a.value_ * k); }
     friend constexpr Quantity operator*(double k, Quantity a) { return Quantity(a.value_ * k); }
@@ -72,13 +76,21 @@ constexpr double in_mph(Speed speed) { return speed.in_base(); }
 
 constexpr Weight pounds(double value) { return Weight::from_base(value); }
 constexpr Weight short_tons(double value) { return Weight::from_base(value * 2000.0); }
-constexpr Weight tonnes(double value) { return Weight::from_base(value * 1000.0 * pounds_per_kilogram); }
+constexpr Weight tonnes(double value) {
+    return Weight::from_base(value * 1000.0 * pounds_per_kilogram);
+}
 constexpr double in_pounds(Weight weight) { return weight.in_base(); }
 
-constexpr Volume operator*(Flow flow, Duration duration) { return gallons(in_gpm(flow) * in_minutes(duration)); }
+constexpr Volume operator*(Flow flow, Duration duration) {
+    return gallons(in_gpm(flow) * in_minutes(duration));
+}
 constexpr Volume operator*(Duration duration, Flow flow) { return flow * duration; }
-constexpr Flow operator/(Volume volume, Duration duration) { return gpm(in_gallons(volume) / in_minutes(duration)); }
-constexpr Duration operator/(Volume volume, Flow flow) { return minutes(in_gallons(volume) / in_gpm(flow)); }
+constexpr Flow operator/(Volume volume, Duration duration) {
+    return gpm(in_gallons(volume) / in_minutes(duration));
+}
+constexpr Duration operator/(Volume volume, Flow flow) {
+    return minutes(in_gallons(volume) / in_gpm(flow));
+}
 constexpr Duration operator/(Length length, Speed speed) {
     return minutes(in_miles(length) / in_mph(speed) * 60.0);
 }

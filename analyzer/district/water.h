@@ -32,19 +32,19 @@ struct WaterSource {
     std::uint32_t row = 0;
     Point place;
     SourceKind kind = SourceKind::draft_site;
-    Standing standing = Standing::mapped;      // mapped never counts in a supply state
-    std::string standing_by;                   // who vouches
+    Standing standing = Standing::mapped;  // mapped never counts in a supply state
+    std::string standing_by;               // who vouches
     std::optional<Date> tested_on;
     SourceUse use = SourceUse::operations;
-    std::string own_parcel;                    // the only parcel it serves, with SourceUse::own_parcel
-    std::string system;                        // sources of one system share volume and rate and fail together
+    std::string own_parcel;  // the only parcel it serves, with SourceUse::own_parcel
+    std::string system;      // sources of one system share volume and rate and fail together
     MonthSet open_months = MonthSet::all();
-    bool frost_proof = false;                  // may be used in ice months though open water
-    std::optional<Flow> rate;                  // none = the stated default, evidence assumed
-    std::optional<UsableWater> usable;         // none = not known: a pond or cistern then does not count
-    std::optional<Flow> inflow;                // none = no inflow
-    std::optional<int> places;                 // tankers that can be connected at once; none = 1
-    Reach reach = Reach::engine;               // who can get to it
+    bool frost_proof = false;           // may be used in ice months though open water
+    std::optional<Flow> rate;           // none = the stated default, evidence assumed
+    std::optional<UsableWater> usable;  // none = not known: a pond or cistern then does not count
+    std::optional<Flow> inflow;         // none = no inflow
+    std::optional<int> places;          // tankers that can be connected at once; none = 1
+    Reach reach = Reach::engine;        // who can get to it
     std::optional<bool> fills_without_engine;  // none = a hydrant does, a suction point does not
     std::optional<Length> static_lift;
     std::optional<bool> all_weather;

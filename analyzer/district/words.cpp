@@ -7,7 +7,8 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array road_classes{"state"sv, "paved"sv, "paved_lane"sv, "gravel"sv, "narrow"sv, "drive"sv};
+constexpr std::array road_classes{"state"sv,  "paved"sv,  "paved_lane"sv,
+                                  "gravel"sv, "narrow"sv, "drive"sv};
 constexpr std::array road_accesses{"open"sv, "private"sv, "gated"sv, "unmaintained"sv, "closed"sv};
 constexpr std::array one_ways{"both"sv, "forward"sv, "backward"sv};
 constexpr std::array lane_classes{"through"sv, "dead_end"sv};
@@ -22,10 +23,11 @@ constexpr std::array supply_states{"unknown"sv, "no_building"sv, "unreached"sv, 
                                    "late"sv,    "short"sv,       "tank_only"sv};
 constexpr std::array supply_modes{"none"sv, "direct"sv, "relay"sv, "shuttle"sv};
 constexpr std::array margins{"none"sv, "thin"sv, "firm"sv};
-constexpr std::array limits{"none"sv,    "fleet"sv,        "fill_site"sv, "source_volume"sv,
-                            "source_hydraulics"sv, "draft"sv, "storage"sv, "transfer"sv,
-                            "offload"sv, "supply_line"sv,  "hose"sv,      "engines"sv,
-                            "crew"sv,    "no_dump_site"sv, "no_route"sv,  "no_source"sv};
+constexpr std::array limits{
+    "none"sv,     "fleet"sv,   "fill_site"sv, "source_volume"sv, "source_hydraulics"sv,
+    "draft"sv,    "storage"sv, "transfer"sv,  "offload"sv,       "supply_line"sv,
+    "hose"sv,     "engines"sv, "crew"sv,      "no_dump_site"sv,  "no_route"sv,
+    "no_source"sv};
 
 }  // namespace
 

@@ -25,21 +25,44 @@ enum class Evidence : std::uint8_t { assumed, declared, tested };  // ascending 
 enum class UnitKind : std::uint8_t { engine, tanker, other };
 enum class Aid : std::uint8_t { own, automatic, mutual };
 
-enum class SupplyState : std::uint8_t { unknown, no_building, unreached, held, late, short_flow, tank_only };
+enum class SupplyState : std::uint8_t {
+    unknown,
+    no_building,
+    unreached,
+    held,
+    late,
+    short_flow,
+    tank_only
+};
 enum class SupplyMode : std::uint8_t { none, direct, relay, shuttle };
 enum class Margin : std::uint8_t { none, thin, firm };
 enum class Limit : std::uint8_t {
-    none, fleet, fill_site, source_volume, source_hydraulics, draft, storage, transfer, offload,
-    supply_line, hose, engines, crew, no_dump_site, no_route, no_source,
+    none,
+    fleet,
+    fill_site,
+    source_volume,
+    source_hydraulics,
+    draft,
+    storage,
+    transfer,
+    offload,
+    supply_line,
+    hose,
+    engines,
+    crew,
+    no_dump_site,
+    no_route,
+    no_source,
 };
 
 // The word for each value, and the value for a word (letters as spelled; none if not in the list).
-// Defined for every enum above: `word(RoadClass::state)` is "state"; `SupplyState::short_flow` is "short".
+// Defined for every enum above: `word(RoadClass::state)` is "state"; `SupplyState::short_flow` is
+// "short".
 
-#define FARWATER_WORDS(Enum)                                        \
-    std::span<const std::string_view> words_of(Enum);               \
-    inline std::string_view word(Enum value) {                      \
-        return words_of(value)[static_cast<std::size_t>(value)];    \
+#define FARWATER_WORDS(Enum)                                     \
+    std::span<const std::string_view> words_of(Enum);            \
+    inline std::string_view word(Enum value) {                   \
+        return words_of(value)[static_cast<std::size_t>(value)]; \
     }
 FARWATER_WORDS(RoadClass)
 FARWATER_WORDS(RoadAccess)

@@ -16,8 +16,10 @@ double friction_coefficient(HoseSize size);
 double friction_loss_psi(HoseSize size, Flow flow, Length length);
 
 // The flow at which `discharge` is used up by `residual`, friction and `rise` (0.4335 psi per ft of
-// water column): Q = 100 sqrt((discharge - residual - rise) / (C L / 100)). Zero when the rise alone
-// uses it up; a line of no length carries any flow, capped at 10,000 gpm. A fall counts as level.
-Flow supply_line_flow(HoseSize size, Length length, Length rise, double discharge_psi, double residual_psi);
+// water column): Q = 100 sqrt((discharge - residual - rise) / (C L / 100)). Zero when the rise
+// alone uses it up; a line of no length carries any flow, capped at 10,000 gpm. A fall counts as
+// level.
+Flow supply_line_flow(HoseSize size, Length length, Length rise, double discharge_psi,
+                      double residual_psi);
 
 }  // namespace farwater::hydraulics

@@ -20,7 +20,8 @@ struct Asker {
     std::string_view zone;
 };
 
-Asker asker_at(const District& district, const std::vector<std::optional<Need>>& needs, std::size_t row) {
+Asker asker_at(const District& district, const std::vector<std::optional<Need>>& needs,
+               std::size_t row) {
     if (row < district.parcels.size()) {
         return {needs[row], district.parcels[row].house, district.parcels[row].zone};
     }
@@ -48,7 +49,9 @@ struct Rosters {
     // Zones without rules respond as "" does.
     std::uint32_t zone_of(std::string_view name) const {
         const auto zone = std::lower_bound(zones.begin(), zones.end(), name);
-        return zone != zones.end() && *zone == name ? static_cast<std::uint32_t>(zone - zones.begin()) : 0;
+        return zone != zones.end() && *zone == name
+                   ? static_cast<std::uint32_t>(zone - zones.begin())
+                   : 0;
     }
 };
 
@@ -63,7 +66,10 @@ Rosters rosters_of(const Situation& situation) {
 // What the answer rests on and is not there at all; the district-wide reasons come first.
 std::optional<ProblemId> unknown_because(const Situation& situation, std::size_t row) {
     const auto& units = situation.district.units;
-    const auto has = [&](UnitKind kind) { return std::any_of(units.begin(), units.end(), [&](const Unit& unit) { return unit.kind == kind; }); };
+    const auto has = [&](UnitKind kind) {
+        return std::any_of(units.begin(), units.end(),
+                           [&](const Unit& unit) { return unit.kind == kind; });
+    };
     if (!has(UnitKind::engine)) {
         return ProblemId::fleet_without_engines;
     }
@@ -92,7 +98,8 @@ ParcelSupply without_shuttle(const Asker& asker, SupplyState state, Limit limit)
 }
 
 // Everything that is settled before a dump site comes into it; none = a case decides.
-std::optional<ParcelSupply> settled(const Situation& situation, const Asker& asker, std::size_t row, DriveTime first_arrival) {
+std::optional<ParcelSupply> settled(const Situation& situation, const Asker& asker, std::size_t row,
+                                    DriveTime first_arrival) {
     const bool has_lay = !situation.trips.hose_lays[row].empty();
     if (!asker.need) {
         return without_shuttle(asker, SupplyState::no_building, Limit::none);
@@ -114,7 +121,8 @@ std::optional<ParcelSupply> settled(const Situation& situation, const Asker& ask
 }
 
 // What the hose to this house carries; none = no hose that is there is long enough.
-std::optional<Flow> supply_line(const Situation& situation, const Scene& scene, Point house, Length lay) {
+std::optional<Flow> supply_line(const Situation& situation, const Scene& scene, Point house,
+                                Length lay) {
     const Assumptions& assumptions = situation.district.assumptions;
     const auto size = scene.hose.size_for(lay);
     if (!size) {
@@ -124,7 +132,8 @@ std::optional<Flow> supply_line(const Situation& situation, const Scene& scene, 
     const auto at_house = ground.at(house);
     const auto at_site = ground.at(at(situation.trips.dump_sites, scene.dump_site).place);
     const Length rise = at_house && at_site ? *at_house - *at_site : metres(0);
-    return hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi, assumptions.residual_pressure_psi);
+    return hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi,
+                                        assumptions.residual_pressure_psi);
 }
 
 Margin margin_of(HeldFlow cautious, HeldFlow needed, double firm) {
@@ -179,7 +188,8 @@ private:
         supply.cautious = std::min(shuttle_.cautious, line);
         supply.later = std::min(shuttle_.later, line);
         supply.one_tanker_out = std::min(shuttle_.one_tanker_out, line);
-        supply.margin = margin_of(supply.cautious, supply.needed, situation_.district.assumptions.firm_margin);
+        supply.margin =
+            margin_of(supply.cautious, supply.needed, situation_.district.assumptions.firm_margin);
         if (line >= supply.needed) {
             supply.earliest_start = earliest(supply.needed);
         }
@@ -197,7 +207,8 @@ private:
         if (known != earliest_.end()) {
             return known->second;
         }
-        const Duration latest = std::max(situation_.district.assumptions.late_horizon, shuttle_.window.start);
+        const Duration latest =
+            std::max(situation_.district.assumptions.late_horizon, shuttle_.window.start);
         const auto start = earliest_start(shuttle_.slow, needed, shuttle_.window.duration, latest);
         const auto kept = start ? std::optional(rounded_up(*start)) : std::nullopt;
         earliest_.emplace(needed, kept);
@@ -227,7 +238,8 @@ std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work) {
     const Rosters rosters = rosters_of(situation);
-    const std::vector<ProfileIndex> profile_of = profile_of_units(situation.district, situation.profiles);
+    const std::vector<ProfileIndex> profile_of =
+        profile_of_units(situation.district, situation.profiles);
     std::vector<ParcelSupply> supplies(needs.size());
     std::vector<Keyed> keyed;
     for (std::size_t row = 0; row < needs.size(); ++row) {
@@ -236,25 +248,31 @@ std::vector<ParcelSupply> assess(const Situation& situation,
             supplies[row] = *supply;
             continue;
         }
-        keyed.push_back({{situation.trips.hose_lays[row].front().dump_site, in_tenths(first_arrivals[row]) / half_minute,
+        keyed.push_back({{situation.trips.hose_lays[row].front().dump_site,
+                          in_tenths(first_arrivals[row]) / half_minute,
                           in_tenths(rounded_up(asker.need->duration)), rosters.zone_of(asker.zone)},
                          static_cast<std::uint32_t>(row)});
     }
     std::sort(keyed.begin(), keyed.end());
     const std::vector<std::size_t> begins = group_begins(keyed);
-    for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk, [&](std::size_t first, std::size_t last) {
-        for (std::size_t group = first; group < last; ++group) {
-            const CaseKey& key = keyed[begins[group]].key;
-            const Scene scene = scene_at(situation, profile_of, rosters.responders[key.zone], key.dump_site,
-                                         minutes(key.arrival_half_minutes / 2.0));
-            const ShuttleCase shuttle = work_out(situation, scene, minutes(key.duration_tenths / 10.0));
-            CaseWorker worker(situation, scene, shuttle);
-            for (std::size_t i = begins[group]; i < begins[group + 1]; ++i) {
-                const std::size_t row = keyed[i].row;
-                supplies[row] = worker.supply_of(asker_at(situation.district, needs, row), situation.trips.hose_lays[row].front(), first_arrivals[row]);
-            }
-        }
-    });
+    for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk,
+                   [&](std::size_t first, std::size_t last) {
+                       for (std::size_t group = first; group < last; ++group) {
+                           const CaseKey& key = keyed[begins[group]].key;
+                           const Scene scene =
+                               scene_at(situation, profile_of, rosters.responders[key.zone],
+                                        key.dump_site, minutes(key.arrival_half_minutes / 2.0));
+                           const ShuttleCase shuttle =
+                               work_out(situation, scene, minutes(key.duration_tenths / 10.0));
+                           CaseWorker worker(situation, scene, shuttle);
+                           for (std::size_t i = begins[group]; i < begins[group + 1]; ++i) {
+                               const std::size_t row = keyed[i].row;
+                               supplies[row] = worker.supply_of(
+                                   asker_at(situation.district, needs, row),
+                                   situation.trips.hose_lays[row].front(), first_arrivals[row]);
+                           }
+                       }
+                   });
     return supplies;
 }
 

@@ -11,8 +11,8 @@
 
 namespace farwater::supply {
 
-// Per parcel, then per target, as are `needs` (none = no building) and `first_arrivals`, which say when the first engine is at
-// the house, counted from the alarm, no_time = none gets there.
+// Per parcel, then per target, as are `needs` (none = no building) and `first_arrivals`, which say
+// when the first engine is at the house, counted from the alarm, no_time = none gets there.
 //
 // Work is keyed by case: parcels that share dump site, zone, duration and first arrival (rounded
 // down to half a minute, so that the flow has to hold from no later than it should) share one.

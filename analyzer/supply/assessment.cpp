@@ -8,18 +8,26 @@ namespace farwater::supply {
 
 TenthsMinute rounded_up(Duration duration) {
     constexpr double binary_dust = 1e-9;
-    return TenthsMinute{static_cast<std::int32_t>(std::ceil(in_minutes(duration) * 10.0 - binary_dust))};
+    return TenthsMinute{
+        static_cast<std::int32_t>(std::ceil(in_minutes(duration) * 10.0 - binary_dust))};
 }
 
 int severity_of(SupplyState state) {
     switch (state) {
-        case SupplyState::unknown: return 6;
-        case SupplyState::unreached: return 5;
-        case SupplyState::tank_only: return 4;
-        case SupplyState::short_flow: return 3;
-        case SupplyState::late: return 2;
-        case SupplyState::held: return 1;
-        case SupplyState::no_building: return 0;
+        case SupplyState::unknown:
+            return 6;
+        case SupplyState::unreached:
+            return 5;
+        case SupplyState::tank_only:
+            return 4;
+        case SupplyState::short_flow:
+            return 3;
+        case SupplyState::late:
+            return 2;
+        case SupplyState::held:
+            return 1;
+        case SupplyState::no_building:
+            return 0;
     }
     return 6;
 }
@@ -52,9 +60,10 @@ void Assessment::keep(Variant variant, std::vector<ParcelSupply> of_variant, std
 
 std::size_t Assessment::thinnest() const {
     const auto held = static_cast<std::size_t>(SupplyState::held);
-    const auto thinnest = std::min_element(variants.begin(), variants.end(), [&](const auto& a, const auto& b) {
-        return a.parcels_by_state[held] < b.parcels_by_state[held];
-    });
+    const auto thinnest =
+        std::min_element(variants.begin(), variants.end(), [&](const auto& a, const auto& b) {
+            return a.parcels_by_state[held] < b.parcels_by_state[held];
+        });
     return static_cast<std::size_t>(thinnest - variants.begin());
 }
 

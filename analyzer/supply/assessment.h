@@ -24,29 +24,29 @@ struct ParcelSupply {
     Margin margin = Margin::none;
     Evidence evidence = Evidence::assumed;
     SupplyMode mode = SupplyMode::none;
-    Limit limit = Limit::none;             // what sets the flow, or why there is none
-    std::optional<ProblemId> reason;       // of state unknown
-    std::uint8_t tankers = 0;              // in the shuttle
+    Limit limit = Limit::none;        // what sets the flow, or why there is none
+    std::optional<ProblemId> reason;  // of state unknown
+    std::uint8_t tankers = 0;         // in the shuttle
 
     HeldFlow needed{};
     HeldFlow sustained{};
-    HeldFlow cautious{};                   // the state is judged on it
-    HeldFlow later{};                      // cautious, from the late horizon on
-    HeldFlow one_tanker_out{};             // cautious, without the tanker that is missed most
+    HeldFlow cautious{};        // the state is judged on it
+    HeldFlow later{};           // cautious, from the late horizon on
+    HeldFlow one_tanker_out{};  // cautious, without the tanker that is missed most
     HeldFlow handbook{};
     TenthsMinute duration{};
 
-    std::optional<TenthsMinute> first_engine;    // since the alarm, at the house
+    std::optional<TenthsMinute> first_engine;  // since the alarm, at the house
     std::optional<TenthsMinute> tank_water;
     std::optional<TenthsMinute> continuous;
     std::optional<TenthsMinute> gap;
     std::optional<TenthsMinute> earliest_start;  // of the needed flow, cautious
     std::optional<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
 
-    DumpSiteIndex dump_site;               // of the season's list
+    DumpSiteIndex dump_site;  // of the season's list
     SourceIndex fill_source;
-    std::optional<float> hose_ft;          // from the dump site to the house
-    std::optional<float> wheels_gal;       // in the tanks there by the late horizon
+    std::optional<float> hose_ft;     // from the dump site to the house
+    std::optional<float> wheels_gal;  // in the tanks there by the late horizon
 };
 
 // Short flow first: unknown, unreached, tank_only, short, late, held. no_building is apart.
@@ -67,13 +67,14 @@ struct VariantSummary {
 };
 
 struct Assessment {
-    std::vector<ParcelSupply> supplies;          // the worst variant of each parcel, then target
-    std::vector<std::uint8_t> worst_variant;     // index into variants, per parcel, then target
-    std::vector<VariantSummary> variants;        // in the order they were assessed
+    std::vector<ParcelSupply> supplies;       // the worst variant of each parcel, then target
+    std::vector<std::uint8_t> worst_variant;  // index into variants, per parcel, then target
+    std::vector<VariantSummary> variants;     // in the order they were assessed
 
     // Takes in the next variant's supplies: keeps the worse of each row.
     void keep(Variant variant, std::vector<ParcelSupply> of_variant, std::size_t parcels);
-    // The variant that leaves the fewest parcels held; the first of equals. Precondition: one was kept.
+    // The variant that leaves the fewest parcels held; the first of equals. Precondition: one was
+    // kept.
     std::size_t thinnest() const;
 };
 

@@ -19,9 +19,9 @@ Incident with_tanker(Incident incident) {
     if (tankers.empty()) {
         return incident;
     }
-    const auto largest = std::max_element(tankers.begin(), tankers.end(), [](const Tanker& a, const Tanker& b) {
-        return a.delivered < b.delivered;
-    });
+    const auto largest = std::max_element(
+        tankers.begin(), tankers.end(),
+        [](const Tanker& a, const Tanker& b) { return a.delivered < b.delivered; });
     Tanker more = *largest;
     for (const Tanker& tanker : tankers) {
         more.arrives = std::max(more.arrives, tanker.arrives);
@@ -81,9 +81,12 @@ struct Relief {
 };
 
 constexpr std::array reliefs{
-    Relief{Limit::fleet, with_tanker},     Relief{Limit::fill_site, with_fill_place},
-    Relief{Limit::source_volume, with_double_source}, Relief{Limit::draft, without_cap},
-    Relief{Limit::storage, with_tank},     Relief{Limit::offload, with_slot},
+    Relief{Limit::fleet, with_tanker},
+    Relief{Limit::fill_site, with_fill_place},
+    Relief{Limit::source_volume, with_double_source},
+    Relief{Limit::draft, without_cap},
+    Relief{Limit::storage, with_tank},
+    Relief{Limit::offload, with_slot},
     Relief{Limit::engines, ready_earlier},
 };
 
@@ -101,7 +104,8 @@ std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustai
 }
 
 Limit binding_limit(const std::vector<Gain>& gains) {
-    const auto largest = std::max_element(gains.begin(), gains.end(), [](const Gain& a, const Gain& b) { return a.flow < b.flow; });
+    const auto largest = std::max_element(
+        gains.begin(), gains.end(), [](const Gain& a, const Gain& b) { return a.flow < b.flow; });
     return largest == gains.end() || in_tenths(largest->flow) == 0 ? Limit::none : largest->limit;
 }
 

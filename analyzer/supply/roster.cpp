@@ -20,7 +20,8 @@ Shift shift_of(const District& district, UnitIndex unit, PeriodIndex period) {
             continue;
         }
         const bool unit_row = row.unit.valid() && row.unit == unit;
-        const bool station_row = !row.unit.valid() && row.station == at(district.units, unit).station;
+        const bool station_row =
+            !row.unit.valid() && row.station == at(district.units, unit).station;
         if (!unit_row && !station_row) {
             continue;
         }
@@ -37,16 +38,19 @@ bool stays_in_quarters(const Unit& unit, const Shift& shift) {
     return crew && *crew < unit.min_crew.value_or(1);
 }
 
-Duration turnout_of(const District& district, const Station& station, const Period& period, const Shift& shift) {
+Duration turnout_of(const District& district, const Station& station, const Period& period,
+                    const Shift& shift) {
     if (shift.turnout) {
         return *shift.turnout;
     }
-    return station.staffed ? period.turnout_staffed.value_or(district.assumptions.turnout_staffed)
-                           : period.turnout_volunteer.value_or(district.assumptions.turnout_volunteer);
+    return station.staffed
+               ? period.turnout_staffed.value_or(district.assumptions.turnout_staffed)
+               : period.turnout_volunteer.value_or(district.assumptions.turnout_volunteer);
 }
 
 // The alarm on which a unit goes to a zone: none = not at all.
-std::optional<int> alarm_of(const District& district, UnitIndex unit, std::string_view zone, bool zone_has_rules) {
+std::optional<int> alarm_of(const District& district, UnitIndex unit, std::string_view zone,
+                            bool zone_has_rules) {
     if (!zone_has_rules) {
         const Unit& it = at(district.units, unit);
         const Aid aid = std::max(it.aid, at(district.stations, it.station).aid);
@@ -65,7 +69,8 @@ std::optional<int> alarm_of(const District& district, UnitIndex unit, std::strin
 
 std::vector<Responder> roster(const District& district, PeriodIndex period, std::string_view zone) {
     const auto& rules = district.response_rules;
-    const bool zone_has_rules = std::any_of(rules.begin(), rules.end(), [&](const ResponseRule& rule) { return rule.zone == zone; });
+    const bool zone_has_rules = std::any_of(
+        rules.begin(), rules.end(), [&](const ResponseRule& rule) { return rule.zone == zone; });
     std::vector<Responder> responders;
     for (std::size_t i = 0; i < district.units.size(); ++i) {
         const UnitIndex index(i);
@@ -79,8 +84,9 @@ std::vector<Responder> roster(const District& district, PeriodIndex period, std:
         const Duration turnout = turnout_of(district, station, at(district.periods, period), shift);
         const bool on_request = *alarm > 1;
         const bool mutual = std::max(unit.aid, station.aid) == Aid::mutual;
-        const Duration rolls = on_request ? (mutual && !shift.turnout ? district.assumptions.mutual_turnout : turnout)
-                                          : district.assumptions.alarm_handling + turnout;
+        const Duration rolls =
+            on_request ? (mutual && !shift.turnout ? district.assumptions.mutual_turnout : turnout)
+                       : district.assumptions.alarm_handling + turnout;
         responders.push_back({index, rolls, on_request});
     }
     return responders;

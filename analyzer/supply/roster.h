@@ -1,4 +1,5 @@
-// Who comes, and when the wheels roll: staffing by period, response zones, automatic and mutual aid.
+// Who comes, and when the wheels roll: staffing by period, response zones, automatic and mutual
+// aid.
 #pragma once
 
 #include <string>
@@ -11,8 +12,9 @@ namespace farwater::supply {
 
 struct Responder {
     UnitIndex unit;
-    Duration rolls;           // since the alarm; on request: since the request
-    bool on_request = false;  // mutual aid and later alarms: asked for after the first engine arrived
+    Duration rolls;  // since the alarm; on request: since the request
+    bool on_request =
+        false;  // mutual aid and later alarms: asked for after the first engine arrived
 };
 
 // The units that respond to a zone in a period, by unit index. A unit with fewer people than its

@@ -29,7 +29,8 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
         }
         const DriveTime drive = situation.trips.from_station(profile, unit.station, dump_site);
         if (reachable(drive)) {
-            const Duration leaves = responder.on_request ? asked + responder.rolls : responder.rolls;
+            const Duration leaves =
+                responder.on_request ? asked + responder.rolls : responder.rolls;
             list.push_back({responder.unit, profile, leaves, leaves + duration_of(drive)});
         }
     }
@@ -38,7 +39,10 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
 }
 
 HoseLoad hose_of(const Unit& unit, const Assumptions& assumptions) {
-    return unit.hose.value_or(HoseLoad{.hose_2_5in = assumptions.engine_hose_2_5in, .hose_3in = {}, .hose_4in = {}, .hose_5in = {}});
+    return unit.hose.value_or(HoseLoad{.hose_2_5in = assumptions.engine_hose_2_5in,
+                                       .hose_3in = {},
+                                       .hose_4in = {},
+                                       .hose_5in = {}});
 }
 
 HoseThere hose_there(const District& district, std::span<const Arrival> engines) {
@@ -69,12 +73,15 @@ Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration st
     const DumpSiteCandidate& site = at(situation.trips.dump_sites, scene.dump_site);
     int room = assumptions.most_portable_tanks;
     if (site.officers_place) {
-        room = std::min(room, situation.district.dump_site_places[*site.officers_place].portable_tanks.value_or(room));
+        room = std::min(
+            room, situation.district.dump_site_places[*site.officers_place].portable_tanks.value_or(
+                      room));
     }
     Tanks tanks;
     for (const Arrival& carrier : carriers) {
         const Unit& unit = at(situation.district.units, carrier.unit);
-        const Duration up = carrier.at_scene + assumptions.setup_portable_tank + season_of(situation).extra_setup;
+        const Duration up =
+            carrier.at_scene + assumptions.setup_portable_tank + season_of(situation).extra_setup;
         const int carried = unit.portable_tank > gallons(0) ? std::max(1, unit.portable_tanks) : 0;
         const int set_up = std::min(room, carried);
         if (set_up <= 0 || (tanks.any && up > start)) {
@@ -82,8 +89,9 @@ Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration st
         }
         tanks.first_up = tanks.any ? std::min(tanks.first_up, up) : up;
         tanks.any = true;
-        tanks.usable += hydraulics::usable_of_portable_tank(unit.portable_tank * (static_cast<double>(set_up) / carried),
-                                                            assumptions.portable_tank_depth, assumptions.portable_tank_heel);
+        tanks.usable += hydraulics::usable_of_portable_tank(
+            unit.portable_tank * (static_cast<double>(set_up) / carried),
+            assumptions.portable_tank_depth, assumptions.portable_tank_heel);
         room -= set_up;
     }
     return tanks;
@@ -112,10 +120,12 @@ LaneClass lane_at(const Situation& situation, DumpSiteIndex dump_site) {
     return situation.district.dump_site_places[*site.officers_place].lane.value_or(site.lane);
 }
 
-Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival& arrival, const LegTimes& legs) {
+Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival& arrival,
+                   const LegTimes& legs) {
     const Assumptions& assumptions = situation.district.assumptions;
     const Unit& unit = at(situation.district.units, arrival.unit);
-    const bool backs = unit.backs_to_offload || lane_at(situation, scene.dump_site) == LaneClass::dead_end;
+    const bool backs =
+        unit.backs_to_offload || lane_at(situation, scene.dump_site) == LaneClass::dead_end;
     Tanker tanker;
     tanker.delivered = unit.tank * assumptions.delivered_fraction;
     tanker.refilled = unit.tank * assumptions.refill_fraction;
@@ -132,12 +142,14 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
 }
 
 // When an engine that has no other job has the fill site running; none = there is no such engine.
-std::optional<Duration> engine_ready_at(const Situation& situation, const Scene& scene, FillSiteIndex fill_site, Duration setup) {
+std::optional<Duration> engine_ready_at(const Situation& situation, const Scene& scene,
+                                        FillSiteIndex fill_site, Duration setup) {
     std::optional<Duration> ready;
     for (std::size_t i = 2; i < scene.engines.size(); ++i) {
         const Arrival& engine = scene.engines[i];
         const Unit& unit = at(situation.district.units, engine.unit);
-        const DriveTime drive = situation.trips.station_to_fill_site(engine.profile, unit.station, fill_site);
+        const DriveTime drive =
+            situation.trips.station_to_fill_site(engine.profile, unit.station, fill_site);
         if (reachable(drive)) {
             const Duration there = engine.leaves + duration_of(drive) + setup;
             ready = ready ? std::min(*ready, there) : there;
@@ -150,7 +162,8 @@ std::optional<Duration> engine_ready_at(const Situation& situation, const Scene&
 Duration first_tanker_ready(const std::vector<Tanker>& tankers, Duration setup) {
     Duration first = minutes(1e6);
     for (const Tanker& tanker : tankers) {
-        const Duration offload = tanker.offload_before + tanker.delivered / tanker.offload + tanker.offload_after;
+        const Duration offload =
+            tanker.offload_before + tanker.delivered / tanker.offload + tanker.offload_after;
         first = std::min(first, tanker.arrives + offload + tanker.leg.empty);
     }
     return first + setup;
@@ -158,7 +171,8 @@ Duration first_tanker_ready(const std::vector<Tanker>& tankers, Duration setup) 
 
 }  // namespace
 
-std::vector<ProfileIndex> profile_of_units(const District& district, std::span<const Profile> profiles) {
+std::vector<ProfileIndex> profile_of_units(const District& district,
+                                           std::span<const Profile> profiles) {
     std::vector<ProfileIndex> of(district.units.size());
     for (std::size_t p = 0; p < profiles.size(); ++p) {
         for (const UnitIndex member : profiles[p].members) {
@@ -178,16 +192,20 @@ std::optional<hydraulics::HoseSize> HoseThere::size_for(Length lay) const {
 }
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
-               std::span<const Responder> responders, DumpSiteIndex dump_site, Duration first_arrival) {
+               std::span<const Responder> responders, DumpSiteIndex dump_site,
+               Duration first_arrival) {
     const Assumptions& assumptions = situation.district.assumptions;
     Scene scene;
     scene.dump_site = dump_site;
     scene.first_arrival = first_arrival;
-    scene.engines = arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::engine);
-    scene.tankers = arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::tanker);
+    scene.engines =
+        arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::engine);
+    scene.tankers =
+        arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::tanker);
     scene.hose = hose_there(situation.district, scene.engines);
     scene.on_wheels = on_wheels(situation.district, scene);
-    const Tanks tanks = portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);
+    const Tanks tanks =
+        portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);
     if (scene.tankers.empty()) {
         scene.missing = Limit::fleet;
     } else if (scene.engines.size() < 2) {
@@ -206,8 +224,10 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.set_up.engine_tank = attack.tank > gallons(0) ? attack.tank : assumptions.engine_tank;
     scene.set_up.engine_arrives = first_arrival;
     scene.set_up.tanks_ready = tanks.first_up;
-    scene.set_up.draft_ready = draft_there + assumptions.setup_draft + season_of(situation).extra_setup;
-    scene.set_up.flow_cap = std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
+    scene.set_up.draft_ready =
+        draft_there + assumptions.setup_draft + season_of(situation).extra_setup;
+    scene.set_up.flow_cap =
+        std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
     return scene;
 }
 
@@ -224,7 +244,8 @@ FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTri
         plan.missing = Limit::no_route;
         return plan;
     }
-    const CountedSource& source = counted_source(situation.water, at(situation.fill_places, trip.fill_site).source);
+    const CountedSource& source =
+        counted_source(situation.water, at(situation.fill_places, trip.fill_site).source);
     const Duration setup = source.setup + season_of(situation).extra_setup;
     std::optional<Duration> ready = engine_ready_at(situation, scene, trip.fill_site, setup);
     if (!source.needs_engine) {
@@ -236,10 +257,15 @@ FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTri
         return plan;
     }
     plan.incident.dump_site = scene.set_up;
-    plan.incident.fill_sites = {{.places = source.places, .flows = std::nullopt, .pump = source.rate,
-                                 .ready = *ready, .usable = source.usable, .inflow = source.inflow}};
-    plan.incident.initial_attack = {.flow = assumptions.initial_attack,
-                                    .from = scene.first_arrival + assumptions.initial_attack_after_arrival};
+    plan.incident.fill_sites = {{.places = source.places,
+                                 .flows = std::nullopt,
+                                 .pump = source.rate,
+                                 .ready = *ready,
+                                 .usable = source.usable,
+                                 .inflow = source.inflow}};
+    plan.incident.initial_attack = {
+        .flow = assumptions.initial_attack,
+        .from = scene.first_arrival + assumptions.initial_attack_after_arrival};
     return plan;
 }
 

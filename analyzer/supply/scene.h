@@ -1,5 +1,5 @@
-// One fire at one dump site: who arrives when, what that gives the dump site, and the incidents that
-// follow for each fill site. The same for all parcels that share dump site, arrival and zone.
+// One fire at one dump site: who arrives when, what that gives the dump site, and the incidents
+// that follow for each fill site. The same for all parcels that share dump site, arrival and zone.
 #pragma once
 
 #include <optional>
@@ -26,7 +26,8 @@ struct Situation {
 };
 
 // The profile of each unit; not valid for units that have none.
-std::vector<ProfileIndex> profile_of_units(const District& district, std::span<const Profile> profiles);
+std::vector<ProfileIndex> profile_of_units(const District& district,
+                                           std::span<const Profile> profiles);
 
 struct Arrival {
     UnitIndex unit;
@@ -46,17 +47,18 @@ struct HoseThere {
 // site. A scene without a drafting engine or without a portable tank gives no continuous flow.
 struct Scene {
     DumpSiteIndex dump_site;
-    Duration first_arrival;         // of the first engine, at the house
-    std::vector<Arrival> engines;   // by arrival
-    std::vector<Arrival> tankers;   // by arrival
+    Duration first_arrival;        // of the first engine, at the house
+    std::vector<Arrival> engines;  // by arrival
+    std::vector<Arrival> tankers;  // by arrival
     HoseThere hose;
-    DumpSite set_up;                // what the incident run takes
-    Limit missing = Limit::none;    // why there can be no continuous flow; none = there can
-    Volume on_wheels;               // in all tanks there by the horizon
+    DumpSite set_up;              // what the incident run takes
+    Limit missing = Limit::none;  // why there can be no continuous flow; none = there can
+    Volume on_wheels;             // in all tanks there by the horizon
 };
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
-               std::span<const Responder> responders, DumpSiteIndex dump_site, Duration first_arrival);
+               std::span<const Responder> responders, DumpSiteIndex dump_site,
+               Duration first_arrival);
 
 // The incident with all tankers at one fill site; tankers that have no way there stay out. The
 // reason instead when nobody can fill there: engines (none is left to run it) or no_route.

@@ -25,14 +25,16 @@ Window window_of(const Scene& scene, const Assumptions& assumptions, Duration du
 std::vector<Incident> nursing_choices(const Incident& incident) {
     std::vector<Incident> choices{incident};
     const auto& tankers = incident.tankers;
-    if (std::any_of(tankers.begin(), tankers.end(), [](const Tanker& tanker) { return tanker.can_nurse; })) {
+    if (std::any_of(tankers.begin(), tankers.end(),
+                    [](const Tanker& tanker) { return tanker.can_nurse; })) {
         choices.push_back(incident);
         choices.back().dump_site.nursing_tankers = 1;
     }
     return choices;
 }
 
-void try_plan(Best& best, const Incident& incident, SourceIndex source, Window window, double factor, bool bounded) {
+void try_plan(Best& best, const Incident& incident, SourceIndex source, Window window,
+              double factor, bool bounded) {
     for (const Incident& choice : nursing_choices(incident)) {
         Incident slow = slowed(choice, factor);
         if (bounded && best.found && held(window_bound(slow, window)) <= best.cautious) {
@@ -45,7 +47,8 @@ void try_plan(Best& best, const Incident& incident, SourceIndex source, Window w
     }
 }
 
-Best best_plan(const Situation& situation, const Scene& scene, Window window, bool bounded, Limit& missing) {
+Best best_plan(const Situation& situation, const Scene& scene, Window window, bool bounded,
+               Limit& missing) {
     Best best;
     const double factor = cautious_factor(situation.district.assumptions);
     for (const FillTrip& trip : situation.trips.fill_trips[scene.dump_site.position()]) {
@@ -54,7 +57,8 @@ Best best_plan(const Situation& situation, const Scene& scene, Window window, bo
             missing = plan.missing;
             continue;
         }
-        try_plan(best, plan.incident, at(situation.fill_places, trip.fill_site).source, window, factor, bounded);
+        try_plan(best, plan.incident, at(situation.fill_places, trip.fill_site).source, window,
+                 factor, bounded);
     }
     return best;
 }
@@ -75,7 +79,9 @@ Evidence fleet_evidence(const Situation& situation, const Scene& scene) {
     for (const Arrival& arrival : scene.tankers) {
         const Unit& unit = at(situation.district.units, arrival.unit);
         const bool rated = unit.fill_limit && unit.offload;
-        weakest = std::min(weakest, !rated ? Evidence::assumed : unit.tested_on ? Evidence::tested : Evidence::declared);
+        weakest = std::min(weakest, !rated           ? Evidence::assumed
+                                    : unit.tested_on ? Evidence::tested
+                                                     : Evidence::declared);
     }
     return weakest;
 }
@@ -90,10 +96,12 @@ void add_clocks(ShuttleCase& result, const Best& best) {
 }
 
 Window later_window(const ShuttleCase& result, const Assumptions& assumptions) {
-    return {.start = std::max(result.window.start, assumptions.late_horizon), .duration = result.window.duration};
+    return {.start = std::max(result.window.start, assumptions.late_horizon),
+            .duration = result.window.duration};
 }
 
-ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration, bool bounded) {
+ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
+                        bool bounded) {
     const Assumptions& assumptions = situation.district.assumptions;
     ShuttleCase result;
     result.window = window_of(scene, assumptions, duration);
@@ -116,7 +124,8 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
     result.limit = binding_limit(gains(best.incident, result.window, result.sustained));
     result.source = best.source;
     result.tankers = best.incident.tankers.size();
-    result.evidence = std::min(fleet_evidence(situation, scene), counted_source(situation.water, best.source).evidence);
+    result.evidence = std::min(fleet_evidence(situation, scene),
+                               counted_source(situation.water, best.source).evidence);
     add_clocks(result, best);
     return result;
 }

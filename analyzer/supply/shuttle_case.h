@@ -13,10 +13,10 @@ namespace farwater::supply {
 
 struct ShuttleCase {
     Window window;
-    Limit limit = Limit::none;       // why there is no flow, or what binds it
+    Limit limit = Limit::none;  // why there is no flow, or what binds it
     HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
     Flow handbook;
-    Incident slow;                   // the chosen incident, slowed: earliest starts are asked of it
+    Incident slow;  // the chosen incident, slowed: earliest starts are asked of it
     SourceIndex source;
     std::size_t tankers = 0;
     Duration tank_water;
@@ -28,8 +28,8 @@ struct ShuttleCase {
 };
 
 // The fill site (of those that routing lists for the dump site) and the number of nursing tankers
-// (none or one) with the largest cautious flow; the nearer fill site of equals. Bounds first: a fill
-// site whose upper bound does not beat the best found is not run.
+// (none or one) with the largest cautious flow; the nearer fill site of equals. Bounds first: a
+// fill site whose upper bound does not beat the best found is not run.
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
 
 // The same with every fill site run, in the same order: for the tests.

@@ -36,20 +36,27 @@ bool test_lapsed(const WaterSource& source, const District& district) {
 
 Flow default_rate(SourceKind kind, const Assumptions& assumptions) {
     switch (kind) {
-        case SourceKind::hydrant: return assumptions.hydrant_rate;
-        case SourceKind::dry_hydrant: return assumptions.dry_hydrant_rate;
-        case SourceKind::draft_site: return assumptions.draft_site_rate;
-        case SourceKind::cistern: return assumptions.cistern_rate;
+        case SourceKind::hydrant:
+            return assumptions.hydrant_rate;
+        case SourceKind::dry_hydrant:
+            return assumptions.dry_hydrant_rate;
+        case SourceKind::draft_site:
+            return assumptions.draft_site_rate;
+        case SourceKind::cistern:
+            return assumptions.cistern_rate;
     }
     return gpm(0);
 }
 
 Duration setup_of(SourceKind kind, const Assumptions& assumptions) {
     switch (kind) {
-        case SourceKind::hydrant: return assumptions.setup_hydrant;
-        case SourceKind::draft_site: return assumptions.setup_open_bank;
+        case SourceKind::hydrant:
+            return assumptions.setup_hydrant;
+        case SourceKind::draft_site:
+            return assumptions.setup_open_bank;
         case SourceKind::dry_hydrant:
-        case SourceKind::cistern: return assumptions.setup_dry_hydrant;
+        case SourceKind::cistern:
+            return assumptions.setup_dry_hydrant;
     }
     return minutes(0);
 }
@@ -59,7 +66,8 @@ Duration setup_of(SourceKind kind, const Assumptions& assumptions) {
 std::uint8_t strength_class(const CountedSource& source) {
     const double rate = in_gpm(source.rate);
     int strength = rate >= 1000 ? 3 : rate >= 500 ? 2 : rate >= 250 ? 1 : 0;
-    if (source.usable && *source.usable + source.inflow * minutes(120) < source.rate * minutes(120)) {
+    if (source.usable &&
+        *source.usable + source.inflow * minutes(120) < source.rate * minutes(120)) {
         --strength;
     }
     return static_cast<std::uint8_t>(std::max(0, strength));
@@ -71,7 +79,8 @@ struct Volumes {
     bool assumed = false;
 };
 
-Volumes volume_of(const WaterSource& source, const SystemStorage& storage, const Assumptions& assumptions) {
+Volumes volume_of(const WaterSource& source, const SystemStorage& storage,
+                  const Assumptions& assumptions) {
     if (source.usable) {
         return {true, source.usable->volume(), false};
     }
@@ -96,8 +105,8 @@ std::optional<ProblemId> obstacle(const WaterSource& source, const Volumes& volu
     return std::nullopt;
 }
 
-CountedSource count(SourceIndex index, const WaterSource& source, const Volumes& volumes, bool lapsed,
-                    const Assumptions& assumptions) {
+CountedSource count(SourceIndex index, const WaterSource& source, const Volumes& volumes,
+                    bool lapsed, const Assumptions& assumptions) {
     CountedSource counted;
     counted.source = index;
     const bool tested = source.standing == Standing::tested && !lapsed;
@@ -112,8 +121,8 @@ CountedSource count(SourceIndex index, const WaterSource& source, const Volumes&
     counted.usable = volumes.usable;
     counted.inflow = source.inflow.value_or(gpm(0));
     counted.places = std::max(1, source.places.value_or(1));
-    counted.needs_engine = source.reach == Reach::engine &&
-                           !source.fills_without_engine.value_or(source.kind == SourceKind::hydrant);
+    counted.needs_engine = source.reach == Reach::engine && !source.fills_without_engine.value_or(
+                                                                source.kind == SourceKind::hydrant);
     counted.setup = setup_of(source.kind, assumptions);
     counted.strength_class = strength_class(counted);
     return counted;
@@ -145,7 +154,8 @@ WaterReview review_water(const District& district) {
         if (volumes.assumed) {
             review.problems.push_back(problem_of(ProblemId::system_volume_unknown, source));
         }
-        review.counted.push_back(count(SourceIndex(i), source, volumes, lapsed, district.assumptions));
+        review.counted.push_back(
+            count(SourceIndex(i), source, volumes, lapsed, district.assumptions));
         review.counts[i] = true;
     }
     if (review.counted.empty()) {
@@ -159,8 +169,10 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
     std::vector<FillSitePlace> places;
     for (const CountedSource& counted : review.counted) {
         const WaterSource& source = at(district.sources, counted.source);
-        const bool kind_out = std::find(season.sources_out.begin(), season.sources_out.end(), source.kind) != season.sources_out.end();
-        const bool frozen = season.ice && source.kind == SourceKind::draft_site && !source.frost_proof;
+        const bool kind_out = std::find(season.sources_out.begin(), season.sources_out.end(),
+                                        source.kind) != season.sources_out.end();
+        const bool frozen =
+            season.ice && source.kind == SourceKind::draft_site && !source.frost_proof;
         if (!kind_out && !frozen && source.open_months.covers(season.months)) {
             places.push_back({counted.source, source.place, counted.strength_class});
         }
@@ -169,8 +181,9 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
 }
 
 const CountedSource& counted_source(const WaterReview& review, SourceIndex source) {
-    return *std::lower_bound(review.counted.begin(), review.counted.end(), source,
-                             [](const CountedSource& counted, SourceIndex index) { return counted.source < index; });
+    return *std::lower_bound(
+        review.counted.begin(), review.counted.end(), source,
+        [](const CountedSource& counted, SourceIndex index) { return counted.source < index; });
 }
 
 }  // namespace farwater::supply

@@ -1,6 +1,6 @@
 // Which water counts: what is not known never helps. A source counts in a supply state only when
-// somebody tested or declared it, its volume is known (or unlimited in so many words), and it is for
-// operations. Everything else is a problem row or a row of the worklist.
+// somebody tested or declared it, its volume is known (or unlimited in so many words), and it is
+// for operations. Everything else is a problem row or a row of the worklist.
 #pragma once
 
 #include <cstdint>
@@ -21,7 +21,7 @@ struct CountedSource {
     std::optional<Volume> usable;  // none = unlimited
     Flow inflow;
     int places = 1;
-    bool needs_engine = true;      // a suction point does, a hydrant does not
+    bool needs_engine = true;  // a suction point does, a hydrant does not
     Duration setup;
     std::uint8_t strength_class = 0;  // 0 weak .. 3 strong, in rate and volume
 };

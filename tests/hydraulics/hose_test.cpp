@@ -33,7 +33,8 @@ TEST_CASE("rise takes pressure and a fall gives none", "[unit]") {
     const Flow level = supply_line_flow(HoseSize::in_4, feet(1400), feet(0), 185, 20);
     const Flow uphill = supply_line_flow(HoseSize::in_4, feet(1400), feet(60), 185, 20);
     CHECK(uphill < level);
-    CHECK(in_gpm(uphill) == Approx(704).epsilon(0.002));  // 165 - 60 x 0.4335 = 138.99 psi over 14 x 0.2
+    CHECK(in_gpm(uphill) ==
+          Approx(704).epsilon(0.002));  // 165 - 60 x 0.4335 = 138.99 psi over 14 x 0.2
     CHECK(supply_line_flow(HoseSize::in_4, feet(1400), feet(-60), 185, 20) == level);
     CHECK(supply_line_flow(HoseSize::in_4, feet(1400), feet(400), 185, 20) == gpm(0));
 }

@@ -6,7 +6,8 @@ using namespace farwater;
 using namespace farwater::reports;
 
 TEST_CASE("hostile text cannot leave its place in the picture", "[unit]") {
-    CHECK(escaped("</title><script>alert('x')</script>") == "&lt;/title&gt;&lt;script&gt;alert(&#39;x&#39;)&lt;/script&gt;");
+    CHECK(escaped("</title><script>alert('x')</script>") ==
+          "&lt;/title&gt;&lt;script&gt;alert(&#39;x&#39;)&lt;/script&gt;");
     CHECK(escaped("Ham & \"Eggs\" Road") == "Ham &amp; &quot;Eggs&quot; Road");
     CHECK(escaped("Chemin de l\u00c9glise") == "Chemin de l\u00c9glise");
 }
@@ -15,9 +16,9 @@ TEST_CASE("bytes that are no text are shown as such", "[unit]") {
     const std::string unknown = "\xEF\xBF\xBD";
     CHECK(escaped("a\xFFz") == "a" + unknown + "z");
     CHECK(escaped(std::string_view("a\0z", 3)) == "a" + unknown + "z");
-    CHECK(escaped("\xC3") == unknown);                                      // cut off
-    CHECK(escaped("\xC0\x80") == unknown + unknown);                        // overlong
-    CHECK(escaped("\xED\xA0\x80") == unknown + unknown + unknown);          // surrogate
+    CHECK(escaped("\xC3") == unknown);                              // cut off
+    CHECK(escaped("\xC0\x80") == unknown + unknown);                // overlong
+    CHECK(escaped("\xED\xA0\x80") == unknown + unknown + unknown);  // surrogate
     CHECK(escaped("\xF4\x90\x80\x80") == unknown + unknown + unknown + unknown);
 }
 

@@ -1,8 +1,8 @@
 // Result tables: every column has a description, values follow the findings, names are lawful.
-#include <catch2/catch.hpp>
-
 #include <algorithm>
 #include <set>
+
+#include <catch2/catch.hpp>
 
 #include "reports/headline.h"
 #include "reports/layers.h"
@@ -25,7 +25,8 @@ supply::ParcelSupply answer(SupplyState state, int needed, int cautious) {
     return supply;
 }
 
-// Four parcels: held, short, no building, unknown; the record between the second and third was set aside.
+// Four parcels: held, short, no building, unknown; the record between the second and third was set
+// aside.
 struct Found {
     District district;
     std::vector<Profile> profiles;
@@ -52,13 +53,18 @@ struct Found {
         supply::ParcelSupply nothing;
         nothing.state = SupplyState::no_building;
         assessment.keep({SeasonIndex(0), PeriodIndex(0)},
-                        {answer(SupplyState::held, 500, 600), answer(SupplyState::short_flow, 1000, 400), nothing, unknown}, 4);
+                        {answer(SupplyState::held, 500, 600),
+                         answer(SupplyState::short_flow, 1000, 400), nothing, unknown},
+                        4);
     }
-    Findings findings() const { return {district, profiles, water, seasons, assessment, roads, problems}; }
+    Findings findings() const {
+        return {district, profiles, water, seasons, assessment, roads, problems};
+    }
 };
 
 std::size_t column_of(const io::FeatureTable& table, std::string_view name) {
-    const auto found = std::find_if(table.columns.begin(), table.columns.end(), [&](const io::Column& column) { return column.name == name; });
+    const auto found = std::find_if(table.columns.begin(), table.columns.end(),
+                                    [&](const io::Column& column) { return column.name == name; });
     REQUIRE(found != table.columns.end());
     return static_cast<std::size_t>(found - table.columns.begin());
 }
@@ -78,15 +84,18 @@ TEST_CASE("every column of every table is described and named in snake case once
     const Found found;
     const Findings findings = found.findings();
     for (const io::FeatureTable& table :
-         {parcel_supply(findings).results, road_times(findings).results, target_supply(findings), fill_sites(findings), dump_sites(findings),
-          response_times(findings), fleet(findings), assumptions(findings), data_problems(findings), worklist(findings), input_records(findings),
-          by_state(findings), shortfalls(findings), run_record_table({})}) {
+         {parcel_supply(findings).results, road_times(findings).results, target_supply(findings),
+          fill_sites(findings), dump_sites(findings), response_times(findings), fleet(findings),
+          assumptions(findings), data_problems(findings), worklist(findings),
+          input_records(findings), by_state(findings), shortfalls(findings),
+          run_record_table({})}) {
         std::set<std::string> names;
         for (const io::Column& column : table.columns) {
             CAPTURE(table.name, column.name);
             CHECK(column.description.size() > 4);
             CHECK(column.description.back() == '.');
-            CHECK(column.name.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") == std::string::npos);
+            CHECK(column.name.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") ==
+                  std::string::npos);
             CHECK(names.insert(column.name).second);
         }
         CHECK_FALSE(table.title.empty());
@@ -116,7 +125,8 @@ TEST_CASE("what is not known is empty, never zero", "[unit]") {
     const io::FeatureTable table = parcel_supply(found.findings()).results;
     CHECK(std::get<std::string_view>(cell(table, 4, "state")) == "unknown");
     CHECK(std::get<std::string_view>(cell(table, 4, "reason")) == "parcel_no_road_in_reach");
-    for (const char* column : {"sustained_gpm", "cautious_gpm", "shortfall_gpm", "margin", "first_engine_min", "hose_ft"}) {
+    for (const char* column : {"sustained_gpm", "cautious_gpm", "shortfall_gpm", "margin",
+                               "first_engine_min", "hose_ft"}) {
         CAPTURE(column);
         CHECK(is_null(cell(table, 4, column)));
     }
@@ -171,7 +181,8 @@ TEST_CASE("the overview escapes names and says that it is a plan", "[unit]") {
 TEST_CASE("the summary says cautions and counts in words and in JSON", "[unit]") {
     const Found found;
     const std::string text = summary_text(found.findings());
-    CHECK(text.find("1 of 3 improved parcels meet their planned flow (33.3 %)") != std::string::npos);
+    CHECK(text.find("1 of 3 improved parcels meet their planned flow (33.3 %)") !=
+          std::string::npos);
     CHECK(text.find("authority having jurisdiction") != std::string::npos);
     CHECK(text.find('\r') == std::string::npos);
     CHECK(summary_json(found.findings()).find("\"held\": 1") != std::string::npos);

@@ -1,4 +1,5 @@
-// The supply stage on a district of one dump site: every state, and what is said when there is none.
+// The supply stage on a district of one dump site: every state, and what is said when there is
+// none.
 #include "analyzer/supply/assess.h"
 
 #include <catch2/catch.hpp>
@@ -37,11 +38,13 @@ struct OneDumpSite {
 
     OneDumpSite() {
         district.seasons.push_back(Season{.name = "all_year"});
-        district.periods.push_back({.name = "any_time", .turnout_staffed = {}, .turnout_volunteer = {}});
+        district.periods.push_back(
+            {.name = "any_time", .turnout_staffed = {}, .turnout_volunteer = {}});
         district.stations.push_back(Station{.id = "S1"});
-        district.units = {unit_of("E1", UnitKind::engine, 1000), unit_of("E2", UnitKind::engine, 1000),
-                          unit_of("T1", UnitKind::tanker, 2500), unit_of("T2", UnitKind::tanker, 2000),
-                          unit_of("T3", UnitKind::tanker, 3000), unit_of("T4", UnitKind::tanker, 1800)};
+        district.units = {
+            unit_of("E1", UnitKind::engine, 1000), unit_of("E2", UnitKind::engine, 1000),
+            unit_of("T1", UnitKind::tanker, 2500), unit_of("T2", UnitKind::tanker, 2000),
+            unit_of("T3", UnitKind::tanker, 3000), unit_of("T4", UnitKind::tanker, 1800)};
         district.units[2].portable_tank = gallons(2500);
         district.units[4].portable_tank = gallons(2500);
         WaterSource hydrant;
@@ -94,17 +97,21 @@ struct OneDumpSite {
             trips.hose_lays.items.push_back({DumpSiteIndex(0), feet(200)});
             trips.hose_lays.close_row();
         }
-        needs.assign(district.parcels.size(), Need{tenths_of_gpm(5000), minutes(120), Evidence::declared});
+        needs.assign(district.parcels.size(),
+                     Need{tenths_of_gpm(5000), minutes(120), Evidence::declared});
         arrivals.assign(district.parcels.size(), tenths_of_second(7500));  // 12.5 min
     }
 
-    Situation situation() const { return {district, water, profiles, trips, places, PeriodIndex(0)}; }
+    Situation situation() const {
+        return {district, water, profiles, trips, places, PeriodIndex(0)};
+    }
     ParcelSupply supply() const { return assess(situation(), needs, arrivals, Work{}).at(0); }
 };
 
 }  // namespace
 
-TEST_CASE("a parcel whose need is below the cautious flow is held, and its numbers hang together", "[unit]") {
+TEST_CASE("a parcel whose need is below the cautious flow is held, and its numbers hang together",
+          "[unit]") {
     OneDumpSite scene;
     scene.needs[0]->flow = tenths_of_gpm(2500);
     const ParcelSupply supply = scene.supply();
@@ -119,7 +126,8 @@ TEST_CASE("a parcel whose need is below the cautious flow is held, and its numbe
     CHECK(*supply.hose_ft == Approx(200.0F));
 }
 
-TEST_CASE("a need that holds only from later on is late, and one that never holds is short", "[unit]") {
+TEST_CASE("a need that holds only from later on is late, and one that never holds is short",
+          "[unit]") {
     OneDumpSite scene;
     const HeldFlow cautious = scene.supply().cautious;
     scene.needs[0]->flow = tenths_of_gpm(in_tenths(cautious) + 1);
@@ -212,7 +220,8 @@ TEST_CASE("tank water only, with what is missing", "[unit]") {
 TEST_CASE("a long thin line limits the flow to what it carries", "[unit]") {
     OneDumpSite scene;
     for (std::size_t engine = 0; engine < 2; ++engine) {
-        scene.district.units[engine].hose = HoseLoad{.hose_2_5in = feet(1000), .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
+        scene.district.units[engine].hose =
+            HoseLoad{.hose_2_5in = feet(1000), .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
     }
     scene.trips.hose_lays.items[0].length = feet(2000);
     const ParcelSupply supply = scene.supply();
@@ -254,7 +263,8 @@ TEST_CASE("parcels of one case get the same flows, and more of them do not chang
     OneDumpSite many;
     many.district.parcels.assign(40, Parcel{.id = "P"});
     many.refresh();
-    const auto supplies = assess(many.situation(), many.needs, many.arrivals, Work{.stop = {}, .threads = 2, .progress = {}});
+    const auto supplies = assess(many.situation(), many.needs, many.arrivals,
+                                 Work{.stop = {}, .threads = 2, .progress = {}});
     for (const ParcelSupply& supply : supplies) {
         CHECK(supply.cautious == one.supply().cautious);
     }
@@ -301,7 +311,8 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
     for (std::size_t i = 0; i < 6; ++i) {
         WaterSource source = scene.district.sources[0];
         source.rate = gpm(150.0 + 170.0 * static_cast<double>(i));
-        source.usable = i % 2 == 0 ? UsableWater::unlimited() : UsableWater::of(gallons(12000.0 * static_cast<double>(i)));
+        source.usable = i % 2 == 0 ? UsableWater::unlimited()
+                                   : UsableWater::of(gallons(12000.0 * static_cast<double>(i)));
         scene.district.sources.push_back(source);
     }
     scene.water = review_water(scene.district);
@@ -309,7 +320,8 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
     for (std::size_t i = 0; i < scene.places.size(); ++i) {
         FillTrip trip;
         trip.fill_site = FillSiteIndex(i);
-        trip.legs.fill({.empty = tenths_of_second(600 + 500 * static_cast<int>(i)), .loaded = tenths_of_second(800 + 500 * static_cast<int>(i))});
+        trip.legs.fill({.empty = tenths_of_second(600 + 500 * static_cast<int>(i)),
+                        .loaded = tenths_of_second(800 + 500 * static_cast<int>(i))});
         scene.trips.fill_trips.items.push_back(trip);
     }
     scene.trips.fill_trips.close_row();
@@ -317,7 +329,8 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
     const auto responders = roster(scene.district, PeriodIndex(0), "");
     for (double arrival = 5.0; arrival < 30.0; arrival += 0.5) {
         const Situation situation = scene.situation();
-        const Scene at_site = scene_at(situation, profile_of, responders, DumpSiteIndex(0), minutes(arrival));
+        const Scene at_site =
+            scene_at(situation, profile_of, responders, DumpSiteIndex(0), minutes(arrival));
         const ShuttleCase bounded = work_out(situation, at_site, minutes(120));
         const ShuttleCase plain = work_out_plainly(situation, at_site, minutes(120));
         CHECK(bounded.cautious == plain.cautious);

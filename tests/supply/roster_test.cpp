@@ -1,8 +1,8 @@
 #include "analyzer/supply/roster.h"
 
-#include <catch2/catch.hpp>
-
 #include <algorithm>
+
+#include <catch2/catch.hpp>
 
 using namespace farwater;
 using namespace farwater::supply;
@@ -12,8 +12,9 @@ namespace {
 // Two stations of the district and one of a mutual aid neighbour; an engine and a tanker each.
 District three_stations() {
     District district;
-    district.periods = {{.name = "night", .turnout_staffed = {}, .turnout_volunteer = {}},
-                        {.name = "weekday", .turnout_staffed = {}, .turnout_volunteer = minutes(8)}};
+    district.periods = {
+        {.name = "night", .turnout_staffed = {}, .turnout_volunteer = {}},
+        {.name = "weekday", .turnout_staffed = {}, .turnout_volunteer = minutes(8)}};
     for (const char* id : {"S1", "S2", "N1"}) {
         Station station;
         station.id = id;
@@ -34,7 +35,8 @@ District three_stations() {
 }
 
 const Responder* find(const std::vector<Responder>& responders, std::size_t unit) {
-    const auto found = std::find_if(responders.begin(), responders.end(), [&](const Responder& r) { return r.unit == UnitIndex(unit); });
+    const auto found = std::find_if(responders.begin(), responders.end(),
+                                    [&](const Responder& r) { return r.unit == UnitIndex(unit); });
     return found == responders.end() ? nullptr : &*found;
 }
 
@@ -59,14 +61,19 @@ TEST_CASE("mutual aid is asked for, and counts from the request", "[unit]") {
 TEST_CASE("a unit under its least crew stays in quarters, in that period only", "[unit]") {
     District district = three_stations();
     district.units[2].min_crew = 2;
-    district.staffing.push_back({.unit = UnitIndex(2), .station = {}, .period = PeriodIndex(1), .crew = 1, .turnout = {}});
+    district.staffing.push_back(
+        {.unit = UnitIndex(2), .station = {}, .period = PeriodIndex(1), .crew = 1, .turnout = {}});
     CHECK(find(roster(district, PeriodIndex(0), ""), 2) != nullptr);
     CHECK(find(roster(district, PeriodIndex(1), ""), 2) == nullptr);
 }
 
 TEST_CASE("nobody there means nobody comes, even without a least crew", "[unit]") {
     District district = three_stations();
-    district.staffing.push_back({.unit = {}, .station = StationIndex(1), .period = PeriodIndex(1), .crew = 0, .turnout = {}});
+    district.staffing.push_back({.unit = {},
+                                 .station = StationIndex(1),
+                                 .period = PeriodIndex(1),
+                                 .crew = 0,
+                                 .turnout = {}});
     const auto weekday = roster(district, PeriodIndex(1), "");
     CHECK(find(weekday, 2) == nullptr);
     CHECK(find(weekday, 3) == nullptr);
@@ -74,8 +81,16 @@ TEST_CASE("nobody there means nobody comes, even without a least crew", "[unit]"
 }
 
 TEST_CASE("a unit's staffing row goes before its station's, in either order", "[unit]") {
-    const Staffing by_station{.unit = {}, .station = StationIndex(1), .period = PeriodIndex(0), .crew = {}, .turnout = minutes(9)};
-    const Staffing by_unit{.unit = UnitIndex(2), .station = {}, .period = PeriodIndex(0), .crew = {}, .turnout = minutes(4)};
+    const Staffing by_station{.unit = {},
+                              .station = StationIndex(1),
+                              .period = PeriodIndex(0),
+                              .crew = {},
+                              .turnout = minutes(9)};
+    const Staffing by_unit{.unit = UnitIndex(2),
+                           .station = {},
+                           .period = PeriodIndex(0),
+                           .crew = {},
+                           .turnout = minutes(4)};
     for (const auto& rows : {std::vector{by_station, by_unit}, std::vector{by_unit, by_station}}) {
         District district = three_stations();
         district.staffing = rows;
@@ -86,7 +101,8 @@ TEST_CASE("a unit's staffing row goes before its station's, in either order", "[
 
 TEST_CASE("a zone with response rules gets those units and no others", "[unit]") {
     District district = three_stations();
-    district.response_rules = {{.zone = "east", .alarm = 1, .unit = UnitIndex(2)}, {.zone = "east", .alarm = 2, .unit = UnitIndex(3)}};
+    district.response_rules = {{.zone = "east", .alarm = 1, .unit = UnitIndex(2)},
+                               {.zone = "east", .alarm = 2, .unit = UnitIndex(3)}};
     const auto east = roster(district, PeriodIndex(0), "east");
     REQUIRE(east.size() == 2);
     CHECK_FALSE(east[0].on_request);

@@ -1,8 +1,8 @@
 #include "analyzer/supply/water_review.h"
 
-#include <catch2/catch.hpp>
-
 #include <algorithm>
+
+#include <catch2/catch.hpp>
 
 using namespace farwater;
 using namespace farwater::supply;
@@ -27,7 +27,8 @@ District district_with(WaterSource source) {
 }
 
 bool has(const std::vector<Problem>& problems, ProblemId id) {
-    return std::any_of(problems.begin(), problems.end(), [&](const Problem& problem) { return problem.id == id; });
+    return std::any_of(problems.begin(), problems.end(),
+                       [&](const Problem& problem) { return problem.id == id; });
 }
 
 }  // namespace
@@ -43,7 +44,8 @@ TEST_CASE("water that is only mapped does not count, however large", "[unit]") {
 }
 
 TEST_CASE("a pond or cistern without usable volume does not count", "[unit]") {
-    const auto kind = GENERATE(SourceKind::draft_site, SourceKind::dry_hydrant, SourceKind::cistern);
+    const auto kind =
+        GENERATE(SourceKind::draft_site, SourceKind::dry_hydrant, SourceKind::cistern);
     WaterSource source = declared("s", kind);
     source.usable.reset();
     const WaterReview review = review_water(district_with(source));
@@ -70,8 +72,13 @@ TEST_CASE("a blank rate takes the stated default and lowers the evidence", "[uni
 }
 
 TEST_CASE("a test counts until it lapses, on the day as well", "[unit]") {
-    struct Case { Date tested; Evidence evidence; };
-    const auto c = GENERATE(Case{2025y / 6 / 2, Evidence::tested}, Case{2025y / 6 / 1, Evidence::declared}, Case{2025y / 5 / 31, Evidence::declared});
+    struct Case {
+        Date tested;
+        Evidence evidence;
+    };
+    const auto c =
+        GENERATE(Case{2025y / 6 / 2, Evidence::tested}, Case{2025y / 6 / 1, Evidence::declared},
+                 Case{2025y / 5 / 31, Evidence::declared});
     WaterSource source = declared("s", SourceKind::dry_hydrant);
     source.standing = Standing::tested;
     source.tested_on = c.tested;
@@ -86,7 +93,8 @@ TEST_CASE("tested without a date is a declaration", "[unit]") {
     CHECK(review_water(district_with(source)).counted.at(0).evidence == Evidence::declared);
 }
 
-TEST_CASE("a hydrant takes its system's storage, and the stated default where nobody knows it", "[unit]") {
+TEST_CASE("a hydrant takes its system's storage, and the stated default where nobody knows it",
+          "[unit]") {
     WaterSource known = declared("h1", SourceKind::hydrant);
     known.system = "village";
     known.usable = UsableWater::of(gallons(200000));
@@ -105,8 +113,11 @@ TEST_CASE("a hydrant takes its system's storage, and the stated default where no
 }
 
 TEST_CASE("a hydrant fills without an engine and a suction point does not", "[unit]") {
-    CHECK_FALSE(review_water(district_with(declared("h", SourceKind::hydrant))).counted.at(0).needs_engine);
-    CHECK(review_water(district_with(declared("d", SourceKind::dry_hydrant))).counted.at(0).needs_engine);
+    CHECK_FALSE(
+        review_water(district_with(declared("h", SourceKind::hydrant))).counted.at(0).needs_engine);
+    CHECK(review_water(district_with(declared("d", SourceKind::dry_hydrant)))
+              .counted.at(0)
+              .needs_engine);
 }
 
 TEST_CASE("a source for its own parcel never fills tankers", "[unit]") {
