@@ -49,6 +49,17 @@ std::string printed(const Box& box) {
                        box.high.y);
 }
 
+void check_on_parcels(const LayerSpec& spec, const Box& extent, const Box& parcels) {
+    if (!overlap(extent, parcels)) {
+        fail_input(
+            spec,
+            fmt::format(
+                "the layer lies off the district: it covers {} of the working CRS, the parcels "
+                "cover {}; correct its crs in [{}], or name the right layer",
+                printed(extent), printed(parcels), spec.section));
+    }
+}
+
 ShapeReader::ShapeReader(const LayerSource& source, const WorkingCrs& working, const Box& parcels)
     : to_plane_(source.open.crs, working),
       parcels_(parcels),
@@ -115,6 +126,24 @@ bool ShapeReader::to_plane(MultiPolygon& shape) const {
 }
 
 std::optional<AreaShape> ShapeReader::area(Record& record) const {
+    std::optional<AreaShape> area = valid_area(record);
+    if (!area) {
+        return std::nullopt;
+    }
+    if (!to_plane(area->shape)) {
+        report_no_place(record);
+        return std::nullopt;
+    }
+    if (!in_reach(record, box_of(area->shape))) {
+        return std::nullopt;
+    }
+    if (area->repaired) {
+        record.report(ProblemId::geometry_repaired, {}, {});
+    }
+    return area;
+}
+
+std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
     const OGRGeometry* shape = shape_of(record);
     if (shape == nullptr) {
         return std::nullopt;
@@ -124,26 +153,15 @@ std::optional<AreaShape> ShapeReader::area(Record& record) const {
         report_wrong_kind(record, *shape);
         return std::nullopt;
     }
-    AreaShape area{std::move(*polygons), std::nullopt};
-    if (!is_valid(area.shape)) {
-        area.repaired = farwater::repaired(area.shape);
-        if (!area.repaired) {
-            record.report(ProblemId::geometry_beyond_repair, {}, {});
-            return std::nullopt;
-        }
-        area.shape = *area.repaired;
+    if (is_valid(*polygons)) {
+        return AreaShape{std::move(*polygons), std::nullopt};
     }
-    if (!to_plane(area.shape)) {
-        report_no_place(record);
+    std::optional<MultiPolygon> mended = repaired(*polygons);
+    if (!mended) {
+        record.report(ProblemId::geometry_beyond_repair, {}, {});
         return std::nullopt;
     }
-    if (!in_reach(record, box_of(area.shape))) {
-        return std::nullopt;
-    }
-    if (area.repaired) {
-        record.report(ProblemId::geometry_repaired, {}, {});
-    }
-    return area;
+    return AreaShape{*mended, *mended};
 }
 
 std::optional<PlaceShape> ShapeReader::place(Record& record) const {
@@ -152,12 +170,11 @@ std::optional<PlaceShape> ShapeReader::place(Record& record) const {
         return std::nullopt;
     }
     const std::optional<Point> point = point_of(*shape);
-    if (!point) {
-        const std::optional<AreaShape> area = this->area(record);
-        const std::optional<Point> inside = area ? inside_point(area->shape) : std::nullopt;
-        return inside ? std::optional(PlaceShape{*inside, area_m2(area->shape)}) : std::nullopt;
-    }
-    const std::optional<Point> place = to_plane_(point->x, point->y);
+    return point ? place_of_point(record, *point) : place_of_area(record);
+}
+
+std::optional<PlaceShape> ShapeReader::place_of_point(Record& record, Point point) const {
+    const std::optional<Point> place = to_plane_(point.x, point.y);
     if (!place) {
         report_no_place(record);
         return std::nullopt;
@@ -165,6 +182,19 @@ std::optional<PlaceShape> ShapeReader::place(Record& record) const {
     Box box;
     box.include(*place);
     return in_reach(record, box) ? std::optional(PlaceShape{*place, 0.0}) : std::nullopt;
+}
+
+std::optional<PlaceShape> ShapeReader::place_of_area(Record& record) const {
+    const std::optional<AreaShape> area = this->area(record);
+    if (!area) {
+        return std::nullopt;
+    }
+    const std::optional<Point> inside = inside_point(area->shape);
+    if (!inside) {
+        record.report(ProblemId::geometry_beyond_repair, {}, {});
+        return std::nullopt;
+    }
+    return PlaceShape{*inside, area_m2(area->shape)};
 }
 
 }  // namespace farwater::io

@@ -36,6 +36,9 @@ public:
 
 private:
     const OGRGeometry* shape_of(Record& record) const;
+    std::optional<AreaShape> valid_area(Record& record) const;  // in the layer's own coordinates
+    std::optional<PlaceShape> place_of_point(Record& record, Point point) const;
+    std::optional<PlaceShape> place_of_area(Record& record) const;
     bool to_plane(MultiPolygon& shape) const;
     bool in_reach(Record& record, const Box& box) const;
 
@@ -43,6 +46,10 @@ private:
     Box parcels_;
     Box reach_;
 };
+
+// Throws InputError, with both extents, when `extent` (of a layer, not empty) lies off the parcels'
+// box.
+void check_on_parcels(const LayerSpec& spec, const Box& extent, const Box& parcels);
 
 // "x 10 to 20, y 30 to 40".
 std::string printed(const Box& box);

@@ -1,0 +1,37 @@
+// Fields of a record as quantities. The unit is that of the field's name; none = not known.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "analyzer/district/units.h"
+#include "io/record.h"
+
+namespace farwater::io {
+
+inline std::optional<Length> length_field(Record& record, std::string_view field_ft) {
+    const std::optional<double> value = record.number(field_ft);
+    return value ? std::optional(feet(*value)) : std::nullopt;
+}
+inline std::optional<Duration> duration_field(Record& record, std::string_view field_min) {
+    const std::optional<double> value = record.number(field_min);
+    return value ? std::optional(minutes(*value)) : std::nullopt;
+}
+inline std::optional<Volume> volume_field(Record& record, std::string_view field_gal) {
+    const std::optional<double> value = record.number(field_gal);
+    return value ? std::optional(gallons(*value)) : std::nullopt;
+}
+inline std::optional<Flow> flow_field(Record& record, std::string_view field_gpm) {
+    const std::optional<double> value = record.number(field_gpm);
+    return value ? std::optional(gpm(*value)) : std::nullopt;
+}
+inline std::optional<Speed> speed_field(Record& record, std::string_view field_mph) {
+    const std::optional<double> value = record.number(field_mph);
+    return value ? std::optional(mph(*value)) : std::nullopt;
+}
+inline std::optional<Weight> weight_field(Record& record, std::string_view field_lb) {
+    const std::optional<double> value = record.number(field_lb);
+    return value ? std::optional(pounds(*value)) : std::nullopt;
+}
+
+}  // namespace farwater::io
