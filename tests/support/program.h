@@ -1,0 +1,31 @@
+// Runs the program as a user would, and keeps what it says.
+#pragma once
+
+#include <chrono>
+#include <string>
+#include <vector>
+
+namespace farwater::support {
+
+struct Ended {
+    int exit_code = -1;
+    std::string out;
+    std::string err;
+};
+
+// With standard output and error as pipes, standard input empty.
+Ended run_program(const std::string& program, const std::vector<std::string>& arguments);
+
+// With a pseudo-terminal as standard error (and TERM=xterm); `err` is what was drawn there.
+Ended run_program_at_terminal(const std::string& program,
+                              const std::vector<std::string>& arguments);
+
+// Sends `signal` after `delay`; also how long it took to end from then on.
+struct Interrupted {
+    Ended ended;
+    std::chrono::milliseconds took{};
+};
+Interrupted interrupt_program(const std::string& program, const std::vector<std::string>& arguments,
+                              int signal, std::chrono::milliseconds delay);
+
+}  // namespace farwater::support
