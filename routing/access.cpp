@@ -40,7 +40,7 @@ public:
     std::optional<NearestPlace> nearest_used_by(Point p, ProfileBits who) const {
         return finder_.nearest(
             p, reach_, [&](std::uint32_t road) { return usable(road, who); },
-            [](std::uint32_t) { return 0; });
+            [&](std::uint32_t road) { return rank(road, who); });
     }
 
     bool usable(std::uint32_t road, ProfileBits who) const { return (use_[road] & who) != 0; }
@@ -58,6 +58,13 @@ public:
     }
 
 private:
+    // Of roads equally near: one that may be used, then one open both ways, then the better class.
+    int rank(std::uint32_t road, ProfileBits who) const {
+        const Road& there = district_.roads[road];
+        return (usable(road, who) ? 0 : 100) + (there.one_way == OneWay::both ? 0 : 10) +
+               static_cast<int>(there.kind);
+    }
+
     const District& district_;
     const Network& network_;
     std::vector<ProfileBits> use_;

@@ -29,7 +29,8 @@ struct AccessResult {
 
 // The nearest place on a true segment within access_reach, exact:
 // - of a parcel's house and a target: on a road of any class, since hose lies along private drives
-//   too; of roads equally near one that a loaded tanker may use is taken;
+//   too; of roads equally near one that a loaded tanker may use is taken, then one open both ways,
+//   then the better class;
 // - of sources and the officer's places: on a road that some loaded tanker may use in some season;
 // - of stations: on a road that some engine or tanker may use in some season.
 // Where the fleet has no tanker, any profile stands in; without profiles the road's access decides.

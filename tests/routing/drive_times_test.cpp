@@ -299,7 +299,9 @@ TEST_CASE("road miles follow the shortest way from an own station, not the faste
             |       |
             D-------E
     )"));
-    region.station('B').aid = Aid::mutual;
+    Station& neighbour = region.station('B');
+    neighbour.aid = Aid::mutual;
+    neighbour.to_gate = minutes(10);
     region.road("SA");
     region.road("AB").posted_speed = mph(2);
     region.road("ADEB");

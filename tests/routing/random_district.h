@@ -1,8 +1,12 @@
 // Small random districts with every rule of the roads in them, the same for the same seed.
 #pragma once
 
+#include <algorithm>
+#include <chrono>
 #include <cstdint>
+#include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "analyzer/district/district.h"
@@ -43,26 +47,33 @@ private:
 
 struct RandomPlaces {
     std::vector<Point> junctions;
+    std::set<std::pair<Point, Point>> connected;  // no two roads take the same stretch
+
+    // False when the stretch was taken before.
+    bool connect(Point a, Point b) { return connected.insert(std::minmax(a, b)).second; }
 
     Point anywhere(Dice& dice) const {
         return {dice.between(-100, 2100), dice.between(-100, 2100)};
     }
 };
 
-inline Road random_road(Dice& dice, const RandomPlaces& places, std::size_t row) {
+inline Road random_road(Dice& dice, RandomPlaces& places, std::size_t row) {
     Road road;
     road.row = static_cast<std::uint32_t>(row);
     road.name = "road " + std::to_string(row);
-    road.line.push_back(dice.of(places.junctions));
+    Point last = dice.of(places.junctions);
+    road.line.push_back(last);
     const std::size_t stretches = 1 + dice.below(3);
     for (std::size_t i = 0; i < stretches; ++i) {
+        const Point next = dice.of(places.junctions);
+        if (next == last || !places.connect(last, next)) {
+            continue;
+        }
         if (dice.one_in(3)) {
             road.line.push_back(places.anywhere(dice));  // a bend
         }
-        const Point next = dice.of(places.junctions);
-        if (next != road.line.back()) {
-            road.line.push_back(next);
-        }
+        road.line.push_back(next);
+        last = next;
     }
     road.kind = static_cast<RoadClass>(dice.below(6));
     road.access = dice.one_in(4) ? static_cast<RoadAccess>(dice.below(5)) : RoadAccess::open;
@@ -128,7 +139,10 @@ inline District random_district(std::uint64_t seed) {
         places.junctions.push_back({dice.between(0, 2000), dice.between(0, 2000)});
     }
     for (std::size_t i = 0; i < 8 + dice.below(16); ++i) {
-        district.roads.push_back(random_road(dice, places, i));
+        Road road = random_road(dice, places, i);
+        if (road.line.size() > 1) {
+            district.roads.push_back(std::move(road));
+        }
     }
     for (std::size_t i = 0; i < 30; ++i) {
         Parcel parcel;

@@ -45,9 +45,13 @@ struct Routed {
         }
         return {};
     }
-    std::vector<DriveTime> arrivals(std::size_t station = 0) const {
-        return routing::first_arrivals(roads(), profile_of(UnitKind::engine),
-                                       std::vector{routing::Departure{StationIndex(station), {}}},
+    // Of an engine that leaves each station at once.
+    std::vector<DriveTime> arrivals() const {
+        std::vector<routing::Departure> departures;
+        for (std::size_t s = 0; s < district.stations.size(); ++s) {
+            departures.push_back({StationIndex(s), {}});
+        }
+        return routing::first_arrivals(roads(), profile_of(UnitKind::engine), departures,
                                        SeasonIndex(0));
     }
 
