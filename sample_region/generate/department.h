@@ -15,9 +15,10 @@ TypedTable source_table(const Township& township, const Stamp& stamp);
 TypedTable first_sources(const TypedTable& all, std::size_t count);
 
 TypedTable station_table(const Township& township, const Gates& gates, const Stamp& stamp);
-TypedTable apparatus_table();
-TypedTable staffing_table();
-TypedTable zone_table();
+// Only units of the stations that there are: a small township has fewer.
+TypedTable apparatus_table(const TypedTable& stations);
+TypedTable staffing_table(const TypedTable& apparatus);
+TypedTable zone_table(const TypedTable& apparatus);
 TypedTable target_table(const Township& township);
 TypedTable dump_place_table(const Township& township);
 

@@ -26,7 +26,7 @@ units = { weight_limit_lb = "short_ton" }
 
 [roads.values.access]
 "O" = "open"
-"P" = "private_road"
+"P" = "private"
 "G" = "gated"
 "N" = "unmaintained"
 

@@ -160,10 +160,7 @@ public:
     }
 
 private:
-    bool is_dry(Point p) const {
-        return input_.ground.terrain.metres_to_lake(p) > shore_step + 3 &&
-               !input_.ground.terrain.in_lake(p);
-    }
+    bool is_dry(Point p) const { return !input_.ground.terrain.near_lake(p, shore_step + 3); }
 
     void add(Site site) {
         site.place = rounded(site.place);

@@ -64,8 +64,8 @@ private:
         if (township_.outline.inside_by(middle) < reach + 60 ||
             in_village(township_.ground.village, middle) ||
             metres_to_line(middle, terrain.river) < reach + 45 ||
-            metres_to_line(middle, terrain.rail) < reach + 20 || terrain.in_lake(middle) ||
-            terrain.metres_to_lake(middle) < reach + 60 ||
+            metres_to_line(middle, terrain.rail) < reach + 20 ||
+            terrain.near_lake(middle, reach + 60) ||
             roads_.metres_to_nearest(middle, reach + 6) < reach + 6) {
             return false;
         }

@@ -84,9 +84,10 @@ RegionCounts write_alone(const RegionOrder& order) {
     const TypedTable sources = source_table(township, stamp);
     write_csv(order.folder / "water_sources.csv", sources, region_epsg);
     write_csv(order.folder / "assessor.csv", assessor, 0);
-    write_csv(order.folder / "apparatus.csv", apparatus_table(), 0);
-    write_csv(order.folder / "staffing.csv", staffing_table(), 0);
-    write_csv(order.folder / "response_zones.csv", zone_table(), 0);
+    const TypedTable apparatus = apparatus_table(stations);
+    write_csv(order.folder / "apparatus.csv", apparatus, 0);
+    write_csv(order.folder / "staffing.csv", staffing_table(apparatus), 0);
+    write_csv(order.folder / "response_zones.csv", zone_table(apparatus), 0);
     write_elevation(order.folder / "elevation.tif", township.outline.box(), demo_raster_cell,
                     region_epsg, [&](Point p) { return township.ground.terrain.elevation(p); });
     return {1,
@@ -95,7 +96,7 @@ RegionCounts write_alone(const RegionOrder& order) {
             buildings.size(),
             sources.rows.size(),
             stations.rows.size(),
-            tankers_in(apparatus_table())};
+            tankers_in(apparatus)};
 }
 
 // What is kept of all townships of a region.
@@ -138,7 +139,7 @@ void write_township(CountyFile& county, const RegionOrder& order, const RegionPl
     const TypedTable sources = first_sources(source_table(township, stamp), sources_per_township);
     lists.sources.header = sources.header;
     lists.sources.rows.insert(lists.sources.rows.end(), sources.rows.begin(), sources.rows.end());
-    const int stations = plan.parcels / parcels_per_station;
+    const int stations = std::max(plan.parcels / parcels_per_station, std::min(plan.townships, 3));
     if ((number + 1) * stations / plan.townships > number * stations / plan.townships) {
         lists.stations.rows.push_back(region_station(township, stamp));
         add_region_apparatus(lists.apparatus, lists.stations.rows.back().cells[0], stamp.seed);
@@ -156,7 +157,7 @@ RegionCounts write_many(const RegionOrder& order) {
     box.include(box.low + Point{plan.columns * plan.width, rows * plan.height});
     RegionLists lists;
     lists.stations.header = {"STATION", "NAME", "AID", "STAFFED", "TO_GATE"};
-    lists.apparatus.header = apparatus_table().header;
+    lists.apparatus.header = apparatus_table({}).header;
     lists.terrains.resize(static_cast<std::size_t>(plan.columns * rows));
     RegionCounts counts;
     counts.townships = static_cast<std::size_t>(plan.townships);

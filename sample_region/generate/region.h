@@ -16,7 +16,7 @@ namespace farwater::sample {
 inline constexpr int fewest_parcels = 200;
 inline constexpr int most_of_one_township = 4000;
 inline constexpr int demo_parcels = 2500;
-inline constexpr std::uint64_t demo_seed = 7;
+inline constexpr std::uint64_t demo_seed = 5;
 
 struct RegionOrder {
     int parcels = demo_parcels;  // records of the parcel layer, reached exactly

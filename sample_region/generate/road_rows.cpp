@@ -72,18 +72,39 @@ private:
         return township_.routes[static_cast<std::size_t>(road.route)];
     }
 
-    // Of the bridges that are not on a state road the one nearest the village.
-    void find_posted_bridge() {
-        double best = std::numeric_limits<double>::infinity();
+    // A bridge and the road line that it is on.
+    struct Bridge {
+        std::size_t road;
+        Point place;
+    };
+    std::vector<Bridge> bridges() const {
+        std::vector<Bridge> result;
         for (std::size_t i = 0; i < township_.roads.size(); ++i) {
             for (const Stretch& stretch : township_.roads[i].stretches) {
-                const Point p = station_at(township_.roads[i].line, stretch.from).place;
-                const double off = metres_between(p, township_.ground.village.centre);
-                if (stretch.what == Stretch::What::bridge &&
-                    route(township_.roads[i]).kind != RoadKind::state && off < best) {
-                    best = off;
-                    posted_ = i;
+                if (stretch.what == Stretch::What::bridge) {
+                    result.push_back({i, station_at(township_.roads[i].line, stretch.from).place});
                 }
+            }
+        }
+        return result;
+    }
+    bool is_state(const Bridge& bridge) const {
+        return route(township_.roads[bridge.road]).kind == RoadKind::state;
+    }
+
+    // Of the town's bridges the nearest to the village that is not beside a state road's.
+    void find_posted_bridge() {
+        double best = std::numeric_limits<double>::infinity();
+        const std::vector<Bridge> all = bridges();
+        for (const Bridge& bridge : all) {
+            const bool beside = std::any_of(all.begin(), all.end(), [&](const Bridge& other) {
+                return is_state(other) && metres_between(other.place, bridge.place) < 450;
+            });
+            const double off =
+                metres_between(bridge.place, township_.ground.village.centre) + (beside ? 1e6 : 0);
+            if (!is_state(bridge) && off < best) {
+                best = off;
+                posted_ = bridge.road;
             }
         }
     }

@@ -95,6 +95,7 @@ private:
 
     void add_hydrant(const RoadLine& road, Point p) {
         const std::string& street = township_.routes[static_cast<std::size_t>(road.route)].name;
+        ++hydrants_;
         const double draw = random_.unit();
         Source s;
         s.name =
@@ -161,9 +162,9 @@ private:
         }
     }
 
-    // The shore's point nearest to a road of this kind; none within 120 m.
+    // The shore's point nearest to a road of this kind; none within 170 m.
     std::optional<Point> shore_near(RoadKind kind) const {
-        double best = 120;
+        double best = 170;
         std::optional<Point> place;
         for (const RoadLine& road : township_.roads) {
             if (kind_of(road) != kind) {
@@ -293,6 +294,7 @@ private:
     const Township& township_;
     const Stamp& stamp_;
     Random random_;
+    int hydrants_ = 0;
     std::vector<Source> sources_;
 };
 

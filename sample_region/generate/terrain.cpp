@@ -13,6 +13,15 @@ namespace {
 
 constexpr double village_from_river = 390;
 constexpr double rail_from_river = 95;
+constexpr double rail_bridge_cost = 5000;  // metres of detour
+
+// How far from its shore the ground slopes down to a lake, metres.
+constexpr double lake_bowl = 500;
+
+bool in_box(const Box& box, Point p, double reach) {
+    return p.x >= box.low.x - reach && p.x <= box.high.x + reach && p.y >= box.low.y - reach &&
+           p.y <= box.high.y + reach;
+}
 
 // Height over the valley floor, before the river cuts in.
 double hills(std::uint64_t seed, Point p) {
@@ -30,7 +39,7 @@ constexpr double clear_of_edge = 60;
 // Adds a place that is linked to the grid places around it that lie well inside.
 int gate_place(RouteGrid& grid, const Outline& outline, Point gate) {
     const int node = grid.add_place(gate);
-    grid.each_near(grid.cell_of(gate), 1, [&](int near) {
+    grid.each_near(grid.cell_of(gate), 2, [&](int near) {
         if (outline.inside_by(grid.place(near)) >= clear_of_edge) {
             grid.link(node, near);
         }
@@ -55,7 +64,7 @@ Polyline trace_river(const Outline& outline, const Gates& gates, std::uint64_t r
     return smooth_line(grid, path, 1);
 }
 
-// Follows the river on its north side.
+// Follows the river, on its north side wherever it can.
 Polyline trace_rail(const Outline& outline, const Gates& gates, const Polyline& river,
                     std::uint64_t tile_seed) {
     RouteGrid grid(outline.box(), 90, 0.15, mixed(tile_seed, 12U));
@@ -82,7 +91,8 @@ Polyline trace_rail(const Outline& outline, const Gates& gates, const Polyline& 
         const double away = (distance - rail_from_river) / 60;
         const Point a = grid.place(from);
         const Point b = grid.place(to);
-        return distance < 200 && crosses(a, b) ? no_way : metres_between(a, b) * (1 + away * away);
+        const double bridge = distance < 200 && crosses(a, b) ? rail_bridge_cost : 0;
+        return bridge + metres_between(a, b) * (1 + away * away);
     };
     const auto path = cheapest_path(grid, west, cost, [&](int node) { return node == east; });
     return smooth_line(grid, path, 4);
@@ -154,9 +164,12 @@ void place_lake(Terrain& terrain, const Outline& outline, Point village, std::ui
         const Point axis = unit({random.between(-1, 1), random.between(-1, 1)});
         terrain.lakes.push_back(
             shore_of(wavy_ring(best, axis, half_long, half_short, 12, mixed(tile_seed, 14U))));
-        terrain.lake_levels.push_back(0);
-        terrain.lake_levels.back() =
-            Terrain{terrain.seed, terrain.river, {}, {}, {}}.elevation(best);
+        const Terrain dry{terrain.seed, terrain.river, {}, {}, {}, {}};
+        terrain.lake_levels.push_back(dry.elevation(best));
+        terrain.lake_boxes.emplace_back();
+        for (const Point p : terrain.lakes.back()) {
+            terrain.lake_boxes.back().include(p);
+        }
     }
 }
 
@@ -167,17 +180,25 @@ double Terrain::elevation(Point p) const {
     const double cut = off * off / (off * off + 650.0 * 650.0);
     double height = valley_floor(seed, p) + 2 + hills(seed, p) * cut;
     for (std::size_t i = 0; i < lakes.size(); ++i) {
-        const Polyline& shore = lakes[i];
-        const double from_shore = contains(shore, p) ? 0 : metres_to_lake(p);
-        const double share = std::min(1.0, from_shore / 500);
-        height = lake_levels[i] + (height - lake_levels[i]) * share * (2 - share);
+        if (in_box(lake_boxes[i], p, lake_bowl)) {
+            const double from_shore = contains(lakes[i], p) ? 0 : metres_to_lake(p);
+            const double share = std::min(1.0, from_shore / lake_bowl);
+            height = lake_levels[i] + (height - lake_levels[i]) * share * (2 - share);
+        }
     }
     return height;
 }
 
-bool Terrain::in_lake(Point p) const {
-    return std::any_of(lakes.begin(), lakes.end(),
-                       [&](const Polyline& shore) { return contains(shore, p); });
+bool Terrain::in_lake(Point p) const { return near_lake(p, 0); }
+
+bool Terrain::near_lake(Point p, double reach) const {
+    for (std::size_t i = 0; i < lakes.size(); ++i) {
+        if (in_box(lake_boxes[i], p, reach) &&
+            (contains(lakes[i], p) || (reach > 0 && metres_to_lake(p) < reach))) {
+            return true;
+        }
+    }
+    return false;
 }
 
 double Terrain::metres_to_lake(Point p) const {

@@ -22,10 +22,13 @@ struct Terrain {
     Polyline rail;                // from west to east, north of the river
     std::vector<Polyline> lakes;  // anticlockwise rings
     std::vector<double> lake_levels;
+    std::vector<Box> lake_boxes;
 
     // Metres above the sea. O(corners of river and lakes).
     double elevation(Point p) const;
     bool in_lake(Point p) const;
+    // In a lake or nearer to its shore than `reach`. O(1) far from lakes.
+    bool near_lake(Point p, double reach) const;
     double metres_to_lake(
         Point p) const;  // from the shore, inside or outside; infinite without a lake
 };
