@@ -17,9 +17,9 @@ Duration undisturbed_cycle(const Incident& incident, const Tanker& tanker);
 
 // A flow that no order of dispatch can exceed over a long run (utilisation law per resource): the
 // flow cap, the handbook sum, and for each resource (places, flow lines, pump and source volume of
-// the fill sites, offload slots) the best mix of tankers that fits into it, each at most as often as
-// its undisturbed cycle allows. One resource at a time, so it is not the least bound there is. Over
-// a short window water that is stored or rolling at the start may exceed it: see window_bound.
+// the fill sites, offload slots) the best mix of tankers that fits into it, each at most as often
+// as its undisturbed cycle allows. One resource at a time, so it is not the least bound there is.
+// Over a short window water that is stored or rolling at the start may exceed it: see window_bound.
 // Precondition: the window's duration is positive. O(tankers x log tankers) per resource.
 Flow resource_bound(const Incident& incident, Window window);
 
