@@ -1,13 +1,28 @@
 #include "io/disk.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 #include <fcntl.h>
 #include <unistd.h>
 
 namespace farwater::io {
+
+namespace {
+
+constexpr std::size_t most_synced_singly = 50;
+
+void sync_file_system(const std::filesystem::path& of) {
+    const Descriptor folder(::open(of.c_str(), O_RDONLY | O_CLOEXEC | O_DIRECTORY));
+    if (!folder.open() || ::syncfs(folder.number()) != 0) {
+        throw disk_error(of, "bring it to the disk");
+    }
+}
+
+}  // namespace
 
 OutputError disk_error(const std::filesystem::path& path, std::string_view what) {
     return disk_error(path, what, errno);
@@ -42,16 +57,23 @@ void sync_to_disk(const std::filesystem::path& path) {
 
 void sync_tree_to_disk(const std::filesystem::path& folder) {
     std::error_code error;
+    std::vector<std::filesystem::path> inside;
     for (auto entry = std::filesystem::recursive_directory_iterator(folder, error);
          !error && entry != std::filesystem::recursive_directory_iterator();
          entry.increment(error)) {
-        if (entry->is_directory(error) || entry->is_regular_file(error)) {
-            sync_to_disk(entry->path());
+        if (!entry->is_symlink(error) &&
+            (entry->is_directory(error) || entry->is_regular_file(error))) {
+            inside.push_back(entry->path());
         }
     }
     if (error) {
         throw disk_error(folder, "list it", error.value());
     }
+    if (inside.size() > most_synced_singly) {
+        sync_file_system(folder);
+        return;
+    }
+    std::for_each(inside.begin(), inside.end(), sync_to_disk);
     sync_to_disk(folder);
 }
 

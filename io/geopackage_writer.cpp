@@ -153,9 +153,8 @@ bool GeoPackageWriter::close(const Work& work) {
     const SameBytes settings(state_->date);
     {
         const GdalMessages messages;
-        CPLErrorReset();
         state_->making.dataset.reset();
-        if (CPLGetLastErrorType() >= CE_Failure) {
+        if (messages.failed()) {
             throw OutputError(state_->making.file.string() + ": cannot be written to the end: " +
                               messages.text() + ". An older result is untouched.");
         }

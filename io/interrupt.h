@@ -5,6 +5,7 @@
 #include <functional>
 #include <memory>
 #include <stop_token>
+#include <utility>
 
 namespace farwater::io {
 
@@ -23,13 +24,27 @@ public:
     std::stop_token token() const;
     bool interrupted() const;  // exit code 130 is due
 
-    // What is to be removed, called in the waiting thread: usually OutFolder::abandon. It must stay
-    // callable until it is replaced by an empty one. Waits while a running call ends.
+    // What is to be removed, called in the waiting thread. It must stay callable until it is
+    // replaced by an empty one: CleanOnExit does that. Waits while a running call ends.
     void on_exit(std::function<void()> clean);
 
 private:
     struct State;
     std::unique_ptr<State> state_;
+};
+
+// While it lives, an interrupted process runs `clean` (usually OutFolder::abandon) before its end.
+class CleanOnExit {
+public:
+    CleanOnExit(Interrupt& interrupt, std::function<void()> clean) : interrupt_(interrupt) {
+        interrupt_.on_exit(std::move(clean));
+    }
+    ~CleanOnExit() { interrupt_.on_exit({}); }
+    CleanOnExit(const CleanOnExit&) = delete;
+    CleanOnExit& operator=(const CleanOnExit&) = delete;
+
+private:
+    Interrupt& interrupt_;
 };
 
 }  // namespace farwater::io

@@ -24,7 +24,8 @@ struct PassThroughInput {
 // What goes through:
 // - geometry byte for byte where the input is in the working CRS (by its numbers), else transformed
 //   once; curves, heights and multi-part shapes stay. The layer's geometry type is that of its
-//   records where they agree, else the general one. Missing shapes stay missing.
+//   records where they agree, else the general one. Missing shapes stay missing; a
+//   shape that has no place in the working CRS becomes NULL.
 // - every column under its own name and type. Lists and times of day become text; NaN and infinity
 //   become NULL. A column whose name is taken (by `fid`, `geom`, one of our columns or an earlier
 //   column; upper and lower case count as the same) gets "in_" in front, see carried_names.

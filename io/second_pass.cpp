@@ -25,7 +25,7 @@ constexpr std::size_t records_per_step = 1024;
 // --------------------------------------------------------------
 
 [[noreturn]] void fail_changed(const LayerSpec& spec, const std::string& how) {
-    throw InputError(printable_source(spec.file) + ": changed while the run was using it (" + how +
+    throw InputError(described(spec) + ": changed while the run was using it (" + how +
                      "). Run again when nobody is editing it. The old result is untouched.");
 }
 
@@ -132,13 +132,12 @@ void carry_values(OGRFeature& from, OGRFeature& to, const std::vector<Carry>& ca
 class ToWorking {
 public:
     ToWorking(const OpenLayer& input, const GeoPackageInMaking& file, const LayerSpec& spec) {
-        if (same_crs(input.crs, file.crs)) {
+        if (input.layer->GetGeomType() == wkbNone || same_crs(input.crs, file.crs)) {
             return;
         }
         transformation_ = input.crs ? transformation(input.crs, file.crs) : nullptr;
         if (!transformation_) {
-            throw InputError(printable_source(spec.file) + ": has no way into " +
-                             name_of(file.crs) + ".");
+            throw InputError(described(spec) + ": has no way into " + name_of(file.crs) + ".");
         }
     }
     // False when the shape has no place there.
@@ -259,9 +258,7 @@ void write_record(Pass& pass, OGRFeature& feature, std::size_t record, RepairedS
                   Row& row) {
     auto shape = take_shape(feature, record, repaired);
     if (shape && !pass.to_working(*shape)) {
-        throw InputError(printable_source(pass.input.spec.file) + ": row " +
-                         std::to_string(record) + " has no place in " + name_of(pass.file.crs) +
-                         ".");
+        shape.reset();  // the reading has set such a record aside and listed it
     }
     pass.layer.set_shape(std::move(shape));
     carry_values(feature, pass.layer.feature(), pass.carries);

@@ -17,8 +17,10 @@ constexpr std::size_t buffer_bytes = std::size_t{1} << 18;
 
 }  // namespace
 
-WholeFile::WholeFile(std::filesystem::path file)
-    : file_(std::move(file)), beside_(file_.string() + ".new-" + std::to_string(::getpid())) {
+WholeFile::WholeFile(std::filesystem::path file, OnDisk on_disk)
+    : file_(std::move(file)),
+      beside_(file_.string() + ".new-" + std::to_string(::getpid())),
+      on_disk_(on_disk) {
     descriptor_ = ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
     if (descriptor_ < 0) {
         throw disk_error(file_, "write it");
@@ -55,19 +57,22 @@ void WholeFile::flush() {
 
 void WholeFile::finish() {
     flush();
-    const bool on_disk = ::fsync(descriptor_) == 0;
+    const bool synced = on_disk_ == OnDisk::later || ::fsync(descriptor_) == 0;
     const int reason = errno;
-    if (::close(std::exchange(descriptor_, -1)) != 0 || !on_disk) {
-        throw disk_error(file_, "write it (an older one is untouched)", on_disk ? errno : reason);
+    if (::close(std::exchange(descriptor_, -1)) != 0 || !synced) {
+        throw disk_error(file_, "write it (an older one is untouched)", synced ? errno : reason);
     }
     if (::rename(beside_.c_str(), file_.c_str()) != 0) {
         throw disk_error(file_, "put the new file in its place");
     }
+    if (on_disk_ == OnDisk::at_once) {
+        sync_to_disk(std::filesystem::absolute(file_).parent_path());
+    }
     beside_.clear();
 }
 
-void write_whole_file(const std::filesystem::path& file, std::string_view bytes) {
-    WholeFile whole(file);
+void write_whole_file(const std::filesystem::path& file, std::string_view bytes, OnDisk on_disk) {
+    WholeFile whole(file, on_disk);
     whole.write(bytes);
     whole.finish();
 }

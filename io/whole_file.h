@@ -1,4 +1,4 @@
-// Files that are there whole or not at all.
+// Files that every reader sees whole or not at all.
 #pragma once
 
 #include <filesystem>
@@ -7,18 +7,22 @@
 
 namespace farwater::io {
 
+// When the bytes are really on the disk, so that a power cut cannot take them: `later` is with
+// OutFolder::commit, which does it for all files at once, or when the system finds time.
+enum class OnDisk { later, at_once };
+
 // Writes beside `file` (`FILE.new-PID`) and takes its place in finish(). Without finish() the
 // destructor removes what was written and an older `file` stays. Throws OutputError with the path
 // and the system's reason.
 class WholeFile {
 public:
-    explicit WholeFile(std::filesystem::path file);
+    explicit WholeFile(std::filesystem::path file, OnDisk on_disk = OnDisk::later);
     ~WholeFile();
     WholeFile(const WholeFile&) = delete;
     WholeFile& operator=(const WholeFile&) = delete;
 
     void write(std::string_view bytes);  // buffered
-    void finish();                       // fsync, then rename
+    void finish();
 
 private:
     void flush();
@@ -26,10 +30,12 @@ private:
     std::filesystem::path file_;
     std::filesystem::path beside_;
     std::string buffer_;
+    OnDisk on_disk_;
     int descriptor_ = -1;
 };
 
 // A whole small file. The same errors.
-void write_whole_file(const std::filesystem::path& file, std::string_view bytes);
+void write_whole_file(const std::filesystem::path& file, std::string_view bytes,
+                      OnDisk on_disk = OnDisk::later);
 
 }  // namespace farwater::io

@@ -55,7 +55,7 @@ End end_of(const std::filesystem::path& ready, const std::vector<int>& signals, 
 int deaf_run(const TemporaryFolder& home) {
     Interrupt interrupt;
     OutFolder out = OutFolder::begin(home / "results", {});
-    interrupt.on_exit([&] { out.abandon(); });
+    const CleanOnExit clean(interrupt, [&] { out.abandon(); });
     put(out.folder() / "supply.gpkg", "half");
     put(home / "ready", "");
     for (int i = 0;; ++i) {

@@ -1,3 +1,4 @@
+#include <chrono>
 #include <csignal>
 #include <iostream>
 #include <optional>
@@ -70,6 +71,15 @@ void run_and_kill(unsigned microseconds, Action work) {
     ::usleep(microseconds);
     ::kill(child, SIGKILL);
     ::waitpid(child, nullptr, 0);
+}
+
+template <typename Action>
+unsigned microseconds_of(Action work) {
+    const auto begin = std::chrono::steady_clock::now();
+    work();
+    return static_cast<unsigned>(std::chrono::duration_cast<std::chrono::microseconds>(
+                                     std::chrono::steady_clock::now() - begin)
+                                     .count());
 }
 
 }  // namespace
@@ -302,10 +312,12 @@ TEST_CASE("a run killed at any moment leaves one whole result") {
     const unsigned seed = std::random_device()();
     CAPTURE(seed);
     std::mt19937 random(seed);
+    // Long enough for a result or two, on any disk.
+    const unsigned longest = 3 * microseconds_of([&] { publish(dir, "0", swap); });
     int changes = 0;
     std::string before = "0";
-    for (int i = 0; i < 150; ++i) {
-        run_and_kill(static_cast<unsigned>(random() % 20'000), [&] {
+    for (int i = 0; i < 40; ++i) {
+        run_and_kill(static_cast<unsigned>(random() % longest), [&] {
             for (int version = 0;; ++version) {
                 publish(dir, std::to_string(i) + "." + std::to_string(version), swap);
             }
@@ -324,6 +336,16 @@ TEST_CASE("a run killed at any moment leaves one whole result") {
     publish(dir, "last");
     CHECK(version_of(dir) == "last");
     CHECK(entries(home.path()) == 1);
+}
+
+TEST_CASE("a result of many files is published too") {
+    const TemporaryFolder home;
+    OutFolder out = OutFolder::begin(home / "results", {});
+    for (int i = 0; i < 200; ++i) {
+        put(out.folder() / ("cards/" + std::to_string(i)), "card");
+    }
+    out.commit();
+    CHECK(entries(home / "results/cards") == 200);
 }
 
 TEST_CASE("a full disk is an error with the path, and the old result stays") {
