@@ -147,6 +147,8 @@ Crs crs_of(const WorkingCrs& working) {
     return crs_from_text(working.code.empty() ? working.wkt : working.code);
 }
 
+std::string wkt_of(const Crs& crs) { return crs ? wkt_of(*crs) : std::string(); }
+
 std::string code_of(const Crs& crs) { return crs ? code_of(*crs) : std::string(); }
 
 bool same_crs(const Crs& a, const Crs& b) {

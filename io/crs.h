@@ -47,6 +47,7 @@ Crs crs_of(const WorkingCrs& working);
 // Same numbers for the same place (compared by parameters, not by code). False where one is null.
 bool same_crs(const Crs& a, const Crs& b);
 std::string code_of(const Crs& crs);  // "EPSG:32618"; empty for none
+std::string wkt_of(const Crs& crs);   // WKT 2
 std::string name_of(const Crs& crs);  // "EPSG:32618 (WGS 84 / UTM zone 18N)"
 
 // Null when PROJ has no way between them. Precondition: neither is null.

@@ -177,13 +177,18 @@ OpenLayer open_layer(const LayerSpec& spec) {
 }
 
 std::vector<std::filesystem::path> files_of(const LayerSpec& spec, GDALDataset& dataset) {
+    return files_of(spec.path, dataset);
+}
+
+std::vector<std::filesystem::path> files_of(const std::filesystem::path& path,
+                                            GDALDataset& dataset) {
     const CPLStringList listed(dataset.GetFileList());
     std::vector<std::filesystem::path> files;
     for (int i = 0; i < listed.size(); ++i) {
         files.emplace_back(listed[i]);
     }
-    files.push_back(spec.path);
-    files.push_back(wal_beside(spec.path));
+    files.push_back(path);
+    files.push_back(wal_beside(path));
     std::erase_if(files, [](const auto& file) {
         return !std::filesystem::is_regular_file(file) || !has_bytes(file);
     });

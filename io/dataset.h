@@ -49,7 +49,10 @@ struct OpenLayer {
 // ambiguous, `where` refused. Throws SettingsError where `crs` is not understood.
 OpenLayer open_layer(const LayerSpec& spec);
 
-// The files that make up the source, sorted; empty for a database connection.
+// The files that make up the source, sorted; empty for a database connection. `path` is the
+// source's own, empty where it has none.
+std::vector<std::filesystem::path> files_of(const std::filesystem::path& path,
+                                            GDALDataset& dataset);
 std::vector<std::filesystem::path> files_of(const LayerSpec& spec, GDALDataset& dataset);
 
 }  // namespace farwater::io

@@ -30,12 +30,13 @@ void count(LayerLog& log, const Record& record, Taken taken) {
     log.problems.insert(log.problems.end(), record.problems().begin(), record.problems().end());
 }
 
-std::size_t quick_count(OGRLayer& layer) {
+}  // namespace
+
+std::size_t expected_records(const LayerSource& source) {
+    OGRLayer& layer = *source.open.layer;
     const bool quick = layer.TestCapability(OLCFastFeatureCount) != 0;
     return quick ? static_cast<std::size_t>(std::max<GIntBig>(0, layer.GetFeatureCount())) : 0;
 }
-
-}  // namespace
 
 LayerLog for_each_record(const LayerSource& source, const Work& work,
                          const std::function<Taken(Record& record)>& read) {
@@ -44,7 +45,7 @@ LayerLog for_each_record(const LayerSource& source, const Work& work,
     const GdalMessages messages;
     LayerLog log{{source.spec.section, printable_source(source.spec.file)}, {}};
     OGRLayer& layer = *source.open.layer;
-    const std::size_t total = quick_count(layer);
+    const std::size_t total = expected_records(source);
     layer.ResetReading();
     while (!work.stopped()) {
         const OGRFeatureUniquePtr feature(layer.GetNextFeature());
@@ -66,7 +67,9 @@ LayerLog for_each_record(const LayerSource& source, const Work& work,
         fail_input(source.spec, "the layer holds no record; the analysis cannot do without");
     }
     work.step(stage, log.count.read, log.count.read);
-    check_mostly_usable(source.spec, log);
+    if (!work.stopped()) {
+        check_mostly_usable(source.spec, log);
+    }
     return log;
 }
 

@@ -149,6 +149,8 @@ LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
     return source;
 }
 
+std::string layer_name(const LayerSource& source) { return source.open.layer->GetName(); }
+
 CrsExtent extent_of(const LayerSource& source) {
     const GdalMessages messages;
     OGRLayer& layer = *source.open.layer;

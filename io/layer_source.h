@@ -43,9 +43,14 @@ struct LayerSource {
 LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
                         const std::vector<std::string>& also = {});
 
+std::string layer_name(const LayerSource& source);
+
 // The box round the layer's shapes, in its own coordinates; of the records under `where` only. O(1)
 // for most formats without a filter, else O(records). Throws InputError when no record has a shape.
 CrsExtent extent_of(const LayerSource& source);
+
+// How many records there are, where the format tells without counting; else 0.
+std::size_t expected_records(const LayerSource& source);
 
 // What `read` did with a record.
 enum class Taken : bool { no, yes };

@@ -12,15 +12,9 @@
 #include "io/crs.h"
 #include "io/district_file.h"
 #include "io/layer_rows.h"
+#include "io/read_parcels.h"
 
 namespace farwater::io {
-
-// The shape that stands in for a record's own. In the coordinates of the input layer, so that the
-// writer treats it as it treats the shapes that it reads itself.
-struct RepairedShape {
-    std::uint32_t row = 0;
-    std::vector<unsigned char> wkb;  // little endian, polygon or multipolygon
-};
 
 struct ReadResult {
     District district;

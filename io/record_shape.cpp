@@ -134,12 +134,18 @@ std::optional<AreaShape> ShapeReader::area(Record& record) const {
         report_no_place(record);
         return std::nullopt;
     }
+    const std::optional<Point> inside = inside_point(area->shape);
+    if (!inside) {
+        record.report(ProblemId::geometry_beyond_repair, {}, {});
+        return std::nullopt;
+    }
     if (!in_reach(record, box_of(area->shape))) {
         return std::nullopt;
     }
     if (area->repaired) {
         record.report(ProblemId::geometry_repaired, {}, {});
     }
+    area->inside = *inside;
     return area;
 }
 
@@ -154,14 +160,14 @@ std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
         return std::nullopt;
     }
     if (is_valid(*polygons)) {
-        return AreaShape{std::move(*polygons), std::nullopt};
+        return AreaShape{{}, std::move(*polygons), std::nullopt};
     }
     std::optional<MultiPolygon> mended = repaired(*polygons);
     if (!mended) {
         record.report(ProblemId::geometry_beyond_repair, {}, {});
         return std::nullopt;
     }
-    return AreaShape{*mended, *mended};
+    return AreaShape{{}, *mended, *mended};
 }
 
 std::optional<PlaceShape> ShapeReader::place(Record& record) const {
@@ -186,15 +192,7 @@ std::optional<PlaceShape> ShapeReader::place_of_point(Record& record, Point poin
 
 std::optional<PlaceShape> ShapeReader::place_of_area(Record& record) const {
     const std::optional<AreaShape> area = this->area(record);
-    if (!area) {
-        return std::nullopt;
-    }
-    const std::optional<Point> inside = inside_point(area->shape);
-    if (!inside) {
-        record.report(ProblemId::geometry_beyond_repair, {}, {});
-        return std::nullopt;
-    }
-    return PlaceShape{*inside, area_m2(area->shape)};
+    return area ? std::optional(PlaceShape{area->inside, area_m2(area->shape)}) : std::nullopt;
 }
 
 }  // namespace farwater::io

@@ -13,6 +13,7 @@
 namespace farwater::io {
 
 struct AreaShape {
+    Point inside;                          // of the shape, in the working plane
     MultiPolygon shape;                    // in the working plane
     std::optional<MultiPolygon> repaired;  // in the layer's own coordinates, where it was mended
 };

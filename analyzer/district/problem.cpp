@@ -157,7 +157,7 @@ std::string sentence(const Problem& problem) {
         text += " (" + problem.file + ")";
     }
     if (!problem.record.empty()) {
-        text += ", record " + problem.record;
+        text += (problem.record.starts_with("row ") ? ", " : ", record ") + problem.record;
     }
     if (!problem.field.empty()) {
         text += ", column " + problem.field;

@@ -29,6 +29,11 @@ TEST_CASE("a problem reads as one sentence with file, layer, record, column and 
           "counts as not known (\"1,200\"); write digits only, with a point for decimals.");
 }
 
+TEST_CASE("a record without an id is named by its row alone") {
+    CHECK(sentence({ProblemId::road_zero_length, "roads", "roads.gpkg", "row 9", "", ""}) ==
+          "roads (roads.gpkg), row 9: has no length; delete it.");
+}
+
 TEST_CASE("a problem of a whole layer has no record in its sentence") {
     const Problem problem{ProblemId::fleet_without_tankers, "apparatus", "fleet.csv", "", "", ""};
     CHECK(sentence(problem) ==

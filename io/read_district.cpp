@@ -1,0 +1,224 @@
+#include "io/read_district.h"
+
+#include <map>
+
+#include "io/fingerprint.h"
+#include "io/houses.h"
+#include "io/joined_table.h"
+#include "io/layer_source.h"
+#include "io/read_elevation.h"
+#include "io/read_fleet.h"
+#include "io/read_places.h"
+#include "io/read_roads.h"
+#include "io/read_water.h"
+#include "io/record_shape.h"
+#include "io/working_crs.h"
+
+namespace farwater::io {
+namespace {
+
+// Files are hashed once, however many layers they hold.
+class Fingerprints {
+public:
+    const std::string& of(const std::vector<std::filesystem::path>& files) {
+        const auto known = known_.find(files);
+        return known != known_.end() ? known->second
+                                     : known_.emplace(files, sha256_of_files(files)).first->second;
+    }
+
+private:
+    std::map<std::vector<std::filesystem::path>, std::string> known_;
+};
+
+// One reading of a district: what is read goes into `result_` step by step.
+class DistrictReading {
+public:
+    DistrictReading(const DistrictFile& file, const Work& work) : file_(&file), work_(&work) {
+        result_.district.name = file.name;
+        result_.district.tanker_word = file.tanker_word;
+        result_.district.data_date = file.data_date;
+        result_.district.seasons = file.seasons;
+        result_.district.periods = file.periods;
+        result_.district.assumptions = file.assumptions;
+    }
+
+    // Opens everything before anything is read, so that a name that is wrong is found at once.
+    void open_all() {
+        for (const JoinSpec& join : file_->joins) {
+            joins_.emplace_back(join);
+        }
+        for (const SectionRow& section : section_rows()) {
+            const auto spec = file_->layers.find(section.name);
+            if (spec != file_->layers.end()) {
+                const bool has_keys = section.name == "parcels";
+                const auto also = has_keys ? key_columns(joins_) : std::vector<std::string>{};
+                sources_.emplace(section.name, open_source(spec->second, section, also));
+            }
+        }
+    }
+
+    void choose_crs() {
+        const LayerSource& parcels = sources_.at("parcels");
+        result_.crs = choose_working_crs(file_->crs, parcels.open.crs, extent_of(parcels));
+    }
+
+    void read_land() {
+        ParcelSurroundings around;
+        for (JoinedTable& table : joins_) {
+            table.read(*work_);
+        }
+        around.joins = std::move(joins_);
+        if (const LayerSource* buildings = source("buildings")) {
+            around.has_building_layer = true;
+            around.buildings = read_buildings(*buildings, result_.crs, *work_);
+        }
+        if (const LayerSource* addresses = source("address_points")) {
+            around.addresses = read_address_points(*addresses, result_.crs, *work_);
+        }
+        ParcelRows parcels = read_parcels(sources_.at("parcels"), result_.crs, around, *work_);
+        if (work_->stopped()) {
+            return;
+        }
+        parcels_ = parcels.extent;
+        result_.district.buildings_known = parcels.buildings_known;
+        result_.repaired_parcels = std::move(parcels.repaired);
+        result_.district.parcels =
+            keep(sources_.at("parcels"),
+                 LayerRows<Parcel>{std::move(parcels.rows), std::move(parcels.log)});
+        keep_surroundings(around);
+    }
+
+    void read_the_rest() {
+        District& district = result_.district;
+        district.roads = rows_of("roads", &read_roads);
+        district.targets = rows_of("targets", &read_targets);
+        district.sources = rows_of("water_sources", &read_water_sources);
+        district.mapped_water = rows_of("mapped_water", &read_mapped_water);
+        district.stations = rows_of("stations", &read_stations);
+        district.dump_site_places = rows_of("dump_site_places", &read_dump_site_places);
+        if (const LayerSource* fleet = running_source("apparatus")) {
+            district.units = keep(
+                *fleet, read_apparatus(*fleet, district.stations, district.assumptions, *work_));
+        }
+        if (const LayerSource* staffing = running_source("staffing")) {
+            district.staffing =
+                keep(*staffing, read_staffing(*staffing, district.stations, district.units,
+                                              district.periods, *work_));
+        }
+        if (const LayerSource* zones = running_source("response_zones")) {
+            district.response_rules =
+                keep(*zones, read_response_zones(*zones, district.units, *work_));
+        }
+    }
+
+    void read_heights() {
+        if (!file_->elevation || work_->stopped()) {
+            return;
+        }
+        work_->step("reading elevation", 0, 1);
+        ElevationRead read = read_elevation(*file_->elevation, result_.crs, box_of_everything());
+        result_.district.elevation = std::move(read.grid);
+        keep_input({"elevation", printable_source(file_->elevation->file), {}, 0, {}, {}},
+                   read.files);
+        work_->step("reading elevation", 1, 1);
+    }
+
+    ReadResult take() { return std::move(result_); }
+
+private:
+    const LayerSource* source(std::string_view section) const {
+        const auto found = sources_.find(section);
+        return found == sources_.end() ? nullptr : &found->second;
+    }
+
+    const LayerSource* running_source(std::string_view section) const {
+        return work_->stopped() ? nullptr : source(section);
+    }
+
+    template <class Thing>
+    std::vector<Thing> rows_of(std::string_view section,
+                               LayerRows<Thing> (*read)(const LayerSource&, const WorkingCrs&,
+                                                        const Box&, const Work&)) {
+        const LayerSource* layer = running_source(section);
+        return layer == nullptr ? std::vector<Thing>{}
+                                : keep(*layer, read(*layer, result_.crs, parcels_, *work_));
+    }
+
+    template <class Thing>
+    std::vector<Thing> keep(const LayerSource& layer, LayerRows<Thing> rows) {
+        keep_log(layer, rows.log);
+        return std::move(rows.rows);
+    }
+
+    void keep_log(const LayerSource& layer, const LayerLog& log) {
+        std::vector<Problem>& problems = result_.district.problems;
+        problems.insert(problems.end(), log.problems.begin(), log.problems.end());
+        result_.district.records.push_back(log.count);
+        keep_input({layer.spec.section, log.count.file, layer_name(layer), log.count.read, {}, {}},
+                   files_of(layer.spec, *layer.open.dataset));
+    }
+
+    void keep_input(InputRecord input, const std::vector<std::filesystem::path>& files) {
+        input.sha256 = fingerprints_.of(files);
+        input.note = input.sha256.empty() ? "not a file: its content has no sha256" : "";
+        result_.inputs.push_back(std::move(input));
+    }
+
+    // Buildings and address points in no parcel, rows of joins that no parcel has: known only now.
+    void keep_surroundings(const ParcelSurroundings& around) {
+        for (const JoinedTable& table : around.joins) {
+            keep_log(table.source(), table.log());
+        }
+        if (const LayerSource* buildings = source("buildings")) {
+            keep_houses(*buildings, around.buildings);
+        }
+        if (const LayerSource* addresses = source("address_points")) {
+            keep_houses(*addresses, around.addresses);
+        }
+    }
+
+    void keep_houses(const LayerSource& layer, const Houses& houses) {
+        if (!houses.empty()) {
+            check_on_parcels(layer.spec, houses.extent(), parcels_);
+        }
+        const LayerLog log = houses.log();
+        check_mostly_usable(layer.spec, log);
+        keep_log(layer, log);
+    }
+
+    Box box_of_everything() const {
+        Box box = parcels_;
+        for (const Road& road : result_.district.roads) {
+            for (const Point p : road.line) {
+                box.include(p);
+            }
+        }
+        for (const WaterSource& water : result_.district.sources) {
+            box.include(water.place);
+        }
+        return box;
+    }
+
+    const DistrictFile* file_;
+    const Work* work_;
+    std::map<std::string, LayerSource, std::less<>> sources_;
+    std::vector<JoinedTable> joins_;
+    Fingerprints fingerprints_;
+    Box parcels_;
+    ReadResult result_;
+};
+
+}  // namespace
+
+ReadResult read_district(const DistrictFile& file, const Work& work) {
+    prepare_gdal();
+    DistrictReading reading(file, work);
+    reading.open_all();
+    reading.choose_crs();
+    reading.read_land();
+    reading.read_the_rest();
+    reading.read_heights();
+    return reading.take();
+}
+
+}  // namespace farwater::io
