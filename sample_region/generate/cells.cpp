@@ -17,6 +17,12 @@ struct Grid {  // whole centimetres from the origin
     friend auto operator<=>(const Grid&, const Grid&) = default;
 };
 
+// Corners of cells at the rim may lie as good as infinitely far away.
+std::int64_t near_grid(double centimetres) {
+    constexpr double far = 1e9;
+    return std::llround(std::clamp(centimetres, -far, far));
+}
+
 // Numbers the different places in the order of their coordinates: `number[i]` for places[i].
 std::vector<std::int32_t> numbered(const std::vector<Grid>& places, std::vector<Grid>& different) {
     different = places;
@@ -51,7 +57,7 @@ Cells cut_into_cells(const std::vector<Point>& sites, Point origin) {
     std::vector<Grid> places;
     places.reserve(diagram.vertices().size());
     for (const auto& vertex : diagram.vertices()) {
-        places.push_back({std::llround(vertex.x()), std::llround(vertex.y())});
+        places.push_back({near_grid(vertex.x()), near_grid(vertex.y())});
     }
     std::vector<Grid> different;
     const std::vector<std::int32_t> number = numbered(places, different);
@@ -80,19 +86,20 @@ Cells cut_into_cells(const std::vector<Point>& sites, Point origin) {
     return cells;
 }
 
-std::vector<double> cell_areas(const Cells& cells, std::size_t sites) {
-    std::vector<double> twice(sites, 0);
-    const Point origin = cells.corners.empty() ? Point{} : cells.corners.front();
+std::vector<double> cell_areas(const Cells& cells, const std::vector<Point>& sites) {
+    std::vector<double> areas(sites.size(), 0);
+    // Seen from its own site each side adds a triangle; a far origin would cost all precision.
+    const auto triangle = [&](std::int32_t site, std::int32_t from, std::int32_t to) {
+        const Point origin = sites[static_cast<std::size_t>(site)];
+        return cross(cells.corners[static_cast<std::size_t>(from)] - origin,
+                     cells.corners[static_cast<std::size_t>(to)] - origin) /
+               2;
+    };
     for (const CellSide& side : cells.sides) {
-        const Point a = cells.corners[static_cast<std::size_t>(side.from)] - origin;
-        const Point b = cells.corners[static_cast<std::size_t>(side.to)] - origin;
-        twice[static_cast<std::size_t>(side.left)] += cross(a, b);
-        twice[static_cast<std::size_t>(side.right)] -= cross(a, b);
+        areas[static_cast<std::size_t>(side.left)] += triangle(side.left, side.from, side.to);
+        areas[static_cast<std::size_t>(side.right)] += triangle(side.right, side.to, side.from);
     }
-    for (double& value : twice) {
-        value /= 2;
-    }
-    return twice;
+    return areas;
 }
 
 }  // namespace farwater::sample

@@ -25,7 +25,7 @@ struct Cells {
 Cells cut_into_cells(const std::vector<Point>& sites, Point origin);
 
 // One number per site: the area of its cell in square metres (wrong for cells that reach infinity).
-std::vector<double> cell_areas(const Cells& cells, std::size_t sites);
+std::vector<double> cell_areas(const Cells& cells, const std::vector<Point>& sites);
 
 // The outlines of groups of cells. `group_of` gives one number per site; groups below 0 get no
 // polygon, others index the result. Corners between the same two groups that lie within `tolerance`

@@ -33,10 +33,11 @@ double least_area(LotKind kind) {
 
 }  // namespace
 
-Grouping::Grouping(const LotInput& input, LotPlan plan, const Cells& cells, std::uint64_t tile_seed)
+Grouping::Grouping(const LotInput& input, LotPlan plan, const Cells& cells,
+                   std::vector<double> areas, std::uint64_t tile_seed)
     : plan_(std::move(plan)),
       random_(mixed(tile_seed, 61U)),
-      areas_(cell_areas(cells, plan_.sites.size())),
+      areas_(std::move(areas)),
       may_be_parted_(plan_.lots.size(), 0) {
     find_neighbours(input, cells);
 }

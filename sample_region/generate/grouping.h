@@ -14,7 +14,9 @@ namespace farwater::sample {
 
 class Grouping {
 public:
-    Grouping(const LotInput& input, LotPlan plan, const Cells& cells, std::uint64_t tile_seed);
+    // `areas` of the sites' cells, square metres.
+    Grouping(const LotInput& input, LotPlan plan, const Cells& cells, std::vector<double> areas,
+             std::uint64_t tile_seed);
 
     // Afterwards every inside cell has a lot; every lot is in one piece (a few back lots in two or
     // more, as in real deeds) and no smaller than its kind allows.

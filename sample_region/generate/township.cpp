@@ -100,7 +100,8 @@ void divide_land(Township& township, const TownshipOrder& order) {
         sites.push_back(site.place);
     }
     const Cells cells = cut_into_cells(sites, township.outline.corners[0]);
-    Grouping grouping(input, std::move(plan), cells, order.tile_seed);
+    const std::vector<double> areas = cell_areas(cells, sites);
+    Grouping grouping(input, std::move(plan), cells, areas, order.tile_seed);
     grouping.clean();
     grouping.bring_to(order.holdings);
 
@@ -115,7 +116,7 @@ void divide_land(Township& township, const TownshipOrder& order) {
         dissolved(cells, group, static_cast<std::size_t>(lots) + 1, order.tolerance);
     township.lakes = std::move(shapes.back());
     township.town = dissolved(cells, everything, 1, 0)[0];
-    township.holdings = holdings_of(grouping, shapes, cell_areas(cells, sites.size()));
+    township.holdings = holdings_of(grouping, shapes, areas);
     sort_in_space(township.holdings, township.outline.box().low);
 }
 
