@@ -4,6 +4,7 @@
 
 #include "io/quantity_fields.h"
 #include "io/record.h"
+#include "io/unique_ids.h"
 
 namespace farwater::io {
 namespace {

@@ -7,6 +7,7 @@
 #include "io/record.h"
 #include "io/record_shape.h"
 #include "io/shape.h"
+#include "io/unique_ids.h"
 
 namespace farwater::io {
 namespace {

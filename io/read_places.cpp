@@ -3,6 +3,7 @@
 #include "io/quantity_fields.h"
 #include "io/record.h"
 #include "io/record_shape.h"
+#include "io/unique_ids.h"
 
 namespace farwater::io {
 namespace {

@@ -61,6 +61,12 @@ Cell cell_of(OGRFeature& feature, int index) {
     }
 }
 
+bool is_blank(const Cell& cell) {
+    const auto* text = std::get_if<std::string>(&cell);
+    return text != nullptr ? is_blank(std::string_view(*text))
+                           : std::holds_alternative<std::monostate>(cell);
+}
+
 std::string printed(const Cell& cell) {
     if (const auto* number = std::get_if<double>(&cell)) {
         return fmt::format("{}", *number);
@@ -99,7 +105,7 @@ Cell Record::cell(std::string_view field) {
         const auto mapped = from.values.find(printed(cell));
         cell = mapped == from.values.end() ? cell : Cell(mapped->second);
     }
-    return is_blank(printed(cell)) ? Cell() : cell;
+    return is_blank(cell) ? Cell() : cell;
 }
 
 Cell Record::also(std::size_t place) const { return cell_in(*feature_, source_->also[place]); }
@@ -108,7 +114,11 @@ bool Record::has(std::string_view field) const {
     return joined(field) != nullptr || !bound(field).column.empty();
 }
 
-std::string Record::text(std::string_view field) { return printed(cell(field)); }
+std::string Record::text(std::string_view field) {
+    Cell content = cell(field);
+    auto* text = std::get_if<std::string>(&content);
+    return text != nullptr ? std::move(*text) : printed(content);
+}
 
 std::optional<double> Record::number(std::string_view field) {
     const Cell content = cell(field);
@@ -212,26 +222,6 @@ void Record::report(ProblemId id, std::string_view field, std::string detail) {
 void Record::report_unmapped(std::string_view field, std::string_view value,
                              std::string_view taken_as) {
     report(ProblemId::value_not_mapped, field, fmt::format("\"{}\", taken as {}", value, taken_as));
-}
-
-std::string UniqueIds::take(Record& record, std::string_view field) {
-    std::string id = record.text(field);
-    const bool id_is_missing = id.empty();
-    if (id_is_missing) {
-        id = row_name(record.row());
-    }
-    if (id_is_missing && record.has(field)) {
-        record.report(ProblemId::id_missing, field, {});
-    }
-    std::string unique = id;
-    for (int copy = 2; !taken_.insert(unique).second; ++copy) {
-        unique = fmt::format("{} ({})", id, copy);
-    }
-    record.call(unique);
-    if (unique != id) {
-        record.report(ProblemId::id_duplicate, field, in_quotes(id));
-    }
-    return unique;
 }
 
 }  // namespace farwater::io

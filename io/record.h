@@ -6,7 +6,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_set>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -94,18 +93,8 @@ private:
 
 // The cell of a column, by its index in the feature.
 Cell cell_of(OGRFeature& feature, int index);
+bool is_blank(const Cell& cell);  // NULL, or a text of blanks
 // As a person would write it: digits, 2026-05-31, the text itself; "" for NULL.
 std::string printed(const Cell& cell);
-
-// Gives every record of a layer an id of its own.
-class UniqueIds {
-public:
-    // The record's id, trimmed, which it is then called by. A missing one becomes "row 17"; one
-    // that an earlier record has gets " (2)" behind it; both are reported.
-    std::string take(Record& record, std::string_view field);
-
-private:
-    std::unordered_set<std::string> taken_;
-};
 
 }  // namespace farwater::io

@@ -37,6 +37,10 @@ std::optional<Point> point_on_surface(const MultiPolygon& shape);
 // As the OGC simple-feature rules have it (GEOS). A ring of fewer than four vertices is not valid.
 bool is_valid(const MultiPolygon& shape);
 
+// True only where a ring is certainly simple: closed, with no side that touches another. Plain
+// arithmetic with its error bound; rings of more than 64 vertices are not looked at. O(vertices squared).
+bool certainly_simple(const Polyline& ring);
+
 // A valid shape that covers the same ground: the polygonal part of GEOS's MakeValid. None when
 // nothing with an area is left.
 std::optional<MultiPolygon> repaired(const MultiPolygon& shape);
