@@ -6,6 +6,7 @@
 
 #include "routing/hilbert.h"
 #include "routing/hose_lays.h"
+#include "routing/keyed.h"
 #include "routing/lanes.h"
 #include "routing/road_use.h"
 #include "routing/site_rules.h"
@@ -53,10 +54,11 @@ std::vector<SitePlace> candidate_sites(const District& district, const Network& 
         taken.push_back(site.spot);
     }
     for (const RoadSpot& spot :
-         spaced_sites(district, network, rules, taken, district.assumptions.dump_site_spacing)) {
+         spaced_sites(network, rules, taken, district.assumptions.dump_site_spacing)) {
         sites.push_back(site_on_road(district, network, spot));
     }
     std::vector<SitePlace> sorted;
+    sorted.reserve(sites.size());
     for (const std::uint32_t site : site_order(sites)) {
         sorted.push_back(sites[site]);
     }
@@ -75,6 +77,7 @@ bool along_road(const RoadSpot& a, const RoadSpot& b) {
 
 std::vector<RoadSpot> each_once(const std::vector<OwnLay>& own) {
     std::vector<RoadSpot> spots;
+    spots.reserve(own.size());
     for (const OwnLay& lay : own) {
         spots.push_back(lay.spot);
     }
@@ -122,20 +125,44 @@ SitesAndLays only_useful(const SitesAndLays& all) {
     return kept;
 }
 
+// By parcel, in the order of find_dump_sites.
+std::vector<Lay> sorted_lays(const SitesAndLays& all) {
+    std::vector<Keyed> keyed;
+    keyed.reserve(all.lays.size());
+    for (std::uint32_t i = 0; i < all.lays.size(); ++i) {
+        keyed.push_back({all.lays[i].served, i});
+    }
+    std::vector<Lay> lays;
+    lays.reserve(all.lays.size());
+    for (const Keyed& one : sorted_by_key(std::move(keyed))) {
+        lays.push_back(all.lays[one.position]);
+    }
+    const auto before = [&](const Lay& a, const Lay& b) {
+        return std::tuple(!all.sites[a.site].officers_place, a.along, a.site) <
+               std::tuple(!all.sites[b.site].officers_place, b.along, b.site);
+    };
+    for (auto first = lays.begin(); first != lays.end();) {
+        const auto last = std::find_if(first, lays.end(),
+                                       [&](const Lay& lay) { return lay.served != first->served; });
+        std::sort(first, last, before);
+        first = last;
+    }
+    return lays;
+}
+
 Lists<HoseLay> lay_lists(const District& district, const Access& access, const SitesAndLays& all) {
-    std::vector<Lay> lays = all.lays;
-    std::sort(lays.begin(), lays.end(), [&](const Lay& a, const Lay& b) {
-        return std::tuple(a.served, !all.sites[a.site].officers_place, a.along, a.site) <
-               std::tuple(b.served, !all.sites[b.site].officers_place, b.along, b.site);
-    });
+    const std::vector<Lay> lays = sorted_lays(all);
     Lists<HoseLay> lists;
     lists.begin.reserve(access.points.size() + 1);
     lists.items.reserve(lays.size());
     auto lay = lays.begin();
     for (std::size_t served = 0; served < access.points.size(); ++served) {
-        for (; lay != lays.end() && lay->served == served; ++lay) {
+        if (lay != lays.end() && lay->served == served) {
             const Length setback = setback_of(district, access, served).value_or(Length{});
-            lists.items.push_back({DumpSiteIndex(lay->site), metres(lay->along / 1e3) + setback});
+            for (; lay != lays.end() && lay->served == served; ++lay) {
+                lists.items.push_back(
+                    {DumpSiteIndex(lay->site), metres(lay->along / 1e3) + setback});
+            }
         }
         lists.close_row();
     }
@@ -179,6 +206,8 @@ DumpSites find_dump_sites(const District& district, const Network& network, cons
     const SitesAndLays kept =
         only_useful(with_own_places(district, network, std::move(sites), std::move(lays)));
     DumpSites result;
+    result.candidates.reserve(kept.sites.size());
+    result.spots.reserve(kept.sites.size());
     for (const SitePlace& site : kept.sites) {
         result.candidates.push_back({site.place, at(network.edges, site.spot.edge).road,
                                      LaneClass::through, site.officers_place});

@@ -19,6 +19,13 @@ struct Cell {
     friend constexpr bool operator==(Cell, Cell) = default;
 };
 
+// Which cell along one axis. What is beyond all maps, or no number, lies in the outermost cell.
+inline std::int64_t cell_coordinate(double value, double cell_size) {
+    constexpr double most = 1e15;  // beyond it a double has no whole steps
+    const double at = std::floor(value / cell_size);
+    return at > -most ? static_cast<std::int64_t>(at < most ? at : most) : -1'000'000'000'000'000;
+}
+
 // Cells from `low` to `high`, both included.
 struct CellRange {
     Cell low, high;
@@ -48,7 +55,9 @@ public:
     }
 
     double cell_size() const { return cell_size_; }
-    Cell cell_of(Point p) const { return {coordinate(p.x), coordinate(p.y)}; }
+    Cell cell_of(Point p) const {
+        return {cell_coordinate(p.x, cell_size_), cell_coordinate(p.y, cell_size_)};
+    }
     CellRange around(Point p, double distance) const {
         return {cell_of({p.x - distance, p.y - distance}),
                 cell_of({p.x + distance, p.y + distance})};
@@ -67,11 +76,6 @@ private:
             side *= 2;
         }
         return side;
-    }
-    std::int64_t coordinate(double value) const {
-        constexpr double most = 1e15;  // beyond it a double has no whole steps; NaN ends here too
-        const double at = std::floor(value / cell_size_);
-        return at > -most ? static_cast<std::int64_t>(at < most ? at : most) : -1000000000000000;
     }
     std::size_t slot(Cell cell) const {
         const auto x = static_cast<std::uint64_t>(cell.x) & (side_ - 1);

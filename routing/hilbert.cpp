@@ -4,6 +4,8 @@
 #include <tuple>
 #include <utility>
 
+#include "routing/keyed.h"
+
 namespace farwater::routing {
 namespace {
 
@@ -12,17 +14,16 @@ std::uint16_t cell(double value, double low, double high) {
     return static_cast<std::uint16_t>(std::clamp(share, 0.0, 1.0) * 65535.0);
 }
 
-// Key above, position below: one number to sort by.
-std::vector<std::uint64_t> keyed_positions(std::span<const Point> points) {
+std::vector<Keyed> keyed_positions(std::span<const Point> points) {
     Box box;
     for (const Point& point : points) {
         box.include(point);
     }
-    std::vector<std::uint64_t> keyed(points.size());
+    std::vector<Keyed> keyed(points.size());
     for (std::size_t i = 0; i < points.size(); ++i) {
-        const std::uint32_t key = hilbert_key(cell(points[i].x, box.low.x, box.high.x),
-                                              cell(points[i].y, box.low.y, box.high.y));
-        keyed[i] = (std::uint64_t{key} << 32U) | i;
+        keyed[i] = {hilbert_key(cell(points[i].x, box.low.x, box.high.x),
+                                cell(points[i].y, box.low.y, box.high.y)),
+                    static_cast<std::uint32_t>(i)};
     }
     return keyed;
 }
@@ -49,18 +50,19 @@ std::uint32_t hilbert_key(std::uint16_t x, std::uint16_t y) {
 }
 
 std::vector<std::uint32_t> spatial_order(std::span<const Point> points) {
-    std::vector<std::uint64_t> keyed = keyed_positions(points);
-    std::sort(keyed.begin(), keyed.end(), [&](std::uint64_t a, std::uint64_t b) {
-        if ((a >> 32U) != (b >> 32U)) {
-            return a < b;
-        }
-        const auto i = static_cast<std::uint32_t>(a);
-        const auto j = static_cast<std::uint32_t>(b);
-        return std::tie(points[i], i) < std::tie(points[j], j);
-    });
+    std::vector<Keyed> keyed = sorted_by_key(keyed_positions(points));
+    const auto by_place = [&](const Keyed& a, const Keyed& b) {
+        return std::tie(points[a.position], a.position) < std::tie(points[b.position], b.position);
+    };
+    for (auto first = keyed.begin(); first != keyed.end();) {
+        const auto last = std::find_if(first, keyed.end(),
+                                       [&](const Keyed& one) { return one.key != first->key; });
+        std::sort(first, last, by_place);
+        first = last;
+    }
     std::vector<std::uint32_t> order(points.size());
     std::transform(keyed.begin(), keyed.end(), order.begin(),
-                   [](std::uint64_t value) { return static_cast<std::uint32_t>(value); });
+                   [](const Keyed& one) { return one.position; });
     return order;
 }
 

@@ -189,7 +189,7 @@ private:
         const NodeIndex end = other.spot.along > 0.0 ? edge.to : edge.from;
         if (std::tie(best.along, best.place) <= std::tie(other.along, other.place) ||
             !stands_off(served, other.place) || !(inside || rules_.has_site(end)) ||
-            !rules_.clear_of_rail(other.place)) {
+            !rules_.clear_of_rail(other.spot)) {
             return best;
         }
         other.spot = inside ? other.spot : spot_at(network_, rules_, end);
@@ -219,15 +219,17 @@ std::vector<std::uint32_t> reached_in_spatial_order(const Access& access) {
 }
 
 Lays gathered(std::vector<Lays> parts) {
+    std::size_t count = 0;
+    for (const Lays& part : parts) {
+        count += part.from_sites.size();
+    }
     Lays all;
+    all.from_sites.reserve(count);
     for (Lays& part : parts) {
         all.from_sites.insert(all.from_sites.end(), part.from_sites.begin(), part.from_sites.end());
         all.own.insert(all.own.end(), part.own.begin(), part.own.end());
         part = {};
     }
-    const auto by_served = [](const auto& a, const auto& b) { return a.served < b.served; };
-    std::stable_sort(all.from_sites.begin(), all.from_sites.end(), by_served);
-    std::stable_sort(all.own.begin(), all.own.end(), by_served);
     return all;
 }
 

@@ -42,9 +42,10 @@ struct OwnLay {
     RoadSpot spot;
 };
 
+// The lays of one parcel stand together, in the order of find_dump_sites; parcels in spatial order.
 struct Lays {
-    std::vector<Lay> from_sites;  // by served, then in the order of find_dump_sites
-    std::vector<OwnLay> own;      // by served
+    std::vector<Lay> from_sites;
+    std::vector<OwnLay> own;
 };
 
 // Incomplete when stopped.

@@ -7,88 +7,107 @@
 #include "routing/disjoint_sets.h"
 #include "routing/grid.h"
 #include "routing/hilbert.h"
+#include "routing/keyed.h"
 
 namespace farwater::routing {
 namespace {
 
 constexpr double inside_tolerance =
     0.05;  // metres; vertices inside lines join no farther than this
-constexpr std::size_t roads_a_chunk = 4096;
+constexpr std::size_t entries_a_chunk = 16384;
 
-struct Vertex {
-    std::uint32_t road = 0;
-    std::uint32_t position = 0;  // within its line
+bool has_length(const Polyline& line) {
+    return std::any_of(line.begin(), line.end(),
+                       [&](const Point& point) { return point != line.front(); });
+}
+
+// The vertices of all roads in one list; roads of no length take no part.
+struct Vertices {
+    std::vector<std::uint32_t> first;  // per road, and one more
+    std::vector<Point> points;
+    std::vector<std::uint32_t> roads;  // per vertex; nowhere in a road of no length
+
+    static constexpr std::uint32_t nowhere = UINT32_MAX;
 };
+
+Vertices vertices_of(const std::vector<Road>& roads) {
+    Vertices vertices;
+    vertices.first.reserve(roads.size() + 1);
+    vertices.first.push_back(0);
+    for (const Road& road : roads) {
+        vertices.first.push_back(vertices.first.back() +
+                                 static_cast<std::uint32_t>(road.line.size()));
+    }
+    vertices.points.reserve(vertices.first.back());
+    vertices.roads.reserve(vertices.first.back());
+    for (std::uint32_t r = 0; r < roads.size(); ++r) {
+        const Polyline& line = roads[r].line;
+        vertices.points.insert(vertices.points.end(), line.begin(), line.end());
+        vertices.roads.insert(vertices.roads.end(), line.size(),
+                              has_length(line) ? r : Vertices::nowhere);
+    }
+    return vertices;
+}
+
+// Every vertex under the cell that it lies in and, near a border, under those beyond it, so that
+// vertices within the tolerance have a cell in common. Cells that differ may share a key.
+std::vector<Keyed> by_cell(const Vertices& vertices, double tolerance) {
+    const double size = std::max(16.0, 8.0 * tolerance);
+    const auto cell = [size](double value) {
+        return static_cast<std::uint32_t>(cell_coordinate(value, size));
+    };
+    std::vector<Keyed> entries;
+    entries.reserve(vertices.points.size() + vertices.points.size() / 16);
+    for (std::uint32_t v = 0; v < vertices.points.size(); ++v) {
+        if (vertices.roads[v] == Vertices::nowhere) {
+            continue;
+        }
+        const Point p = vertices.points[v];
+        const std::uint32_t right = cell(p.x + tolerance);
+        const std::uint32_t top = cell(p.y + tolerance);
+        for (std::uint32_t y = cell(p.y - tolerance);; ++y) {
+            for (std::uint32_t x = cell(p.x - tolerance);; ++x) {
+                entries.push_back({((y & 0xffffU) << 16U) | (x & 0xffffU), v});
+                if (x == right) {
+                    break;
+                }
+            }
+            if (y == top) {
+                break;
+            }
+        }
+    }
+    return sorted_by_key(std::move(entries));
+}
 
 using VertexPair = std::pair<std::uint32_t, std::uint32_t>;
 
+// The rules of joining.
 class Joiner {
 public:
-    Joiner(const std::vector<Road>& roads, Length tolerance)
-        : roads_(roads),
-          tolerance_(in_metres(tolerance)),
-          first_vertex_(numbered(roads)),
-          grid_(std::max(4.0 * tolerance_, 2.0), first_vertex_.back() / 2,
-                [this](const Grid<Vertex>& grid, auto put) { put_all(grid, put); }) {}
+    Joiner(const std::vector<Road>& roads, const Vertices& vertices, double tolerance)
+        : roads_(roads), vertices_(vertices), tolerance_(tolerance) {}
 
-    std::uint32_t vertices() const { return first_vertex_.back(); }
-    std::vector<std::uint32_t> take_numbers() { return std::move(first_vertex_); }
-
-    // The pairs that join, from the vertices of some roads to all of a higher number.
-    std::vector<VertexPair> pairs_of(std::size_t begin, std::size_t end) const {
-        std::vector<VertexPair> pairs;
-        for (std::size_t r = begin; r < end; ++r) {
-            if (has_length(roads_[r].line)) {
-                for (std::size_t i = 0; i < roads_[r].line.size(); ++i) {
-                    add_pairs_of({static_cast<std::uint32_t>(r), static_cast<std::uint32_t>(i)},
-                                 pairs);
+    // The pairs that join among the entries of one cell; by x, so that a crowd costs little.
+    void append_pairs(std::vector<Keyed> cell, std::vector<VertexPair>& pairs) const {
+        std::sort(cell.begin(), cell.end(), [&](const Keyed& a, const Keyed& b) {
+            return std::pair(point(a.position).x, a.position) <
+                   std::pair(point(b.position).x, b.position);
+        });
+        for (auto one = cell.begin(); one != cell.end(); ++one) {
+            for (auto other = one + 1;
+                 other != cell.end() &&
+                 point(other->position).x - point(one->position).x <= tolerance_;
+                 ++other) {
+                if (joins(one->position, other->position)) {
+                    pairs.emplace_back(one->position, other->position);
                 }
             }
         }
-        return pairs;
-    }
-
-    static bool has_length(const Polyline& line) {
-        return std::any_of(line.begin(), line.end(),
-                           [&](const Point& point) { return point != line.front(); });
     }
 
 private:
-    static std::vector<std::uint32_t> numbered(const std::vector<Road>& roads) {
-        std::vector<std::uint32_t> first{0};
-        first.reserve(roads.size() + 1);
-        for (const Road& road : roads) {
-            first.push_back(first.back() + static_cast<std::uint32_t>(road.line.size()));
-        }
-        return first;
-    }
-
-    template <class Put>
-    void put_all(const Grid<Vertex>& grid, Put put) const {
-        for (std::size_t r = 0; r < roads_.size(); ++r) {
-            const Polyline& line = roads_[r].line;
-            for (std::size_t i = 0; has_length(line) && i < line.size(); ++i) {
-                put(grid.cell_of(line[i]),
-                    Vertex{static_cast<std::uint32_t>(r), static_cast<std::uint32_t>(i)});
-            }
-        }
-    }
-
-    void add_pairs_of(Vertex vertex, std::vector<VertexPair>& pairs) const {
-        const double reach = std::max(tolerance_, 1e-9);
-        const CellRange range = grid_.around(point(vertex), reach);
-        for (std::int64_t y = range.low.y; y <= range.high.y; ++y) {
-            for (std::int64_t x = range.low.x; x <= range.high.x; ++x) {
-                for (const Vertex other : grid_.in({x, y})) {
-                    if (number(vertex) < number(other) && joins(vertex, other)) {
-                        pairs.emplace_back(number(vertex), number(other));
-                    }
-                }
-            }
-        }
-    }
-
-    bool joins(Vertex a, Vertex b) const {
+    bool joins(std::uint32_t a, std::uint32_t b) const {
         const double apart = distance_squared(point(a), point(b));
         if (apart > tolerance_ * tolerance_ || comes_from_next_door(a, b)) {
             return false;
@@ -105,53 +124,67 @@ private:
     }
 
     // On one line, and no farther apart along it than the tolerance explains.
-    bool comes_from_next_door(Vertex a, Vertex b) const {
-        if (a.road != b.road) {
+    bool comes_from_next_door(std::uint32_t a, std::uint32_t b) const {
+        if (vertices_.roads[a] != vertices_.roads[b]) {
             return false;
         }
-        const auto [first, last] = std::minmax(a.position, b.position);
-        const Polyline& line = road(a).line;
+        const auto [first, last] = std::minmax(a, b);
+        const double loop = shortest_loop(metres(tolerance_));
         double along = 0.0;
-        for (std::size_t i = first; i < last && along <= shortest_loop(metres(tolerance_)); ++i) {
-            along += std::sqrt(distance_squared(line[i], line[i + 1]));
+        for (std::uint32_t v = first; v < last && along <= loop; ++v) {
+            along += in_metres(distance(point(v), point(v + 1)));
         }
-        return along <= shortest_loop(metres(tolerance_));
+        return along <= loop;
     }
 
     // None of its neighbours on the line is nearer to the point, so a line joins once where it
     // passes.
-    bool nearest_there(Vertex vertex, Point to) const {
-        const Polyline& line = road(vertex).line;
-        const std::size_t i = vertex.position;
-        const double apart = distance_squared(line[i], to);
-        return (i == 0 || apart <= distance_squared(line[i - 1], to)) &&
-               (i + 1 == line.size() || apart <= distance_squared(line[i + 1], to));
+    bool nearest_there(std::uint32_t v, Point to) const {
+        const double apart = distance_squared(point(v), to);
+        return (is_first(v) || apart <= distance_squared(point(v - 1), to)) &&
+               (is_last(v) || apart <= distance_squared(point(v + 1), to));
     }
 
-    const Road& road(Vertex vertex) const { return roads_[vertex.road]; }
-    Point point(Vertex vertex) const { return road(vertex).line[vertex.position]; }
-    bool is_end(Vertex vertex) const {
-        return vertex.position == 0 || vertex.position + 1 == road(vertex).line.size();
-    }
-    std::uint32_t number(Vertex vertex) const {
-        return first_vertex_[vertex.road] + vertex.position;
-    }
+    const Road& road(std::uint32_t v) const { return roads_[vertices_.roads[v]]; }
+    Point point(std::uint32_t v) const { return vertices_.points[v]; }
+    bool is_first(std::uint32_t v) const { return v == vertices_.first[vertices_.roads[v]]; }
+    bool is_last(std::uint32_t v) const { return v + 1 == vertices_.first[vertices_.roads[v] + 1]; }
+    bool is_end(std::uint32_t v) const { return is_first(v) || is_last(v); }
 
     const std::vector<Road>& roads_;
+    const Vertices& vertices_;
     double tolerance_;
-    std::vector<std::uint32_t> first_vertex_;
-    Grid<Vertex> grid_;
 };
 
-using PairLists = std::vector<std::vector<VertexPair>>;  // by chunk of roads
+using PairLists = std::vector<std::vector<VertexPair>>;  // by chunk of entries
 
-// Complete unless stopped.
-PairLists joining_pairs(const Joiner& joiner, std::size_t roads, const Work& work) {
-    PairLists pairs(roads / roads_a_chunk + 1);
-    for_each_chunk(work, "joining roads", roads, roads_a_chunk,
-                   [&](std::size_t begin, std::size_t end) {
-                       pairs[begin / roads_a_chunk] = joiner.pairs_of(begin, end);
-                   });
+// The end of the entries that share the key of the one at `begin`.
+std::size_t end_of_cell(const std::vector<Keyed>& entries, std::size_t begin) {
+    std::size_t end = begin + 1;
+    while (end < entries.size() && entries[end].key == entries[begin].key) {
+        ++end;
+    }
+    return end;
+}
+
+// Complete unless stopped. A pair near a border may come twice.
+PairLists joining_pairs(const Joiner& joiner, const std::vector<Keyed>& entries, const Work& work) {
+    PairLists pairs(entries.size() / entries_a_chunk + 1);
+    const auto join_some = [&](std::size_t begin, std::size_t end) {
+        while (begin > 0 && begin < end && entries[begin].key == entries[begin - 1].key) {
+            ++begin;  // the cell began in the chunk before
+        }
+        while (begin < end) {
+            const std::size_t after = end_of_cell(entries, begin);
+            if (after - begin > 1) {
+                joiner.append_pairs({entries.begin() + static_cast<std::ptrdiff_t>(begin),
+                                     entries.begin() + static_cast<std::ptrdiff_t>(after)},
+                                    pairs[(end - 1) / entries_a_chunk]);
+            }
+            begin = after;
+        }
+    };
+    for_each_chunk(work, "joining roads", entries.size(), entries_a_chunk, join_some);
     return pairs;
 }
 
@@ -167,7 +200,7 @@ std::vector<bool> junction_marks(const std::vector<Road>& roads,
         }
     }
     for (std::size_t r = 0; r < roads.size(); ++r) {
-        if (Joiner::has_length(roads[r].line)) {
+        if (has_length(roads[r].line)) {
             marks[first_vertex[r]] = true;
             marks[first_vertex[r + 1] - 1] = true;
         }
@@ -228,15 +261,15 @@ Junctions in_spatial_order(Junctions junctions) {
 }  // namespace
 
 Junctions find_junctions(const std::vector<Road>& roads, Length tolerance, const Work& work) {
-    std::vector<std::uint32_t> first_vertex;
     PairLists pairs;
+    Vertices vertices = vertices_of(roads);
     {
-        Joiner joiner(roads, tolerance);
-        pairs = joining_pairs(joiner, roads.size(), work);
-        first_vertex = joiner.take_numbers();
+        const std::vector<Keyed> entries = by_cell(vertices, in_metres(tolerance));
+        pairs = joining_pairs(Joiner(roads, vertices, in_metres(tolerance)), entries, work);
     }
-    return work.stopped() ? Junctions{}
-                          : in_spatial_order(numbered_nodes(roads, std::move(first_vertex), pairs));
+    return work.stopped()
+               ? Junctions{}
+               : in_spatial_order(numbered_nodes(roads, std::move(vertices.first), pairs));
 }
 
 }  // namespace farwater::routing

@@ -19,28 +19,23 @@ namespace {
 constexpr std::size_t sources_a_batch = 256;  // whose round trips are merged at once
 constexpr std::size_t sources_a_chunk = 8;
 
-// The roads for one profile in one season, both loads.
+// The roads for one profile in one season: loaded away from a place, or empty towards one.
 class Driving {
 public:
-    Driving(const RoadSystem& roads, const Profile& profile, const Season& season)
+    Driving(const RoadSystem& roads, const Profile& profile, const Season& season, Load load)
         : network_(roads.network),
-          loaded_(drive_costs(roads.district, roads.network, profile, season, Load::loaded)),
-          empty_(drive_costs(roads.district, roads.network, profile, season, Load::empty)),
-          loaded_away_(search_graph(roads.network, loaded_, Heading::away)),
-          empty_towards_(search_graph(roads.network, empty_, Heading::towards)) {}
+          heading_(load == Load::loaded ? Heading::away : Heading::towards),
+          costs_(drive_costs(roads.district, roads.network, profile, season, load)),
+          graph_(search_graph(roads.network, costs_, heading_)) {}
 
-    DrivenRoads loaded_away() const { return {network_, loaded_, loaded_away_, Heading::away}; }
-    DrivenRoads empty_towards() const {
-        return {network_, empty_, empty_towards_, Heading::towards};
-    }
-    SpotEnds ends_of(std::span<const RoadSpot> spots) const {
-        return spot_ends(network_, spots, loaded_, empty_);
-    }
+    DrivenRoads roads() const { return {network_, costs_, graph_, heading_}; }
+    const EdgeCosts& costs() const { return costs_; }
 
 private:
     const Network& network_;
-    EdgeCosts loaded_, empty_;
-    SearchGraph loaded_away_, empty_towards_;
+    Heading heading_;
+    EdgeCosts costs_;
+    SearchGraph graph_;
 };
 
 // Working memory of one thread.
@@ -77,9 +72,16 @@ std::vector<RoadSpot> spots_of_fill_sites(const Question& question) {
     return spots;
 }
 
+// Both legs of a profile's round trips, and how they end at the dump sites.
+struct Shuttle {
+    const Driving& loaded;
+    const Driving& empty;
+    SpotEnds ends;
+};
+
 // All round trips of one fill site that keep to the limit.
-std::vector<OfferedTrip> trips_of(const Question& question, const Driving& driving,
-                                  const SpotEnds& ends, FillSiteIndex fill_site, Desk& desk) {
+std::vector<OfferedTrip> trips_of(const Question& question, const Shuttle& shuttle,
+                                  FillSiteIndex fill_site, Desk& desk) {
     std::vector<OfferedTrip> trips;
     const RoadSpot spot =
         at(question.roads.access.sources, at(question.fill_sites, fill_site).source);
@@ -88,8 +90,8 @@ std::vector<OfferedTrip> trips_of(const Question& question, const Driving& drivi
     }
     const std::int32_t limit = trip_limit_of(question.roads.district.assumptions);
     const std::span<const RoadSpot> sites = question.dump_sites.spots;
-    desk.loaded.measure(driving.loaded_away(), spot, sites, ends, limit, desk.search);
-    desk.empty.measure(driving.empty_towards(), spot, sites, ends, limit, desk.search);
+    desk.loaded.measure(shuttle.loaded.roads(), spot, sites, shuttle.ends, limit, desk.search);
+    desk.empty.measure(shuttle.empty.roads(), spot, sites, shuttle.ends, limit, desk.search);
     for (const std::uint32_t site : desk.loaded.reached()) {
         if (desk.empty.cost(site) != no_way) {
             trips.push_back({DumpSiteIndex(site), fill_site,
@@ -113,8 +115,7 @@ Work part_of_work(const Work& work, std::size_t begin, std::size_t total) {
 
 // Searches from every fill site in batches; each batch is merged at once, in order, so that memory
 // holds the best trips and not all.
-void offer_trips(const Question& question, const Driving& driving, const SpotEnds& ends,
-                 BestTrips& best) {
+void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
     const std::size_t count = question.fill_sites.size();
     Pool<Desk> desks = desks_for(question.roads.network, question.dump_sites.spots.size());
     for (std::size_t first = 0; first < count && !question.work.stopped();
@@ -124,7 +125,7 @@ void offer_trips(const Question& question, const Driving& driving, const SpotEnd
         const auto search_some = [&](std::size_t begin, std::size_t end) {
             const Pool<Desk>::Borrowed desk(desks);
             for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
-                trips[i] = trips_of(question, driving, ends, FillSiteIndex(first + i), *desk);
+                trips[i] = trips_of(question, shuttle, FillSiteIndex(first + i), *desk);
             }
         };
         for_each_chunk(part_of_work(question.work, first, count), "round trips", size,
@@ -138,9 +139,9 @@ void offer_trips(const Question& question, const Driving& driving, const SpotEnd
 }
 
 // A profile's drives from every station to a list of spots.
-std::vector<Drive> drives_to(const Question& question, const Driving& driving, ProfileIndex profile,
+std::vector<Drive> drives_to(const Question& question, const Driving& loaded, ProfileIndex profile,
                              std::span<const RoadSpot> spots) {
-    const SpotEnds ends = driving.ends_of(spots);
+    const SpotEnds ends = spot_ends(question.roads.network, spots, loaded.costs(), loaded.costs());
     const std::vector<RoadSpot>& stations = question.roads.access.stations;
     const std::int32_t limit = trip_limit_of(question.roads.district.assumptions);
     Pool<Desk> desks = desks_for(question.roads.network, spots.size());
@@ -151,8 +152,7 @@ std::vector<Drive> drives_to(const Question& question, const Driving& driving, P
             if (!stations[s].valid()) {
                 continue;
             }
-            desk->loaded.measure(driving.loaded_away(), stations[s], spots, ends, limit,
-                                 desk->search);
+            desk->loaded.measure(loaded.roads(), stations[s], spots, ends, limit, desk->search);
             const DriveTime gate = gate_drive(question.roads.district.stations[s]);
             for (const std::uint32_t spot : desk->loaded.reached()) {
                 of_station[s].push_back({spot, StationIndex(s), profile,
@@ -209,13 +209,18 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     std::vector<Drive> to_dump_sites;
     std::vector<Drive> to_fill_sites;
     for (const ProfileIndex profile : in_order_of_rank(roads.profiles)) {
-        const Driving driving(roads, at(roads.profiles, profile), question.season);
-        if (at(roads.profiles, profile).kind == UnitKind::tanker) {
+        const Profile& vehicles = at(roads.profiles, profile);
+        const Driving loaded(roads, vehicles, question.season, Load::loaded);
+        if (vehicles.kind == UnitKind::tanker) {
+            const Driving empty(roads, vehicles, question.season, Load::empty);
             best.begin(profile);
-            offer_trips(question, driving, driving.ends_of(dump_sites.spots), best);
+            offer_trips(question,
+                        {loaded, empty,
+                         spot_ends(roads.network, dump_sites.spots, loaded.costs(), empty.costs())},
+                        best);
         }
-        append(to_dump_sites, drives_to(question, driving, profile, dump_sites.spots));
-        append(to_fill_sites, drives_to(question, driving, profile, fill_spots));
+        append(to_dump_sites, drives_to(question, loaded, profile, dump_sites.spots));
+        append(to_fill_sites, drives_to(question, loaded, profile, fill_spots));
     }
     RoundTrips result;
     result.season = season;

@@ -41,8 +41,9 @@ bool SiteRules::has_site(NodeIndex node) const {
            });
 }
 
-bool SiteRules::clear_of_rail(Point place) const {
-    return !any_rail_ || !rail_.any_within(place, in_metres(rail_distance));
+bool SiteRules::clear_of_rail(RoadSpot spot) const {
+    return !any_rail_ ||
+           !rail_.any_within(place_of(district_, network_, spot), in_metres(rail_distance));
 }
 
 }  // namespace farwater::routing

@@ -24,7 +24,7 @@ public:
     // Some edge here has sites, and no bridge, tunnel or rail crossing begins here.
     bool has_site(NodeIndex node) const;
     // Farther than 100 ft from every road with a rail crossing (common practice, no source).
-    bool clear_of_rail(Point place) const;
+    bool clear_of_rail(RoadSpot spot) const;
 
 private:
     const District& district_;

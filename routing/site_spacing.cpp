@@ -13,10 +13,9 @@ namespace {
 
 class Spacing {
 public:
-    Spacing(const District& district, const Network& network, const SiteRules& rules,
-            std::vector<RoadSpot> taken, Length spacing)
-        : district_(district),
-          network_(network),
+    Spacing(const Network& network, const SiteRules& rules, std::vector<RoadSpot> taken,
+            Length spacing)
+        : network_(network),
           rules_(rules),
           taken_(std::move(taken)),
           spacing_(in_metres(spacing)),
@@ -41,10 +40,13 @@ public:
     void add_junctions() {
         for (std::size_t n = 0; n < network_.nodes.size(); ++n) {
             const NodeIndex node(n);
-            if (driven_around(node) >= 3 && way_to_site(node) >= spacing_ &&
-                rules_.has_site(node) && rules_.clear_of_rail(network_.nodes[n])) {
-                sites_.push_back(spot_at(network_, rules_, node));
-                take(sites_.back());
+            if (driven_around(node) < 3 || way_to_site(node) < spacing_ || !rules_.has_site(node)) {
+                continue;
+            }
+            const RoadSpot spot = spot_at(network_, rules_, node);
+            if (rules_.clear_of_rail(spot)) {
+                sites_.push_back(spot);
+                take(spot);
             }
         }
     }
@@ -107,7 +109,7 @@ private:
         const bool inside = spot.along > 0.0 && spot.along < in_metres(edge.length());
         const NodeIndex end = spot.along > 0.0 ? edge.to : edge.from;
         if ((inside || rules_.has_site(end)) && !near_taken_on_edge(spot) &&
-            rules_.clear_of_rail(place_of(district_, network_, spot))) {
+            rules_.clear_of_rail(spot)) {
             sites_.push_back(spot);
             take(spot);
         }
@@ -123,7 +125,6 @@ private:
                (next != taken_.begin() && near(*std::prev(next)));
     }
 
-    const District& district_;
     const Network& network_;
     const SiteRules& rules_;
     std::vector<RoadSpot> taken_;  // by edge, then along it
@@ -146,10 +147,9 @@ RoadSpot spot_at(const Network& network, const SiteRules& rules, NodeIndex node)
     return {};
 }
 
-std::vector<RoadSpot> spaced_sites(const District& district, const Network& network,
-                                   const SiteRules& rules, std::span<const RoadSpot> taken,
-                                   Length spacing) {
-    Spacing sites(district, network, rules, {taken.begin(), taken.end()}, spacing);
+std::vector<RoadSpot> spaced_sites(const Network& network, const SiteRules& rules,
+                                   std::span<const RoadSpot> taken, Length spacing) {
+    Spacing sites(network, rules, {taken.begin(), taken.end()}, spacing);
     sites.add_junctions();
     sites.add_along_edges();
     return sites.take_sites();

@@ -278,7 +278,7 @@ struct HoseCase {
                 const bool allowed =
                     inside || rules.has_site(i == 0 ? network.edges[e].from : network.edges[e].to);
                 const long along = way(parcel, spot);
-                if (allowed && rules.clear_of_rail(place) && stands_off(parcel, place) &&
+                if (allowed && rules.clear_of_rail(spot) && stands_off(parcel, place) &&
                     static_cast<double>(along) <= left(parcel)) {
                     best = std::min(best, along);
                 }
@@ -306,13 +306,16 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
             }
         }
         for (const routing::RoadSpot& spot :
-             routing::spaced_sites(district, network, rules, {}, metres(300))) {
+             routing::spaced_sites(network, rules, {}, metres(300))) {
             sites.push_back({spot, routing::place_of(district, network, spot), {}});
         }
-        const routing::Lays lays =
+        routing::Lays lays =
             routing::find_hose_lays(district, network, routed.access.access, rules, sites, Work{});
         const slow::Streets streets = slow::streets_of(district);
         const HoseCase hose{district, routed, streets, slow::lengths_in_mm(streets), rules};
+        const auto by_served = [](const auto& a, const auto& b) { return a.served < b.served; };
+        std::stable_sort(lays.from_sites.begin(), lays.from_sites.end(), by_served);
+        std::stable_sort(lays.own.begin(), lays.own.end(), by_served);
         auto lay = lays.from_sites.begin();
         auto own_lay = lays.own.begin();
         for (std::size_t parcel = 0; parcel < district.parcels.size(); ++parcel) {
