@@ -43,6 +43,11 @@ public:
             [&](std::uint32_t road) { return rank(road, who); });
     }
 
+    bool hauler_near(Point p) const {
+        return finder_.any_within(p, reach_,
+                                  [&](std::uint32_t road) { return usable(road, haulers_); });
+    }
+
     bool usable(std::uint32_t road, ProfileBits who) const { return (use_[road] & who) != 0; }
 
     RoadSpot spot(const NearestPlace& place) const {
@@ -96,8 +101,8 @@ std::vector<Point> served_points(const District& district) {
 }
 
 Finding finding_of(const AccessFinder& finder, Point place, const NearestPlace& nearest) {
-    const bool usable = finder.usable(nearest.segment.road, finder.hauler_bits()) ||
-                        finder.nearest_used_by(place, finder.hauler_bits());
+    const bool usable =
+        finder.usable(nearest.segment.road, finder.hauler_bits()) || finder.hauler_near(place);
     return usable ? Finding::fine : Finding::no_usable_road;
 }
 

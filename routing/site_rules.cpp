@@ -43,7 +43,8 @@ bool SiteRules::has_site(NodeIndex node) const {
 
 bool SiteRules::clear_of_rail(RoadSpot spot) const {
     return !any_rail_ ||
-           !rail_.any_within(place_of(district_, network_, spot), in_metres(rail_distance));
+           !rail_.any_within(place_of(district_, network_, spot), in_metres(rail_distance),
+                             [](std::uint32_t) { return true; });
 }
 
 }  // namespace farwater::routing
