@@ -48,7 +48,7 @@ bool Descriptor::close() {
 }
 
 void sync_to_disk(const std::filesystem::path& path) {
-    Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
     // Some file systems have nothing to do for a folder and say so with EINVAL.
     if (!file.open() || (::fsync(file.number()) != 0 && errno != EINVAL)) {
         throw disk_error(path, "bring it to the disk");
@@ -73,7 +73,7 @@ void sync_tree_to_disk(const std::filesystem::path& folder) {
         sync_file_system(folder);
         return;
     }
-    std::for_each(inside.begin(), inside.end(), sync_to_disk);
+    std::ranges::for_each(inside, sync_to_disk);
     sync_to_disk(folder);
 }
 

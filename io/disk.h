@@ -20,6 +20,8 @@ public:
     Descriptor() = default;
     explicit Descriptor(int number) : number_(number) {}
     ~Descriptor();
+    Descriptor(const Descriptor&) = delete;
+    Descriptor& operator=(const Descriptor&) = delete;
     Descriptor(Descriptor&& other) noexcept;
     Descriptor& operator=(Descriptor&& other) noexcept;
     int number() const { return number_; }

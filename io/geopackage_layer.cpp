@@ -54,7 +54,7 @@ struct SetValue {
 
 std::string unique_title(std::vector<std::string>& titles, const FeatureTable& table) {
     std::string title = table.title.empty() ? table.name : table.title;
-    if (std::find(titles.begin(), titles.end(), title) != titles.end()) {
+    if (std::ranges::find(titles, title) != titles.end()) {
         title += " (" + table.name + ")";
     }
     titles.push_back(title);
@@ -148,7 +148,7 @@ void GeoPackageLayer::add_row() {
     ++written_.rows;
     open_->feature->SetFID(static_cast<GIntBig>(written_.rows));
     const OGRGeometry* shape = open_->feature->GetGeometryRef();
-    if (shape != nullptr && !shape->IsEmpty()) {
+    if (shape != nullptr && shape->IsEmpty() == 0) {
         note_shape(*shape);
     }
     if (open_->layer->CreateFeature(open_->feature.get()) != OGRERR_NONE) {

@@ -16,7 +16,6 @@ namespace farwater::io {
 namespace {
 
 constexpr int exit_code = 130;
-constexpr std::chrono::milliseconds patience{500};
 // Wakes the waiting thread without being a wish of the user's.
 constexpr int end_of_watch = SIGUSR2;
 
@@ -32,6 +31,7 @@ sigset_t watched_signals() {
 }  // namespace
 
 struct Interrupt::State {
+    std::chrono::milliseconds patience{};
     std::stop_source stop;
     std::mutex cleaning;  // held while `clean` runs or changes
     std::function<void()> clean;
@@ -84,7 +84,8 @@ void Interrupt::State::leave() {
     ::_exit(exit_code);
 }
 
-Interrupt::Interrupt() : state_(std::make_unique<State>()) {
+Interrupt::Interrupt(std::chrono::milliseconds patience) : state_(std::make_unique<State>()) {
+    state_->patience = patience;
     std::signal(SIGXFSZ, SIG_IGN);
     const sigset_t signals = watched_signals();
     pthread_sigmask(SIG_BLOCK, &signals, &state_->before);

@@ -2,6 +2,7 @@
 // within a second, the old result stays.
 #pragma once
 
+#include <chrono>
 #include <functional>
 #include <memory>
 #include <stop_token>
@@ -11,12 +12,12 @@ namespace farwater::io {
 
 // Make one at the start of main, before any other thread: it blocks both signals in this thread
 // (later threads inherit that) and starts the one thread that waits for them. On the first signal
-// it requests stop, waits up to 0.5 s for its owner to be done with it (destructor), then runs the
-// cleaning function and ends the process with 130. A second signal ends the process at once.
+// it requests stop, waits up to `patience` for its owner to be done with it (destructor), then runs
+// the cleaning function and ends the process with 130. A second signal ends the process at once.
 // SIGXFSZ is ignored, so that a file size limit is an error of writing like any other.
 class Interrupt {
 public:
-    Interrupt();
+    explicit Interrupt(std::chrono::milliseconds patience = std::chrono::milliseconds(300));
     ~Interrupt();  // ends the thread, unblocks the signals
     Interrupt(const Interrupt&) = delete;
     Interrupt& operator=(const Interrupt&) = delete;

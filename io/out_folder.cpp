@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <cstdio>
 #include <mutex>
 #include <optional>
 #include <string>
@@ -10,7 +11,6 @@
 #include <utility>
 
 #include <fcntl.h>
-#include <stdio.h>
 #include <unistd.h>
 
 #include "io/disk.h"
@@ -64,7 +64,7 @@ std::vector<fs::path> leftovers(const fs::path& dir, std::string_view suffix) {
             found.push_back(entry->path());
         }
     }
-    std::sort(found.begin(), found.end());
+    std::ranges::sort(found);
     return found;
 }
 
@@ -79,13 +79,10 @@ void rename_folder(const fs::path& from, const fs::path& to) {
     }
 }
 
-// Also while another thread still writes into it by its name.
-void remove_folder_in_use(const fs::path& folder) noexcept {
-    try {
-        const fs::path moved = folder.string() + "0";  // still a name that the next run clears
-        remove_folder(::rename(folder.c_str(), moved.c_str()) == 0 ? moved : folder);
-    } catch (...) {  // no memory for the name: the next run clears it
-    }
+// Also while another thread still writes into it by its name. `aside`: another name that the next
+// run clears too.
+void remove_folder_in_use(const fs::path& folder, const fs::path& aside) noexcept {
+    remove_folder(::rename(folder.c_str(), aside.c_str()) == 0 ? aside : folder);
 }
 
 // A run was killed between its two renames: the new result is whole and steps in; without one the
@@ -121,8 +118,7 @@ void require_no_input_inside(const fs::path& dir, const std::vector<fs::path>& i
     std::error_code error;
     for (const fs::path& input : inputs) {
         const fs::path inside = fs::weakly_canonical(fs::absolute(input, error), error);
-        const auto [end, rest] =
-            std::mismatch(dir.begin(), dir.end(), inside.begin(), inside.end());
+        const auto [end, rest] = std::ranges::mismatch(dir, inside);
         if (end == dir.end()) {
             throw OutputError(input.string() +
                               ": is an input of this run and lies in the result "
@@ -173,8 +169,9 @@ void keep_rights(const fs::path& dir, const fs::path& made) {
 
 struct OutFolder::State {
     fs::path dir;
-    fs::path made;   // DIR.new-PID
-    fs::path aside;  // DIR.old-PID
+    fs::path made;     // DIR.new-PID
+    fs::path aside;    // DIR.old-PID
+    fs::path refused;  // DIR.new-PID0
     std::optional<FolderLock> lock;
     std::mutex deciding;  // between commit and abandon
     bool decided = false;
@@ -222,6 +219,7 @@ OutFolder OutFolder::begin(const fs::path& dir, const std::vector<fs::path>& inp
                     : OutputError(made.string() + ": is in the way and is not ours. Move it away.");
     }
     state->made = made;
+    state->refused = made.string() + "0";
     OutFolder folder(std::move(state));
     mark_unfinished(folder.folder());
     return folder;
@@ -252,7 +250,7 @@ void OutFolder::abandon() noexcept {
     const std::lock_guard lock(state_->deciding);
     if (!state_->decided) {
         state_->decided = true;
-        remove_folder_in_use(state_->made);
+        remove_folder_in_use(state_->made, state_->refused);
         state_->lock.reset();
     }
 }

@@ -27,6 +27,8 @@ public:
     static OutFolder begin(const std::filesystem::path& dir,
                            const std::vector<std::filesystem::path>& inputs);
 
+    OutFolder(const OutFolder&) = delete;
+    OutFolder& operator=(const OutFolder&) = delete;
     OutFolder(OutFolder&&) noexcept;
     OutFolder& operator=(OutFolder&&) noexcept;
     ~OutFolder();  // not committed: as abandon()

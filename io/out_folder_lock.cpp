@@ -1,6 +1,7 @@
 #include "io/out_folder_lock.h"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <fstream>
 #include <string_view>
@@ -26,7 +27,8 @@ constexpr std::string_view mark_sentence =
 constexpr std::string_view mark_complete_word = "complete";
 
 // What file managers leave behind everywhere; lost without regret.
-constexpr std::string_view litter[] = {".DS_Store", "Thumbs.db", "desktop.ini", ".directory"};
+constexpr std::array<std::string_view, 4> litter{".DS_Store", "Thumbs.db", "desktop.ini",
+                                                 ".directory"};
 
 bool same_file(int descriptor, const fs::path& path) {
     struct stat held{};
@@ -48,7 +50,7 @@ std::vector<std::string> files_below(const fs::path& folder) {
     if (error) {
         throw disk_error(folder, "list it", error.value());
     }
-    std::sort(files.begin(), files.end());
+    std::ranges::sort(files);
     return files;
 }
 
@@ -58,11 +60,11 @@ bool is_database_in_use(std::string_view file) {
 
 bool is_litter(const std::string& file) {
     const std::string name = fs::path(file).filename().string();
-    return std::find(std::begin(litter), std::end(litter), name) != std::end(litter);
+    return std::ranges::find(litter, name) != litter.end();
 }
 
 void require_not_in_use(const fs::path& dir, const std::vector<std::string>& files) {
-    const auto found = std::find_if(files.begin(), files.end(), is_database_in_use);
+    const auto found = std::ranges::find_if(files, is_database_in_use);
     if (found != files.end()) {
         const std::string database = found->substr(0, found->rfind('-'));
         throw OutputError((dir / database).string() + ": is open in another program (" + *found +
@@ -79,8 +81,8 @@ void require_ours(const fs::path& dir, const std::vector<std::string>& files) {
                           "). Give an empty or a new folder with --out. Nothing was changed.");
     }
     for (const std::string& file : files) {
-        const bool known = file == mark_name || is_litter(file) ||
-                           std::binary_search(mark->files.begin(), mark->files.end(), file);
+        const bool known =
+            file == mark_name || is_litter(file) || std::ranges::binary_search(mark->files, file);
         if (!known) {
             throw OutputError((dir / file).string() +
                               ": is not a result of farwater and would be lost. Move it away, or "
@@ -142,8 +144,8 @@ std::optional<FolderMark> read_mark(const fs::path& folder) {
 
 bool is_barely_begun(const fs::path& folder) {
     const std::vector<std::string> files = files_below(folder);
-    return std::all_of(files.begin(), files.end(),
-                       [](std::string_view file) { return file.starts_with(mark_name); });
+    return std::ranges::all_of(files,
+                               [](std::string_view file) { return file.starts_with(mark_name); });
 }
 
 void mark_unfinished(const fs::path& folder) {

@@ -15,6 +15,8 @@ class FolderLock {
 public:
     // None when another process holds it. Throws OutputError where no lock can be made.
     static std::optional<FolderLock> take(const std::filesystem::path& dir);
+    FolderLock(const FolderLock&) = delete;
+    FolderLock& operator=(const FolderLock&) = delete;
     FolderLock(FolderLock&&) noexcept = default;
     FolderLock& operator=(FolderLock&& other) noexcept;
     ~FolderLock();

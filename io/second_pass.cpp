@@ -79,6 +79,7 @@ OGRFieldSubType subtype_of(const OGRFieldDefn& column) {
 
 std::vector<std::string> names_of(const OGRFeatureDefn& columns) {
     std::vector<std::string> names;
+    names.reserve(static_cast<std::size_t>(columns.GetFieldCount()));
     for (int i = 0; i < columns.GetFieldCount(); ++i) {
         names.emplace_back(columns.GetFieldDefn(i)->GetNameRef());
     }

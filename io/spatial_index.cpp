@@ -131,10 +131,10 @@ std::vector<std::uint32_t> curve_order(const std::vector<IndexBox>& boxes) {
                                 cell(box.min_y, box.max_y, all.min_y, extent));
         keys[i] = key << 32 | i;
     }
-    std::sort(keys.begin(), keys.end());
+    std::ranges::sort(keys);
     std::vector<std::uint32_t> order(boxes.size());
-    std::transform(keys.begin(), keys.end(), order.begin(),
-                   [](std::uint64_t key) { return static_cast<std::uint32_t>(key); });
+    std::ranges::transform(keys, order.begin(),
+                           [](std::uint64_t key) { return static_cast<std::uint32_t>(key); });
     return order;
 }
 
@@ -226,8 +226,7 @@ std::vector<IndexBox> TreeWriter::write_level(std::span<const IndexBox> cells, s
 void TreeWriter::write(const std::vector<IndexBox>& boxes) {
     const std::vector<std::uint32_t> order = curve_order(boxes);
     std::vector<IndexBox> cells(boxes.size());
-    std::transform(order.begin(), order.end(), cells.begin(),
-                   [&](std::uint32_t place) { return boxes[place]; });
+    std::ranges::transform(order, cells.begin(), [&](std::uint32_t place) { return boxes[place]; });
     std::vector<IndexBox> above = write_level(cells, 0);
 
     std::vector<std::int64_t> leaf_of(boxes.size());

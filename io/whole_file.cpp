@@ -20,8 +20,8 @@ constexpr std::size_t buffer_bytes = std::size_t{1} << 18;
 WholeFile::WholeFile(std::filesystem::path file, OnDisk on_disk)
     : file_(std::move(file)),
       beside_(file_.string() + ".new-" + std::to_string(::getpid())),
-      on_disk_(on_disk) {
-    descriptor_ = ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
+      on_disk_(on_disk),
+      descriptor_(::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666)) {
     if (descriptor_ < 0) {
         throw disk_error(file_, "write it");
     }

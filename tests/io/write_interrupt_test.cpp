@@ -13,6 +13,7 @@
 
 namespace {
 
+using namespace std::chrono_literals;
 using namespace farwater::io;
 using farwater::support::put;
 using farwater::support::TemporaryFolder;
@@ -52,8 +53,8 @@ End end_of(const std::filesystem::path& ready, const std::vector<int>& signals, 
 }
 
 // A run that never looks at its stop token.
-int deaf_run(const TemporaryFolder& home) {
-    Interrupt interrupt;
+int deaf_run(const TemporaryFolder& home, std::chrono::milliseconds patience) {
+    Interrupt interrupt(patience);
     OutFolder out = OutFolder::begin(home / "results", {});
     const CleanOnExit clean(interrupt, [&] { out.abandon(); });
     put(out.folder() / "supply.gpkg", "half");
@@ -70,28 +71,28 @@ std::size_t entries(const TemporaryFolder& home) {
 
 }  // namespace
 
-TEST_CASE("an interrupted run removes its folder and ends with 130 within a second") {
+TEST_CASE("an interrupted run removes its folder and ends with 130 soon") {
     const int signal = GENERATE(SIGINT, SIGTERM);
     const TemporaryFolder home;
-    const End end = end_of(home / "ready", {signal}, [&] { return deaf_run(home); });
+    const End end = end_of(home / "ready", {signal}, [&] { return deaf_run(home, 300ms); });
     CHECK(WIFEXITED(end.status));
     CHECK(WEXITSTATUS(end.status) == 130);
-    CHECK(end.seconds < 1.0);
+    CHECK(end.seconds < 3.0);   // 0.4 s on a machine at rest
     CHECK(entries(home) == 1);  // `ready`
 }
 
 TEST_CASE("a second signal does not wait") {
     const TemporaryFolder home;
-    const End end = end_of(home / "ready", {SIGINT, SIGINT}, [&] { return deaf_run(home); });
+    const End end = end_of(home / "ready", {SIGINT, SIGINT}, [&] { return deaf_run(home, 60s); });
     CHECK(WEXITSTATUS(end.status) == 130);
-    CHECK(end.seconds < 0.4);
+    CHECK(end.seconds < 30.0);
     CHECK(entries(home) == 1);
 }
 
 TEST_CASE("a run that looks at its token ends by itself and the signal is known") {
     const TemporaryFolder home;
     const End end = end_of(home / "ready", {SIGTERM}, [&] {
-        Interrupt interrupt;
+        const Interrupt interrupt(60s);
         put(home / "ready", "");
         while (!interrupt.token().stop_requested()) {
             ::usleep(1000);
@@ -99,7 +100,6 @@ TEST_CASE("a run that looks at its token ends by itself and the signal is known"
         return interrupt.interrupted() ? 17 : 18;
     });
     CHECK(WEXITSTATUS(end.status) == 17);
-    CHECK(end.seconds < 0.3);
 }
 
 TEST_CASE("without a signal the watch ends with its owner and the signals work as before") {
