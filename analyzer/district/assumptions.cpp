@@ -26,6 +26,10 @@ constexpr std::array rows{
                   "Mutual aid is asked for this long after the first engine arrives.", practice},
     AssumptionRow{"mutual_turnout_min", "Alarm and response", &A::mutual_turnout, 0, 60, medium,
                   "Request to wheels rolling for mutual aid.", practice},
+    AssumptionRow{"most_engines", "Alarm and response", &A::most_engines, 1, 32, medium,
+                  "Engines that go to one fire, those that are there first.", practice},
+    AssumptionRow{"most_tankers", "Alarm and response", &A::most_tankers, 1, 32, medium,
+                  "Tankers that go to one fire, those that are there first.", practice},
 
     AssumptionRow{"initial_attack_gpm", "Demand", &A::initial_attack, 0, 2000, medium,
                   "Drawn from the same water before the start: one line and part of a second.",

@@ -21,6 +21,8 @@ struct Assumptions {
     Duration turnout_volunteer = minutes(6.0);
     Duration request_delay = minutes(10.0);
     Duration mutual_turnout = minutes(8.0);
+    int most_engines = 8;
+    int most_tankers = 12;
 
     // what is asked of the water
     Flow initial_attack = gpm(200);

@@ -35,6 +35,9 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
         }
     }
     std::sort(list.begin(), list.end(), arrives_before);
+    const Assumptions& assumptions = situation.district.assumptions;
+    const int most = kind == UnitKind::engine ? assumptions.most_engines : assumptions.most_tankers;
+    list.resize(std::min(list.size(), static_cast<std::size_t>(most)));
     return list;
 }
 

@@ -1,21 +1,25 @@
 #include "analyzer/supply/shuttle_case.h"
 
 #include <algorithm>
+#include <functional>
 
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/limits.h"
+#include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {
 namespace {
 
-struct Best {
+// A fill site that tankers can use, as the choice sees it.
+struct Option {
     Incident incident;
-    Incident slow;
-    HeldFlow cautious = tenths_of_gpm(-1);
     SourceIndex source;
-    bool found = false;
+    HeldFlow quick{};  // cautious flow of the quick choice of tankers
 };
+
+// How many of the quick choice's best fill sites are looked at in full.
+constexpr std::size_t looked_at_in_full = 2;
 
 Window window_of(const Scene& scene, const Assumptions& assumptions, Duration duration) {
     return {.start = scene.first_arrival + assumptions.start_after_arrival, .duration = duration};
@@ -33,45 +37,60 @@ std::vector<Incident> nursing_choices(const Incident& incident) {
     return choices;
 }
 
-void try_plan(Best& best, const Incident& incident, SourceIndex source, Window window,
-              double factor, bool bounded) {
-    for (const Incident& choice : nursing_choices(incident)) {
-        Incident slow = slowed(choice, factor);
-        if (bounded && best.found && held(window_bound(slow, window)) <= best.cautious) {
-            continue;
-        }
-        const HeldFlow cautious = sustained_flow(slow, window);
-        if (cautious > best.cautious) {
-            best = {choice, std::move(slow), cautious, source, true};
-        }
-    }
+// No choice of tankers beats the bound of them all.
+bool cannot_beat(const Incident& incident, Window window, double factor, HeldFlow best) {
+    return held(window_bound(slowed(incident, factor), window)) <= best;
 }
 
-Best best_plan(const Situation& situation, const Scene& scene, Window window, bool bounded,
-               Limit& missing) {
-    Best best;
-    const double factor = cautious_factor(situation.district.assumptions);
+struct Options {
+    std::vector<Option> list;  // best first; the nearer of equals
+    Limit missing = Limit::no_source;
+};
+
+Options options_of(const Situation& situation, const Scene& scene, Window window, double factor,
+                   bool bounded) {
+    Options options;
+    std::vector<HeldFlow> best;  // as many as are looked at in full, descending
     for (const FillTrip& trip : situation.trips.fill_trips[scene.dump_site.position()]) {
-        const FillPlan plan = plan_with(situation, scene, trip);
+        FillPlan plan = plan_with(situation, scene, trip);
         if (!plan.usable()) {
-            missing = plan.missing;
+            options.missing = plan.missing;
             continue;
         }
-        try_plan(best, plan.incident, at(situation.fill_places, trip.fill_site).source, window,
-                 factor, bounded);
+        if (bounded && best.size() == looked_at_in_full &&
+            cannot_beat(plan.incident, window, factor, best.back())) {
+            continue;
+        }
+        const HeldFlow quick = quick_choice(plan.incident, window, factor).cautious;
+        options.list.push_back(
+            {std::move(plan.incident), at(situation.fill_places, trip.fill_site).source, quick});
+        best.insert(std::upper_bound(best.begin(), best.end(), quick, std::greater<>{}), quick);
+        best.resize(std::min(best.size(), looked_at_in_full));
+    }
+    std::stable_sort(options.list.begin(), options.list.end(),
+                     [](const Option& a, const Option& b) { return a.quick > b.quick; });
+    options.list.resize(std::min(options.list.size(), looked_at_in_full));
+    return options;
+}
+
+struct Chosen {
+    FullChoice choice;
+    SourceIndex source;
+};
+
+// Precondition: there is an option.
+Chosen best_of(const Options& options, Window window, double factor) {
+    Chosen best;
+    best.choice.plan.cautious = tenths_of_gpm(-1);
+    for (const Option& option : options.list) {
+        for (const Incident& incident : nursing_choices(option.incident)) {
+            FullChoice choice = full_choice(incident, window, factor);
+            if (choice.plan.cautious > best.choice.plan.cautious) {
+                best = {std::move(choice), option.source};
+            }
+        }
     }
     return best;
-}
-
-HeldFlow worst_without_one(const Incident& slow, Window window) {
-    HeldFlow worst = tenths_of_gpm(0);
-    for (std::size_t i = 0; i < slow.tankers.size(); ++i) {
-        Incident without = slow;
-        without.tankers.erase(without.tankers.begin() + static_cast<std::ptrdiff_t>(i));
-        const HeldFlow flow = sustained_flow(without, window);
-        worst = i == 0 ? flow : std::min(worst, flow);
-    }
-    return worst;
 }
 
 Evidence fleet_evidence(const Situation& situation, const Scene& scene) {
@@ -86,47 +105,50 @@ Evidence fleet_evidence(const Situation& situation, const Scene& scene) {
     return weakest;
 }
 
-void add_clocks(ShuttleCase& result, const Best& best) {
-    const FirstMinutes first = first_minutes(best.incident, result.window);
+void add_clocks(ShuttleCase& result, const Incident& incident) {
+    const FirstMinutes first = first_minutes(incident, result.window);
     result.tank_water = first.tank_water;
     result.continuous = first.continuous;
     result.gap = first.dry;
-    const Leg& leg = best.incident.tankers.front().leg;
+    const Leg& leg = incident.tankers.front().leg;
     result.round_trip = leg.empty + leg.loaded;
 }
 
-Window later_window(const ShuttleCase& result, const Assumptions& assumptions) {
-    return {.start = std::max(result.window.start, assumptions.late_horizon),
-            .duration = result.window.duration};
+void add_flows(ShuttleCase& result, const FullChoice& choice, const Assumptions& assumptions) {
+    const ShuttlePlan& plan = choice.plan;
+    const Window later{.start = std::max(result.window.start, assumptions.late_horizon),
+                       .duration = result.window.duration};
+    result.slow = plan.slow;
+    result.cautious = plan.cautious;
+    result.sustained = sustained_flow(plan.incident, result.window);
+    result.later = sustained_flow(plan.slow, later);
+    result.one_tanker_out = choice.one_tanker_out;
+    result.handbook = handbook_flow(plan.incident);
+    result.limit = binding_limit(gains(plan.incident, result.window, result.sustained));
+    result.tankers = plan.incident.tankers.size();
 }
 
 ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
                         bool bounded) {
     const Assumptions& assumptions = situation.district.assumptions;
+    const double factor = cautious_factor(assumptions);
     ShuttleCase result;
     result.window = window_of(scene, assumptions, duration);
     result.limit = scene.missing;
     if (scene.missing != Limit::none) {
         return result;
     }
-    Limit missing = Limit::no_source;
-    const Best best = best_plan(situation, scene, result.window, bounded, missing);
-    if (!best.found) {
-        result.limit = missing;
+    const Options options = options_of(situation, scene, result.window, factor, bounded);
+    if (options.list.empty()) {
+        result.limit = options.missing;
         return result;
     }
-    result.slow = best.slow;
-    result.cautious = best.cautious;
-    result.sustained = sustained_flow(best.incident, result.window);
-    result.later = sustained_flow(best.slow, later_window(result, assumptions));
-    result.one_tanker_out = worst_without_one(best.slow, result.window);
-    result.handbook = handbook_flow(best.incident);
-    result.limit = binding_limit(gains(best.incident, result.window, result.sustained));
-    result.source = best.source;
-    result.tankers = best.incident.tankers.size();
+    const Chosen chosen = best_of(options, result.window, factor);
+    add_flows(result, chosen.choice, assumptions);
+    add_clocks(result, chosen.choice.plan.incident);
+    result.source = chosen.source;
     result.evidence = std::min(fleet_evidence(situation, scene),
-                               counted_source(situation.water, best.source).evidence);
-    add_clocks(result, best);
+                               counted_source(situation.water, chosen.source).evidence);
     return result;
 }
 

@@ -27,9 +27,10 @@ struct ShuttleCase {
     bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
 };
 
-// The fill site (of those that routing lists for the dump site) and the number of nursing tankers
-// (none or one) with the largest cautious flow; the nearer fill site of equals. Bounds first: a
-// fill site whose upper bound does not beat the best found is not run.
+// The fill site (of those that routing lists for the dump site), the tankers and the number of
+// nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
+// two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
+// fill site whose upper bound does not beat those two is not run.
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
 
 // The same with every fill site run, in the same order: for the tests.

@@ -338,3 +338,15 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
         CHECK(bounded.source == plain.source);
     }
 }
+
+TEST_CASE("a small slow tanker that would hold up the others is left out", "[unit]") {
+    OneDumpSite scene;
+    const ParcelSupply without = scene.supply();
+    Unit slow = unit_of("T5", UnitKind::tanker, 1000);
+    slow.offload = gpm(100);
+    scene.district.units.push_back(slow);
+    scene.refresh();
+    const ParcelSupply with = scene.supply();
+    CHECK(with.cautious >= without.cautious);
+    CHECK(with.tankers == 4);
+}
