@@ -22,11 +22,7 @@ Incident with_tanker(Incident incident) {
     const auto largest = std::max_element(
         tankers.begin(), tankers.end(),
         [](const Tanker& a, const Tanker& b) { return a.delivered < b.delivered; });
-    Tanker more = *largest;
-    for (const Tanker& tanker : tankers) {
-        more.arrives = std::max(more.arrives, tanker.arrives);
-    }
-    incident.tankers.push_back(more);
+    incident.tankers.push_back(Tanker(*largest));  // a copy: the list may move
     return incident;
 }
 

@@ -14,9 +14,9 @@ struct Gain {
     HeldFlow flow{};  // gained; below half a gpm counts as nothing gained
 };
 
-// One more tanker like the largest, one more fill place with its share of the pump, the source
-// doubled, one more offload slot, one more 2,500-gal portable tank, the draft without its cap,
-// everything ready five minutes earlier (engines). In the order of the words. Seven runs.
+// One more tanker like the largest and with it, one more fill place with its share of the pump, the
+// source doubled, one more offload slot, one more 2,500-gal portable tank, the draft without its
+// cap, everything ready five minutes earlier (engines). In the order of the words. Seven runs.
 std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustained);
 
 // The largest gain, the first of equals; none when nothing gains.
