@@ -2,7 +2,8 @@
 #   cmake -D program= -D room= -D sources= -D listing= -D folder= -P discover_tests.cmake
 #
 # A test's label comes from a tag ([map], [property], [twin], [golden], [open-data]) or from its
-# file (*_property_test.cpp and so on); the first of `kinds` that fits; `unit` otherwise.
+# file (*_property_test.cpp and so on); the first of `kinds` that fits; `unit` otherwise. A test that
+# measures seconds carries [alone] as well: ctest then runs nothing beside it.
 cmake_minimum_required(VERSION 3.25)
 
 set(kinds open-data golden twin property map)
@@ -44,12 +45,17 @@ function(add_line name kind)
     if(kind STREQUAL "open-data")
         set(skip "SKIP_REGULAR_EXPRESSION [==[SKIPPED: FARWATER_OPEN_DATA is not set]==]")
     endif()
+    set(alone FALSE)
+    if(name IN_LIST alone_names)
+        set(alone TRUE)
+    endif()
     file(APPEND ${listing} "add_test([==[${title}]==] [==[${program}]==] [==[${filter}]==] --warn NoTests)\n"
         "set_tests_properties([==[${title}]==] PROPERTIES LABELS ${kind} TIMEOUT 900\n"
-        "    WORKING_DIRECTORY [==[${folder}]==] ${skip})\n")
+        "    RUN_SERIAL ${alone} WORKING_DIRECTORY [==[${folder}]==] ${skip})\n")
 endfunction()
 
 file(WRITE ${listing} "")
+list_names(alone_names "[alone]")
 set(listed "")
 foreach(kind IN LISTS kinds)
     tags_of(${kind} tags)
