@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -70,11 +71,9 @@ Stages stages_of(const fs::path& log) {
     for (std::string line; std::getline(file, line);) {
         stages.text += "    " + line + "\n";
         if (line.rfind("supply", 0) == 0) {
-            std::istringstream numbers(line.substr(32));
-            double wall = 0.0;
-            double cpu = 0.0;
-            numbers >> wall >> cpu;
-            stages.supply_cpu_s += cpu;
+            std::istringstream words(line);  // the last three: wall, cpu, peak
+            const std::vector<std::string> all{std::istream_iterator<std::string>(words), {}};
+            stages.supply_cpu_s += std::stod(all.at(all.size() - 2));
         }
     }
     return stages;
