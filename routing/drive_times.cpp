@@ -150,6 +150,15 @@ std::vector<DriveTime> from_fill_sites(const RoadSystem& roads, const Profile& t
                          [](std::int32_t a, std::int32_t b) { return std::min(a, b); });
 }
 
+// The tanker profile with the most members, else the first profile, else a vehicle of no weight.
+Profile main_tanker(std::span<const Profile> profiles) {
+    const std::vector<ProfileIndex> tankers = tanker_profiles(profiles);
+    if (!tankers.empty()) {
+        return at(profiles, tankers.front());
+    }
+    return profiles.empty() ? Profile{} : profiles.front();
+}
+
 }  // namespace
 
 std::vector<DriveTime> first_arrivals(const RoadSystem& roads, ProfileIndex profile,
@@ -185,12 +194,13 @@ RoadTimes road_times(const RoadSystem& roads, ProfileIndex engine,
                      std::span<const Departure> departures,
                      std::span<const FillSitePlace> fill_sites, SeasonIndex season) {
     const Season& now = at(roads.district.seasons, season);
-    const std::vector<ProfileIndex> tankers = tanker_profiles(roads.profiles);
-    const Profile& tanker = at(roads.profiles, tankers.empty() ? ProfileIndex(0) : tankers.front());
+    const Profile tanker = main_tanker(roads.profiles);
     const std::vector<ProfileBits> use = loaded_use(roads.district, roads.profiles, now);
     const ProfileBits who = haulers(roads.profiles);
     RoadTimes result;
-    result.from_station = from_stations(roads, engine, departures, now);
+    result.from_station = roads.profiles.empty()
+                              ? std::vector<DriveTime>(roads.district.roads.size(), no_time)
+                              : from_stations(roads, engine, departures, now);
     result.from_fill = from_fill_sites(roads, tanker, fill_sites, now);
     for (std::size_t r = 0; r < roads.district.roads.size(); ++r) {
         const PlanningSpeed speed = planning_speed(roads.district.roads[r], tanker, now,

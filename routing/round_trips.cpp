@@ -209,6 +209,9 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     std::vector<Drive> to_dump_sites;
     std::vector<Drive> to_fill_sites;
     for (const ProfileIndex profile : in_order_of_rank(roads.profiles)) {
+        if (work.stopped()) {
+            break;
+        }
         const Profile& vehicles = at(roads.profiles, profile);
         const Driving loaded(roads, vehicles, question.season, Load::loaded);
         if (vehicles.kind == UnitKind::tanker) {

@@ -352,4 +352,8 @@ TEST_CASE("a district without fleet, sources or stations has no trips and does n
     CHECK(trips.access.size() == 1);
     CHECK(trips.hose_lays.size() == 1);
     CHECK(trips.station_miles.size() == 1);
+    const RoadTimes times =
+        routing::road_times(routed.roads(), ProfileIndex(0), {}, {}, SeasonIndex(0));
+    CHECK_FALSE(reachable(times.from_station[0]));
+    CHECK(times.tanker_may_use[0]);
 }

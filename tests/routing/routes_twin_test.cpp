@@ -138,55 +138,145 @@ TEST_CASE("round trips equal those of the slow twin, both legs, every profile an
     CHECK(compared > 5000);
 }
 
-TEST_CASE("station drives and first arrivals equal those of the slow twin", "[twin]") {
+namespace {
+
+// Where an engine can be, asked of the slow twin.
+struct EngineRoads {
+    const District& district;
+    const Routed& routed;
+    const slow::Streets& streets;
+    slow::PieceCosts times;
+    std::vector<slow::Start> starts;
+
+    bool open(std::size_t piece) const {
+        return times.forward[piece] < slow::never || times.backward[piece] < slow::never;
+    }
+
+    // Millimetres, on pieces that may be driven where they may, or on the others both ways.
+    slow::PieceCosts lengths(bool driven) const {
+        slow::PieceCosts costs = slow::lengths_in_mm(streets);
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const bool closed = !open(i);
+            if (driven ? times.forward[i] == slow::never : !closed) {
+                costs.forward[i] = slow::never;
+            }
+            if (driven ? times.backward[i] == slow::never : !closed) {
+                costs.backward[i] = slow::never;
+            }
+        }
+        return costs;
+    }
+
+    struct Stop {
+        slow::Spot spot;
+        long along = slow::never;  // hose or road from there to the parcel
+    };
+    // The place itself, or the nearest reached junction along closed pieces that hose reaches from.
+    Stop stop_at(std::size_t parcel, slow::Spot spot) const {
+        if (slow::first_arrival(streets, times, starts, spot) < slow::never) {
+            return {spot, 0};
+        }
+        const auto setback = routing::setback_of(district, routed.access.access, parcel);
+        Stop best;
+        const slow::PieceCosts closed = lengths(false);
+        for (std::size_t i = 0; !open(spot.piece) && setback && i < streets.pieces.size(); ++i) {
+            for (const double end : {0.0, streets.pieces[i].length()}) {
+                const slow::Spot junction{i, end};
+                const long along = slow::way_between(streets, closed, junction, spot);
+                const double hose = static_cast<double>(along) / 1e3 + in_metres(*setback);
+                if (along < best.along && hose <= in_metres(district.assumptions.hose_reach) &&
+                    slow::first_arrival(streets, times, starts, junction) < slow::never) {
+                    best = {junction, along};
+                }
+            }
+        }
+        return best;
+    }
+};
+
+}  // namespace
+
+TEST_CASE("station drives equal those of the slow twin", "[twin]") {
     std::size_t compared = 0;
     for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
-        CAPTURE(seed);
         const District district = test::random_district(seed);
         const Routed routed(district);
         const routing::Network& network = routed.network.network;
         const slow::Streets streets = slow::streets_of(district);
         const RoundTrips trips = routed.round_trips();
-        const ProfileIndex engine = routed.profile_of(UnitKind::engine);
-        const auto costs = slow::drive_times(district, streets, at(routed.profiles, engine),
-                                             district.seasons[0], true);
-        std::vector<slow::Start> starts;
-        std::vector<routing::Departure> departures;
-        for (std::size_t s = 0; s < district.stations.size(); ++s) {
-            const routing::RoadSpot station = routed.access.access.stations[s];
-            departures.push_back({StationIndex(s), tenths_of_second(static_cast<int>(s) * 500)});
-            if (!station.valid()) {
-                continue;
-            }
-            const slow::Spot from = slow_spot(streets, network, station);
-            starts.push_back({from, static_cast<long>(s) * 500});
-            for (std::size_t d = 0; d < trips.dump_sites.size(); ++d) {
-                const slow::Spot to = slow_spot(streets, network, routed.dump_sites.spots[d]);
-                REQUIRE(cost_of(trips.from_station(engine, StationIndex(s), DumpSiteIndex(d))) ==
-                        within(slow::way_between(streets, costs, from, to), district));
-                ++compared;
-            }
-        }
-        const auto arrivals =
-            routing::first_arrivals(routed.roads(), engine, departures, SeasonIndex(0));
-        for (std::size_t i = 0; i < district.parcels.size(); ++i) {
-            const routing::RoadSpot spot = routed.access.access.spots[i];
-            if (!spot.valid()) {
-                REQUIRE_FALSE(reachable(arrivals[i]));
-                continue;
-            }
-            const long expected =
-                slow::first_arrival(streets, costs, starts, slow_spot(streets, network, spot));
-            if (expected < slow::never ||
-                slow::may_drive(at(district.roads, at(network.edges, spot.edge).road),
-                                at(routed.profiles, engine), district.seasons[0], true,
-                                district.assumptions)) {
-                REQUIRE(cost_of(arrivals[i]) == expected);
-                ++compared;
+        for (std::size_t p = 0; p < routed.profiles.size(); ++p) {
+            const auto costs =
+                slow::drive_times(district, streets, routed.profiles[p], district.seasons[0], true);
+            for (std::size_t s = 0; s < district.stations.size(); ++s) {
+                const routing::RoadSpot station = routed.access.access.stations[s];
+                for (std::size_t d = 0; station.valid() && d < trips.dump_sites.size(); ++d) {
+                    CAPTURE(seed, p, s, d);
+                    const slow::Spot from = slow_spot(streets, network, station);
+                    const slow::Spot to = slow_spot(streets, network, routed.dump_sites.spots[d]);
+                    REQUIRE(cost_of(trips.from_station(ProfileIndex(p), StationIndex(s),
+                                                       DumpSiteIndex(d))) ==
+                            within(slow::way_between(streets, costs, from, to), district));
+                    ++compared;
+                }
             }
         }
     }
     CHECK(compared > 3000);
+}
+
+TEST_CASE("first arrivals and station miles equal those of the slow twin, at gates too", "[twin]") {
+    std::size_t at_the_place = 0;
+    std::size_t at_a_gate = 0;
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        District district = test::random_district(seed);
+        district.assumptions.private_roads_usable = false;
+        const Routed routed(district);
+        const routing::Network& network = routed.network.network;
+        const slow::Streets streets = slow::streets_of(district);
+        const ProfileIndex engine = routed.profile_of(UnitKind::engine);
+        EngineRoads roads{district,
+                          routed,
+                          streets,
+                          slow::drive_times(district, streets, at(routed.profiles, engine),
+                                            district.seasons[0], true),
+                          {}};
+        std::vector<routing::Departure> departures;
+        for (std::size_t s = 0; s < district.stations.size(); ++s) {
+            const routing::RoadSpot station = routed.access.access.stations[s];
+            departures.push_back({StationIndex(s), tenths_of_second(static_cast<int>(s) * 500)});
+            if (station.valid()) {
+                roads.starts.push_back(
+                    {slow_spot(streets, network, station), static_cast<long>(s) * 500});
+            }
+        }
+        const auto arrivals =
+            routing::first_arrivals(routed.roads(), engine, departures, SeasonIndex(0));
+        const auto miles = routing::station_miles(routed.roads(), engine, SeasonIndex(0));
+        std::vector<slow::Start> at_once = roads.starts;
+        for (slow::Start& start : at_once) {
+            start.cost = 0;
+        }
+        for (std::size_t i = 0; i < district.parcels.size(); ++i) {
+            CAPTURE(seed, i);
+            const routing::RoadSpot spot = routed.access.access.spots[i];
+            const auto stop = spot.valid() ? roads.stop_at(i, slow_spot(streets, network, spot))
+                                           : EngineRoads::Stop{};
+            if (stop.along == slow::never) {
+                REQUIRE_FALSE(reachable(arrivals[i]));
+                REQUIRE_FALSE(miles[i].has_value());
+                continue;
+            }
+            REQUIRE(cost_of(arrivals[i]) ==
+                    slow::first_arrival(streets, roads.times, roads.starts, stop.spot));
+            const long way =
+                slow::first_arrival(streets, roads.lengths(true), at_once, stop.spot) + stop.along;
+            REQUIRE(miles[i].has_value());
+            REQUIRE(*miles[i] == Approx(static_cast<double>(way) / 1609344.0).margin(1e-6));
+            (stop.along == 0 ? at_the_place : at_a_gate) += 1;
+        }
+    }
+    CHECK(at_the_place > 1000);
+    CHECK(at_a_gate > 30);
 }
 
 TEST_CASE("lane classes equal those found by taking each piece away", "[twin]") {
