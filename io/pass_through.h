@@ -26,9 +26,10 @@ struct PassThroughInput {
 //   once; curves, heights and multi-part shapes stay. The layer's geometry type is that of its
 //   records where they agree, else the general one. Missing shapes stay missing; a
 //   shape that has no place in the working CRS becomes NULL.
-// - every column under its own name and type. Lists and times of day become text; NaN and infinity
-//   become NULL. A column whose name is taken (by `fid`, `geom`, one of our columns or an earlier
-//   column; upper and lower case count as the same) gets "in_" in front, see carried_names.
+// - every column under its own name and type. Lists and times of day become text, JSON stays
+//   as plain text; NaN and infinity become NULL; times are written in UTC (one without a zone
+//   counts as UTC). A column whose name is taken (by `fid`, `geom`, one of our columns or an
+//   earlier column; upper and lower case count as the same) gets "in_" in front, see carried_names.
 
 // The names under which the columns of an input are carried: `name` itself; where it is taken
 // `in_name`, then `in_name_2`, `in_name_3`, ... An empty name counts as "column". O(n log n).
