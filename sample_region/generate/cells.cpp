@@ -26,12 +26,13 @@ std::int64_t near_grid(double centimetres) {
 // Numbers the different places in the order of their coordinates: `number[i]` for places[i].
 std::vector<std::int32_t> numbered(const std::vector<Grid>& places, std::vector<Grid>& different) {
     different = places;
-    std::sort(different.begin(), different.end());
-    different.erase(std::unique(different.begin(), different.end()), different.end());
+    std::ranges::sort(different);
+    const auto repeated = std::ranges::unique(different);
+    different.erase(repeated.begin(), repeated.end());
     std::vector<std::int32_t> number;
     number.reserve(places.size());
     for (const Grid& place : places) {
-        const auto at = std::lower_bound(different.begin(), different.end(), place);
+        const auto at = std::ranges::lower_bound(different, place);
         number.push_back(static_cast<std::int32_t>(at - different.begin()));
     }
     return number;
@@ -80,7 +81,7 @@ Cells cut_into_cells(const std::vector<Point>& sites, Point origin) {
             }
         }
     }
-    std::sort(cells.sides.begin(), cells.sides.end(), [](const CellSide& a, const CellSide& b) {
+    std::ranges::sort(cells.sides, [](const CellSide& a, const CellSide& b) {
         return std::pair(a.left, a.right) < std::pair(b.left, b.right);
     });
     return cells;

@@ -35,24 +35,29 @@ constexpr double share_with_address_point = 0.55;
 Cell text_or_null(std::string_view text) { return text.empty() ? Cell{} : Cell{text}; }
 Cell whole_or_null(int value) { return value == 0 ? Cell{} : Cell{std::int64_t{value}}; }
 
+int add_parcel_layer(GeoPackage& file, const CountyStyle& style) {
+    const std::span<const Column> columns(parcel_columns);
+    return file.add_layer("parcels", Shape::multi_polygon,
+                          style.need_in_parcels ? columns : columns.first(plain_parcel_columns),
+                          style.indexed);
+}
+
 }  // namespace
 
 CountyFile::CountyFile(const std::filesystem::path& path, const CountyStyle& style)
-    : file_(path, region_epsg), style_(style) {
-    const std::span<const Column> columns(parcel_columns);
-    parcels_ = file_.add_layer(
-        "parcels", Shape::multi_polygon,
-        style.need_in_parcels ? columns : columns.first(plain_parcel_columns), style.indexed);
-    roads_ = file_.add_layer("roads", Shape::line, road_columns, style.indexed);
+    : file_(path, region_epsg),
+      style_(style),
+      parcels_(add_parcel_layer(file_, style)),
+      roads_(file_.add_layer("roads", Shape::line, road_columns, style.indexed)),
+      water_(file_.add_layer("hydrography", Shape::multi_polygon, named_columns, style.indexed)),
+      rivers_(file_.add_layer("rivers", Shape::line, named_columns, style.indexed)),
+      rail_(file_.add_layer("railroad", Shape::line, named_columns, style.indexed)),
+      town_(file_.add_layer("town_line", Shape::multi_polygon, named_columns, style.indexed)) {
     if (style.buildings) {
         buildings_ = file_.add_layer("buildings", Shape::polygon, building_columns, style.indexed);
         addresses_ =
             file_.add_layer("address_points", Shape::point, address_columns, style.indexed);
     }
-    water_ = file_.add_layer("hydrography", Shape::multi_polygon, named_columns, style.indexed);
-    rivers_ = file_.add_layer("rivers", Shape::line, named_columns, style.indexed);
-    rail_ = file_.add_layer("railroad", Shape::line, named_columns, style.indexed);
-    town_ = file_.add_layer("town_line", Shape::multi_polygon, named_columns, style.indexed);
 }
 
 void CountyFile::write_parcels(const std::vector<ParcelRow>& rows) {
@@ -111,7 +116,7 @@ void CountyFile::write_address_points(const Township& township, const std::vecto
     Random random(mixed(seed, 141U));
     for (std::size_t i = 0; i < township.holdings.size(); ++i) {
         const Holding& holding = township.holdings[i];
-        if (holding.buildings.empty() || !random.chance(share_with_address_point)) {
+        if (!holding.drive || !random.chance(share_with_address_point)) {
             continue;
         }
         const std::array<Cell, 2> cells{text_or_null(rows[i].address),
@@ -142,12 +147,14 @@ void CountyFile::write_map(const Township& township) {
 
 void CountyFile::write_points(const char* layer, const TypedTable& table) {
     std::vector<Column> columns;
+    columns.reserve(table.header.size());
     for (const std::string& name : table.header) {
         columns.push_back({name});
     }
     const int number = file_.add_layer(layer, Shape::point, columns, style_.indexed);
     for (const PointRow& row : table.rows) {
         std::vector<Cell> cells;
+        cells.reserve(row.cells.size());
         for (const std::string& cell : row.cells) {
             cells.push_back(text_or_null(cell));
         }

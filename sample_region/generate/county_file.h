@@ -35,7 +35,8 @@ public:
 private:
     GeoPackage file_;
     CountyStyle style_;
-    int parcels_, roads_, buildings_ = -1, addresses_ = -1, water_, rivers_, rail_, town_;
+    int parcels_, roads_, water_, rivers_, rail_, town_;
+    int buildings_ = -1, addresses_ = -1;
 };
 
 }  // namespace farwater::sample

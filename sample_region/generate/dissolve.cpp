@@ -75,7 +75,7 @@ Ring walk(const std::vector<CellSide>& sides, const Borders& borders, std::int32
 
 void keep_shape(const Cells& cells, Ring arc, double tolerance, std::vector<bool>& kept) {
     if (arc.front() > arc.back()) {
-        std::reverse(arc.begin(), arc.end());  // one answer for both directions
+        std::ranges::reverse(arc);  // one answer for both directions
     }
     // A closed arc is kept in thirds, which leaves a polygon whatever the tolerance.
     const std::size_t pieces = arc.front() == arc.back() ? 3 : 1;
@@ -151,7 +151,7 @@ std::vector<Ring> cut_apart(const Ring& ring) {
     std::vector<Ring> rings;
     Ring open;
     for (const std::int32_t corner : ring) {
-        const auto seen = std::find(open.begin(), open.end(), corner);
+        const auto seen = std::ranges::find(open, corner);
         if (seen != open.end()) {
             rings.emplace_back(seen, open.end());
             open.erase(seen, open.end());
@@ -205,15 +205,31 @@ Polygons assembled(const std::vector<Polyline>& rings) {
             continue;
         }
         const Point inside = (ring[0] + ring[1]) * 0.5;
-        const auto owner =
-            std::find_if(polygons.begin(), polygons.end(), [&](const Polygon& polygon) {
-                return polygons.size() == 1 || contains(polygon.rings.front(), inside);
-            });
+        const auto owner = std::ranges::find_if(polygons, [&](const Polygon& polygon) {
+            return polygons.size() == 1 || contains(polygon.rings.front(), inside);
+        });
         if (owner != polygons.end()) {
             owner->rings.push_back(ring);
         }
     }
     return polygons;
+}
+
+std::vector<Polyline> drawn(const Cells& cells, const std::vector<Ring>& rings,
+                            const std::vector<bool>& kept) {
+    std::vector<Polyline> result;
+    for (const Ring& corners : rings) {
+        Polyline ring;
+        for (const std::int32_t corner : corners) {
+            if (kept[index(corner)]) {
+                ring.push_back(cells.corners[index(corner)]);
+            }
+        }
+        if (ring.size() >= 3) {
+            result.push_back(std::move(ring));
+        }
+    }
+    return result;
 }
 
 }  // namespace
@@ -227,7 +243,7 @@ std::vector<Polygons> dissolved(const Cells& cells, const std::vector<std::int32
         steps.push_back({group_of[index(side.left)], side.from, side.to});
         steps.push_back({group_of[index(side.right)], side.to, side.from});
     }
-    std::sort(steps.begin(), steps.end());
+    std::ranges::sort(steps);
     std::vector<bool> used(steps.size(), false);
     std::vector<Polygons> result(groups);
     for (std::size_t first = 0; first < steps.size();) {
@@ -236,19 +252,8 @@ std::vector<Polygons> dissolved(const Cells& cells, const std::vector<std::int32
             ++last;
         }
         if (steps[first].group >= 0) {
-            std::vector<Polyline> rings;
-            for (const Ring& corners : rings_of(cells, steps, first, last, used)) {
-                Polyline ring;
-                for (const std::int32_t corner : corners) {
-                    if (kept[index(corner)]) {
-                        ring.push_back(cells.corners[index(corner)]);
-                    }
-                }
-                if (ring.size() >= 3) {
-                    rings.push_back(std::move(ring));
-                }
-            }
-            result[index(steps[first].group)] = assembled(rings);
+            result[index(steps[first].group)] =
+                assembled(drawn(cells, rings_of(cells, steps, first, last, used), kept));
         }
         first = last;
     }

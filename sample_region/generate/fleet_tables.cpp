@@ -19,9 +19,9 @@ E4,S3,Engine,750,1000,,,,,,3,2,,,,,,,,1,20,
 T1,S1,Tanker,2500,500,900,1000,2025-10-04,2500,1,2,1,46800,25900,,,,,1,,,N
 T2,S1,Tanker,1800,,,,,2000,1,2,1,41300,24100,,,,,,,,Y
 T3,S2,Tanker,3000,750,1000,1200,2025-10-04,3000,1,2,1,54200,29100,,,,,1,,20,N
-T4,S2,Tanker,2000,,,,,,,2,1,,,,,,,,,,Y
+T4,S2,Tanker,2000,300,700,800,2025-10-04,2100,1,2,1,43900,26700,,,,,,,,N
 T5,S3,Tanker,2500,500,850,900,2024-05-18,2500,1,2,1,47200,26300,,,,,,,,N
-T6,S3,Tanker,1800,250,,,,,,1,1,40600,23900,,,,,,,,Y
+T6,S3,Tanker,1800,250,600,700,2024-05-18,,,1,1,40600,23900,,,,,,,,N
 E21,A1,Engine,1000,1500,,,,,,4,3,39000,,,600,,1000,,1,20,
 T21,A1,Tanker,3000,1000,1000,1100,2025-04-26,3000,1,2,1,55000,29900,,,,,1,1,,N
 T22,A1,Tanker,2000,,800,900,2025-04-26,2100,1,2,1,,,,,,,,,,N
@@ -40,6 +40,7 @@ constexpr std::string_view staffing = R"(UNIT,STATION,PERIOD,CREW,TURNOUT
 E1,,weekday_day,2,
 E2,,weekday_day,1,
 E4,,weekday_day,2,
+T2,,weekday_day,0,
 T4,,weekday_day,0,
 T6,,weekday_day,0,
 )";
@@ -93,8 +94,8 @@ TypedTable table_of(std::string_view text) {
 
 // Does a row of the table hold `text` in this column?
 bool holds(const TypedTable& table, std::size_t column, const std::string& text) {
-    return std::any_of(table.rows.begin(), table.rows.end(),
-                       [&](const PointRow& row) { return row.cells[column] == text; });
+    return std::ranges::any_of(table.rows,
+                               [&](const PointRow& row) { return row.cells[column] == text; });
 }
 
 }  // namespace

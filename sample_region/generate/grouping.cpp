@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "sample_region/generate/segment_index.h"
@@ -38,7 +39,7 @@ Grouping::Grouping(const LotInput& input, LotPlan plan, const Cells& cells,
     : plan_(std::move(plan)),
       random_(mixed(tile_seed, 61U)),
       areas_(std::move(areas)),
-      may_be_parted_(plan_.lots.size(), 0) {
+      may_be_parted_(plan_.lots.size(), false) {
     find_neighbours(input, cells);
 }
 
@@ -72,20 +73,26 @@ void Grouping::find_neighbours(const LotInput& input, const Cells& cells) {
     }
 }
 
-std::int32_t Grouping::best_neighbour(const Sites& sites, bool same_kind_only) const {
+double Grouping::attraction(const Neighbour& next, bool country_only) const {
+    const std::int32_t other = lot(next.site);
+    if (other < 0) {
+        return 0;
+    }
+    const LotKind kind = plan_.lots[static_cast<std::size_t>(other)].kind;
+    if (country_only && (!is_country(kind) || next.across_road)) {
+        return 0;
+    }
+    return static_cast<double>(next.length) * (next.across_road ? 0.001 : 1);
+}
+
+std::int32_t Grouping::best_neighbour(const Sites& sites, bool country_only) const {
     const std::int32_t own = lot(sites.front());
     std::map<std::int32_t, double> common;
     for (const std::int32_t site : sites) {
         const auto at = static_cast<std::size_t>(site);
         for (std::size_t i = first_neighbour_[at]; i < first_neighbour_[at + 1]; ++i) {
-            const Neighbour& next = neighbours_[i];
-            const std::int32_t other = lot(next.site);
-            if (other < 0 || other == own) {
-                continue;
-            }
-            const LotKind kind = plan_.lots[static_cast<std::size_t>(other)].kind;
-            if (!same_kind_only || (is_country(kind) && !next.across_road)) {
-                common[other] += static_cast<double>(next.length) * (next.across_road ? 0.001 : 1);
+            if (lot(neighbours_[i].site) != own) {
+                common[lot(neighbours_[i].site)] += attraction(neighbours_[i], country_only);
             }
         }
     }
@@ -140,31 +147,28 @@ double Grouping::area_of(const Sites& sites) const {
     return sum;
 }
 
-// Connected pieces of one lot, the largest first. A road parts a lot.
+// Connected pieces of some sites of one lot, the largest first. A road parts a lot.
 std::vector<Grouping::Sites> Grouping::pieces_of(const Sites& sites) const {
-    std::map<std::int32_t, bool> seen;
+    std::set<std::int32_t> left(sites.begin(), sites.end());
     std::vector<Sites> pieces;
     for (const std::int32_t start : sites) {
-        if (seen[start]) {
+        if (left.erase(start) == 0) {
             continue;
         }
         Sites piece{start};
-        seen[start] = true;
         for (std::size_t next = 0; next < piece.size(); ++next) {
             const auto at = static_cast<std::size_t>(piece[next]);
             for (std::size_t i = first_neighbour_[at]; i < first_neighbour_[at + 1]; ++i) {
                 const Neighbour& other = neighbours_[i];
-                if (lot(other.site) == lot(start) && !other.across_road && other.length > 0.5F &&
-                    !seen[other.site]) {
-                    seen[other.site] = true;
+                if (!other.across_road && other.length > 0.5F && left.erase(other.site) > 0) {
                     piece.push_back(other.site);
                 }
             }
         }
         pieces.push_back(std::move(piece));
     }
-    std::stable_sort(pieces.begin(), pieces.end(),
-                     [&](const Sites& a, const Sites& b) { return area_of(a) > area_of(b); });
+    std::ranges::stable_sort(
+        pieces, [&](const Sites& a, const Sites& b) { return area_of(a) > area_of(b); });
     return pieces;
 }
 
@@ -178,11 +182,11 @@ void Grouping::give_away_pieces() {
         for (std::size_t k = 1; k < pieces.size(); ++k) {
             const bool large = area_of(pieces[k]) >= own_lot_area;
             if (large && random_.chance(parted_share)) {
-                may_be_parted_[i] = 1;
+                may_be_parted_[i] = true;
             } else if (large) {
                 const auto fresh = static_cast<std::int32_t>(plan_.lots.size());
                 plan_.lots.push_back({});
-                may_be_parted_.push_back(0);
+                may_be_parted_.push_back(false);
                 give(pieces[k], fresh);
             } else if (const std::int32_t to = best_neighbour(pieces[k], false); to >= 0) {
                 give(pieces[k], to);
@@ -228,13 +232,13 @@ bool Grouping::split_one(const std::vector<Sites>& by_lot) {
             order.push_back(i);
         }
     }
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) {
         return plan_.lots[a].columns > plan_.lots[b].columns;
     });
     for (const std::size_t i : order) {
         const Lot whole = plan_.lots[i];
-        const double middle =
-            whole.from + (whole.to - whole.from) * (whole.columns / 2) / whole.columns;
+        const int half = whole.columns / 2;
+        const double middle = whole.from + (whole.to - whole.from) * half / whole.columns;
         Sites far;
         Sites near;
         for (const std::int32_t site : by_lot[i]) {
@@ -246,13 +250,13 @@ bool Grouping::split_one(const std::vector<Sites>& by_lot) {
             pieces_of(far).size() > 1) {
             continue;
         }
-        plan_.lots[i].columns = whole.columns / 2;
+        plan_.lots[i].columns = half;
         plan_.lots[i].to = middle;
         Lot second = whole;
         second.from = middle;
-        second.columns = whole.columns - whole.columns / 2;
+        second.columns = whole.columns - half;
         plan_.lots.push_back(second);
-        may_be_parted_.push_back(0);
+        may_be_parted_.push_back(false);
         for (const std::int32_t site : far) {
             lot(site) = static_cast<std::int32_t>(plan_.lots.size()) - 1;
         }

@@ -46,8 +46,11 @@ private:
     std::vector<Sites> sites_by_lot() const;
     std::vector<Sites> pieces_of(const Sites& sites) const;
     double area_of(const Sites& sites) const;
-    // The lot with the longest side in common, not across a road if that can be; `outside` if none.
-    std::int32_t best_neighbour(const Sites& sites, bool same_kind_only) const;
+    // How much a side speaks for joining the lot behind it: its length, next to nothing across a
+    // road; 0 for what is no lot or, if only country lots are wanted, not one of these.
+    double attraction(const Neighbour& next, bool country_only) const;
+    // The lot with the longest side in common; `outside` if none.
+    std::int32_t best_neighbour(const Sites& sites, bool country_only) const;
     void give(const Sites& sites, std::int32_t to);
     void give_away_pieces();
     void join_slivers();
@@ -59,7 +62,7 @@ private:
     std::vector<std::size_t> first_neighbour_;  // by site, into neighbours_
     std::vector<Neighbour> neighbours_;
     std::vector<double> areas_;
-    std::vector<char> may_be_parted_;  // by lot
+    std::vector<bool> may_be_parted_;  // by lot
 };
 
 }  // namespace farwater::sample

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "sample_region/generate/random.h"
+#include "sample_region/generate/uses.h"
 
 namespace farwater::sample {
 namespace {
@@ -55,24 +56,6 @@ Polyline building_ring(Point middle, Point ahead, const Footprint& size) {
     return ring;
 }
 
-double built_share(const Holding& holding, RoadKind road) {
-    switch (holding.lot.kind) {
-        case LotKind::village:
-            return 0.9;
-        case LotKind::hamlet:
-            return 0.86;
-        case LotKind::camp:
-            return 0.92;
-        case LotKind::farm:
-            return 0.94;
-        case LotKind::back:
-            return 0.10;
-        case LotKind::roadside:
-            break;
-    }
-    return road == RoadKind::seasonal || road == RoadKind::gated ? 0.14 : 0.75;
-}
-
 class Settler {
 public:
     Settler(Township& township, const SegmentIndex& roads, std::uint64_t tile_seed)
@@ -82,11 +65,13 @@ public:
         const std::size_t mill = mill_site();
         for (std::size_t i = 0; i < township_.holdings.size(); ++i) {
             Holding& holding = township_.holdings[i];
-            holding.use = i == mill ? Use::mill : use_of(holding);
+            holding.use = i == mill ? Use::mill
+                                    : use_of(holding.lot, kind_of(holding.lot),
+                                             from_centre(holding), random_);
             if (holding.use != Use::vacant && holding.use != Use::forest) {
                 build(holding);
             }
-            holding.needed_gpm = needed(holding);
+            holding.needed_gpm = needed_gpm(holding, random_);
             give_address(holding);
         }
     }
@@ -97,8 +82,12 @@ private:
     }
     RoadKind kind_of(const Lot& lot) const {
         const RoadLine* road = road_of(lot);
-        return road ? township_.routes[static_cast<std::size_t>(road->route)].kind
-                    : RoadKind::gravel;
+        return road == nullptr ? RoadKind::gravel
+                               : township_.routes[static_cast<std::size_t>(road->route)].kind;
+    }
+
+    double from_centre(const Holding& holding) const {
+        return metres_between(holding.inside, township_.ground.village.centre);
     }
 
     // The largest lot of the village's river side.
@@ -117,69 +106,15 @@ private:
         return best;
     }
 
-    Use use_of(const Holding& holding) {
-        const bool built = random_.chance(built_share(holding, kind_of(holding.lot)));
-        const double draw = random_.unit();
-        const double off = metres_between(holding.inside, township_.ground.village.centre);
-        if (!built) {
-            return holding.lot.kind == LotKind::back ? Use::forest : Use::vacant;
-        }
-        switch (holding.lot.kind) {
-            case LotKind::village:
-                if (kind_of(holding.lot) == RoadKind::state && off < 330) {
-                    return draw < 0.5   ? Use::store
-                           : draw < 0.6 ? Use::public_building
-                                        : Use::dwelling;
-                }
-                return draw < 0.03 ? Use::public_building : Use::dwelling;
-            case LotKind::hamlet:
-                return draw < 0.05   ? Use::store
-                       : draw < 0.07 ? Use::public_building
-                                     : Use::dwelling;
-            case LotKind::camp:
-                return Use::camp;
-            case LotKind::farm:
-                return Use::farm;
-            case LotKind::roadside:
-            case LotKind::back:
-                break;
-        }
-        const bool wild = kind_of(holding.lot) == RoadKind::seasonal ||
-                          kind_of(holding.lot) == RoadKind::gated ||
-                          holding.lot.kind == LotKind::back;
-        return wild && draw < 0.6 ? Use::camp : draw > 0.985 ? Use::store : Use::dwelling;
-    }
-
-    int needed(const Holding& holding) {
-        const double draw = random_.unit();
-        switch (holding.buildings.empty() ? Use::vacant : holding.use) {
-            case Use::mill:
-                return 1500;
-            case Use::public_building:
-                return draw < 0.5 ? 1500 : 1250;
-            case Use::store:
-                return holding.lot.kind == LotKind::village ? (draw < 0.7 ? 1250 : 1000) : 750;
-            case Use::farm:
-                return draw < 0.6 ? 1000 : 750;
-            case Use::dwelling:
-                return holding.lot.kind == LotKind::village && draw < 0.3 ? 750 : 0;
-            case Use::vacant:
-            case Use::forest:
-            case Use::camp:
-                break;
-        }
-        return 0;
-    }
-
     // All corners on the holding, clear of roads, water and the railway.
     bool fits(const Holding& holding, const Polyline& ring) const {
         const Terrain& terrain = township_.ground.terrain;
         const Point middle = middle_of(ring);
-        return std::all_of(ring.begin(), ring.end(),
-                           [&](Point p) {
-                               return contains(holding.shape, p) &&
-                                      roads_.metres_to_nearest(p, 12) >= clear_of_road;
-                           }) &&
+        return std::ranges::all_of(ring,
+                                   [&](Point p) {
+                                       return contains(holding.shape, p) &&
+                                              roads_.metres_to_nearest(p, 12) >= clear_of_road;
+                                   }) &&
                metres_to_line(middle, terrain.river) > clear_of_river &&
                metres_to_line(middle, terrain.rail) > clear_of_rail;
     }
@@ -211,9 +146,9 @@ private:
             case LotKind::back:
                 break;
         }
-        return draw < 0.5    ? random_.between(18, 45)
-               : draw < 0.85 ? random_.between(45, 100)
-                             : random_.between(100, 190);
+        const auto [nearest, farthest] = choose<std::pair<double, double>>(
+            draw, {{0.5, {18, 45}}, {0.85, {45, 100}}, {1, {100, 190}}});
+        return random_.between(nearest, farthest);
     }
 
     void build(Holding& holding) {
@@ -310,7 +245,7 @@ private:
     }
 
     void build_barns(Holding& holding) {
-        if (holding.use != Use::farm || holding.buildings.empty()) {
+        if (holding.use != Use::farm || !holding.drive) {
             return;
         }
         const Polyline& drive = holding.drive->line;

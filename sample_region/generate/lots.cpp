@@ -76,10 +76,10 @@ int lot_columns(LotKind kind, RoadKind road, Random& random) {
     const double draw = random.unit();
     switch (kind) {
         case LotKind::village:
-            return draw < 0.74 ? 1 : draw < 0.95 ? 2 : 3;
+            return choose<int>(draw, {{0.74, 1}, {0.95, 2}, {1, 3}});
         case LotKind::hamlet:
         case LotKind::camp:
-            return draw < 0.55 ? 1 : draw < 0.9 ? 2 : 3;
+            return choose<int>(draw, {{0.55, 1}, {0.9, 2}, {1, 3}});
         case LotKind::farm:
             return random.whole(8, 13);
         case LotKind::roadside:
@@ -89,11 +89,8 @@ int lot_columns(LotKind kind, RoadKind road, Random& random) {
     if (road == RoadKind::seasonal || road == RoadKind::gated) {
         return random.whole(4, 9);
     }
-    return draw < 0.10   ? 1
-           : draw < 0.36 ? 2
-           : draw < 0.66 ? 3
-           : draw < 0.84 ? 4
-                         : random.whole(5, 8);
+    const int few = choose<int>(draw, {{0.10, 1}, {0.36, 2}, {0.66, 3}, {0.84, 4}, {1, 0}});
+    return few > 0 ? few : random.whole(5, 8);
 }
 
 bool suits_farms(RoadKind kind) {
@@ -190,21 +187,24 @@ private:
 
     void add_row(const std::vector<Column>& columns, std::size_t row) {
         for (const Column& column : columns) {
-            if (static_cast<int>(row) >= column.pattern->row_count) {
-                continue;
-            }
-            const double off = column.pattern->rows[row];
-            const double apart = column.pattern->spacing * (row == 0 ? 0.5 : 0.62);
-            for (const std::size_t side : {0U, 1U}) {
-                const Point p = column.place + column.normal * (side == 1 ? off : -off);
-                if (input_.outline.inside_by(p) < 6 || near_.any_within(p, apart) ||
-                    roads_.metres_to_nearest(p, off) < off * 0.8 || !is_dry(p)) {
-                    continue;
-                }
-                const bool used = static_cast<int>(row) < column.rows[side];
-                add({p, used ? column.lots[side] : back_lot(p), column.station, row == 0});
+            if (static_cast<int>(row) < column.pattern->row_count) {
+                add_site(column, row, 0);
+                add_site(column, row, 1);
             }
         }
+    }
+
+    // On the right (0) or left (1) side of the road, unless something is there already.
+    void add_site(const Column& column, std::size_t row, std::size_t side) {
+        const double off = column.pattern->rows[row];
+        const double apart = column.pattern->spacing * (row == 0 ? 0.5 : 0.62);
+        const Point p = column.place + column.normal * (side == 1 ? off : -off);
+        if (input_.outline.inside_by(p) < 6 || near_.any_within(p, apart) ||
+            roads_.metres_to_nearest(p, off) < off * 0.8 || !is_dry(p)) {
+            return;
+        }
+        const bool used = static_cast<int>(row) < column.rows[side];
+        add({p, used ? column.lots[side] : back_lot(p), column.station, row == 0});
     }
 
     // The survey lot of back land around p; new ones are made as they are met.
@@ -231,9 +231,11 @@ private:
         const Box box = input_.outline.box();
         const Point middle = input_.outline.middle();
         const double reach = norm(box.high - box.low) / 2;
-        for (double y = -reach; y < reach; y += back_spacing) {
-            for (double x = -reach; x < reach; x += back_spacing) {
-                visit(middle + axis_ * x + left_of(axis_) * y);
+        const int steps = static_cast<int>(reach / back_spacing);
+        for (int row = -steps; row <= steps; ++row) {
+            for (int column = -steps; column <= steps; ++column) {
+                visit(middle + axis_ * (column * back_spacing) +
+                      left_of(axis_) * (row * back_spacing));
             }
         }
     }

@@ -1,10 +1,13 @@
 // generate_region: writes an invented district of any size, the same bytes for the same seed.
+#include <array>
 #include <charconv>
 #include <cstdio>
 #include <exception>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -39,10 +42,15 @@ std::optional<Number> parsed(std::string_view text) {
 
 bool apply_preset(RegionOrder& order, std::string_view name) {
     order.district_file = name != "demo";
-    order.parcels = name == "100k" ? 100000
-                    : name == "1m" ? 1000000
-                                   : farwater::sample::demo_parcels;
-    return name == "demo" || name == "100k" || name == "1m";
+    constexpr std::array<std::pair<std::string_view, int>, 3> presets{
+        {{"demo", farwater::sample::demo_parcels}, {"100k", 100000}, {"1m", 1000000}}};
+    for (const auto& [preset, parcels] : presets) {
+        if (preset == name) {
+            order.parcels = parcels;
+            return true;
+        }
+    }
+    return false;
 }
 
 // One option with its value; false if either is not understood.
@@ -65,11 +73,14 @@ bool apply(RegionOrder& order, std::string_view option, std::string_view value) 
 
 std::optional<RegionOrder> parse(int count, char** arguments) {
     RegionOrder order;
-    for (int i = 1; i < count; ++i) {
-        const std::string_view option = arguments[i];
-        if (option == "--no-buildings") {
+    const std::vector<std::string_view> words(arguments + 1, arguments + count);
+    for (std::size_t i = 0; i < words.size();) {
+        if (words[i] == "--no-buildings") {
             order.buildings = false;
-        } else if (i + 1 == count || !apply(order, option, arguments[++i])) {
+            ++i;
+        } else if (i + 1 < words.size() && apply(order, words[i], words[i + 1])) {
+            i += 2;
+        } else {
             return std::nullopt;
         }
     }

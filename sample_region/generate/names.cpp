@@ -38,7 +38,7 @@ std::string Names::word() {
     }
     const std::size_t pick = random_.index(left_.size());
     std::swap(left_[pick], left_.back());
-    std::string result = left_.back();
+    const std::string result = left_.back();
     left_.pop_back();
     return used_up_ == 0 ? result : "New " + result;
 }

@@ -101,16 +101,19 @@ void value(ParcelRow& row, const Holding& holding, Random& random) {
 
 }  // namespace
 
+std::string parcel_id(const Stamp& stamp, std::size_t holding) {
+    return fmt::format("AN-{:06}", stamp.first_parcel + static_cast<std::int64_t>(holding));
+}
+
 std::vector<ParcelRow> parcel_rows(const Township& township, const Stamp& stamp) {
     Random random(mixed(stamp.seed, 101U));
     std::map<int, int> lots_of_sheet;
     std::vector<ParcelRow> rows;
     rows.reserve(township.holdings.size());
-    std::int64_t number = stamp.first_parcel;
     for (const Holding& holding : township.holdings) {
         ParcelRow row;
         const int sheet = sheet_of(township, holding.inside);
-        row.parcel_id = fmt::format("{}{:06}", "AN-", number++);
+        row.parcel_id = parcel_id(stamp, rows.size());
         row.map_lot = fmt::format("{}-{:03}", stamp.sheet_base + sheet, ++lots_of_sheet[sheet]);
         if (holding.route >= 0) {
             const std::string& road = township.routes[static_cast<std::size_t>(holding.route)].name;

@@ -53,7 +53,8 @@ private:
         const double side = random_.chance(0.5) ? off : -off;
         const Station station = station_at(road.line, at);
         const RoadKind kind = township_.routes[static_cast<std::size_t>(road.route)].kind;
-        if (kind == RoadKind::street || kind == RoadKind::narrow || kind == RoadKind::seasonal) {
+        if (kind == RoadKind::street || kind == RoadKind::narrow || kind == RoadKind::seasonal ||
+            kind == RoadKind::gated) {
             return std::nullopt;
         }
         return station.place + left_of(station.direction) * side;
@@ -69,13 +70,12 @@ private:
             roads_.metres_to_nearest(middle, reach + 6) < reach + 6) {
             return false;
         }
-        const bool too_near = std::any_of(ponds_.begin(), ponds_.end(), [&](const Pond& pond) {
+        const bool too_near = std::ranges::any_of(ponds_, [&](const Pond& pond) {
             return metres_between(pond.middle, middle) < 2 * reach + 180;
         });
-        return !too_near && std::none_of(township_.holdings.begin(), township_.holdings.end(),
-                                         [&](const Holding& holding) {
-                                             return stands_in(holding, middle, reach);
-                                         });
+        return !too_near && std::ranges::none_of(township_.holdings, [&](const Holding& holding) {
+            return stands_in(holding, middle, reach);
+        });
     }
 
     static bool stands_in(const Holding& holding, Point middle, double reach) {
@@ -87,8 +87,8 @@ private:
             return false;
         }
         return near < reach + 25 || metres_to_line(middle, holding.drive->line) < reach + 4 ||
-               std::any_of(
-                   holding.buildings.begin(), holding.buildings.end(),
+               std::ranges::any_of(
+                   holding.buildings,
                    [&](const Polyline& ring) {
                        return metres_between(middle_of(ring), middle) < reach + 40;
                    });

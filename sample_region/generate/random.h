@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <initializer_list>
 
 namespace farwater::sample {
 
@@ -54,5 +55,22 @@ public:
 private:
     std::uint64_t state_;
 };
+
+template <class Value>
+struct Choice {
+    double below;  // chosen for draws below this and not below an earlier choice's
+    Value value;
+};
+
+// Precondition: at least one choice; the last one also takes all larger draws.
+template <class Value>
+constexpr Value choose(double draw, std::initializer_list<Choice<Value>> choices) {
+    for (const Choice<Value>& choice : choices) {
+        if (draw < choice.below) {
+            return choice.value;
+        }
+    }
+    return (choices.end() - 1)->value;
+}
 
 }  // namespace farwater::sample

@@ -29,6 +29,8 @@ struct ParcelRow {
     int buildings = 0, needed_gpm = 0, year_built = 0, living_area = 0;
     Polygons shape;  // empty = no geometry
 };
+// The id of the holding with this index.
+std::string parcel_id(const Stamp& stamp, std::size_t holding);
 // In the order of the holdings.
 std::vector<ParcelRow> parcel_rows(const Township& township, const Stamp& stamp);
 

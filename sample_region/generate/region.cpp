@@ -23,9 +23,8 @@ constexpr int parcels_per_station = 4500;
 constexpr std::size_t sources_per_township = 5;
 
 std::size_t tankers_in(const TypedTable& apparatus) {
-    return static_cast<std::size_t>(
-        std::count_if(apparatus.rows.begin(), apparatus.rows.end(),
-                      [](const PointRow& row) { return row.cells[2] == "Tanker"; }));
+    return static_cast<std::size_t>(std::ranges::count_if(
+        apparatus.rows, [](const PointRow& row) { return row.cells[2] == "Tanker"; }));
 }
 
 std::string number_or_blank(int value) { return value == 0 ? "" : fmt::format("{}", value); }

@@ -103,7 +103,7 @@ std::vector<RoadLine> chains(const RoadPlan& plan, const std::vector<Point>& pla
                 const PlanEdge& known = plan.edges()[static_cast<std::size_t>(first)];
                 RoadLine line = drawn(raw, known);
                 if (line.one_way == OneWay::forward && known.a != start) {
-                    std::reverse(line.line.begin(), line.line.end());
+                    std::ranges::reverse(line.line);
                 }
                 lines.push_back(std::move(line));
             }
@@ -125,7 +125,6 @@ Box box_of(const std::vector<RoadLine>& lines) {
 struct Cut {
     double metres;
     Point place;
-    friend bool operator<(const Cut& a, const Cut& b) { return a.metres < b.metres; }
 };
 
 bool is_end(const Polyline& line, Point p) {
@@ -167,7 +166,7 @@ std::vector<std::vector<Cut>> crossings(const std::vector<RoadLine>& lines) {
 }
 
 std::vector<RoadLine> split(const RoadLine& line, std::vector<Cut> cuts) {
-    std::sort(cuts.begin(), cuts.end());
+    std::ranges::stable_sort(cuts, {}, &Cut::metres);
     std::vector<RoadLine> parts;
     RoadLine part = line;
     part.line = {line.line.front()};
@@ -225,8 +224,8 @@ void add_stretches(RoadLine& road, const Polyline& obstacle, Stretch::What what,
 // In order and apart: a stretch that overlaps the one before begins at its end.
 void settle_stretches(RoadLine& road) {
     auto& stretches = road.stretches;
-    std::sort(stretches.begin(), stretches.end(),
-              [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+    std::ranges::sort(stretches,
+                      [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
     double free_from = 0;
     for (Stretch& stretch : stretches) {
         stretch.from = std::max(stretch.from, free_from);

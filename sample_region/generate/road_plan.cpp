@@ -53,9 +53,9 @@ int RoadPlan::add_route(std::string name, RoadKind kind) {
 int RoadPlan::add_fixed(Point p) {
     const int node = grid_.add_place(rounded(p));
     at_.emplace_back();
-    blocked_.push_back(0);
-    fixed_.push_back(1);
-    crowded_.push_back(0);
+    blocked_.push_back(false);
+    fixed_.push_back(true);
+    crowded_.push_back(false);
     height_.push_back(ground_.terrain.elevation(p));
     shore_.push_back(ground_.terrain.metres_to_lake(p));
     river_.push_back(metres_to_line(p, ground_.terrain.river));
@@ -158,7 +158,7 @@ void RoadPlan::add_path(const std::vector<int>& path, int route) {
     }
     for (const int node : path) {
         grid_.each_near(grid_.cell_of(grid_.place(node)), 2,
-                        [&](int near) { crowded_[index(near)] = 1; });
+                        [&](int near) { crowded_[index(near)] = true; });
     }
 }
 

@@ -93,7 +93,7 @@ private:
     std::vector<PlanEdge> edges_;
     std::vector<Route> routes_;
     std::vector<std::vector<int>> at_;  // edges at a node
-    std::vector<char> blocked_, fixed_, crowded_;
+    std::vector<bool> blocked_, fixed_, crowded_;
     std::vector<double> height_, shore_, river_, rail_;
 };
 

@@ -97,7 +97,7 @@ private:
         double best = std::numeric_limits<double>::infinity();
         const std::vector<Bridge> all = bridges();
         for (const Bridge& bridge : all) {
-            const bool beside = std::any_of(all.begin(), all.end(), [&](const Bridge& other) {
+            const bool beside = std::ranges::any_of(all, [&](const Bridge& other) {
                 return is_state(other) && metres_between(other.place, bridge.place) < 450;
             });
             const double off =
@@ -133,14 +133,12 @@ private:
             return false;
         }
         const auto& stretches = township_.roads[road].stretches;
-        const bool on_stretch =
-            std::any_of(stretches.begin(), stretches.end(), [&](const Stretch& stretch) {
-                return station > stretch.from - apart && station < stretch.to + apart;
-            });
-        return !on_stretch &&
-               std::none_of(cuts_[road].begin(), cuts_[road].end(), [&](const Cut& cut) {
-                   return std::abs(cut.station - station) < apart;
-               });
+        const bool on_stretch = std::ranges::any_of(stretches, [&](const Stretch& stretch) {
+            return station > stretch.from - apart && station < stretch.to + apart;
+        });
+        return !on_stretch && std::ranges::none_of(cuts_[road], [&](const Cut& cut) {
+            return std::abs(cut.station - station) < apart;
+        });
     }
 
     std::vector<RoadRow> draw_drives(std::size_t wanted, double shortest) {
@@ -150,9 +148,8 @@ private:
                 longest.push_back(&holding);
             }
         }
-        std::stable_sort(longest.begin(), longest.end(), [](const Holding* a, const Holding* b) {
-            return a->setback > b->setback;
-        });
+        std::ranges::stable_sort(
+            longest, [](const Holding* a, const Holding* b) { return a->setback > b->setback; });
         cuts_.resize(township_.roads.size());
         std::vector<RoadRow> rows;
         for (const Holding* holding : longest) {
@@ -188,7 +185,7 @@ private:
             ends.push_back(stretch.from);
             ends.push_back(stretch.to);
         }
-        std::sort(ends.begin(), ends.end());
+        std::ranges::sort(ends);
         const RoadRow blank = blank_row(road);
         double from = 0;
         for (const double to : ends) {

@@ -9,7 +9,7 @@ SegmentIndex::SegmentIndex(const Box& box, double cell)
       cell_(cell),
       columns_(std::max(1, static_cast<int>((box.high.x - box.low.x) / cell) + 1)),
       rows_(std::max(1, static_cast<int>((box.high.y - box.low.y) / cell) + 1)),
-      cells_(static_cast<std::size_t>(columns_ * rows_)) {}
+      cells_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_)) {}
 
 int SegmentIndex::column_of(double x) const {
     return std::clamp(static_cast<int>((x - low_.x) / cell_), 0, columns_ - 1);

@@ -38,7 +38,8 @@ private:
     void each_cell(Point low, Point high, Visit visit) const {
         for (int row = row_of(low.y); row <= row_of(high.y); ++row) {
             for (int column = column_of(low.x); column <= column_of(high.x); ++column) {
-                visit(static_cast<std::size_t>(row * columns_ + column));
+                visit(static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) +
+                      static_cast<std::size_t>(column));
             }
         }
     }

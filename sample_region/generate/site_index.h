@@ -16,7 +16,7 @@ public:
           cell_(cell),
           columns_(static_cast<int>((box.high.x - box.low.x) / cell) + 1),
           rows_(static_cast<int>((box.high.y - box.low.y) / cell) + 1),
-          cells_(static_cast<std::size_t>(columns_ * rows_)) {}
+          cells_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_)) {}
 
     void add(Point p) { cells_[cell_at(column_of(p.x), row_of(p.y))].push_back(p); }
 
@@ -36,7 +36,8 @@ public:
 
 private:
     std::size_t cell_at(int column, int row) const {
-        return static_cast<std::size_t>(row * columns_ + column);
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) +
+               static_cast<std::size_t>(column);
     }
     int column_of(double x) const {
         return std::clamp(static_cast<int>((x - low_.x) / cell_), 0, columns_ - 1);

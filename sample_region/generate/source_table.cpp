@@ -82,9 +82,8 @@ private:
             for (double at = 20; at < metres_along(road.line); at += 35) {
                 const Station station = station_at(road.line, at);
                 const Point p = station.place - left_of(station.direction) * 5;
-                const bool near = std::any_of(taken.begin(), taken.end(), [&](Point other) {
-                    return metres_between(other, p) < hydrant_spacing;
-                });
+                const bool near = std::ranges::any_of(
+                    taken, [&](Point other) { return metres_between(other, p) < hydrant_spacing; });
                 if (!near) {
                     taken.push_back(p);
                     add_hydrant(road, p);
@@ -108,6 +107,7 @@ private:
         s.lane = "through";
         s.note = "village precinct; storage tank on the hill";
         const bool strong = kind_of(road) == RoadKind::state;
+        s.places = strong ? "2" : "";
         if (draw < 0.55) {
             s.standing = "tested";
             s.tested = random_.chance(0.75) ? "2024-06-12" : "2019-09-03";
@@ -147,6 +147,7 @@ private:
                     s.rate = "1000";
                     s.lift = "9";
                     s.frost_proof = "Y";
+                    s.places = "2";
                 } else {
                     s.name = "River at " + name;
                     s.kind = "draft_site";
@@ -230,11 +231,20 @@ private:
                 ponds.push_back(&pond);
             }
         }
-        std::stable_sort(ponds.begin(), ponds.end(),
-                         [](const Pond* a, const Pond* b) { return a->area > b->area; });
+        std::ranges::stable_sort(ponds,
+                                 [](const Pond* a, const Pond* b) { return a->area > b->area; });
         for (std::size_t i = 0; i < ponds.size() && i < 9; ++i) {
             add_pond(*ponds[i], i);
         }
+    }
+
+    std::string owner_of(const Pond& pond) const {
+        for (std::size_t i = 0; i < township_.holdings.size(); ++i) {
+            if (contains(township_.holdings[i].shape, pond.middle)) {
+                return parcel_id(stamp_, i);
+            }
+        }
+        return "";
     }
 
     void add_pond(const Pond& pond, std::size_t rank) {
@@ -251,9 +261,15 @@ private:
             s.rate = rank == 0 ? "1000" : "750";
             s.frost_proof = "Y";
             s.lift = "10";
+            s.places = rank == 0 ? "2" : "";
         } else if (rank < 7) {
             s.months = rank == 4 ? "5-10" : "";
             s.rate = rank == 3 ? "600" : "";
+        }
+        if (rank == 4) {
+            s.use = "own_parcel";
+            s.parcel = owner_of(pond);
+            s.note = "the owner allows it for a fire of his own";
         }
         if (rank == 5) {
             s.usable = "";
@@ -307,7 +323,7 @@ TypedTable source_table(const Township& township, const Stamp& stamp) {
 TypedTable first_sources(const TypedTable& all, std::size_t count) {
     // Farthest-first among those that may count, beginning with the first non-hydrant.
     const auto counts = [](const PointRow& row) {
-        return row.cells[3] != "mapped" && row.cells[12] != "";
+        return row.cells[3] != "mapped" && row.cells[6].empty() && !row.cells[12].empty();
     };
     TypedTable chosen{all.header, {}};
     while (chosen.rows.size() < count) {

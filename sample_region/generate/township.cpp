@@ -83,8 +83,8 @@ void sort_in_space(std::vector<Holding>& holdings, Point low) {
         const bool back = static_cast<long>(strip) % 2 != 0;
         return std::pair(strip, back ? -holding.inside.x : holding.inside.x);
     };
-    std::stable_sort(holdings.begin(), holdings.end(),
-                     [&](const Holding& a, const Holding& b) { return key(a) < key(b); });
+    std::ranges::stable_sort(holdings,
+                             [&](const Holding& a, const Holding& b) { return key(a) < key(b); });
 }
 
 void divide_land(Township& township, const TownshipOrder& order) {
