@@ -119,47 +119,81 @@ RoadTimes times_of_roads(const routing::RoadSystem& roads, const std::vector<Pro
     return routing::road_times(roads, engine, departures, season.fill_places, SeasonIndex(0));
 }
 
+// Everything about the roads that holds for all seasons. What a stopped stage returns is not
+// complete, so no later stage may see it: none.
+struct RoadWork {
+    routing::Network network;
+    routing::Access access;
+    std::vector<Problem> problems;
+};
+
+std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
+                                      const Work& work, const StageBegins& begins) {
+    begins("network");
+    routing::NetworkResult network = routing::build_network(district, work);
+    if (work.stopped()) {
+        return std::nullopt;
+    }
+    begins("access");
+    routing::AccessResult access = routing::find_access(district, network.network, profiles, work);
+    if (work.stopped()) {
+        return std::nullopt;
+    }
+    add(network.problems, std::move(access.problems));
+    return RoadWork{std::move(network.network), std::move(access.access),
+                    std::move(network.problems)};
+}
+
+// One season: its round trips, then the supply in each period.
+void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
+                   const routing::DumpSites& dump_sites, SeasonIndex index, const Work& work,
+                   const StageBegins& begins) {
+    const District& district = roads.district;
+    const Season& season = at(district.seasons, index);
+    begins("round trips, " + season.name);
+    reports::SeasonFindings found;
+    found.fill_places = supply::fill_site_places(district, analysis.water, season);
+    found.trips = routing::round_trips(roads, dump_sites, found.fill_places, index, work);
+    for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
+        const PeriodIndex period(p);
+        begins("supply, " + season.name + ", " + district.periods[p].name);
+        const supply::Situation situation{district,    analysis.water,    analysis.profiles,
+                                          found.trips, found.fill_places, period};
+        analysis.assessment.keep(
+            {index, period},
+            supply::assess(situation, analysis.needs, first_arrivals(roads, index, period), work),
+            district.parcels.size());
+    }
+    analysis.seasons.push_back(std::move(found));
+}
+
 }  // namespace
 
 std::optional<Analysis> analyse(const District& district, const Work& work,
                                 const StageBegins& begins) {
+    if (work.stopped()) {
+        return std::nullopt;  // the district is not complete
+    }
     Analysis analysis;
-    analysis.problems = district.problems;
-    add(analysis.problems, fleet_problems(district));
     analysis.profiles = routing::vehicle_profiles(district);
     analysis.water = supply::review_water(district);
-    add(analysis.problems, analysis.water.problems);
     analysis.needs = demand::needs_of(district);
+    std::optional<RoadWork> road_work = work_on_roads(district, analysis.profiles, work, begins);
+    if (!road_work) {
+        return std::nullopt;
+    }
+    analysis.problems = district.problems;
+    add(analysis.problems, fleet_problems(district));
+    add(analysis.problems, analysis.water.problems);
+    add(analysis.problems, std::move(road_work->problems));
 
-    begins("network");
-    routing::NetworkResult network = routing::build_network(district, work);
-    add(analysis.problems, std::move(network.problems));
-    begins("access");
-    routing::AccessResult access =
-        routing::find_access(district, network.network, analysis.profiles, work);
-    add(analysis.problems, std::move(access.problems));
     begins("dump sites");
-    const routing::DumpSites dump_sites =
-        routing::find_dump_sites(district, network.network, access.access, analysis.profiles, work);
-    const routing::RoadSystem roads{district, network.network, access.access, analysis.profiles};
-
+    const routing::RoadSystem roads{district, road_work->network, road_work->access,
+                                    analysis.profiles};
+    const routing::DumpSites dump_sites = routing::find_dump_sites(
+        district, road_work->network, road_work->access, analysis.profiles, work);
     for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
-        const SeasonIndex season(s);
-        begins("round trips, " + district.seasons[s].name);
-        reports::SeasonFindings found;
-        found.fill_places = supply::fill_site_places(district, analysis.water, district.seasons[s]);
-        found.trips = routing::round_trips(roads, dump_sites, found.fill_places, season, work);
-        for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
-            const PeriodIndex period(p);
-            begins("supply, " + district.seasons[s].name + ", " + district.periods[p].name);
-            const supply::Situation situation{district,    analysis.water,    analysis.profiles,
-                                              found.trips, found.fill_places, period};
-            analysis.assessment.keep({season, period},
-                                     supply::assess(situation, analysis.needs,
-                                                    first_arrivals(roads, season, period), work),
-                                     district.parcels.size());
-        }
-        analysis.seasons.push_back(std::move(found));
+        assess_season(analysis, roads, dump_sites, SeasonIndex(s), work, begins);
     }
     if (work.stopped()) {
         return std::nullopt;
@@ -171,16 +205,19 @@ std::optional<Analysis> analyse(const District& district, const Work& work,
 
 std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,
                                                    const StageBegins& begins) {
+    if (work.stopped()) {
+        return std::nullopt;
+    }
+    const std::vector<Profile> profiles = routing::vehicle_profiles(district);
+    std::optional<RoadWork> road_work = work_on_roads(district, profiles, work, begins);
+    if (!road_work) {
+        return std::nullopt;
+    }
     std::vector<Problem> problems = district.problems;
     add(problems, fleet_problems(district));
     add(problems, supply::review_water(district).problems);
-    const std::vector<Profile> profiles = routing::vehicle_profiles(district);
-    begins("network");
-    routing::NetworkResult network = routing::build_network(district, work);
-    add(problems, std::move(network.problems));
-    begins("access");
-    add(problems, routing::find_access(district, network.network, profiles, work).problems);
-    return work.stopped() ? std::nullopt : std::optional(std::move(problems));
+    add(problems, std::move(road_work->problems));
+    return problems;
 }
 
 }  // namespace farwater::app

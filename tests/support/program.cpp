@@ -109,11 +109,15 @@ Ended run_program_at_terminal(const std::string& program,
 }
 
 Interrupted interrupt_program(const std::string& program, const std::vector<std::string>& arguments,
-                              int signal, std::chrono::milliseconds delay) {
+                              int signal, const std::function<bool()>& ready) {
     const Pipe out = make_pipe();
     const Pipe err = make_pipe();
     const pid_t child = start(program, arguments, out, err);
-    std::this_thread::sleep_for(delay);
+    siginfo_t ended_already{};
+    while (!ready() && ended_already.si_pid == 0) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        ::waitid(P_PID, static_cast<id_t>(child), &ended_already, WEXITED | WNOHANG | WNOWAIT);
+    }
     ::kill(child, signal);
     const auto sent = std::chrono::steady_clock::now();
     Interrupted interrupted;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <chrono>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -20,12 +21,13 @@ Ended run_program(const std::string& program, const std::vector<std::string>& ar
 Ended run_program_at_terminal(const std::string& program,
                               const std::vector<std::string>& arguments);
 
-// Sends `signal` after `delay`; also how long it took to end from then on.
+// Sends `signal` as soon as `ready` says so (asked every millisecond) or the program has ended;
+// also how long it took to end from then on.
 struct Interrupted {
     Ended ended;
     std::chrono::milliseconds took{};
 };
 Interrupted interrupt_program(const std::string& program, const std::vector<std::string>& arguments,
-                              int signal, std::chrono::milliseconds delay);
+                              int signal, const std::function<bool()>& ready);
 
 }  // namespace farwater::support
