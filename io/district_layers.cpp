@@ -26,6 +26,21 @@ std::filesystem::path path_of(const std::string& file, const std::filesystem::pa
     return is_connection(file) ? std::filesystem::path() : (folder / file).lexically_normal();
 }
 
+// "KEY=VALUE" where VALUE names a file beside the district file: the path is made whole, so that
+// the option means the same from wherever the program is started.
+std::vector<std::string> options_of(std::vector<std::string> options,
+                                    const std::filesystem::path& folder) {
+    for (std::string& option : options) {
+        const std::size_t value = option.find('=') + 1;
+        const std::filesystem::path file = folder / option.substr(value);
+        std::error_code error;
+        if (value > 0 && value < option.size() && std::filesystem::is_regular_file(file, error)) {
+            option.replace(value, std::string::npos, file.lexically_normal().string());
+        }
+    }
+    return options;
+}
+
 // The keys that every table with an input has.
 LayerSpec source_of(const TableReader& reader, std::string section,
                     const std::filesystem::path& folder) {
@@ -35,7 +50,7 @@ LayerSpec source_of(const TableReader& reader, std::string section,
     spec.path = path_of(spec.file, folder);
     spec.layer = reader.text("layer");
     spec.where = reader.text("where");
-    spec.open_options = reader.texts("open_options");
+    spec.open_options = options_of(reader.texts("open_options"), folder);
     return spec;
 }
 
