@@ -1,0 +1,311 @@
+// Times and flows of parcels picked by seed, against slow twins (tests/support/parcel_twin.h) that
+// see the district as it was read and nothing of what was computed. FARWATER_SEED picks others.
+#include <algorithm>
+#include <cmath>
+#include <random>
+#include <set>
+
+#include <catch2/catch.hpp>
+
+#include "analyzer/app/analysis.h"
+#include "io/district_file.h"
+#include "io/read_district.h"
+#include "routing/network.h"
+#include "tests/open_data/open_data.h"
+#include "tests/support/parcel_twin.h"
+
+using namespace farwater;
+using open_data::DistrictCopy;
+using open_data::folder_of;
+
+namespace {
+
+constexpr std::size_t parcels_to_check = 50;
+constexpr double tick = 0.01;  // minutes
+
+unsigned seed_of_the_day() {
+    const char* given = std::getenv("FARWATER_SEED");
+    return given != nullptr ? static_cast<unsigned>(std::stoul(given)) : 20260531U;
+}
+
+// What the program says of one real district.
+struct Answered {
+    io::ReadResult read;
+    app::Analysis analysis;
+};
+
+Answered answers_for(const std::string& set, const std::filesystem::path& data) {
+    const DistrictCopy copy(set, data);
+    Work work;
+    io::ReadResult read = io::read_district(io::read_district_file(copy.district_file()), work);
+    auto analysis = app::analyse(read.district, work, [](std::string_view) {});
+    REQUIRE(analysis);
+    return {std::move(read), std::move(*analysis)};
+}
+
+// Rows of the district's parcels that pass `keep`, as the seed shuffles them.
+template <class Keep>
+std::vector<std::size_t> picked(const Answered& answered, unsigned seed, Keep keep) {
+    std::vector<std::size_t> rows;
+    for (std::size_t row = 0; row < answered.read.district.parcels.size(); ++row) {
+        if (keep(answered.analysis.assessment.supplies[row])) {
+            rows.push_back(row);
+        }
+    }
+    std::mt19937 random(seed);
+    for (std::size_t i = rows.size(); i > 1; --i) {
+        std::swap(rows[i - 1], rows[random() % i]);
+    }
+    rows.resize(std::min(rows.size(), parcels_to_check));
+    return rows;
+}
+
+// One parcel in its worst season and period: what the program says, and the twin's town.
+struct Asked {
+    const Answered& answered;
+    const slow::Town& town;
+    std::size_t row;
+    slow::Hour hour;
+
+    const supply::ParcelSupply& supply() const {
+        return answered.analysis.assessment.supplies[row];
+    }
+    const reports::SeasonFindings& season() const {
+        return at(answered.analysis.seasons, hour.season);
+    }
+    const DumpSiteCandidate& site() const {
+        return at(season().trips.dump_sites, supply().dump_site);
+    }
+};
+
+Asked asked(const Answered& answered, const slow::Town& town, std::size_t row) {
+    const auto& assessment = answered.analysis.assessment;
+    const supply::Variant worst = assessment.variants[assessment.worst_variant[row]].variant;
+    return {answered, town, row, {worst.season, worst.period}};
+}
+
+int tenths_up(double minutes) { return static_cast<int>(std::ceil(minutes * 10.0 - 1e-6)); }
+
+// --- times --------------------------------------------------------------------------------------
+
+void check_access(const Asked& asked) {
+    const AccessPoint& access = asked.season().trips.access[asked.row];
+    const auto twin = slow::access_of(asked.town, asked.row);
+    REQUIRE(access.road.valid() == twin.has_value());
+    if (twin) {
+        CHECK(in_metres(access.off_road) == Approx(twin->apart).margin(1e-6));
+        CHECK(in_metres(distance(access.place, twin->place)) < 0.0011);
+    }
+}
+
+// The program's answer is in tenths of a minute, rounded up; below them both count tenths of a
+// second, rounded up on each piece of road.
+void check_first_engine(const Asked& asked) {
+    const long twin = slow::first_engine(asked.town, asked.hour, asked.row);
+    REQUIRE(asked.supply().first_engine.has_value() == (twin != slow::never));
+    if (twin != slow::never) {
+        CHECK(in_tenths(*asked.supply().first_engine) ==
+              tenths_up(static_cast<double>(twin) / 600.0));
+    }
+}
+
+// Every dump site on the parcel's list stands off and has the length of hose that is said; the
+// first is the one chosen, the officer's places go before nearer ones.
+void check_hose(const Asked& asked) {
+    const District& district = asked.town.district;
+    const Point house = district.parcels[asked.row].house;
+    const auto lays = asked.season().trips.hose_lays[asked.row];
+    REQUIRE(!lays.empty());
+    CHECK(lays.front().dump_site == asked.supply().dump_site);
+    CHECK(static_cast<double>(asked.supply().hose_ft.value_or(-1.0F)) ==
+          Approx(in_feet(lays.front().length)).margin(0.01));
+    std::pair<bool, double> last{false, 0.0};
+    for (const HoseLay& lay : lays) {
+        const DumpSiteCandidate& site = at(asked.season().trips.dump_sites, lay.dump_site);
+        const double twin = slow::hose_to(asked.town, asked.row, site).value_or(-1.0);
+        CHECK(in_metres(lay.length) == Approx(twin).margin(0.002));
+        CHECK(lay.length <= district.assumptions.hose_reach + metres(0.002));
+        CHECK(distance(house, site.place) >= district.assumptions.standoff);
+        const std::pair rank{!site.officers_place, in_metres(lay.length)};
+        CHECK(last <= rank);
+        last = rank;
+    }
+}
+
+// To a tenth of a second: the dump site's place is told to the millimetre, which may tip a
+// rounding.
+void check_legs(const Asked& asked) {
+    const District& district = asked.town.district;
+    const auto& trips = asked.season().trips.fill_trips[asked.supply().dump_site.position()];
+    const auto trip = std::find_if(trips.begin(), trips.end(), [&](const FillTrip& one) {
+        return at(asked.season().fill_places, one.fill_site).source == asked.supply().fill_source;
+    });
+    REQUIRE(trip != trips.end());
+    for (std::size_t p = 0; p < asked.town.profiles.size(); ++p) {
+        const Profile& profile = asked.town.profiles[p];
+        if (profile.kind == UnitKind::tanker) {
+            const slow::Legs legs =
+                slow::legs_between(asked.town, asked.hour, profile, asked.site(),
+                                   at(district.sources, asked.supply().fill_source));
+            const LegTimes& said = trip->legs[p];
+            REQUIRE(reachable(said.loaded) == (legs.loaded != slow::never));
+            if (reachable(said.loaded)) {
+                CHECK(std::abs(in_tenths(said.loaded) - legs.loaded) <= 1);
+                CHECK(std::abs(in_tenths(said.empty) - legs.empty) <= 1);
+            }
+        }
+    }
+}
+
+// --- flows --------------------------------------------------------------------------------------
+
+double tolerance(double flow) { return 0.005 * flow + 0.5; }
+
+double gpm_of(HeldFlow flow) { return in_tenths(flow) / 10.0; }
+
+// A shuttle of some of the tankers, of which none or one nurses.
+struct Way {
+    slow::Incident incident;
+    std::size_t places = 1;
+    double start = 0.0, duration = 0.0;
+
+    // With one tanker filling at a time, or as many as there are places.
+    bool holds(double flow, double slower) const {
+        slow::Incident tried = slow::with_slow_stages(incident, slower);
+        const double end = start + duration;
+        for (std::size_t flows = 1; flows <= places; ++flows) {
+            tried.fill_sites[0].flows = flows;
+            if (slow::ticked_run(tried, start, flow, end, tick).first_dry > end) {
+                return true;
+            }
+        }
+        return false;
+    }
+    bool holds_about(double flow, double slower) const {
+        return (flow <= tolerance(flow) || holds(flow - tolerance(flow), slower)) &&
+               !holds(flow + tolerance(flow), slower);
+    }
+    double round_trip() const {
+        return incident.tankers.front().empty_leg + incident.tankers.front().loaded_leg;
+    }
+};
+
+// All ways that use so many tankers.
+std::vector<Way> ways_with(const slow::Shuttle& shuttle, std::size_t tankers, double duration) {
+    std::vector<Way> ways;
+    const std::vector<slow::Tanker>& all = shuttle.incident.tankers;
+    for (unsigned chosen = 0; chosen < 1U << all.size(); ++chosen) {
+        Way way{shuttle.incident, shuttle.places, shuttle.start, duration};
+        way.incident.tankers.clear();
+        bool one_can_nurse = false;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if ((chosen >> i & 1U) != 0) {
+                way.incident.tankers.push_back(all[i]);
+                one_can_nurse = one_can_nurse || all[i].can_nurse;
+            }
+        }
+        if (way.incident.tankers.size() == tankers) {
+            ways.push_back(way);
+            way.incident.nursing_tankers = 1;
+            if (one_can_nurse) {
+                ways.push_back(way);
+            }
+        }
+    }
+    return ways;
+}
+
+std::optional<slow::Shuttle> twin_shuttle(const Asked& asked, const WaterSource& source) {
+    const long arrival = slow::first_engine(asked.town, asked.hour, asked.row);
+    const double half_minutes = std::floor(static_cast<double>(arrival) / 300.0);
+    return slow::shuttle_at(asked.town, asked.hour, asked.row, half_minutes / 2.0, asked.site(),
+                            source);
+}
+
+// One way of running the shuttle has the flows that are said, but for what a tick may miss.
+bool explains(const Way& way, const supply::ParcelSupply& supply, double most, double slower) {
+    const auto about = [&](double flow, double factor) {
+        const bool cut = flow >= most - 0.11;  // by pump or hose
+        return cut ? flow <= most + 0.01 && way.holds(flow - tolerance(flow), factor)
+                   : way.holds_about(flow, factor);
+    };
+    const double trip = in_tenths(*supply.round_trip) / 10.0;
+    return trip > way.round_trip() - 0.005 && trip < way.round_trip() + 0.105 &&
+           about(gpm_of(supply.cautious), slower) && about(gpm_of(supply.sustained), 1.0);
+}
+
+void check_flows(const Asked& asked) {
+    const District& district = asked.town.district;
+    const supply::ParcelSupply& supply = asked.supply();
+    const double duration = in_tenths(supply.duration) / 10.0;
+    const double slower = 1.0 + 0.35 * district.assumptions.stage_cv;
+    const double cautious = gpm_of(supply.cautious);
+    CAPTURE(gpm_of(supply.sustained), cautious, supply.tankers);
+    REQUIRE(supply.round_trip);
+    const auto shuttle = twin_shuttle(asked, at(district.sources, supply.fill_source));
+    REQUIRE(shuttle);
+    const auto ways = ways_with(*shuttle, supply.tankers, duration);
+    CHECK(std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+        return explains(way, supply, shuttle->most, slower);
+    }));
+
+    // All tankers, at this source or another, hold no more.
+    for (const FillSitePlace& place : asked.season().fill_places) {
+        const auto other = twin_shuttle(asked, at(district.sources, place.source));
+        if (other && cautious < other->most - 0.11) {
+            CAPTURE(at(district.sources, place.source).id);
+            for (const Way& way : ways_with(*other, other->incident.tankers.size(), duration)) {
+                CHECK_FALSE(way.holds(cautious + tolerance(cautious), slower));
+            }
+        }
+    }
+}
+
+void check_parcels(const std::string& set) {
+    const auto data = folder_of(set);
+    if (!data) {
+        return;
+    }
+    const unsigned seed = seed_of_the_day();
+    std::cout << "FARWATER_SEED=" << seed << '\n';
+    const Answered answered = answers_for(set, *data);
+    const District& district = answered.read.district;
+    const slow::Town town = slow::town_of(district, answered.analysis.profiles);
+    const routing::Network network = routing::build_network(district, Work{}).network;
+    CHECK(town.streets.junctions == network.nodes.size());
+    CHECK(town.streets.pieces.size() == network.edges.size());
+
+    const auto improved = picked(answered, seed, [](const auto& supply) {
+        return supply.state != SupplyState::no_building;
+    });
+    const auto supplied =
+        picked(answered, seed + 1, [](const auto& supply) { return supply.fill_source.valid(); });
+    CHECK(improved.size() == parcels_to_check);
+    CHECK(supplied.size() == parcels_to_check);
+    for (const std::size_t row : improved) {
+        CAPTURE(seed, district.parcels[row].id);
+        const Asked question = asked(answered, town, row);
+        check_access(question);
+        check_first_engine(question);
+    }
+    for (const std::size_t row : supplied) {
+        CAPTURE(seed, district.parcels[row].id);
+        const Asked question = asked(answered, town, row);
+        check_access(question);
+        check_first_engine(question);
+        check_hose(question);
+        check_legs(question);
+        check_flows(question);
+    }
+}
+
+}  // namespace
+
+TEST_CASE("50 parcels of the real town have the times and flows of slow twins", "[open-data]") {
+    check_parcels("washington_nh");
+}
+
+TEST_CASE("50 parcels of the OpenStreetMap extract have the times and flows of slow twins",
+          "[open-data]") {
+    check_parcels("capecod_ma");
+}

@@ -1,0 +1,372 @@
+// Who comes to a parcel's fire, with what, and the incident that follows: the second half of
+// parcel_twin.h.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "tests/support/parcel_twin.h"
+
+namespace farwater::slow {
+
+namespace {
+
+constexpr double no_limit = std::numeric_limits<double>::infinity();
+
+// --- who comes ----------------------------------------------------------------------------------
+
+// What the staffing table says of a unit in a period; its own row goes before its station's.
+template <class Member>
+auto staffed(const District& district, PeriodIndex period, UnitIndex unit, Member member) {
+    using Value = std::remove_cvref_t<decltype(district.staffing.front().*member)>;
+    Value by_station{}, by_unit{};
+    for (const Staffing& row : district.staffing) {
+        if (row.period == period && row.*member) {
+            if (row.unit == unit) {
+                by_unit = row.*member;
+            } else if (!row.unit.valid() && row.station == at(district.units, unit).station) {
+                by_station = row.*member;
+            }
+        }
+    }
+    return by_unit ? by_unit : by_station;
+}
+
+bool too_few_people(const District& district, PeriodIndex period, UnitIndex index) {
+    const Unit& unit = at(district.units, index);
+    auto crew = staffed(district, period, index, &Staffing::crew);
+    crew = crew ? crew : unit.crew;
+    return crew && *crew < unit.min_crew.value_or(1);
+}
+
+// The first alarm at which a unit goes to a zone; 0 = it does not.
+int alarm_for(const District& district, UnitIndex index, const std::string& zone) {
+    int alarm = 0;
+    bool rules = false;
+    for (const ResponseRule& rule : district.response_rules) {
+        rules = rules || rule.zone == zone;
+        if (rule.zone == zone && rule.unit == index && (alarm == 0 || rule.alarm < alarm)) {
+            alarm = rule.alarm;
+        }
+    }
+    if (rules || zone.empty()) {
+        return rules ? alarm
+               : at(district.units, index).aid == Aid::mutual ||
+                       at(district.stations, at(district.units, index).station).aid == Aid::mutual
+                   ? 2
+                   : 1;
+    }
+    return alarm_for(district, index, "");
+}
+
+Duration turnout(const District& district, PeriodIndex period, UnitIndex index, bool asked_for) {
+    const Assumptions& a = district.assumptions;
+    const Unit& unit = at(district.units, index);
+    const Station& station = at(district.stations, unit.station);
+    if (const auto own = staffed(district, period, index, &Staffing::turnout)) {
+        return *own;
+    }
+    if (asked_for && (unit.aid == Aid::mutual || station.aid == Aid::mutual)) {
+        return a.mutual_turnout;
+    }
+    const Period& when = at(district.periods, period);
+    return station.staffed ? when.turnout_staffed.value_or(a.turnout_staffed)
+                           : when.turnout_volunteer.value_or(a.turnout_volunteer);
+}
+
+// --- who is there when --------------------------------------------------------------------------
+
+struct There {
+    UnitIndex unit;
+    const Profile* profile = nullptr;
+    double left = 0.0;  // the station, minutes since the alarm
+    double at = 0.0;
+};
+
+// Minutes; infinity where there is no way within the trip limit.
+double drive(const Town& town, Hour hour, const There& unit, Point to) {
+    const Station& station = at(town.district.stations, at(town.district.units, unit.unit).station);
+    const auto from = driven_to(town, station.place, town.of_anyone);
+    const auto there = driven_to(town, to, town.of_tankers);
+    if (!from || !there) {
+        return no_limit;
+    }
+    const PieceCosts times = drive_times(town.district, town.streets, *unit.profile,
+                                         at(town.district.seasons, hour.season), true);
+    const double way = static_cast<double>(way_between(town.streets, times, *from, *there)) / 600.0;
+    const bool too_far = way > in_minutes(town.district.assumptions.trip_limit) + 1e-9;
+    return too_far ? no_limit : way + in_minutes(station.to_gate.value_or(minutes(0)));
+}
+
+std::vector<There> by_arrival(std::vector<There> list) {
+    std::ranges::stable_sort(list, [](const There& a, const There& b) {
+        return a.at != b.at ? a.at < b.at : a.unit < b.unit;
+    });
+    return list;
+}
+
+// The nearest of them; more are not sent.
+std::vector<There> who_is_there(const Town& town, Hour hour, std::size_t parcel, UnitKind kind,
+                                double first_arrival, Point place) {
+    std::vector<There> list;
+    for (const Coming& coming : who_comes(town, hour, town.district.parcels[parcel].zone)) {
+        for (const Profile& profile : town.profiles) {
+            if (profile.kind == kind && std::ranges::count(profile.members, coming.unit) > 0) {
+                There unit{coming.unit, &profile, in_minutes(coming.rolls), 0.0};
+                if (coming.asked_for) {
+                    unit.left +=
+                        first_arrival + in_minutes(town.district.assumptions.request_delay);
+                }
+                unit.at = unit.left + drive(town, hour, unit, place);
+                if (unit.at < no_limit) {
+                    list.push_back(unit);
+                }
+            }
+        }
+    }
+    list = by_arrival(std::move(list));
+    const Assumptions& a = town.district.assumptions;
+    const int sent = kind == UnitKind::engine ? a.most_engines : a.most_tankers;
+    list.resize(std::min(list.size(), static_cast<std::size_t>(sent)));
+    return list;
+}
+
+// --- what they set up ---------------------------------------------------------------------------
+
+double extra_setup(const Town& town, Hour hour) {
+    return in_minutes(at(town.district.seasons, hour.season).extra_setup);
+}
+
+struct Tanks {
+    double up = no_limit;
+    double usable = 0.0;
+};
+
+// The tanks of the first carriers, as many as there is room for; those that are not up at the start
+// do not count, unless there is no other.
+Tanks tanks_of(const Town& town, Hour hour, const std::vector<There>& there, double start,
+               int room) {
+    const Assumptions& a = town.district.assumptions;
+    Tanks tanks;
+    for (const There& carrier : there) {
+        const Unit& unit = at(town.district.units, carrier.unit);
+        const double gallons_there = in_gallons(unit.portable_tank);
+        const double up = carrier.at + in_minutes(a.setup_portable_tank) + extra_setup(town, hour);
+        const int carried = gallons_there > 0.0 ? std::max(unit.portable_tanks, 1) : 0;
+        const int placed = std::min(carried, room);
+        if (placed > 0 && (tanks.usable == 0.0 || up <= start)) {
+            tanks.up = std::min(tanks.up, up);
+            tanks.usable += gallons_there / carried * placed *
+                            (1.0 - a.portable_tank_heel / a.portable_tank_depth);
+            room -= placed;
+        }
+    }
+    return tanks;
+}
+
+double setup_at(const Assumptions& a, SourceKind kind) {
+    switch (kind) {
+        case SourceKind::hydrant:
+            return in_minutes(a.setup_hydrant);
+        case SourceKind::draft_site:
+            return in_minutes(a.setup_open_bank);
+        default:
+            return in_minutes(a.setup_dry_hydrant);
+    }
+}
+
+double rate_of(const Assumptions& a, const WaterSource& source) {
+    const Flow standard = source.kind == SourceKind::hydrant      ? a.hydrant_rate
+                          : source.kind == SourceKind::draft_site ? a.draft_site_rate
+                          : source.kind == SourceKind::cistern    ? a.cistern_rate
+                                                                  : a.dry_hydrant_rate;
+    const double rate = in_gpm(source.rate.value_or(standard));
+    return source.reach == Reach::portable_pump ? std::min(rate, in_gpm(a.portable_pump_rate))
+                                                : rate;
+}
+
+double gallons_of(const UsableWater& usable) {
+    return usable.is_unlimited() ? no_limit : in_gallons(*usable.volume());
+}
+
+// Of the source itself, else of another of its system, else what stands behind an unknown hydrant.
+double usable_of(const District& district, const WaterSource& source) {
+    if (source.usable) {
+        return gallons_of(*source.usable);
+    }
+    for (const WaterSource& other : district.sources) {
+        if (!source.system.empty() && other.system == source.system && other.usable) {
+            return gallons_of(*other.usable);
+        }
+    }
+    return in_gallons(district.assumptions.hydrant_system_storage);
+}
+
+Tanker tanker_of(const Town& town, Hour hour, const There& there, bool all_must_back,
+                 const DumpSiteCandidate& site, const WaterSource& source) {
+    const Assumptions& a = town.district.assumptions;
+    const Unit& unit = at(town.district.units, there.unit);
+    const Legs legs = legs_between(town, hour, *there.profile, site, source);
+    const bool backs = unit.backs_to_offload || all_must_back;
+    Tanker tanker;
+    tanker.delivered = in_gallons(unit.tank) * a.delivered_fraction;
+    tanker.refilled = in_gallons(unit.tank) * a.refill_fraction;
+    tanker.fill_limit = in_gpm(unit.fill_limit.value_or(a.fill_limit));
+    tanker.offload = in_gpm(unit.offload.value_or(a.offload));
+    tanker.fill_before = in_minutes(a.fill_before);
+    tanker.fill_after = in_minutes(a.fill_after);
+    tanker.offload_before = in_minutes(a.offload_before) + (backs ? in_minutes(a.backing) : 0.0);
+    tanker.offload_after = in_minutes(a.offload_after);
+    tanker.arrives = there.at;
+    tanker.can_nurse = unit.pump.has_value();
+    tanker.empty_leg = legs.empty == never ? no_limit : static_cast<double>(legs.empty) / 600.0;
+    tanker.loaded_leg = legs.loaded == never ? no_limit : static_cast<double>(legs.loaded) / 600.0;
+    return tanker;
+}
+
+// When the fill site runs: by the first engine that is left over, or, where none is needed, by the
+// first tanker that comes to fill.
+double fill_site_ready(const Town& town, Hour hour, const std::vector<There>& engines,
+                       const std::vector<Tanker>& tankers, const WaterSource& source) {
+    const double setup = setup_at(town.district.assumptions, source.kind) + extra_setup(town, hour);
+    double ready = no_limit;
+    for (std::size_t i = 2; i < engines.size(); ++i) {
+        ready =
+            std::min(ready, engines[i].left + drive(town, hour, engines[i], source.place) + setup);
+    }
+    const bool by_itself = source.fills_without_engine.value_or(source.kind == SourceKind::hydrant);
+    if (source.reach == Reach::portable_pump || by_itself) {
+        for (const Tanker& tanker : tankers) {
+            ready = std::min(ready, tanker.arrives + tanker.offload_before +
+                                        tanker.delivered / tanker.offload + tanker.offload_after +
+                                        tanker.empty_leg + setup);
+        }
+    }
+    return ready;
+}
+
+// C of C (Q/100)^2 (L/100 ft): "3-8 Calculating Friction Loss In Hose Lays" (training record).
+struct HoseKind {
+    Length HoseLoad::* length;
+    double c;
+};
+constexpr HoseKind hoses[]{{&HoseLoad::hose_5in, 0.08},
+                           {&HoseLoad::hose_4in, 0.2},
+                           {&HoseLoad::hose_3in, 0.8},
+                           {&HoseLoad::hose_2_5in, 2.0}};
+
+// The largest hose of which attack and drafting engine together carry enough; on level ground.
+double hose_carries(const Town& town, const std::vector<There>& engines, double metres_to_lay) {
+    const Assumptions& a = town.district.assumptions;
+    for (const HoseKind& hose : hoses) {
+        double there = 0.0;
+        for (std::size_t i = 0; i < 2; ++i) {
+            const Unit& unit = at(town.district.units, engines[i].unit);
+            const HoseLoad blank{
+                .hose_2_5in = a.engine_hose_2_5in, .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
+            there += in_metres(unit.hose.value_or(blank).*hose.length);
+        }
+        if (there >= metres_to_lay) {
+            const double hundreds_of_feet = in_feet(metres(metres_to_lay)) / 100.0;
+            return 100.0 * std::sqrt((a.supply_line_pressure_psi - a.residual_pressure_psi) /
+                                     (hose.c * hundreds_of_feet));
+        }
+    }
+    return 0.0;
+}
+
+}  // namespace
+
+std::vector<Coming> who_comes(const Town& town, Hour hour, const std::string& zone) {
+    const District& district = town.district;
+    std::vector<Coming> list;
+    for (std::size_t i = 0; i < district.units.size(); ++i) {
+        const UnitIndex unit(i);
+        const int alarm = alarm_for(district, unit, zone);
+        if (alarm == 0 || too_few_people(district, hour.period, unit)) {
+            continue;
+        }
+        const Duration ready = turnout(district, hour.period, unit, alarm > 1);
+        list.push_back(
+            {unit, alarm > 1 ? ready : district.assumptions.alarm_handling + ready, alarm > 1});
+    }
+    return list;
+}
+
+std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
+                                  double first_arrival, const DumpSiteCandidate& site,
+                                  const WaterSource& source) {
+    const District& district = town.district;
+    const Assumptions& a = district.assumptions;
+    const auto engines =
+        who_is_there(town, hour, parcel, UnitKind::engine, first_arrival, site.place);
+    const auto haulers =
+        who_is_there(town, hour, parcel, UnitKind::tanker, first_arrival, site.place);
+    const auto hose = hose_to(town, parcel, site);
+    if (engines.size() < 2 || !hose) {
+        return std::nullopt;
+    }
+    Shuttle shuttle;
+    shuttle.start = first_arrival + in_minutes(a.start_after_arrival);
+    int room = a.most_portable_tanks;
+    if (site.officers_place) {
+        room = std::min(
+            room, district.dump_site_places[*site.officers_place].portable_tanks.value_or(room));
+    }
+    std::vector<There> carriers = engines;
+    carriers.insert(carriers.end(), haulers.begin(), haulers.end());
+    const Tanks tanks = tanks_of(town, hour, by_arrival(carriers), shuttle.start, room);
+
+    Incident& incident = shuttle.incident;
+    const bool all_must_back = must_back(town, hour, site);
+    for (const There& hauler : haulers) {
+        const Tanker tanker = tanker_of(town, hour, hauler, all_must_back, site, source);
+        if (tanker.empty_leg < no_limit && tanker.loaded_leg < no_limit) {
+            incident.tankers.push_back(tanker);
+            shuttle.one_can_nurse = shuttle.one_can_nurse || tanker.can_nurse;
+        }
+    }
+    const double ready = fill_site_ready(town, hour, engines, incident.tankers, source);
+    if (incident.tankers.empty() || tanks.usable == 0.0 || ready == no_limit) {
+        return std::nullopt;
+    }
+    const Unit& attack = at(district.units, engines[0].unit);
+    const Unit& draft = at(district.units, engines[1].unit);
+    incident.slots = static_cast<std::size_t>(a.offload_slots);
+    incident.storage = tanks.usable;
+    incident.engine_tank = in_gallons(attack.tank > gallons(0) ? attack.tank : a.engine_tank);
+    incident.engine_arrives = first_arrival;
+    incident.tanks_ready = tanks.up;
+    incident.draft_ready =
+        std::max(tanks.up, engines[1].at) + in_minutes(a.setup_draft) + extra_setup(town, hour);
+    incident.nurse_hookup = 1.0;
+    incident.nurse_rate = 500.0;
+    incident.attack_flow = in_gpm(a.initial_attack);
+    incident.attack_from = first_arrival + in_minutes(a.initial_attack_after_arrival);
+    shuttle.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
+    incident.fill_sites = {{shuttle.places, 1, rate_of(a, source), ready,
+                            usable_of(district, source), in_gpm(source.inflow.value_or(gpm(0)))}};
+    shuttle.round_trip = incident.tankers.front().empty_leg + incident.tankers.front().loaded_leg;
+    shuttle.most = std::min({in_gpm(a.strainer), in_gpm(draft.pump.value_or(a.engine_pump)),
+                             hose_carries(town, engines, *hose)});
+    return shuttle;
+}
+
+Incident with_slow_stages(const Incident& incident, double factor) {
+    Incident slow = incident;
+    slow.nurse_hookup *= factor;
+    slow.nurse_rate /= factor;
+    for (FillSite& site : slow.fill_sites) {
+        site.pump /= factor;
+    }
+    for (Tanker& tanker : slow.tankers) {
+        for (double* stage : {&tanker.fill_before, &tanker.fill_after, &tanker.offload_before,
+                              &tanker.offload_after, &tanker.empty_leg, &tanker.loaded_leg}) {
+            *stage *= factor;
+        }
+        tanker.fill_limit /= factor;
+        tanker.offload /= factor;
+    }
+    return slow;
+}
+
+}  // namespace farwater::slow

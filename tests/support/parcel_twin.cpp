@@ -1,0 +1,200 @@
+#include "tests/support/parcel_twin.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace farwater::slow {
+
+namespace {
+
+bool anywhere(std::size_t) { return true; }
+
+bool used_in_some_season(const District& district, const std::vector<Profile>& profiles,
+                         std::size_t road, bool tankers_only) {
+    for (const Season& season : district.seasons) {
+        for (const Profile& profile : profiles) {
+            const bool asked = !tankers_only || profile.kind == UnitKind::tanker;
+            if (asked &&
+                may_drive(district.roads[road], profile, season, true, district.assumptions)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+Spot spot_of(const Town& town, const Nearest& nearest) {
+    return spot_on(town.streets, nearest.road, nearest.along);
+}
+
+long tenths(Duration duration) { return std::lround(in_minutes(duration) * 600.0); }
+
+// Straight to the house, stretched and with some more, or as the parcel says. None beyond the hose
+// that may lie off the road.
+std::optional<double> setback_metres(const Town& town, std::size_t parcel, double straight) {
+    const Assumptions& a = town.district.assumptions;
+    if (town.district.parcels[parcel].setback) {
+        return in_metres(*town.district.parcels[parcel].setback);
+    }
+    if (straight > in_metres(a.off_road_hose)) {
+        return std::nullopt;
+    }
+    return straight * a.setback_factor + in_metres(a.setback_extra);
+}
+
+// The end of a way for an engine when the house stands on a road that it may not drive: the
+// junction nearest along such roads to which an engine comes, if hose reaches on from there.
+long arrival_at_gate(const Town& town, const PieceCosts& times, const std::vector<Start>& starts,
+                     Spot house, double hose_left) {
+    PieceCosts closed = lengths_in_mm(town.streets);
+    for (std::size_t i = 0; i < town.streets.pieces.size(); ++i) {
+        if (times.forward[i] != never || times.backward[i] != never) {
+            closed.forward[i] = closed.backward[i] = never;
+        }
+    }
+    long least_way = never;
+    long arrival = never;
+    for (std::size_t i = 0; i < town.streets.pieces.size(); ++i) {
+        for (const double along : {0.0, town.streets.pieces[i].length()}) {
+            const long way = way_between(town.streets, closed, {i, along}, house);
+            const long there =
+                way < least_way ? first_arrival(town.streets, times, starts, {i, along}) : never;
+            if (there != never) {
+                least_way = way;
+                arrival = there;
+            }
+        }
+    }
+    return static_cast<double>(least_way) / 1000.0 <= hose_left ? arrival : never;
+}
+
+bool rests_on_spur(const Town& town, const std::vector<bool>& open, Spot spot) {
+    const auto through = [&](std::size_t piece) {
+        return open[piece] && !on_spur(town.streets, open, piece);
+    };
+    const Piece& here = town.streets.pieces[spot.piece];
+    if (through(spot.piece)) {
+        return false;
+    }
+    const bool at_from = spot.along <= 0.0;
+    const bool at_to = spot.along >= here.length();
+    for (std::size_t i = 0; i < town.streets.pieces.size(); ++i) {
+        const Piece& other = town.streets.pieces[i];
+        const bool meets = (at_from && (other.from == here.from || other.to == here.from)) ||
+                           (at_to && (other.from == here.to || other.to == here.to));
+        if (meets && through(i)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+}  // namespace
+
+Town town_of(const District& district, std::vector<Profile> profiles) {
+    Town town{district, std::move(profiles), streets_of(district), {}, {}};
+    for (std::size_t r = 0; r < district.roads.size(); ++r) {
+        town.of_tankers.push_back(used_in_some_season(district, town.profiles, r, true));
+        town.of_anyone.push_back(used_in_some_season(district, town.profiles, r, false));
+    }
+    return town;
+}
+
+std::optional<Spot> driven_to(const Town& town, Point place, const std::vector<bool>& roads) {
+    const auto nearest = nearest_place(town.district, place, town.district.assumptions.access_reach,
+                                       [&](std::size_t road) { return roads[road]; });
+    return nearest ? std::optional(spot_of(town, *nearest)) : std::nullopt;
+}
+
+std::optional<Nearest> access_of(const Town& town, std::size_t parcel) {
+    return nearest_place(town.district, town.district.parcels[parcel].house,
+                         town.district.assumptions.access_reach, anywhere);
+}
+
+long first_engine(const Town& town, Hour hour, std::size_t parcel) {
+    const auto access = access_of(town, parcel);
+    if (!access) {
+        return never;
+    }
+    const Assumptions& a = town.district.assumptions;
+    const Spot house = spot_of(town, *access);
+    const auto setback = setback_metres(town, parcel, access->apart);
+    long best = never;
+    for (const Profile& profile : town.profiles) {
+        std::vector<Start> starts;
+        long last = 0;
+        for (const Coming& engine : who_comes(town, hour, town.district.parcels[parcel].zone)) {
+            const Station& station =
+                at(town.district.stations, at(town.district.units, engine.unit).station);
+            const auto from = driven_to(town, station.place, town.of_anyone);
+            const bool member = std::ranges::count(profile.members, engine.unit) > 0;
+            if (profile.kind == UnitKind::engine && member && !engine.asked_for && from) {
+                starts.push_back(
+                    {*from, tenths(engine.rolls + station.to_gate.value_or(minutes(0)))});
+                last = std::max(last, starts.back().cost);
+            }
+        }
+        const PieceCosts times = drive_times(town.district, town.streets, profile,
+                                             at(town.district.seasons, hour.season), true);
+        long there = first_arrival(town.streets, times, starts, house);
+        if (there == never && setback) {
+            there = arrival_at_gate(town, times, starts, house, in_metres(a.hose_reach) - *setback);
+        }
+        best = there <= last + tenths(a.trip_limit) ? std::min(best, there) : best;
+    }
+    return best;
+}
+
+std::optional<double> hose_to(const Town& town, std::size_t parcel, const DumpSiteCandidate& site) {
+    const auto access = access_of(town, parcel);
+    const auto from = driven_to(town, site.place, town.of_tankers);
+    const auto setback = access ? setback_metres(town, parcel, access->apart) : std::nullopt;
+    if (!from || !setback) {
+        return std::nullopt;
+    }
+    const long way =
+        way_between(town.streets, lengths_in_mm(town.streets), *from, spot_of(town, *access));
+    double off_road = 0.0;
+    if (site.officers_place) {
+        off_road = nearest_place(town.district, site.place, town.district.assumptions.access_reach,
+                                 [&](std::size_t road) { return town.of_tankers[road]; })
+                       ->apart;
+    }
+    return way == never ? std::nullopt
+                        : std::optional(static_cast<double>(way) / 1000.0 + off_road + *setback);
+}
+
+Legs legs_between(const Town& town, Hour hour, const Profile& profile,
+                  const DumpSiteCandidate& site, const WaterSource& source) {
+    const auto dump = driven_to(town, site.place, town.of_tankers);
+    const auto fill = driven_to(town, source.place, town.of_tankers);
+    if (!dump || !fill) {
+        return {};
+    }
+    const Season& season = at(town.district.seasons, hour.season);
+    const PieceCosts empty = drive_times(town.district, town.streets, profile, season, false);
+    const PieceCosts loaded = drive_times(town.district, town.streets, profile, season, true);
+    const Legs legs{way_between(town.streets, empty, *dump, *fill),
+                    way_between(town.streets, loaded, *fill, *dump)};
+    const long limit = tenths(town.district.assumptions.trip_limit);
+    return legs.empty > limit || legs.loaded > limit ? Legs{} : legs;
+}
+
+bool must_back(const Town& town, Hour hour, const DumpSiteCandidate& site) {
+    if (site.officers_place && town.district.dump_site_places[*site.officers_place].lane) {
+        return *town.district.dump_site_places[*site.officers_place].lane == LaneClass::dead_end;
+    }
+    const Season& season = at(town.district.seasons, hour.season);
+    std::vector<bool> open;
+    for (const Piece& piece : town.streets.pieces) {
+        open.push_back(std::ranges::all_of(town.profiles, [&](const Profile& profile) {
+            return profile.kind != UnitKind::tanker ||
+                   may_drive(town.district.roads[piece.road], profile, season, true,
+                             town.district.assumptions);
+        }));
+    }
+    const auto spot = driven_to(town, site.place, town.of_tankers);
+    return !spot || rests_on_spur(town, open, *spot);
+}
+
+}  // namespace farwater::slow

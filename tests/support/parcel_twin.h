@@ -1,0 +1,86 @@
+// The slow twin of one parcel's answer, from its house to the incident that is run for it: access
+// point, first engine, hose, legs, who comes with what, when it is set up. Each rule is written
+// down as it is read; the roads are searched with slow_routes.h, the flow is asked of
+// slow_shuttle.h. Which dump site and which source were chosen is told, not searched.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/round_trips.h"
+#include "tests/support/slow_routes.h"
+#include "tests/support/slow_shuttle.h"
+
+namespace farwater::slow {
+
+// A district, its vehicle groups and its streets. The district must outlive it.
+struct Town {
+    const District& district;
+    std::vector<Profile> profiles;
+    Streets streets;
+    std::vector<bool> of_tankers,
+        of_anyone;  // roads that one of them may use loaded in some season
+};
+Town town_of(const District& district, std::vector<Profile> profiles);
+
+struct Hour {
+    SeasonIndex season;
+    PeriodIndex period;
+};
+
+// --- roads --------------------------------------------------------------------------------------
+
+// The place on a road of any class that is nearest to the house; none beyond access_reach.
+std::optional<Nearest> access_of(const Town& town, std::size_t parcel);
+
+// Who leaves a station for a fire in the zone, and when: since the alarm, or since aid is asked
+// for.
+struct Coming {
+    UnitIndex unit;
+    Duration rolls;
+    bool asked_for = false;
+};
+std::vector<Coming> who_comes(const Town& town, Hour hour, const std::string& zone);
+
+// Where something that vehicles drive to meets a road that `roads` marks.
+std::optional<Spot> driven_to(const Town& town, Point place, const std::vector<bool>& roads);
+
+// Tenths of a second since the alarm; `never` when no engine that rolls at the alarm gets there.
+long first_engine(const Town& town, Hour hour, std::size_t parcel);
+
+// Metres of hose from a dump site to the house; none where no hose can lie.
+std::optional<double> hose_to(const Town& town, std::size_t parcel, const DumpSiteCandidate& site);
+
+// Tenths of a second; `never` where there is no way or a way beyond the trip limit.
+struct Legs {
+    long empty = never, loaded = never;
+};
+Legs legs_between(const Town& town, Hour hour, const Profile& profile,
+                  const DumpSiteCandidate& site, const WaterSource& source);
+
+// Whether tankers must back or turn there: the officer's word, else the shape of the roads.
+bool must_back(const Town& town, Hour hour, const DumpSiteCandidate& site);
+
+// --- the incident -------------------------------------------------------------------------------
+
+struct Shuttle {
+    Incident incident;       // no tanker nurses, one fills at a time
+    std::size_t places = 1;  // at the fill site
+    bool one_can_nurse = false;
+    double start = 0.0;       // minutes since the alarm
+    double round_trip = 0.0;  // minutes, of the tanker that arrives first
+    double most = 0.0;        // gpm that draft and hose carry
+};
+
+// None when nobody can haul, draft, store or pump. `first_arrival` counts from the alarm, minutes.
+std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
+                                  double first_arrival, const DumpSiteCandidate& site,
+                                  const WaterSource& source);
+
+// Every stage so much slower, what the cautious flow is made of.
+Incident with_slow_stages(const Incident& incident, double factor);
+
+}  // namespace farwater::slow
