@@ -25,7 +25,7 @@ Arrivals::Arrivals(const Network& network, const EdgeCosts& costs, std::vector<S
     : network_(network), costs_(costs), starts_(std::move(starts)), search_(network.nodes.size()) {
     std::erase_if(starts_,
                   [](const Start& start) { return !start.spot.valid() || start.cost == no_way; });
-    std::stable_sort(starts_.begin(), starts_.end(), by_edge);
+    std::ranges::stable_sort(starts_, by_edge);
     for (const Start& start : starts_) {
         const Edge& edge = at(network.edges, start.spot.edge);
         const EndCosts ends = end_costs(network, costs, start.spot, Heading::away);
@@ -42,8 +42,7 @@ std::int32_t Arrivals::at_spot(RoadSpot spot) const {
     const EndCosts ends = end_costs(network_, costs_, spot, Heading::towards);
     std::int32_t best =
         std::min(plus(at_node(edge.from), ends.from_end), plus(at_node(edge.to), ends.to_end));
-    const auto [first, last] =
-        std::equal_range(starts_.begin(), starts_.end(), Start{spot, 0}, by_edge);
+    const auto [first, last] = std::ranges::equal_range(starts_, Start{spot, 0}, by_edge);
     for (auto start = first; start != last; ++start) {
         best = std::min(best, plus(start->cost, cost_along(network_, costs_, start->spot, spot)));
     }

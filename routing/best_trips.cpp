@@ -12,10 +12,11 @@ std::vector<std::uint8_t> without_gaps(std::span<const FillSitePlace> fill_sites
         classes.push_back(fill_site.strength_class);
     }
     std::vector<std::uint8_t> distinct = classes;
-    std::sort(distinct.begin(), distinct.end());
-    distinct.erase(std::unique(distinct.begin(), distinct.end()), distinct.end());
+    std::ranges::sort(distinct);
+    const auto rest = std::ranges::unique(distinct);
+    distinct.erase(rest.begin(), rest.end());
     for (std::uint8_t& one : classes) {
-        const auto at = std::lower_bound(distinct.begin(), distinct.end(), one);
+        const auto at = std::ranges::lower_bound(distinct, one);
         one = static_cast<std::uint8_t>(at - distinct.begin());
     }
     return classes;
@@ -29,14 +30,11 @@ BestTrips::BestTrips(std::size_t dump_sites, std::span<const FillSitePlace> fill
                      std::size_t most)
     : dump_sites_(dump_sites),
       most_(std::clamp<std::size_t>(most, 1, 255)),
-      class_of_(without_gaps(fill_sites)) {
-    for (const std::uint8_t one : class_of_) {
-        classes_ = std::max<std::size_t>(classes_, one + std::size_t{1});
-    }
-    count_.assign(dump_sites * classes_, 0);
-    settled_ = count_;
-    fill_site_.resize(dump_sites * classes_ * most_);
-}
+      class_of_(without_gaps(fill_sites)),
+      classes_(class_of_.empty() ? 0 : std::ranges::max(class_of_) + std::size_t{1}),
+      fill_site_(dump_sites * classes_ * most_),
+      count_(dump_sites * classes_, 0),
+      settled_(count_) {}
 
 void BestTrips::begin(ProfileIndex profile) {
     settled_ = count_;
@@ -95,8 +93,7 @@ std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {
         }
         return std::tuple(p, round_trip(at(trip.legs, profiles_[p])), trip.fill_site);
     };
-    std::sort(trips.begin(), trips.end(),
-              [&](const FillTrip& a, const FillTrip& b) { return key(a) < key(b); });
+    std::ranges::sort(trips, [&](const FillTrip& a, const FillTrip& b) { return key(a) < key(b); });
     return trips;
 }
 

@@ -32,8 +32,8 @@ private:
 
     std::size_t dump_sites_;
     std::size_t most_;
-    std::size_t classes_ = 0;
-    std::vector<std::uint8_t> class_of_;       // per fill site: its class, numbered without gaps
+    std::vector<std::uint8_t> class_of_;  // per fill site: its class, numbered without gaps
+    std::size_t classes_;
     std::vector<FillSiteIndex> fill_site_;     // [(dump site x classes + class) x most + place]
     std::vector<std::uint8_t> count_;          // [dump site x classes + class]
     std::vector<std::uint8_t> settled_;        // of these, from profiles begun earlier

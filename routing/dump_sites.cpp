@@ -37,12 +37,10 @@ std::vector<std::uint32_t> site_order(std::span<const SitePlace> sites) {
         places.push_back(site.place);
     }
     std::vector<std::uint32_t> order = spatial_order(places);
-    const auto others = std::stable_partition(order.begin(), order.end(), [&](std::uint32_t site) {
-        return sites[site].officers_place.has_value();
-    });
-    std::sort(order.begin(), others, [&](std::uint32_t a, std::uint32_t b) {
-        return sites[a].officers_place < sites[b].officers_place;
-    });
+    const auto others = std::ranges::stable_partition(
+        order, [&](std::uint32_t site) { return sites[site].officers_place.has_value(); });
+    std::ranges::sort(order.begin(), others.begin(), {},
+                      [&](std::uint32_t site) { return sites[site].officers_place; });
     return order;
 }
 
@@ -50,6 +48,7 @@ std::vector<SitePlace> candidate_sites(const District& district, const Network& 
                                        const Access& access, const SiteRules& rules) {
     std::vector<SitePlace> sites = officers_sites(district, access);
     std::vector<RoadSpot> taken;
+    taken.reserve(sites.size());
     for (const SitePlace& site : sites) {
         taken.push_back(site.spot);
     }
@@ -81,11 +80,12 @@ std::vector<RoadSpot> each_once(const std::vector<OwnLay>& own) {
     for (const OwnLay& lay : own) {
         spots.push_back(lay.spot);
     }
-    std::sort(spots.begin(), spots.end(), along_road);
+    std::ranges::sort(spots, along_road);
     const auto same = [](const RoadSpot& a, const RoadSpot& b) {
         return a.edge == b.edge && a.along == b.along;
     };
-    spots.erase(std::unique(spots.begin(), spots.end(), same), spots.end());
+    const auto rest = std::ranges::unique(spots, same);
+    spots.erase(rest.begin(), rest.end());
     return spots;
 }
 
@@ -98,7 +98,7 @@ SitesAndLays with_own_places(const District& district, const Network& network,
         sites.push_back(site_on_road(district, network, spot));
     }
     for (const OwnLay& own : lays.own) {
-        const auto here = std::lower_bound(spots.begin(), spots.end(), own.spot, along_road);
+        const auto here = std::ranges::lower_bound(spots, own.spot, along_road);
         const auto site = before + static_cast<std::size_t>(here - spots.begin());
         lays.from_sites.push_back({own.served, static_cast<std::uint32_t>(site), own.along});
     }
@@ -190,9 +190,9 @@ std::vector<DumpSiteCandidate> with_lanes(const District& district, const Networ
                                           std::span<const std::uint8_t> through) {
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         candidates[i].lane = lane_at(network, through, spots[i]);
-        if (candidates[i].officers_place) {
-            const auto& known = district.dump_site_places[*candidates[i].officers_place].lane;
-            candidates[i].lane = known.value_or(candidates[i].lane);
+        if (const std::optional<std::uint32_t> place = candidates[i].officers_place) {
+            candidates[i].lane =
+                district.dump_site_places[*place].lane.value_or(candidates[i].lane);
         }
     }
     return candidates;

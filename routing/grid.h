@@ -3,7 +3,7 @@
 // away by mistake costs nothing.
 #pragma once
 
-#include <bit>
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <span>
@@ -23,7 +23,7 @@ struct Cell {
 inline std::int64_t cell_coordinate(double value, double cell_size) {
     constexpr double most = 1e15;  // beyond it a double has no whole steps
     const double at = std::floor(value / cell_size);
-    return at > -most ? static_cast<std::int64_t>(at < most ? at : most) : -1'000'000'000'000'000;
+    return static_cast<std::int64_t>(at > -most ? std::min(at, most) : -most);
 }
 
 // Cells from `low` to `high`, both included.

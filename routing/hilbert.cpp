@@ -61,8 +61,7 @@ std::vector<std::uint32_t> spatial_order(std::span<const Point> points) {
         first = last;
     }
     std::vector<std::uint32_t> order(points.size());
-    std::transform(keyed.begin(), keyed.end(), order.begin(),
-                   [](const Keyed& one) { return one.position; });
+    std::ranges::transform(keyed, order.begin(), [](const Keyed& one) { return one.position; });
     return order;
 }
 

@@ -133,17 +133,19 @@ private:
 
     std::vector<Lay> lays_from_sites(const Served& served, const Search& search) const {
         std::vector<Lay> ways = ways_to_sites(served, search);
-        std::sort(ways.begin(), ways.end(), [](const Lay& a, const Lay& b) {
+        std::ranges::sort(ways, [](const Lay& a, const Lay& b) {
             return std::tie(a.site, a.along) < std::tie(b.site, b.along);
         });
-        ways.erase(std::unique(ways.begin(), ways.end(),
-                               [](const Lay& a, const Lay& b) { return a.site == b.site; }),
-                   ways.end());
-        std::erase_if(ways, [&](Lay& lay) {
+        const auto rest =
+            std::ranges::unique(ways, [](const Lay& a, const Lay& b) { return a.site == b.site; });
+        ways.erase(rest.begin(), rest.end());
+        for (Lay& lay : ways) {
             lay.along += off_road(sites_[lay.site]);
+        }
+        std::erase_if(ways, [&](const Lay& lay) {
             return lay.along > served.reach || !stands_off(served, sites_[lay.site].place);
         });
-        std::sort(ways.begin(), ways.end(), [&](const Lay& a, const Lay& b) {
+        std::ranges::sort(ways, [&](const Lay& a, const Lay& b) {
             return std::tuple(!sites_[a.site].officers_place, a.along, a.site) <
                    std::tuple(!sites_[b.site].officers_place, b.along, b.site);
         });

@@ -17,8 +17,7 @@ constexpr double inside_tolerance =
 constexpr std::size_t entries_a_chunk = 16384;
 
 bool has_length(const Polyline& line) {
-    return std::any_of(line.begin(), line.end(),
-                       [&](const Point& point) { return point != line.front(); });
+    return std::ranges::any_of(line, [&](const Point& point) { return point != line.front(); });
 }
 
 // The vertices of all roads in one list; roads of no length take no part.
@@ -90,7 +89,7 @@ public:
 
     // The pairs that join among the entries of one cell; by x, so that a crowd costs little.
     void append_pairs(std::vector<Keyed> cell, std::vector<VertexPair>& pairs) const {
-        std::sort(cell.begin(), cell.end(), [&](const Keyed& a, const Keyed& b) {
+        std::ranges::sort(cell, [&](const Keyed& a, const Keyed& b) {
             return std::pair(point(a.position).x, a.position) <
                    std::pair(point(b.position).x, b.position);
         });

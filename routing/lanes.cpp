@@ -27,9 +27,8 @@ const Incidence* only_marked(const Network& network, std::span<const std::uint8_
 
 bool any_through(const Network& network, std::span<const std::uint8_t> through, NodeIndex node) {
     const std::span<const Incidence> around = network.around(node);
-    return std::any_of(around.begin(), around.end(), [&](const Incidence& incidence) {
-        return at(through, incidence.edge) != 0;
-    });
+    return std::ranges::any_of(
+        around, [&](const Incidence& incidence) { return at(through, incidence.edge) != 0; });
 }
 
 }  // namespace

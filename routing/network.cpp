@@ -108,7 +108,7 @@ std::vector<Part> parts_by_least_node(const Network& network, DisjointSets& toge
 std::vector<Part> ranked_parts(const Network& network, DisjointSets& together) {
     std::vector<Part> parts = parts_by_least_node(network, together);
     std::erase_if(parts, [](const Part& part) { return part.roads == 0; });
-    std::sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) {
+    std::ranges::sort(parts, [](const Part& a, const Part& b) {
         return std::tuple(-a.length, a.least_node) < std::tuple(-b.length, b.least_node);
     });
     return parts;
@@ -191,9 +191,7 @@ RoadSpot spot_on(const Network& network, EdgeIndex edge, double along) {
 
 RoadSpot spot_on(const Network& network, RoadIndex road, double along) {
     const std::span<const Edge> edges = network.edges_of(road);
-    const auto beyond =
-        std::upper_bound(edges.begin(), edges.end(), along,
-                         [](double value, const Edge& edge) { return value < edge.begin; });
+    const auto beyond = std::ranges::upper_bound(edges, along, {}, &Edge::begin);
     const auto here = beyond == edges.begin() ? beyond : std::prev(beyond);
     const auto edge =
         network.first_edge[road.position()] + static_cast<std::size_t>(here - edges.begin());

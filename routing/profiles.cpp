@@ -19,8 +19,9 @@ struct PostedLimits {
 };
 
 void keep_each_once(std::vector<double>& values) {
-    std::sort(values.begin(), values.end());
-    values.erase(std::unique(values.begin(), values.end()), values.end());
+    std::ranges::sort(values);
+    const auto rest = std::ranges::unique(values);
+    values.erase(rest.begin(), rest.end());
 }
 
 PostedLimits posted_limits(const std::vector<Road>& roads) {
@@ -44,7 +45,7 @@ PostedLimits posted_limits(const std::vector<Road>& roads) {
 
 // How many different limits a measure exceeds.
 long exceeded(const std::vector<double>& limits, double measure) {
-    return std::lower_bound(limits.begin(), limits.end(), measure) - limits.begin();
+    return std::ranges::lower_bound(limits, measure) - limits.begin();
 }
 
 // What the roads can tell vehicles apart by.
@@ -55,15 +56,17 @@ struct Standing {
 };
 
 struct Group {
-    Profile profile;
+    UnitKind kind = UnitKind::other;
+    std::vector<UnitIndex> members;
+    VehicleSize size;
     Standing standing;
 };
 
-Standing standing_of(const Profile& profile, const PostedLimits& limits) {
-    return {exceeded(limits.weights, in_pounds(profile.loaded)),
-            exceeded(limits.weights, in_pounds(profile.empty)),
-            exceeded(limits.widths, in_metres(*profile.width)),
-            exceeded(limits.heights, in_metres(*profile.height)), profile.top_speed};
+Standing standing_of(const VehicleSize& size, Speed top_speed, const PostedLimits& limits) {
+    return {exceeded(limits.weights, in_pounds(size.loaded)),
+            exceeded(limits.weights, in_pounds(size.empty)),
+            exceeded(limits.widths, in_metres(size.width)),
+            exceeded(limits.heights, in_metres(size.height)), top_speed};
 }
 
 Standing worst(const Standing& a, const Standing& b) {
@@ -74,28 +77,16 @@ Standing worst(const Standing& a, const Standing& b) {
 Group group_of(UnitIndex index, const Unit& unit, const Assumptions& assumptions,
                const PostedLimits& limits) {
     const VehicleSize size = vehicle_size(unit, assumptions);
-    Profile profile;
-    profile.members = {index};
-    profile.kind = unit.kind;
-    profile.loaded = size.loaded;
-    profile.empty = size.empty;
-    profile.width = size.width;
-    profile.height = size.height;
-    profile.top_speed =
+    const Speed top_speed =
         std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
-    return {profile, standing_of(profile, limits)};
+    return {unit.kind, {index}, size, standing_of(size, top_speed, limits)};
 }
 
 Group merged(const Group& a, const Group& b) {
     Group group = a;
-    Profile& into = group.profile;
-    const Profile& other = b.profile;
-    into.members.insert(into.members.end(), other.members.begin(), other.members.end());
-    into.loaded = std::max(into.loaded, other.loaded);
-    into.empty = std::max(into.empty, other.empty);
-    into.width = std::max(*into.width, *other.width);
-    into.height = std::max(*into.height, *other.height);
-    into.top_speed = std::min(into.top_speed, other.top_speed);
+    group.members.insert(group.members.end(), b.members.begin(), b.members.end());
+    group.size = {std::max(a.size.loaded, b.size.loaded), std::max(a.size.empty, b.size.empty),
+                  std::max(a.size.width, b.size.width), std::max(a.size.height, b.size.height)};
     group.standing = worst(a.standing, b.standing);
     return group;
 }
@@ -109,7 +100,7 @@ struct Loss {
 
 Loss loss_within(const Group& group, const Standing& result) {
     const Standing& own = group.standing;
-    const auto members = static_cast<long>(group.profile.members.size());
+    const auto members = static_cast<long>(group.members.size());
     const long passages = (result.loaded - own.loaded) + (result.empty - own.empty) +
                           (result.width - own.width) + (result.height - own.height);
     return {members * passages,
@@ -131,7 +122,7 @@ std::optional<Pair> least_loss(const std::vector<Group>& groups) {
     Loss best_loss;
     for (std::size_t i = 0; i < groups.size(); ++i) {
         for (std::size_t j = i + 1; j < groups.size(); ++j) {
-            if (groups[i].profile.kind != groups[j].profile.kind) {
+            if (groups[i].kind != groups[j].kind) {
                 continue;
             }
             const Loss loss = loss_by_merging(groups[i], groups[j]);
@@ -150,11 +141,19 @@ void merge(std::vector<Group>& groups, Pair pair) {
 }
 
 // Members in order, and the name made of their ids.
-Profile named(Profile profile, const std::vector<Unit>& units) {
-    std::sort(profile.members.begin(), profile.members.end());
+Profile profile_of(const Group& group, const std::vector<Unit>& units) {
+    Profile profile;
+    profile.members = group.members;
+    std::ranges::sort(profile.members);
     for (const UnitIndex member : profile.members) {
         profile.name += (profile.name.empty() ? "" : ", ") + at(units, member).id;
     }
+    profile.kind = group.kind;
+    profile.loaded = group.size.loaded;
+    profile.empty = group.size.empty;
+    profile.width = group.size.width;
+    profile.height = group.size.height;
+    profile.top_speed = group.standing.top_speed;
     return profile;
 }
 
@@ -167,8 +166,8 @@ std::vector<Group> groups_that_roads_tell_apart(const District& district) {
             continue;
         }
         const Group alone = group_of(UnitIndex(u), district.units[u], district.assumptions, limits);
-        const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-            return group.profile.kind == alone.profile.kind && group.standing == alone.standing;
+        const auto same = std::ranges::find_if(groups, [&](const Group& group) {
+            return group.kind == alone.kind && group.standing == alone.standing;
         });
         if (same != groups.end()) {
             *same = merged(*same, alone);
@@ -186,7 +185,7 @@ std::vector<ProfileIndex> most_members_first(std::span<const Profile> profiles, 
             found.emplace_back(p);
         }
     }
-    std::stable_sort(found.begin(), found.end(), [&](ProfileIndex a, ProfileIndex b) {
+    std::ranges::stable_sort(found, [&](ProfileIndex a, ProfileIndex b) {
         return at(profiles, a).members.size() > at(profiles, b).members.size();
     });
     return found;
@@ -221,12 +220,12 @@ std::vector<Profile> vehicle_profiles(const District& district) {
         }
         merge(groups, *pair);
     }
-    std::stable_partition(groups.begin(), groups.end(), [](const Group& group) {
-        return group.profile.kind == UnitKind::engine;
-    });
+    std::ranges::stable_partition(
+        groups, [](const Group& group) { return group.kind == UnitKind::engine; });
     std::vector<Profile> profiles;
-    for (Group& group : groups) {
-        profiles.push_back(named(std::move(group.profile), district.units));
+    profiles.reserve(groups.size());
+    for (const Group& group : groups) {
+        profiles.push_back(profile_of(group, district.units));
     }
     return profiles;
 }

@@ -64,7 +64,9 @@ std::vector<std::uint8_t> edges_used_by(const Network& network, std::span<const 
     std::vector<std::uint8_t> marks(network.edges.size(), 0);
     for (std::size_t e = 0; e < network.edges.size(); ++e) {
         const ProfileBits there = at(use, network.edges[e].road) & wanted;
-        marks[e] = (which == Which::all ? there == wanted : there != 0) ? 1 : 0;
+        const bool all = there == wanted;
+        const bool some = there != 0;
+        marks[e] = static_cast<std::uint8_t>(which == Which::all ? all : some);
     }
     return marks;
 }

@@ -20,8 +20,8 @@ SiteRules::SiteRules(const District& district, const Network& network,
       driven_(edges_used_by(network, loaded_use_in_some_season(district, profiles),
                             haulers(profiles), Which::some)),
       sites_(driven_),
-      any_rail_(std::any_of(district.roads.begin(), district.roads.end(),
-                            [](const Road& road) { return road.rail_crossing; })),
+      any_rail_(
+          std::ranges::any_of(district.roads, [](const Road& road) { return road.rail_crossing; })),
       rail_(district.roads,
             [&district](std::uint32_t road) { return district.roads[road].rail_crossing; }) {
     for (std::size_t e = 0; e < sites_.size(); ++e) {
@@ -33,9 +33,9 @@ SiteRules::SiteRules(const District& district, const Network& network,
 
 bool SiteRules::has_site(NodeIndex node) const {
     const std::span<const Incidence> around = network_.around(node);
-    return std::any_of(around.begin(), around.end(),
-                       [&](const Incidence& incidence) { return has_sites(incidence.edge); }) &&
-           std::none_of(around.begin(), around.end(), [&](const Incidence& incidence) {
+    return std::ranges::any_of(
+               around, [&](const Incidence& incidence) { return has_sites(incidence.edge); }) &&
+           std::ranges::none_of(around, [&](const Incidence& incidence) {
                return no_place_to_stop(
                    at(district_.roads, at(network_.edges, incidence.edge).road));
            });

@@ -22,7 +22,7 @@ public:
           lengths_(lengths_of(network, rules.driven())),
           graph_(search_graph(network, lengths_, Heading::away)),
           nearest_(network.nodes.size()) {
-        std::sort(taken_.begin(), taken_.end(), before);
+        std::ranges::sort(taken_, before);
         for (const RoadSpot& spot : taken_) {
             take(spot);
         }
@@ -82,8 +82,8 @@ private:
 
     std::size_t driven_around(NodeIndex node) const {
         const std::span<const Incidence> around = network_.around(node);
-        return static_cast<std::size_t>(std::count_if(
-            around.begin(), around.end(),
+        return static_cast<std::size_t>(std::ranges::count_if(
+            around,
             [&](const Incidence& incidence) { return at(rules_.driven(), incidence.edge) != 0; }));
     }
 
@@ -117,7 +117,7 @@ private:
 
     // The way to junctions says nothing of a site that was taken in the middle of this edge.
     bool near_taken_on_edge(RoadSpot spot) const {
-        const auto next = std::lower_bound(taken_.begin(), taken_.end(), spot, before);
+        const auto next = std::ranges::lower_bound(taken_, spot, before);
         const auto near = [&](const RoadSpot& taken) {
             return taken.edge == spot.edge && std::abs(taken.along - spot.along) < spacing_;
         };

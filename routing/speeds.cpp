@@ -65,7 +65,7 @@ PlanningSpeed planning_speed(const Road& road, const Profile& profile, const Sea
 bool open_to_apparatus(const Road& road, const Season& season, const Assumptions& assumptions) {
     const auto& closed = season.closed_access;
     return access_allowed(road.access, assumptions) &&
-           std::find(closed.begin(), closed.end(), road.access) == closed.end() &&
+           std::ranges::find(closed, road.access) == closed.end() &&
            road.maintained.covers(season.months);
 }
 

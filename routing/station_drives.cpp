@@ -6,7 +6,7 @@
 namespace farwater::routing {
 
 Lists<StationDrive> by_place(std::vector<Drive> drives, std::size_t places) {
-    std::sort(drives.begin(), drives.end(), [](const Drive& a, const Drive& b) {
+    std::ranges::sort(drives, [](const Drive& a, const Drive& b) {
         return std::tie(a.place, a.station, a.profile) < std::tie(b.place, b.station, b.profile);
     });
     Lists<StationDrive> lists;
