@@ -71,7 +71,9 @@ std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
                           options.List(), nullptr),
         GDALDatasetUniquePtrDeleter());
     if (!dataset) {
-        fail(spec, "this is no data source that can be read" + gdal_says(messages));
+        fail(spec,
+             "this is no data source that can be read; name a file or connection that GDAL knows" +
+                 gdal_says(messages));
     }
     check_pending_edits(spec, messages);
     return dataset;

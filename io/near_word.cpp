@@ -33,7 +33,7 @@ std::size_t spelling_distance(std::string_view a, std::string_view b) {
 
 std::string_view nearest_word(std::string_view word, std::span<const std::string_view> list) {
     std::string_view nearest;
-    std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
+    std::size_t least = std::max<std::size_t>(1, word.size() / 3) + 1;
     for (const std::string_view candidate : list) {
         const std::size_t distance = spelling_distance(word, candidate);
         if (distance < least && distance < candidate.size()) {

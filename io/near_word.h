@@ -12,8 +12,8 @@ namespace farwater::io {
 // the same (optimal string alignment). O(product of the lengths).
 std::size_t spelling_distance(std::string_view a, std::string_view b);
 
-// The nearest of the list, the earlier one where two are as near; empty when none is nearer than
-// a third of the word's letters (at least 2).
+// The nearest of the list, the earlier one where two are as near; empty when none is within
+// a third of the word's letters (at least 1).
 std::string_view nearest_word(std::string_view word, std::span<const std::string_view> list);
 
 // `; did you mean "name"?`, or nothing.

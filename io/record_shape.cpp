@@ -13,6 +13,8 @@ namespace {
 
 // A neighbour's station may be an hour away; a wrong coordinate system puts things farther off.
 constexpr double reach_beyond_parcels_m = 100000.0;
+// Roads and buildings that all lie farther off than this are those of another place.
+constexpr double around_parcels_m = 1000.0;
 
 Box grown(const Box& box, double margin) {
     return {{box.low.x - margin, box.low.y - margin}, {box.high.x + margin, box.high.y + margin}};
@@ -50,7 +52,7 @@ std::string printed(const Box& box) {
 }
 
 void check_on_parcels(const LayerSpec& spec, const Box& extent, const Box& parcels) {
-    if (!overlap(extent, parcels)) {
+    if (!overlap(extent, grown(parcels, around_parcels_m))) {
         fail_input(
             spec,
             fmt::format(

@@ -48,8 +48,8 @@ private:
     Box reach_;
 };
 
-// Throws InputError, with both extents, when `extent` (of a layer, not empty) lies off the parcels'
-// box.
+// Throws InputError, with both extents, when `extent` (of a layer, not empty) lies more
+// than a kilometre off the parcels' box.
 void check_on_parcels(const LayerSpec& spec, const Box& extent, const Box& parcels);
 
 // "x 10 to 20, y 30 to 40".

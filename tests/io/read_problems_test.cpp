@@ -1,0 +1,373 @@
+// One spoilt record for each problem that reading can find, and the sentence that a person gets.
+#include <catch2/catch.hpp>
+
+#include "tests/io/read_scene.h"
+
+using namespace farwater;
+using namespace farwater::io;
+
+namespace {
+
+const std::string good_road = "state,\"LINESTRING (700000 4769990,700300 4769990)\"\n";
+
+// Roads with one more record behind a good one.
+ReadScene with_road(const std::string& row) {
+    ReadScene scene;
+    scene.layer("roads", "class,WKT\n" + good_road + row + "\n");
+    return scene;
+}
+
+// Apparatus with one more unit behind two good ones.
+ReadScene with_unit(const std::string& columns, const std::string& row) {
+    ReadScene scene;
+    const std::string blanks(
+        static_cast<std::size_t>(std::count(columns.begin(), columns.end(), ',')), ',');
+    scene.table("apparatus", "unit_id,station_id,kind,tank_gal" + columns + "\nE1,S1,engine,1000" +
+                                 blanks + "\nT1,S1,tanker,2000" + blanks + "\n" + row + "\n");
+    return scene;
+}
+
+ReadScene with_source(const std::string& columns, const std::string& row) {
+    ReadScene scene;
+    const std::string blanks(
+        static_cast<std::size_t>(std::count(columns.begin(), columns.end(), ',')), ',');
+    scene.layer("water_sources", "source_id,kind,WKT" + columns +
+                                     "\nH1,hydrant,POINT (700050 4769990)" + blanks + "\n" + row +
+                                     "\n");
+    return scene;
+}
+
+}  // namespace
+
+TEST_CASE("a record without geometry is set aside") {
+    const ReadScene scene = with_road("state,");
+    CHECK(scene.sentences() ==
+          Sentences{"roads (roads.csv), row 2: has no geometry; draw it, or delete the record."});
+    CHECK(count_of(scene.read(), "roads") == "2 = 1 + 0 + 1");
+}
+
+TEST_CASE("a record with an empty geometry is set aside") {
+    CHECK(with_road("state,LINESTRING EMPTY").sentences() ==
+          Sentences{
+              "roads (roads.csv), row 2: has an empty geometry; draw it, or delete the record."});
+}
+
+TEST_CASE("a record with the wrong kind of geometry is set aside") {
+    CHECK(with_road("state,POINT (700000 4770000)").sentences() ==
+          Sentences{"roads (roads.csv), row 2: has a geometry of the wrong kind (POINT); name the "
+                    "right layer in the "
+                    "district file."});
+    CHECK(with_source("", "P,hydrant,\"LINESTRING (700000 4770000,700001 4770000)\"").sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P: has a geometry of the wrong kind "
+                    "(LINESTRING); name the "
+                    "right layer in the district file."});
+}
+
+TEST_CASE("an invalid polygon is repaired, used, and kept for the writer") {
+    ReadScene scene;
+    scene.layer("parcels",
+                "parcel_id,WKT\nA,\"POLYGON ((700000 4770000,700100 4770100,700100 4770000,700000 "
+                "4770100,700000 "
+                "4770000))\"\n");
+    CHECK(scene.sentences() ==
+          Sentences{
+              "parcels (parcels.csv), record A: crosses or touches itself and was repaired; check "
+              "the repaired shape in the result."});
+    const ReadResult read = scene.read();
+    CHECK(count_of(read, "parcels") == "1 = 0 + 1 + 0");
+    REQUIRE(read.repaired_parcels.size() == 1);
+    CHECK(read.repaired_parcels[0].row == 0);
+    CHECK(read.repaired_parcels[0].wkb[0] == 1);  // little endian
+    CHECK(read.repaired_parcels[0].wkb[1] == 6);  // multipolygon: two triangles
+}
+
+TEST_CASE("parts of a road without length are left out, and it is said") {
+    CHECK(with_road("state,\"MULTILINESTRING ((700000 4769990,700000 4769990),(700000 "
+                    "4769990,700100 4769990))\"")
+              .sentences() == Sentences{"roads (roads.csv), row 2: crosses or touches itself and "
+                                        "was repaired (parts without length were left "
+                                        "out); check the repaired shape in the result."});
+}
+
+TEST_CASE("a polygon without area is beyond repair") {
+    ReadScene scene;
+    scene.layer("parcels",
+                "parcel_id,WKT\nA,\"POLYGON ((700000 4770000,700100 4770000,700100 4770100,700000 "
+                "4770000))\"\n"
+                "B,\"POLYGON ((700000 4770000,700100 4770100,700200 4770200,700000 4770000))\"\n");
+    CHECK(scene.sentences() == Sentences{"parcels (parcels.csv), record B: has a geometry that "
+                                         "cannot be repaired; draw it again."});
+}
+
+TEST_CASE("a record far away is set aside, with both places named") {
+    CHECK(with_source("", "P,hydrant,POINT (0 0)").sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P: lies far outside the district "
+                    "(it lies within x 0 to 0, y 0 "
+                    "to 0, the parcels within x 700000 to 700300, y 4770000 to 4770100); check the "
+                    "layer's coordinate "
+                    "system."});
+}
+
+TEST_CASE("a number that is no plain number is not known") {
+    const ReadScene scene =
+        with_unit("", "T2,S2,tanker,\"1,200\"\nE2,S2,engine,n/a\nE3,S2,engine,750 gal");
+    CHECK(scene.sentences() ==
+          Sentences{
+              "apparatus (apparatus.csv), record T2, column tank_gal: holds something that is no "
+              "plain number; the value "
+              "counts as not known (\"1,200\"); write digits only, with a point for decimals.",
+              "apparatus (apparatus.csv), record T2, column tank_gal: is a tanker without a tank "
+              "size; give its gallons.",
+              "apparatus (apparatus.csv), record E2, column tank_gal: holds something that is no "
+              "plain number; the value "
+              "counts as not known (\"n/a\"); write digits only, with a point for decimals.",
+              "apparatus (apparatus.csv), record E3, column tank_gal: holds something that is no "
+              "plain number; the value "
+              "counts as not known (\"750 gal\"); write digits only, with a point for decimals."});
+    CHECK(count_of(scene.read(), "apparatus") == "5 = 4 + 0 + 1");
+}
+
+TEST_CASE("a number that cannot be right is not known") {
+    CHECK(with_source(",rate_gpm,places", "P,hydrant,POINT (700050 4769990),-5,2.5").sentences() ==
+          Sentences{
+              "water_sources (water_sources.csv), record P, column rate_gpm: holds a number that "
+              "cannot be right; the "
+              "value counts as not known (-5 gpm is not within 0 to 20000); check the value and "
+              "its unit.",
+              "water_sources (water_sources.csv), record P, column places: holds a number that "
+              "cannot be right; the "
+              "value counts as not known (2.5 is no whole number); check the value and its unit."});
+    ReadScene scene = with_road("state,\"LINESTRING (700000 4769990,700300 4769990)\"");
+    scene.layer(
+        "roads",
+        "class,speed_limit_mph,WKT\nstate,999,\"LINESTRING (700000 4769990,700300 4769990)\"\n");
+    CHECK(
+        scene.sentences() ==
+        Sentences{"roads (roads.csv), row 1, column speed_limit_mph: holds a number that cannot be "
+                  "right; the value counts "
+                  "as not known (999 mph is not within 1 to 100); check the value and its unit."});
+    CHECK_FALSE(scene.read().district.roads[0].posted_speed);
+}
+
+TEST_CASE("a word that is neither yes nor no is not known") {
+    const ReadScene scene = with_source(",all_weather", "P,hydrant,POINT (700050 4769990),maybe");
+    CHECK(
+        scene.sentences() ==
+        Sentences{"water_sources (water_sources.csv), record P, column all_weather: holds a word "
+                  "that is not in the list; the "
+                  "value counts as not known (\"maybe\", not yes or no); use a word of the list."});
+    CHECK_FALSE(scene.read().district.sources[1].all_weather);
+}
+
+TEST_CASE("a value that is not mapped has the most cautious meaning") {
+    ReadScene scene;
+    scene.layer(
+        "roads",
+        "class,access,one_way,bridge,maintained_months,WKT\n"
+        "VII,permit,both ways,viaduct,summer,\"LINESTRING (700000 4769990,700300 4769990)\"\n");
+    const std::string start = "roads (roads.csv), row 1, column ";
+    const std::string middle =
+        ": holds a value that the district file does not map; the most cautious meaning is taken (";
+    const std::string end = "); add it to the layer's values table.";
+    CHECK(scene.sentences() ==
+          Sentences{
+              start + "class" + middle + "\"vii\", taken as narrow" + end,
+              start + "access" + middle + "\"permit\", taken as gated" + end,
+              start + "one_way" + middle + "\"both ways\", taken as both" + end,
+              start + "bridge" + middle + "\"viaduct\", taken as yes" + end,
+              start + "maintained_months" + middle + "\"summer\", taken as no month at all" + end});
+    const Road road = scene.read().district.roads[0];
+    CHECK(road.kind == RoadClass::narrow);
+    CHECK(road.access == RoadAccess::gated);
+    CHECK(road.one_way == OneWay::both);
+    CHECK(road.bridge);
+    CHECK(road.maintained.empty());
+}
+
+TEST_CASE("words about water and aid that are not mapped never help") {
+    const ReadScene scene = with_source(",standing,use,reach,lane",
+                                        "P,hydrant,POINT (700050 4769990),good,any,truck,wide");
+    CHECK(scene.sentences().size() == 4);
+    const WaterSource source = scene.read().district.sources[1];
+    CHECK(source.standing == Standing::mapped);
+    CHECK(source.use == SourceUse::operations);
+    CHECK(source.reach == Reach::portable_pump);
+    CHECK(source.lane == LaneClass::dead_end);
+    CHECK(with_unit(",aid", "T2,S2,tanker,2000,friends").read().district.units[2].aid ==
+          Aid::mutual);
+}
+
+TEST_CASE("a date that is none is not known") {
+    const ReadScene scene =
+        with_source(",tested_on", "P,hydrant,POINT (700050 4769990),31.12.2025");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P, column tested_on: holds "
+                    "something that is no date; the date "
+                    "counts as not known (\"31.12.2025\"); write dates as 2026-05-31."});
+    CHECK_FALSE(scene.read().district.sources[1].tested_on);
+}
+
+TEST_CASE("a record without id is called by its row") {
+    const ReadScene scene = with_source("", ",hydrant,POINT (700050 4769990)");
+    CHECK(
+        scene.sentences() ==
+        Sentences{
+            "water_sources (water_sources.csv), row 2, column source_id: has no id; its row number "
+            "stands in; give every record an id."});
+    CHECK(scene.read().district.sources[1].id == "row 2");
+    CHECK(count_of(scene.read(), "water_sources") == "2 = 1 + 1 + 0");
+}
+
+TEST_CASE("a record whose id is taken gets a number behind it") {
+    const ReadScene scene =
+        with_source("", "H1,hydrant,POINT (700050 4769990)\nH1,hydrant,POINT (700051 4769990)");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record H1 (2), column source_id: has an id "
+                    "that an earlier record has "
+                    "too; a number was added (\"H1\"); give every record an id of its own.",
+                    "water_sources (water_sources.csv), record H1 (3), column source_id: has an id "
+                    "that an earlier record has "
+                    "too; a number was added (\"H1\"); give every record an id of its own."});
+    CHECK(count_of(scene.read(), "water_sources") == "3 = 1 + 2 + 0");
+}
+
+TEST_CASE("keys of a join that come twice or fit no parcel are set aside") {
+    ReadScene scene;
+    scene.file("assessor.csv", "PID,NFF\nA,500\nA,800\nZ,900\n,700\nB,\"1,000\"\n")
+        .end(
+            "[join]\nfile = \"assessor.csv\"\nkey = \"PID\"\ncolumns = { needed_gpm = \"NFF\" }\n");
+    CHECK(scene.sentences() ==
+          Sentences{"join (assessor.csv), record B, column NFF: holds something that is no plain "
+                    "number; the value counts as not "
+                    "known (\"1,000\"); write digits only, with a point for decimals.",
+                    "join (assessor.csv), record A: has a key that an earlier row of the joined "
+                    "table has too; the earlier row "
+                    "is used; keep one row per key.",
+                    "join (assessor.csv), row 4: lacks a value without which it says nothing "
+                    "(PID); fill it in.",
+                    "join (assessor.csv), record Z, column PID: has a key that no parcel has; "
+                    "check the key columns of the "
+                    "join."});
+    const ReadResult read = scene.read();
+    CHECK(count_of(read, "join") == "5 = 2 + 0 + 3");
+    CHECK(read.district.parcels[0].needed == gpm(500));
+    CHECK_FALSE(read.district.parcels[1].needed);
+}
+
+TEST_CASE("buildings and address points in no parcel are set aside") {
+    ReadScene scene;
+    scene
+        .layer("buildings",
+               "building_id,WKT\nb1,POINT (700050 4770050)\nb2,POINT (700050 4770500)\n")
+        .layer("address_points",
+               "parcel_id,WKT\nA,POINT (700050 4770050)\nZ,POINT (700050 4770500)\n");
+    CHECK(scene.sentences() == Sentences{"buildings (buildings.csv), record b2: lies in no parcel; "
+                                         "check the parcel layer there, or name the place "
+                                         "as a target.",
+                                         "address_points (address_points.csv), row 2: lies in no "
+                                         "parcel (nor is there a parcel Z); check the parcel "
+                                         "layer there, or name the place as a target."});
+    CHECK(count_of(scene.read(), "buildings") == "2 = 1 + 0 + 1");
+}
+
+TEST_CASE("a road without length is set aside") {
+    CHECK(with_road("state,\"LINESTRING (700000 4769990,700000 4769990)\"").sentences() ==
+          Sentences{"roads (roads.csv), row 2: has no length; delete it."});
+}
+
+TEST_CASE("a road without class is narrow, and a layer without classes says so once") {
+    CHECK(with_road(",\"LINESTRING (700000 4769990,700300 4769990)\"").sentences() ==
+          Sentences{"roads (roads.csv), row 2, column class: has no class; the speed of a narrow "
+                    "road is taken; map its class "
+                    "in the district file."});
+    ReadScene scene;
+    scene.layer(
+        "roads",
+        "name,WKT\nx,\"LINESTRING (700000 4769990,700300 4769990)\"\ny,\"LINESTRING (700000 "
+        "4769990,700300 4769990)\"\n");
+    CHECK(scene.sentences() == Sentences{"roads (roads.csv), column class: has no class; the speed "
+                                         "of a narrow road is taken (the layer has no such "
+                                         "column); map its class in the district file."});
+}
+
+TEST_CASE("a source of a kind that is not known is set aside") {
+    const ReadScene scene = with_source("", "P,swimming pool,POINT (700050 4769990)");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P, column kind: has no kind that "
+                    "the analysis knows (\"swimming "
+                    "pool\"); use hydrant, dry_hydrant, draft_site or cistern."});
+    CHECK(scene.read().district.sources.size() == 1);
+}
+
+TEST_CASE("a unit without a known station, kind or tank is set aside") {
+    CHECK(with_unit("", "T2,S9,tanker,2000").sentences() ==
+          Sentences{"apparatus (apparatus.csv), record T2, column station_id: names a station that "
+                    "is not in the station layer "
+                    "(\"S9\"); correct the station id."});
+    CHECK(with_unit("", "L1,S1,ladder,").sentences() ==
+          Sentences{"apparatus (apparatus.csv), record L1, column kind: has no kind that the "
+                    "analysis knows (\"ladder\"); use "
+                    "engine, tanker or other."});
+    const ReadScene scene = with_unit("", "T2,S1,tanker,");
+    CHECK(scene.sentences() ==
+          Sentences{
+              "apparatus (apparatus.csv), record T2, column tank_gal: is a tanker without a tank "
+              "size; give its gallons."});
+    CHECK(scene.read().district.units.size() == 2);
+}
+
+TEST_CASE("portable tanks of unknown size do not count") {
+    const ReadScene scene = with_unit(",portable_tanks,portable_tank_gal", "T2,S1,tanker,2000,2,");
+    CHECK(scene.sentences() ==
+          Sentences{"apparatus (apparatus.csv), record T2, column portable_tank_gal: carries "
+                    "portable tanks of unknown size; they "
+                    "do not count; give portable_tank_gal."});
+    CHECK(scene.read().district.units[2].portable_tanks == 0);
+}
+
+TEST_CASE("staffing rows that refer to nothing are set aside") {
+    ReadScene scene;
+    scene
+        .table("staffing",
+               "unit_id,station_id,period,crew\nE1,,noon,2\nE9,,noon,2\n,S9,noon,2\nE1,,dawn,2\n,,"
+               "noon,2\nE1,,,2\n")
+        .end("[period.noon]\n");
+    CHECK(scene.sentences() ==
+          Sentences{"staffing (staffing.csv), row 2, column unit_id: names a unit that is not in "
+                    "the apparatus list (\"E9\"); "
+                    "correct the unit id.",
+                    "staffing (staffing.csv), row 3, column station_id: names a station that is "
+                    "not in the station layer "
+                    "(\"S9\"); correct the station id.",
+                    "staffing (staffing.csv), row 4, column period: names a period that the "
+                    "district file does not have "
+                    "(\"dawn\"); add its [period.NAME] table, or correct the name.",
+                    "staffing (staffing.csv), row 5, column unit_id: lacks a value without which "
+                    "it says nothing; fill it in.",
+                    "staffing (staffing.csv), row 6, column period: lacks a value without which it "
+                    "says nothing; fill it in."});
+    CHECK(count_of(scene.read(), "staffing") == "6 = 1 + 0 + 5");
+}
+
+TEST_CASE("response zone rows that say too little are set aside") {
+    ReadScene scene;
+    scene.table("response_zones", "zone,alarm,unit_id\nwest,1,E1\nwest,,E1\nwest,1,E9\n,1,E1\n");
+    CHECK(scene.sentences() == Sentences{"response_zones (response_zones.csv), row 2, column "
+                                         "alarm: lacks a value without which it says nothing; fill "
+                                         "it in.",
+                                         "response_zones (response_zones.csv), row 3, column "
+                                         "unit_id: names a unit that is not in the apparatus list "
+                                         "(\"E9\"); correct the unit id.",
+                                         "response_zones (response_zones.csv), row 4, column zone: "
+                                         "lacks a value without which it says nothing; fill "
+                                         "it in."});
+    CHECK(scene.read().district.response_rules.size() == 1);
+}
+
+TEST_CASE("an alarm that cannot be right makes no response rule") {
+    ReadScene scene;
+    scene.table("response_zones", "zone,alarm,unit_id\nwest,1,E1\nwest,7,E1\n");
+    CHECK(scene.sentences().size() == 1);
+    CHECK(scene.read().district.response_rules.size() == 1);
+    CHECK(count_of(scene.read(), "response_zones") == "2 = 1 + 0 + 1");
+}

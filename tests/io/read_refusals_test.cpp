@@ -1,0 +1,246 @@
+// Inputs that cannot be used as they are: one sentence each, with file, layer and mend.
+#include <filesystem>
+#include <map>
+
+#include <catch2/catch.hpp>
+#include <fcntl.h>
+#include <gdal_priv.h>
+#include <ogrsf_frmts.h>
+#include <unistd.h>
+
+#include "tests/io/read_scene.h"
+
+using namespace farwater;
+using namespace farwater::io;
+
+namespace {
+
+// A GeoPackage with layers of these names, each with one point and without a coordinate system.
+void write_package(const std::filesystem::path& file, const std::vector<const char*>& layers) {
+    prepare_gdal();
+    GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GPKG");
+    const GDALDatasetUniquePtr dataset(driver->Create(file.c_str(), 0, 0, 0, GDT_Unknown, nullptr));
+    for (const char* name : layers) {
+        OGRLayer* layer = dataset->CreateLayer(name, nullptr, wkbPoint, nullptr);
+        OGRFeature feature(layer->GetLayerDefn());
+        OGRPoint point(700000, 4770000);
+        feature.SetGeometry(&point);
+        if (layer->CreateFeature(&feature) != OGRERR_NONE) {
+            throw std::runtime_error("cannot write the test's package");
+        }
+    }
+}
+
+}  // namespace
+
+TEST_CASE("a file that is not there is named with the place that was looked at") {
+    ReadScene scene;
+    scene.source("roads", "gis/roads.gpkg");
+    CHECK(scene.refusal() ==
+          "roads (gis/roads.gpkg): there is no file FOLDER/gis/roads.gpkg; correct file in the "
+          "district file.");
+}
+
+TEST_CASE("a file that is no data source is refused") {
+    ReadScene scene;
+    scene.file("roads.gpkg", "this is no package").source("roads", "roads.gpkg");
+    CHECK(
+        scene.refusal().starts_with("roads (roads.gpkg): this is no data source that can be read; "
+                                    "name a file or connection that GDAL knows"));
+}
+
+TEST_CASE("a layer that is not there is shown with those that are") {
+    ReadScene scene;
+    write_package(scene / "gis.gpkg", {"roads_2024", "hydrants"});
+    scene.source("roads", "gis.gpkg", "layer = \"roads_2023\"");
+    CHECK(scene.refusal() ==
+          "roads (gis.gpkg): there is no layer \"roads_2023\"; did you mean \"roads_2024\"?; the "
+          "file holds roads_2024, "
+          "hydrants.");
+}
+
+TEST_CASE("a file with several layers needs the name of one") {
+    ReadScene scene;
+    write_package(scene / "gis.gpkg", {"roads_2024", "hydrants"});
+    scene.source("roads", "gis.gpkg");
+    CHECK(scene.refusal() ==
+          "roads (gis.gpkg): the file holds several layers: roads_2024, hydrants; name one with "
+          "layer = \"...\".");
+}
+
+TEST_CASE(
+    "a layer without a coordinate system is refused with the mend, even where GDAL calls it "
+    "undefined") {
+    ReadScene scene;
+    scene.section("roads", "");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): the layer names no coordinate system; add crs = \"EPSG:...\" to "
+          "[roads].");
+    write_package(scene / "gis.gpkg", {"points"});
+    scene.section("roads", "crs = \"EPSG:32618\"").source("dump_site_places", "gis.gpkg");
+    CHECK(scene.refusal() ==
+          "dump_site_places (gis.gpkg): the layer names no coordinate system; add crs = "
+          "\"EPSG:...\" to "
+          "[dump_site_places].");
+}
+
+TEST_CASE("a mapped column that is not there is shown with the nearest one") {
+    ReadScene scene;
+    scene.section("parcels", "crs = \"EPSG:32618\"\ncolumns = { parcel_id = \"PARCELID\" }");
+    CHECK(scene.refusal() ==
+          "parcels (parcels.csv): there is no column \"PARCELID\" for parcel_id; did you mean "
+          "\"parcel_id\"?; the layer has "
+          "parcel_id, WKT.");
+}
+
+TEST_CASE("a required field without a column is named") {
+    ReadScene scene;
+    scene.layer(
+        "parcels",
+        "lot,WKT\nA,\"POLYGON ((700000 4770000,700100 4770000,700100 4770100,700000 4770000))\"\n");
+    CHECK(scene.refusal() ==
+          "parcels (parcels.csv): there is no column for parcel_id; name it in [parcels] columns; "
+          "the layer has lot, WKT.");
+}
+
+TEST_CASE("a key column of a join that is not there is named") {
+    ReadScene scene;
+    scene.file("assessor.csv", "PID,ZONE\nA,west\n")
+        .end("[join]\nfile = \"assessor.csv\"\nkey = \"PIN\"\ncolumns = { zone = \"ZONE\" }\n");
+    CHECK(scene.refusal() ==
+          "join (assessor.csv): there is no column \"PIN\" for the join; did you mean \"PID\"?; "
+          "the layer has PID, ZONE.");
+    scene.end(
+        "[join]\nfile = \"assessor.csv\"\nkey = \"PID\"\nparcel_key = \"lot\"\ncolumns = { zone = "
+        "\"ZONE\" }\n");
+    CHECK(scene.refusal() ==
+          "parcels (parcels.csv): there is no column \"lot\" for the join; the layer has "
+          "parcel_id, WKT.");
+}
+
+TEST_CASE("a join that fits no parcel at all is refused") {
+    ReadScene scene;
+    scene.file("assessor.csv", "PID,ZONE\n0001,west\n0002,east\n")
+        .end("[join]\nfile = \"assessor.csv\"\nkey = \"PID\"\ncolumns = { zone = \"ZONE\" }\n");
+    CHECK(scene.refusal() ==
+          "join (assessor.csv): no parcel has any of its 2 keys; correct key or parcel_key in "
+          "[join].");
+}
+
+TEST_CASE("an empty layer of a required kind is refused") {
+    ReadScene scene;
+    scene.layer("roads", "class,WKT\n");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): the layer holds no record; the analysis cannot do without.");
+}
+
+TEST_CASE("parcels without any shape are refused") {
+    ReadScene scene;
+    scene.layer("parcels", "parcel_id,WKT\nA,\n");
+    CHECK(scene.refusal() == "parcels (parcels.csv): no record has a shape.");
+}
+
+TEST_CASE("a filter that cannot be understood is refused") {
+    ReadScene scene;
+    scene.section("roads", "crs = \"EPSG:32618\"\nwhere = \"TOWN = 'X'\"");
+    CHECK(scene.refusal().starts_with(
+        "roads (roads.csv): where = \"TOWN = 'X'\" cannot be understood; GDAL says: "));
+}
+
+TEST_CASE("roads of another place are refused with both extents") {
+    ReadScene scene;
+    scene.section("roads", "crs = \"EPSG:32619\"");
+    const std::string text = scene.refusal();
+    CHECK(text.find("the parcels within x 700000 to 700300, y 4770000 to 4770100") !=
+          std::string::npos);
+    CHECK(
+        text.starts_with("roads (roads.csv): 1 of 1 records are of no use; the first: roads "
+                         "(roads.csv), row 1: lies far "
+                         "outside the district (it lies within x 11"));
+    scene.layer("roads", "class,WKT\nstate,\"LINESTRING (710000 4769990,710300 4769990)\"\n");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): the layer lies off the district: it covers x 710000 to 710300, y "
+          "4769990 to 4769990 of the working "
+          "CRS, the parcels cover x 700000 to 700300, y 4770000 to 4770100; correct its crs in "
+          "[roads], or name the right "
+          "layer.");
+}
+
+TEST_CASE("buildings of another place are refused with both extents") {
+    ReadScene scene;
+    scene.layer("buildings", "building_id,WKT\nb,POINT (710000 4770000)\n");
+    CHECK(scene.refusal() ==
+          "buildings (buildings.csv): the layer lies off the district: it covers x 710000 to "
+          "710000, y 4770000 to 4770000 of the "
+          "working CRS, the parcels cover x 700000 to 700300, y 4770000 to 4770100; correct its "
+          "crs in [buildings], or name "
+          "the right layer.");
+}
+
+TEST_CASE("a layer of which more than nine in ten records are of no use is refused") {
+    std::string rows = "class,WKT\nstate,\"LINESTRING (700000 4769990,700300 4769990)\"\n";
+    for (int i = 0; i < 9; ++i) {
+        rows += "state,\n";
+    }
+    ReadScene scene;
+    scene.layer("roads", rows);
+    CHECK(count_of(scene.read(), "roads") == "10 = 1 + 0 + 9");
+    scene.layer("roads", rows + "state,\n");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): 10 of 11 records are of no use; the first: roads (roads.csv), row 2: "
+          "has no geometry; draw it, or "
+          "delete the record.");
+}
+
+TEST_CASE("passwords of a connection are not in its error") {
+    ReadScene scene;
+    scene.source("roads", "PG:host=127.0.0.1 port=1 dbname=gis password=s3cret");
+    const std::string text = scene.refusal();
+    CHECK(text.starts_with(
+        "roads (PG:host=127.0.0.1 port=1 dbname=gis password=***): this is no data source"));
+    CHECK(text.find("s3cret") == std::string::npos);
+}
+
+TEST_CASE("a damaged file is refused where reading fails") {
+    ReadScene scene;
+    scene
+        .file(
+            "parcels.geojson",
+            R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{"parcel_id":"A"},"geometry":)"
+            R"({"type":"Polygon","coordinates":[[[-72.5,43.0],[-72.4,43.0],[-72.4,43.1],[-72.5,43.0]]]}},{"type)")
+        .source("parcels", "parcels.geojson");
+    CHECK(scene.refusal().starts_with("parcels (parcels.geojson): "));
+    CHECK(scene.refusal() != "not refused");
+}
+
+TEST_CASE("nothing of what GDAL says reaches the terminal") {
+    ReadScene scene;
+    scene.file("roads.gpkg", "this is no package").source("roads", "roads.gpkg");
+    const std::filesystem::path kept = scene / "stderr.txt";
+    const int terminal = ::dup(2);
+    const int file = ::open(kept.c_str(), O_WRONLY | O_CREAT, 0600);
+    ::dup2(file, 2);
+    const std::string text = scene.refusal();
+    ::dup2(terminal, 2);
+    ::close(file);
+    ::close(terminal);
+    CHECK(text != "not refused");
+    CHECK(support::bytes_of(kept).empty());
+}
+
+TEST_CASE("inputs are left as they are, with nothing beside them") {
+    ReadScene scene;
+    write_package(scene / "gis.gpkg", {"points"});
+    scene.source("dump_site_places", "gis.gpkg", "crs = \"EPSG:32618\"");
+    const auto listing = [&] {
+        std::map<std::string, std::string> files;
+        for (const auto& entry :
+             std::filesystem::directory_iterator((scene / "gis.gpkg").parent_path())) {
+            files[entry.path().filename()] = support::bytes_of(entry.path());
+        }
+        return files;
+    };
+    const auto before = listing();
+    CHECK(scene.read().district.dump_site_places.size() == 1);
+    CHECK(listing() == before);
+}
