@@ -7,7 +7,8 @@ Need given_or_default(std::optional<Flow> flow, std::optional<Duration> duration
                       const Assumptions& assumptions) {
     return {.flow = held(flow.value_or(assumptions.default_needed)),
             .duration = duration.value_or(assumptions.duration),
-            .evidence = flow ? Evidence::declared : Evidence::assumed};
+            .evidence = flow || assumptions.is_given("default_needed_gpm") ? Evidence::declared
+                                                                           : Evidence::assumed};
 }
 
 }  // namespace

@@ -9,7 +9,7 @@ namespace farwater {
 struct Need {
     HeldFlow flow{};
     Duration duration;                      // the state is judged over it
-    Evidence evidence = Evidence::assumed;  // declared when the property has a need of its own
+    Evidence evidence = Evidence::assumed;  // declared: the property's own, or the default is the district's word
 };
 
 }  // namespace farwater

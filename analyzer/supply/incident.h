@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/units.h"
+#include "analyzer/district/words.h"
 
 namespace farwater::supply {
 
@@ -24,9 +25,10 @@ struct Tanker {
     Duration fill_before, fill_after;        // handling in a fill place, besides flow
     Duration offload_before, offload_after;  // handling in an offload slot, besides flow
     Duration arrives;                        // full, at the dump site
-    bool can_nurse = false;     // has a pump, may feed the engine before the draft is up
-    std::size_t fill_site = 0;  // where it fills: an index into Incident::fill_sites
-    Leg leg;                    // to and from that fill site
+    bool can_nurse = false;  // has a pump, may feed the engine before the draft is up
+    Evidence evidence = Evidence::declared;  // of fill limit and offload rate; no part in the run
+    std::size_t fill_site = 0;               // where it fills: an index into Incident::fill_sites
+    Leg leg;                                 // to and from that fill site
 };
 
 struct FillSite {

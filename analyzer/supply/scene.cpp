@@ -123,6 +123,17 @@ LaneClass lane_at(const Situation& situation, DumpSiteIndex dump_site) {
     return situation.district.dump_site_places[*site.officers_place].lane.value_or(site.lane);
 }
 
+// A planning default that the district set itself is its own word.
+Evidence rates_evidence(const Unit& unit, const Assumptions& assumptions) {
+    const bool fill_known = unit.fill_limit || assumptions.is_given("fill_limit_gpm");
+    const bool offload_known = unit.offload || assumptions.is_given("offload_gpm");
+    if (!fill_known || !offload_known) {
+        return Evidence::assumed;
+    }
+    return unit.fill_limit && unit.offload && unit.tested_on ? Evidence::tested
+                                                             : Evidence::declared;
+}
+
 Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival& arrival,
                    const LegTimes& legs) {
     const Assumptions& assumptions = situation.district.assumptions;
@@ -140,6 +151,7 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
     tanker.offload_after = assumptions.offload_after;
     tanker.arrives = arrival.at_scene;
     tanker.can_nurse = unit.pump.has_value();
+    tanker.evidence = rates_evidence(unit, assumptions);
     tanker.leg = {.empty = duration_of(legs.empty), .loaded = duration_of(legs.loaded)};
     return tanker;
 }

@@ -93,14 +93,11 @@ Chosen best_of(const Options& options, Window window, double factor) {
     return best;
 }
 
-Evidence fleet_evidence(const Situation& situation, const Scene& scene) {
+// Of the tankers that are run; those that stand by cannot change the state.
+Evidence fleet_evidence(const Incident& incident) {
     Evidence weakest = Evidence::tested;
-    for (const Arrival& arrival : scene.tankers) {
-        const Unit& unit = at(situation.district.units, arrival.unit);
-        const bool rated = unit.fill_limit && unit.offload;
-        weakest = std::min(weakest, !rated           ? Evidence::assumed
-                                    : unit.tested_on ? Evidence::tested
-                                                     : Evidence::declared);
+    for (const Tanker& tanker : incident.tankers) {
+        weakest = std::min(weakest, tanker.evidence);
     }
     return weakest;
 }
@@ -147,7 +144,7 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
     add_flows(result, chosen.choice, assumptions);
     add_clocks(result, chosen.choice.plan.incident);
     result.source = chosen.source;
-    result.evidence = std::min(fleet_evidence(situation, scene),
+    result.evidence = std::min(fleet_evidence(chosen.choice.plan.incident),
                                counted_source(situation.water, chosen.source).evidence);
     return result;
 }

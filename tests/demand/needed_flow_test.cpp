@@ -35,3 +35,9 @@ TEST_CASE("a parcel without a building needs nothing", "[unit]") {
 TEST_CASE("a target always needs water", "[unit]") {
     CHECK(need_of(Target{}, Assumptions{}).flow == tenths_of_gpm(5000));
 }
+
+TEST_CASE("a default that the district set itself is its word, not an assumption", "[unit]") {
+    Assumptions assumptions;
+    assumptions.given = {"default_needed_gpm"};
+    CHECK(need_of(Parcel{}, assumptions)->evidence == Evidence::declared);
+}
