@@ -8,8 +8,9 @@ namespace farwater {
 
 struct Need {
     HeldFlow flow{};
-    Duration duration;                      // the state is judged over it
-    Evidence evidence = Evidence::assumed;  // declared: the property's own, or the default is the district's word
+    Duration duration;  // the state is judged over it
+    Evidence evidence =
+        Evidence::assumed;  // declared: the property's own, or the default is the district's word
 };
 
 }  // namespace farwater

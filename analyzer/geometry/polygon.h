@@ -38,7 +38,8 @@ std::optional<Point> point_on_surface(const MultiPolygon& shape);
 bool is_valid(const MultiPolygon& shape);
 
 // True only where a ring is certainly simple: closed, with no side that touches another. Plain
-// arithmetic with its error bound; rings of more than 64 vertices are not looked at. O(vertices squared).
+// arithmetic with its error bound; rings of more than 64 vertices are not looked at. O(vertices
+// squared).
 bool certainly_simple(const Polyline& ring);
 
 // A valid shape that covers the same ground: the polygonal part of GEOS's MakeValid. None when

@@ -31,7 +31,8 @@ long share(long whole, double part, double length) {
     if (whole == never || part >= length) {
         return whole;
     }
-    return static_cast<long>(std::ceil(std::max(static_cast<double>(whole) * part / length - 1e-6, 0.0)));
+    return static_cast<long>(
+        std::ceil(std::max(static_cast<double>(whole) * part / length - 1e-6, 0.0)));
 }
 
 long sum(long a, long b) { return a >= never || b >= never ? never : a + b; }
