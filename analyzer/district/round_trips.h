@@ -115,7 +115,8 @@ struct RoundTrips {
     Lists<StationDrive> stations_of_dump_site;
     Lists<StationDrive> stations_of_fill_site;
 
-    // Per parcel, then per target: access and the dump sites in hose reach, nearest first.
+    // Per parcel, then per target: access and the dump sites in hose reach, the officer's places
+    // first, then the nearest.
     std::vector<AccessPoint> access;
     Lists<HoseLay> hose_lays;
 
