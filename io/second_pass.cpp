@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <cmath>
 #include <set>
 #include <system_error>
 #include <tuple>
@@ -11,6 +10,7 @@
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
+#include "io/carried_columns.h"
 #include "io/dataset.h"
 #include "io/error.h"
 #include "io/fingerprint.h"
@@ -21,8 +21,7 @@ namespace {
 
 constexpr std::size_t records_per_step = 1024;
 
-// --- is the input still what it was?
-// --------------------------------------------------------------
+// --- is the input still what it was? -----------------------------------------------------------
 
 [[noreturn]] void fail_changed(const LayerSpec& spec, const std::string& how) {
     throw InputError(described(spec) + ": changed while the run was using it (" + how +
@@ -49,85 +48,7 @@ void require_fingerprint(const PassThroughInput& input,
     }
 }
 
-// --- columns
-// --------------------------------------------------------------------------------------
-
-// How a column's values get into the result.
-enum class Carry : std::uint8_t { as_it_is, real, as_text };
-
-Carry carry_of(OGRFieldType type) {
-    switch (type) {
-        case OFTReal:
-            return Carry::real;
-        case OFTInteger:
-        case OFTInteger64:
-        case OFTString:
-        case OFTBinary:
-        case OFTDate:
-        case OFTDateTime:
-            return Carry::as_it_is;
-        default:
-            return Carry::as_text;
-    }
-}
-
-OGRFieldSubType subtype_of(const OGRFieldDefn& column) {
-    const OGRFieldSubType subtype = column.GetSubType();
-    const bool kept = subtype == OFSTBoolean || subtype == OFSTInt16 || subtype == OFSTFloat32;
-    return kept && carry_of(column.GetType()) != Carry::as_text ? subtype : OFSTNone;
-}
-
-std::vector<std::string> names_of(const OGRFeatureDefn& columns) {
-    std::vector<std::string> names;
-    names.reserve(static_cast<std::size_t>(columns.GetFieldCount()));
-    for (int i = 0; i < columns.GetFieldCount(); ++i) {
-        names.emplace_back(columns.GetFieldDefn(i)->GetNameRef());
-    }
-    return names;
-}
-
-std::vector<Carry> add_carried_columns(GeoPackageLayer& layer, const OGRFeatureDefn& columns,
-                                       const std::vector<Column>& results) {
-    std::vector<std::string> taken{"fid", "geom"};
-    for (const Column& column : results) {
-        taken.push_back(column.name);
-    }
-    const std::vector<std::string> names = names_of(columns);
-    const std::vector<std::string> carried = carried_names(names, taken);
-    std::vector<Carry> carries;
-    for (int i = 0; i < columns.GetFieldCount(); ++i) {
-        const OGRFieldDefn& column = *columns.GetFieldDefn(i);
-        const auto place = static_cast<std::size_t>(i);
-        const Carry carry = carry_of(column.GetType());
-        OGRFieldDefn definition(carried[place].c_str(),
-                                carry == Carry::as_text ? OFTString : column.GetType());
-        definition.SetSubType(subtype_of(column));
-        layer.add_column(definition,
-                         carried[place] == names[place]
-                             ? ""
-                             : "Column " + names[place] + " of the input, as it stands there.");
-        carries.push_back(carry);
-    }
-    return carries;
-}
-
-// Moves the values: each feature owns what the other had until both are used again.
-void carry_values(OGRFeature& from, OGRFeature& to, const std::vector<Carry>& carries) {
-    for (int i = 0; i < static_cast<int>(carries.size()); ++i) {
-        const Carry carry = carries[static_cast<std::size_t>(i)];
-        if (!from.IsFieldSetAndNotNull(i) ||
-            (carry == Carry::real && !std::isfinite(from.GetFieldAsDouble(i)))) {
-            to.SetFieldNull(i);
-        } else if (carry == Carry::as_text) {
-            to.SetField(i, from.GetFieldAsString(i));
-        } else {
-            std::swap(*from.GetRawFieldRef(i), *to.GetRawFieldRef(i));
-        }
-    }
-}
-
-// --- shapes
-// ---------------------------------------------------------------------------------------
+// --- shapes ------------------------------------------------------------------------------------
 
 // From the input's coordinates to the working CRS's, only where they differ.
 class ToWorking {
@@ -241,8 +162,7 @@ OGRwkbGeometryType type_of_records(const OpenLayer& input, const PassThroughTabl
     return common_type(found, input.layer->GetGeomType());
 }
 
-// --- the pass
-// -------------------------------------------------------------------------------------
+// --- the pass ----------------------------------------------------------------------------------
 
 struct Pass {
     GeoPackageInMaking& file;

@@ -19,8 +19,7 @@ namespace farwater::io {
 
 namespace {
 
-// --- what GDAL would write
-// ------------------------------------------------------------------------
+// --- what GDAL would write ---------------------------------------------------------------------
 
 // The statements that make an empty index of the layer and keep it up to date.
 struct Recipe {
@@ -82,8 +81,7 @@ Recipe recipe_of(const std::string& table) {
     return recipe;
 }
 
-// --- the order of the boxes
-// -----------------------------------------------------------------------
+// --- the order of the boxes --------------------------------------------------------------------
 
 // Distance along the Hilbert curve through the 2^16 x 2^16 cells of a square.
 std::uint32_t along_hilbert_curve(std::uint32_t x, std::uint32_t y) {
@@ -138,8 +136,7 @@ std::vector<std::uint32_t> curve_order(const std::vector<IndexBox>& boxes) {
     return order;
 }
 
-// --- the nodes
-// ------------------------------------------------------------------------------------
+// --- the nodes ---------------------------------------------------------------------------------
 
 constexpr std::size_t header_bytes = 4;  // depth of the tree (root only), number of cells
 constexpr std::size_t cell_bytes = 24;   // 64 bit id, then min x, max x, min y, max y in 32 bits
