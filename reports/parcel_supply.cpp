@@ -174,7 +174,7 @@ std::vector<std::uint32_t> rows_short_of_need(const Findings& findings) {
             rows.push_back(static_cast<std::uint32_t>(row));
         }
     }
-    std::sort(rows.begin(), rows.end(), [&](std::uint32_t a, std::uint32_t b) {
+    std::ranges::sort(rows, [&](std::uint32_t a, std::uint32_t b) {
         const HeldFlow of_a = shortfall_of(findings.supply(a));
         const HeldFlow of_b = shortfall_of(findings.supply(b));
         return of_a != of_b ? of_a > of_b
@@ -193,9 +193,7 @@ io::PassThroughTable parcel_supply(const Findings& findings) {
     // Parcels are kept in the order of their records, so a record's parcel is found by bisection.
     const auto parcel_at = [findings](std::size_t record) {
         const auto& parcels = findings.district.parcels;
-        return std::lower_bound(
-            parcels.begin(), parcels.end(), record,
-            [](const Parcel& parcel, std::size_t wanted) { return parcel.row < wanted; });
+        return std::ranges::lower_bound(parcels, record, {}, &Parcel::row);
     };
     io::FeatureTable results =
         table({"parcel_supply", "Water supply of every parcel",

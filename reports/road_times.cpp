@@ -46,9 +46,7 @@ io::PassThroughTable road_times(const Findings& findings) {
     results.shape = io::ShapeKind::line;
     // A multi-part line is several roads of one record; its first part speaks for it.
     const auto road_at = [&roads](std::size_t record) {
-        return std::lower_bound(
-            roads.begin(), roads.end(), record,
-            [](const Road& road, std::size_t wanted) { return road.row < wanted; });
+        return std::ranges::lower_bound(roads, record, {}, &Road::row);
     };
     results.fill = [fill = std::move(results.fill), road_at, &roads](std::size_t record,
                                                                      io::Row& row) {

@@ -43,9 +43,8 @@ std::string open_seasons(const Findings& findings, SourceIndex source) {
     std::string open;
     for (std::size_t season = 0; season < findings.seasons.size(); ++season) {
         const auto& places = findings.seasons[season].fill_places;
-        const bool is_open =
-            std::any_of(places.begin(), places.end(),
-                        [&](const FillSitePlace& place) { return place.source == source; });
+        const bool is_open = std::ranges::any_of(
+            places, [&](const FillSitePlace& place) { return place.source == source; });
         if (is_open) {
             open += (open.empty() ? "" : ", ") + findings.district.seasons[season].name;
         }

@@ -27,8 +27,8 @@ void add(std::vector<Problem>& problems, std::vector<Problem> more) {
 // Problems of the whole district that no single reader sees.
 std::vector<Problem> fleet_problems(const District& district) {
     const auto has = [&](UnitKind kind) {
-        return std::any_of(district.units.begin(), district.units.end(),
-                           [&](const Unit& unit) { return unit.kind == kind; });
+        return std::ranges::any_of(district.units,
+                                   [&](const Unit& unit) { return unit.kind == kind; });
     };
     std::vector<Problem> problems;
     if (!has(UnitKind::tanker)) {
@@ -45,8 +45,8 @@ std::vector<routing::Departure> departures_of(const District& district, const Pr
                                               const std::vector<supply::Responder>& responders) {
     std::vector<routing::Departure> departures;
     for (const supply::Responder& responder : responders) {
-        const bool member = std::find(profile.members.begin(), profile.members.end(),
-                                      responder.unit) != profile.members.end();
+        const bool member =
+            std::ranges::find(profile.members, responder.unit) != profile.members.end();
         if (member && !responder.on_request) {
             departures.push_back(
                 {at(district.units, responder.unit).station, in_drive_time(responder.rolls)});
@@ -101,9 +101,8 @@ std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIn
 
 // The engine profile that answers for the road layer: the first; profile 0 where there is none.
 ProfileIndex engine_profile(const std::vector<Profile>& profiles) {
-    const auto engine = std::find_if(profiles.begin(), profiles.end(), [](const Profile& profile) {
-        return profile.kind == UnitKind::engine;
-    });
+    const auto engine = std::ranges::find_if(
+        profiles, [](const Profile& profile) { return profile.kind == UnitKind::engine; });
     return ProfileIndex(
         engine == profiles.end() ? 0 : static_cast<std::size_t>(engine - profiles.begin()));
 }

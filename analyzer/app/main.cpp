@@ -31,6 +31,20 @@ int complain(const std::exception& error, int exit_code) {
     return exit_code;
 }
 
+// The ladder: each kind of error is said once and becomes its exit code. What fails because the
+// unfinished result was taken away after a signal is the signal's doing.
+int run_and_catch(const app::Options& options, io::Interrupt& interrupt) {
+    try {
+        return run_chosen(options, interrupt);
+    } catch (const io::SettingsError& error) {
+        return complain(error, app::exit_usage);
+    } catch (const io::InputError& error) {
+        return complain(error, app::exit_input);
+    } catch (const io::OutputError& error) {
+        return interrupt.interrupted() ? app::exit_interrupted : complain(error, app::exit_output);
+    }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -42,14 +56,8 @@ int main(int argc, char** argv) {
             fmt::print(stderr, "{}", command_line.to_stderr);
             return command_line.exit_code;
         }
-        const int exit_code = run_chosen(*command_line.options, interrupt);
+        const int exit_code = run_and_catch(*command_line.options, interrupt);
         return interrupt.interrupted() ? app::exit_interrupted : exit_code;
-    } catch (const io::SettingsError& error) {
-        return complain(error, app::exit_usage);
-    } catch (const io::InputError& error) {
-        return complain(error, app::exit_input);
-    } catch (const io::OutputError& error) {
-        return complain(error, app::exit_output);
     } catch (const std::exception& error) {
         return complain(error, app::exit_internal);
     }

@@ -49,7 +49,7 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     const io::DistrictFile file = io::read_district_file(options.district_file);
     const std::filesystem::path out = out_folder_of(options, file);
     io::OutFolder folder = io::OutFolder::begin(out, files_read(file));
-    interrupt.on_exit([&folder] { folder.abandon(); });
+    const io::CleanOnExit clean(interrupt, [&folder] { folder.abandon(); });
 
     session.stage("reading");
     const io::ReadResult read = io::read_district(file, session.work());
@@ -59,12 +59,10 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     const bool whole = analysis && write_results(folder.folder(), file, read,
                                                  analysis->findings(read.district), session.work());
     if (!whole || session.work().stopped()) {
-        interrupt.on_exit({});
         return exit_interrupted;
     }
     session.end();
     session.log().write(folder.folder() / "run.log");
-    interrupt.on_exit({});
     folder.commit();
     session.say(closing_text(options, out, analysis->findings(read.district)));
     return options.strict && !analysis->problems.empty() ? exit_problems : exit_done;

@@ -103,7 +103,7 @@ bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& fil
 bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings,
                   const Work& work) {
     std::filesystem::create_directories(folder);
-    return std::all_of(csv_tables.begin(), csv_tables.end(), [&](PlaceLayer make) {
+    return std::ranges::all_of(csv_tables, [&](PlaceLayer make) {
         const io::FeatureTable table = make(findings);
         return io::write_csv(folder / (table.name + ".csv"), table, work);
     });

@@ -31,7 +31,7 @@ std::vector<std::optional<Need>> needs_of(const District& district) {
         needs.push_back(need_of(parcel, district.assumptions));
     }
     for (const Target& target : district.targets) {
-        needs.push_back(need_of(target, district.assumptions));
+        needs.emplace_back(need_of(target, district.assumptions));
     }
     return needs;
 }

@@ -211,7 +211,7 @@ double factor_of(std::string_view key) {
 }  // namespace
 
 bool Assumptions::is_given(std::string_view key) const {
-    return std::find(given.begin(), given.end(), key) != given.end();
+    return std::ranges::find(given, key) != given.end();
 }
 
 std::span<const AssumptionRow> assumption_rows() { return rows; }

@@ -59,6 +59,7 @@ enum class Limit : std::uint8_t {
 // Defined for every enum above: `word(RoadClass::state)` is "state"; `SupplyState::short_flow` is
 // "short".
 
+// NOLINTNEXTLINE(cppcoreguidelines-macro-usage): declares functions, which a template cannot
 #define FARWATER_WORDS(Enum)                                     \
     std::span<const std::string_view> words_of(Enum);            \
     inline std::string_view word(Enum value) {                   \

@@ -48,7 +48,7 @@ struct Rosters {
 
     // Zones without rules respond as "" does.
     std::uint32_t zone_of(std::string_view name) const {
-        const auto zone = std::lower_bound(zones.begin(), zones.end(), name);
+        const auto zone = std::ranges::lower_bound(zones, name);
         return zone != zones.end() && *zone == name
                    ? static_cast<std::uint32_t>(zone - zones.begin())
                    : 0;
@@ -67,8 +67,7 @@ Rosters rosters_of(const Situation& situation) {
 std::optional<ProblemId> unknown_because(const Situation& situation, std::size_t row) {
     const auto& units = situation.district.units;
     const auto has = [&](UnitKind kind) {
-        return std::any_of(units.begin(), units.end(),
-                           [&](const Unit& unit) { return unit.kind == kind; });
+        return std::ranges::any_of(units, [&](const Unit& unit) { return unit.kind == kind; });
     };
     if (!has(UnitKind::engine)) {
         return ProblemId::fleet_without_engines;
@@ -160,10 +159,13 @@ public:
             describe(supply);
         }
         const std::optional<Flow> line = supply_line(situation_, scene_, asker.house, lay.length);
-        if (!line && shuttle_.flows()) {
-            supply.limit = Limit::hose;
-        } else if (shuttle_.flows()) {
+        if (!shuttle_.flows()) {
+            return supply;
+        }
+        if (line) {
             judge(supply, held(*line));
+        } else {
+            supply.limit = Limit::hose;
         }
         return supply;
     }
@@ -250,10 +252,11 @@ std::vector<ParcelSupply> assess(const Situation& situation,
         }
         keyed.push_back({{situation.trips.hose_lays[row].front().dump_site,
                           in_tenths(first_arrivals[row]) / half_minute,
-                          in_tenths(rounded_up(asker.need->duration)), rosters.zone_of(asker.zone)},
+                          in_tenths(rounded_up(asker.need.value_or(Need{}).duration)),
+                          rosters.zone_of(asker.zone)},
                          static_cast<std::uint32_t>(row)});
     }
-    std::sort(keyed.begin(), keyed.end());
+    std::ranges::sort(keyed);
     const std::vector<std::size_t> begins = group_begins(keyed);
     for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk,
                    [&](std::size_t first, std::size_t last) {

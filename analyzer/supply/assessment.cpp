@@ -60,10 +60,9 @@ void Assessment::keep(Variant variant, std::vector<ParcelSupply> of_variant, std
 
 std::size_t Assessment::thinnest() const {
     const auto held = static_cast<std::size_t>(SupplyState::held);
-    const auto thinnest =
-        std::min_element(variants.begin(), variants.end(), [&](const auto& a, const auto& b) {
-            return a.parcels_by_state[held] < b.parcels_by_state[held];
-        });
+    const auto thinnest = std::ranges::min_element(variants, [&](const auto& a, const auto& b) {
+        return a.parcels_by_state[held] < b.parcels_by_state[held];
+    });
     return static_cast<std::size_t>(thinnest - variants.begin());
 }
 

@@ -19,10 +19,10 @@ Incident with_tanker(Incident incident) {
     if (tankers.empty()) {
         return incident;
     }
-    const auto largest = std::max_element(
-        tankers.begin(), tankers.end(),
-        [](const Tanker& a, const Tanker& b) { return a.delivered < b.delivered; });
-    incident.tankers.push_back(Tanker(*largest));  // a copy: the list may move
+    const auto largest = std::ranges::max_element(
+        tankers, [](const Tanker& a, const Tanker& b) { return a.delivered < b.delivered; });
+    const Tanker more = *largest;
+    incident.tankers.push_back(more);
     return incident;
 }
 
@@ -100,8 +100,8 @@ std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustai
 }
 
 Limit binding_limit(const std::vector<Gain>& gains) {
-    const auto largest = std::max_element(
-        gains.begin(), gains.end(), [](const Gain& a, const Gain& b) { return a.flow < b.flow; });
+    const auto largest = std::ranges::max_element(
+        gains, [](const Gain& a, const Gain& b) { return a.flow < b.flow; });
     return largest == gains.end() || in_tenths(largest->flow) == 0 ? Limit::none : largest->limit;
 }
 

@@ -10,7 +10,7 @@
 namespace farwater::supply {
 
 struct Gain {
-    Limit limit;
+    Limit limit = Limit::none;
     HeldFlow flow{};  // gained; below half a gpm counts as nothing gained
 };
 

@@ -11,26 +11,25 @@ struct Shift {
     std::optional<Duration> turnout;
 };
 
+Shift overridden(const Shift& shift, const Shift& by) {
+    return {.crew = by.crew ? by.crew : shift.crew,
+            .turnout = by.turnout ? by.turnout : shift.turnout};
+}
+
 // Unit rows override station rows, whatever their order in the table.
 Shift shift_of(const District& district, UnitIndex unit, PeriodIndex period) {
+    const StationIndex station = at(district.units, unit).station;
     Shift by_station;
     Shift by_unit;
     for (const Staffing& row : district.staffing) {
-        if (row.period != period) {
-            continue;
+        if (row.period == period && row.unit.valid() && row.unit == unit) {
+            by_unit = overridden(by_unit, {row.crew, row.turnout});
         }
-        const bool unit_row = row.unit.valid() && row.unit == unit;
-        const bool station_row =
-            !row.unit.valid() && row.station == at(district.units, unit).station;
-        if (!unit_row && !station_row) {
-            continue;
+        if (row.period == period && !row.unit.valid() && row.station == station) {
+            by_station = overridden(by_station, {row.crew, row.turnout});
         }
-        Shift& shift = unit_row ? by_unit : by_station;
-        shift.crew = row.crew ? row.crew : shift.crew;
-        shift.turnout = row.turnout ? row.turnout : shift.turnout;
     }
-    return {.crew = by_unit.crew ? by_unit.crew : by_station.crew,
-            .turnout = by_unit.turnout ? by_unit.turnout : by_station.turnout};
+    return overridden(by_station, by_unit);
 }
 
 bool stays_in_quarters(const Unit& unit, const Shift& shift) {
@@ -69,8 +68,8 @@ std::optional<int> alarm_of(const District& district, UnitIndex unit, std::strin
 
 std::vector<Responder> roster(const District& district, PeriodIndex period, std::string_view zone) {
     const auto& rules = district.response_rules;
-    const bool zone_has_rules = std::any_of(
-        rules.begin(), rules.end(), [&](const ResponseRule& rule) { return rule.zone == zone; });
+    const bool zone_has_rules =
+        std::ranges::any_of(rules, [&](const ResponseRule& rule) { return rule.zone == zone; });
     std::vector<Responder> responders;
     for (std::size_t i = 0; i < district.units.size(); ++i) {
         const UnitIndex index(i);
@@ -81,13 +80,15 @@ std::vector<Responder> roster(const District& district, PeriodIndex period, std:
             continue;
         }
         const Station& station = at(district.stations, unit.station);
-        const Duration turnout = turnout_of(district, station, at(district.periods, period), shift);
         const bool on_request = *alarm > 1;
         const bool mutual = std::max(unit.aid, station.aid) == Aid::mutual;
-        const Duration rolls =
-            on_request ? (mutual && !shift.turnout ? district.assumptions.mutual_turnout : turnout)
-                       : district.assumptions.alarm_handling + turnout;
-        responders.push_back({index, rolls, on_request});
+        const Duration turnout =
+            mutual && on_request && !shift.turnout
+                ? district.assumptions.mutual_turnout
+                : turnout_of(district, station, at(district.periods, period), shift);
+        responders.push_back({index,
+                              on_request ? turnout : district.assumptions.alarm_handling + turnout,
+                              on_request});
     }
     return responders;
 }
@@ -97,8 +98,9 @@ std::vector<std::string> response_zones(const District& district) {
     for (const ResponseRule& rule : district.response_rules) {
         zones.push_back(rule.zone);
     }
-    std::sort(zones.begin(), zones.end());
-    zones.erase(std::unique(zones.begin(), zones.end()), zones.end());
+    std::ranges::sort(zones);
+    const auto repeated = std::ranges::unique(zones);
+    zones.erase(repeated.begin(), repeated.end());
     return zones;
 }
 

@@ -34,7 +34,7 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
             list.push_back({responder.unit, profile, leaves, leaves + duration_of(drive)});
         }
     }
-    std::sort(list.begin(), list.end(), arrives_before);
+    std::ranges::sort(list, arrives_before);
     const Assumptions& assumptions = situation.district.assumptions;
     const int most = kind == UnitKind::engine ? assumptions.most_engines : assumptions.most_tankers;
     list.resize(std::min(list.size(), static_cast<std::size_t>(most)));
@@ -72,7 +72,7 @@ Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration st
     const Assumptions& assumptions = situation.district.assumptions;
     std::vector<Arrival> carriers = scene.engines;
     carriers.insert(carriers.end(), scene.tankers.begin(), scene.tankers.end());
-    std::sort(carriers.begin(), carriers.end(), arrives_before);
+    std::ranges::sort(carriers, arrives_before);
     const DumpSiteCandidate& site = at(situation.trips.dump_sites, scene.dump_site);
     int room = assumptions.most_portable_tanks;
     if (site.officers_place) {

@@ -2,6 +2,7 @@
 // that follow for each fill site. The same for all parcels that share dump site, arrival and zone.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <vector>
@@ -38,7 +39,7 @@ struct Arrival {
 
 struct HoseThere {
     // Total length by size on the attack and the draft engine.
-    Length length[4];
+    std::array<Length, 4> length;
     // The largest size that is long enough, none = no size is.
     std::optional<hydraulics::HoseSize> size_for(Length lay) const;
 };

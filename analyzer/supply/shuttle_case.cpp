@@ -29,8 +29,7 @@ Window window_of(const Scene& scene, const Assumptions& assumptions, Duration du
 std::vector<Incident> nursing_choices(const Incident& incident) {
     std::vector<Incident> choices{incident};
     const auto& tankers = incident.tankers;
-    if (std::any_of(tankers.begin(), tankers.end(),
-                    [](const Tanker& tanker) { return tanker.can_nurse; })) {
+    if (std::ranges::any_of(tankers, [](const Tanker& tanker) { return tanker.can_nurse; })) {
         choices.push_back(incident);
         choices.back().dump_site.nursing_tankers = 1;
     }
@@ -64,11 +63,11 @@ Options options_of(const Situation& situation, const Scene& scene, Window window
         const HeldFlow quick = quick_choice(plan.incident, window, factor).cautious;
         options.list.push_back(
             {std::move(plan.incident), at(situation.fill_places, trip.fill_site).source, quick});
-        best.insert(std::upper_bound(best.begin(), best.end(), quick, std::greater<>{}), quick);
+        best.insert(std::ranges::upper_bound(best, quick, std::greater<>{}), quick);
         best.resize(std::min(best.size(), looked_at_in_full));
     }
-    std::stable_sort(options.list.begin(), options.list.end(),
-                     [](const Option& a, const Option& b) { return a.quick > b.quick; });
+    std::ranges::stable_sort(options.list,
+                             [](const Option& a, const Option& b) { return a.quick > b.quick; });
     options.list.resize(std::min(options.list.size(), looked_at_in_full));
     return options;
 }

@@ -39,9 +39,9 @@ void drop(ShuttlePlan& plan, std::size_t tanker, Window window) {
 
 std::size_t least_worth(const Incident& incident, Worth worth) {
     const auto& tankers = incident.tankers;
-    const auto least = std::min_element(
-        tankers.begin(), tankers.end(),
-        [&](const Tanker& a, const Tanker& b) { return worth(incident, a) < worth(incident, b); });
+    const auto least = std::ranges::min_element(tankers, [&](const Tanker& a, const Tanker& b) {
+        return worth(incident, a) < worth(incident, b);
+    });
     return static_cast<std::size_t>(least - tankers.begin());
 }
 
@@ -64,6 +64,7 @@ ShuttlePlan best_without_least(const ShuttlePlan& all, Worth worth, Window windo
 
 std::vector<HeldFlow> one_out(const Incident& slow, Window window) {
     std::vector<HeldFlow> flows;
+    flows.reserve(slow.tankers.size());
     for (std::size_t i = 0; i < slow.tankers.size(); ++i) {
         flows.push_back(sustained_flow(without(slow, i), window));
     }
@@ -94,9 +95,9 @@ FullChoice full_choice(const Incident& incident, Window window, double factor) {
     }
     while (best.incident.tankers.size() > 1) {
         const std::vector<HeldFlow> flows = one_out(best.slow, window);
-        const auto most = std::max_element(flows.begin(), flows.end());
+        const auto most = std::ranges::max_element(flows);
         if (*most <= best.cautious) {
-            return {std::move(best), *std::min_element(flows.begin(), flows.end())};
+            return {std::move(best), *std::ranges::min_element(flows)};
         }
         drop(best, static_cast<std::size_t>(most - flows.begin()), window);
     }

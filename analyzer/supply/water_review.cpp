@@ -65,7 +65,10 @@ Duration setup_of(SourceKind kind, const Assumptions& assumptions) {
 // delivery table (250, 500, 1,000 gpm), lowered one step when the volume does not last two hours.
 std::uint8_t strength_class(const CountedSource& source) {
     const double rate = in_gpm(source.rate);
-    int strength = rate >= 1000 ? 3 : rate >= 500 ? 2 : rate >= 250 ? 1 : 0;
+    int strength = 0;
+    for (const double step : {250.0, 500.0, 1000.0}) {
+        strength += rate >= step ? 1 : 0;
+    }
     if (source.usable &&
         *source.usable + source.inflow * minutes(120) < source.rate * minutes(120)) {
         --strength;
@@ -169,8 +172,8 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
     std::vector<FillSitePlace> places;
     for (const CountedSource& counted : review.counted) {
         const WaterSource& source = at(district.sources, counted.source);
-        const bool kind_out = std::find(season.sources_out.begin(), season.sources_out.end(),
-                                        source.kind) != season.sources_out.end();
+        const bool kind_out =
+            std::ranges::find(season.sources_out, source.kind) != season.sources_out.end();
         const bool frozen =
             season.ice && source.kind == SourceKind::draft_site && !source.frost_proof;
         if (!kind_out && !frozen && source.open_months.covers(season.months)) {
@@ -181,9 +184,7 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
 }
 
 const CountedSource& counted_source(const WaterReview& review, SourceIndex source) {
-    return *std::lower_bound(
-        review.counted.begin(), review.counted.end(), source,
-        [](const CountedSource& counted, SourceIndex index) { return counted.source < index; });
+    return *std::ranges::lower_bound(review.counted, source, {}, &CountedSource::source);
 }
 
 }  // namespace farwater::supply
