@@ -1,10 +1,8 @@
 // Times and flows of parcels picked by seed, against slow twins (tests/support/parcel_twin.h) that
 // see the district as it was read and nothing of what was computed. FARWATER_SEED picks others.
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <random>
-#include <set>
 
 #include <catch2/catch.hpp>
 
@@ -13,18 +11,18 @@
 #include "io/read_district.h"
 #include "routing/network.h"
 #include "tests/open_data/open_data.h"
+#include "tests/open_data/shuttle_ways.h"
 #include "tests/support/parcel_twin.h"
 
 using namespace farwater;
 using open_data::DistrictCopy;
 using open_data::folder_of;
+using open_data::Way;
+using open_data::ways_with;
 
 namespace {
 
 constexpr std::size_t parcels_to_check = 50;
-constexpr double tick = 0.01;  // minutes
-constexpr std::array a_tick_or_two{0.0, -2 * tick, -tick, tick, 2 * tick};
-
 unsigned seed_of_the_day() {
     const char* given = std::getenv("FARWATER_SEED");
     return given != nullptr ? static_cast<unsigned>(std::stoul(given)) : 20260531U;
@@ -161,79 +159,7 @@ void check_legs(const Asked& asked) {
 
 // --- flows --------------------------------------------------------------------------------------
 
-double tolerance(double flow) { return 0.005 * flow + 0.5; }
-
 double gpm_of(HeldFlow flow) { return in_tenths(flow) / 10.0; }
-
-// A shuttle of some of the tankers, of which none or one nurses.
-struct Way {
-    slow::Incident incident;
-    std::size_t places = 1;
-    double start = 0.0, duration = 0.0;
-
-    // With one tanker filling at a time, or as many as there are places.
-    bool holds(double flow, double slower, double later) const {
-        slow::Incident tried = slow::with_slow_stages(incident, slower);
-        for (slow::Tanker& tanker : tried.tankers) {
-            tanker.loaded_leg += later;
-        }
-        const double end = start + duration;
-        for (std::size_t flows = 1; flows <= places; ++flows) {
-            tried.fill_sites[0].flows = flows;
-            if (slow::ticked_run(tried, start, flow, end, tick).first_dry > end) {
-                return true;
-            }
-        }
-        return false;
-    }
-    // Tankers of different kinds overtake each other as the flow changes, so a flow may hold where
-    // a slightly smaller one does not; and where two come at almost the same moment, a tick may
-    // change who goes first. So the answer is looked for in all that a tick may miss.
-    bool may_hold(double flow, double slower) const {
-        const auto tries = {1.0, 0.5, 0.25, 0.1, 0.0};
-        return flow <= tolerance(flow) ||
-               std::any_of(tries.begin(), tries.end(), [&](double share) {
-                   return holds(flow - share * tolerance(flow), slower, 0.0) ||
-                          holds(flow - share * tolerance(flow), slower, -tick);
-               });
-    }
-    bool may_not_hold_more(double flow, double slower) const {
-        return std::any_of(a_tick_or_two.begin(), a_tick_or_two.end(), [&](double later) {
-            return !holds(flow + tolerance(flow), slower, later);
-        });
-    }
-    bool holds_about(double flow, double slower) const {
-        return may_hold(flow, slower) && may_not_hold_more(flow, slower);
-    }
-    double round_trip() const {
-        return incident.tankers.front().empty_leg + incident.tankers.front().loaded_leg;
-    }
-};
-
-// All ways that use so many tankers.
-std::vector<Way> ways_with(const slow::Shuttle& shuttle, std::size_t tankers, double duration) {
-    std::vector<Way> ways;
-    const std::vector<slow::Tanker>& all = shuttle.incident.tankers;
-    for (unsigned chosen = 0; chosen < 1U << all.size(); ++chosen) {
-        Way way{shuttle.incident, shuttle.places, shuttle.start, duration};
-        way.incident.tankers.clear();
-        bool one_can_nurse = false;
-        for (std::size_t i = 0; i < all.size(); ++i) {
-            if ((chosen >> i & 1U) != 0) {
-                way.incident.tankers.push_back(all[i]);
-                one_can_nurse = one_can_nurse || all[i].can_nurse;
-            }
-        }
-        if (way.incident.tankers.size() == tankers) {
-            ways.push_back(way);
-            way.incident.nursing_tankers = 1;
-            if (one_can_nurse) {
-                ways.push_back(way);
-            }
-        }
-    }
-    return ways;
-}
 
 std::optional<slow::Shuttle> twin_shuttle(const Asked& asked, const WaterSource& source) {
     const long arrival = slow::first_engine(asked.town, asked.hour, asked.row);

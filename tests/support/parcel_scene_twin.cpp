@@ -1,5 +1,4 @@
-// Who comes to a parcel's fire, with what, and the incident that follows: the second half of
-// parcel_twin.h.
+// Who is at a parcel's fire with what, and the incident that follows: part of parcel_twin.h.
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -11,67 +10,6 @@ namespace farwater::slow {
 namespace {
 
 constexpr double no_limit = std::numeric_limits<double>::infinity();
-
-// --- who comes ----------------------------------------------------------------------------------
-
-// What the staffing table says of a unit in a period; its own row goes before its station's.
-template <class Member>
-auto staffed(const District& district, PeriodIndex period, UnitIndex unit, Member member) {
-    using Value = std::remove_cvref_t<decltype(district.staffing.front().*member)>;
-    Value by_station{}, by_unit{};
-    for (const Staffing& row : district.staffing) {
-        if (row.period == period && row.*member) {
-            if (row.unit == unit) {
-                by_unit = row.*member;
-            } else if (!row.unit.valid() && row.station == at(district.units, unit).station) {
-                by_station = row.*member;
-            }
-        }
-    }
-    return by_unit ? by_unit : by_station;
-}
-
-bool too_few_people(const District& district, PeriodIndex period, UnitIndex index) {
-    const Unit& unit = at(district.units, index);
-    auto crew = staffed(district, period, index, &Staffing::crew);
-    crew = crew ? crew : unit.crew;
-    return crew && *crew < unit.min_crew.value_or(1);
-}
-
-// The first alarm at which a unit goes to a zone; 0 = it does not.
-int alarm_for(const District& district, UnitIndex index, const std::string& zone) {
-    int alarm = 0;
-    bool rules = false;
-    for (const ResponseRule& rule : district.response_rules) {
-        rules = rules || rule.zone == zone;
-        if (rule.zone == zone && rule.unit == index && (alarm == 0 || rule.alarm < alarm)) {
-            alarm = rule.alarm;
-        }
-    }
-    if (rules || zone.empty()) {
-        return rules ? alarm
-               : at(district.units, index).aid == Aid::mutual ||
-                       at(district.stations, at(district.units, index).station).aid == Aid::mutual
-                   ? 2
-                   : 1;
-    }
-    return alarm_for(district, index, "");
-}
-
-Duration turnout(const District& district, PeriodIndex period, UnitIndex index, bool asked_for) {
-    const Assumptions& a = district.assumptions;
-    const Unit& unit = at(district.units, index);
-    const Station& station = at(district.stations, unit.station);
-    if (const auto own = staffed(district, period, index, &Staffing::turnout)) {
-        return *own;
-    }
-    if (asked_for && (unit.aid == Aid::mutual || station.aid == Aid::mutual)) {
-        return a.mutual_turnout;
-    }
-    const Period& when = at(district.periods, period);
-    return station.staffed ? when.turnout_staffed.value_or(a.turnout_staffed)
-                           : when.turnout_volunteer.value_or(a.turnout_volunteer);
-}
 
 // --- who is there when --------------------------------------------------------------------------
 
@@ -274,80 +212,93 @@ double hose_carries(const Town& town, const std::vector<There>& engines, double 
     return 0.0;
 }
 
-}  // namespace
+struct Crews {
+    std::vector<There> engines, haulers;
+};
 
-std::vector<Coming> who_comes(const Town& town, Hour hour, const std::string& zone) {
-    const District& district = town.district;
-    std::vector<Coming> list;
-    for (std::size_t i = 0; i < district.units.size(); ++i) {
-        const UnitIndex unit(i);
-        const int alarm = alarm_for(district, unit, zone);
-        if (alarm == 0 || too_few_people(district, hour.period, unit)) {
-            continue;
-        }
-        const Duration ready = turnout(district, hour.period, unit, alarm > 1);
-        list.push_back(
-            {unit, alarm > 1 ? ready : district.assumptions.alarm_handling + ready, alarm > 1});
-    }
-    return list;
+Crews crews_at(const Town& town, Hour hour, std::size_t parcel, double first_arrival, Point place) {
+    return {who_is_there(town, hour, parcel, UnitKind::engine, first_arrival, place),
+            who_is_there(town, hour, parcel, UnitKind::tanker, first_arrival, place)};
 }
 
-std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
-                                  double first_arrival, const DumpSiteCandidate& site,
-                                  const WaterSource& source) {
-    const District& district = town.district;
-    const Assumptions& a = district.assumptions;
-    const auto engines =
-        who_is_there(town, hour, parcel, UnitKind::engine, first_arrival, site.place);
-    const auto haulers =
-        who_is_there(town, hour, parcel, UnitKind::tanker, first_arrival, site.place);
-    const auto hose = hose_to(town, parcel, site);
-    if (engines.size() < 2 || !hose) {
-        return std::nullopt;
-    }
-    Shuttle shuttle;
-    shuttle.start = first_arrival + in_minutes(a.start_after_arrival);
+// The dump site's half of the incident; storage 0 where nobody brings a portable tank.
+Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double first_arrival,
+                      double start, const DumpSiteCandidate& site) {
+    const Assumptions& a = town.district.assumptions;
     int room = a.most_portable_tanks;
     if (site.officers_place) {
-        room = std::min(
-            room, district.dump_site_places[*site.officers_place].portable_tanks.value_or(room));
+        const DumpSitePlace& place = town.district.dump_site_places[*site.officers_place];
+        room = std::min(room, place.portable_tanks.value_or(room));
     }
-    std::vector<There> carriers = engines;
-    carriers.insert(carriers.end(), haulers.begin(), haulers.end());
-    const Tanks tanks = tanks_of(town, hour, by_arrival(carriers), shuttle.start, room);
-
-    Incident& incident = shuttle.incident;
-    const bool all_must_back = must_back(town, hour, site);
-    for (const There& hauler : haulers) {
-        const Tanker tanker = tanker_of(town, hour, hauler, all_must_back, site, source);
-        if (tanker.empty_leg < no_limit && tanker.loaded_leg < no_limit) {
-            incident.tankers.push_back(tanker);
-            shuttle.one_can_nurse = shuttle.one_can_nurse || tanker.can_nurse;
-        }
-    }
-    const double ready = fill_site_ready(town, hour, engines, incident.tankers, source);
-    if (incident.tankers.empty() || tanks.usable == 0.0 || ready == no_limit) {
-        return std::nullopt;
-    }
-    const Unit& attack = at(district.units, engines[0].unit);
-    const Unit& draft = at(district.units, engines[1].unit);
+    std::vector<There> carriers = crews.engines;
+    carriers.insert(carriers.end(), crews.haulers.begin(), crews.haulers.end());
+    const Tanks tanks = tanks_of(town, hour, by_arrival(carriers), start, room);
+    const Unit& attack = at(town.district.units, crews.engines[0].unit);
+    Incident incident;
     incident.slots = static_cast<std::size_t>(a.offload_slots);
     incident.storage = tanks.usable;
     incident.engine_tank = in_gallons(attack.tank > gallons(0) ? attack.tank : a.engine_tank);
     incident.engine_arrives = first_arrival;
     incident.tanks_ready = tanks.up;
-    incident.draft_ready =
-        std::max(tanks.up, engines[1].at) + in_minutes(a.setup_draft) + extra_setup(town, hour);
+    incident.draft_ready = std::max(tanks.up, crews.engines[1].at) + in_minutes(a.setup_draft) +
+                           extra_setup(town, hour);
     incident.nurse_hookup = 1.0;
     incident.nurse_rate = 500.0;
     incident.attack_flow = in_gpm(a.initial_attack);
     incident.attack_from = first_arrival + in_minutes(a.initial_attack_after_arrival);
+    return incident;
+}
+
+// Those that have a way to the source and back.
+std::vector<Tanker> tankers_of(const Town& town, Hour hour, const Crews& crews,
+                               const DumpSiteCandidate& site, const WaterSource& source) {
+    const bool all_must_back = must_back(town, hour, site);
+    std::vector<Tanker> tankers;
+    for (const There& hauler : crews.haulers) {
+        const Tanker tanker = tanker_of(town, hour, hauler, all_must_back, site, source);
+        if (tanker.empty_leg < no_limit && tanker.loaded_leg < no_limit) {
+            tankers.push_back(tanker);
+        }
+    }
+    return tankers;
+}
+
+FillSite fill_site_of(const Town& town, Hour hour, const Crews& crews,
+                      const std::vector<Tanker>& tankers, const WaterSource& source) {
+    FillSite site;
+    site.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
+    site.pump = rate_of(town.district.assumptions, source);
+    site.ready = fill_site_ready(town, hour, crews.engines, tankers, source);
+    site.usable = usable_of(town.district, source);
+    site.inflow = in_gpm(source.inflow.value_or(gpm(0)));
+    return site;
+}
+
+}  // namespace
+
+std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
+                                  double first_arrival, const DumpSiteCandidate& site,
+                                  const WaterSource& source) {
+    const Assumptions& a = town.district.assumptions;
+    const Crews crews = crews_at(town, hour, parcel, first_arrival, site.place);
+    const auto hose = hose_to(town, parcel, site);
+    if (crews.engines.size() < 2 || !hose) {
+        return std::nullopt;
+    }
+    Shuttle shuttle;
+    shuttle.start = first_arrival + in_minutes(a.start_after_arrival);
+    shuttle.incident = at_dump_site(town, hour, crews, first_arrival, shuttle.start, site);
+    shuttle.incident.tankers = tankers_of(town, hour, crews, site, source);
     shuttle.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
-    incident.fill_sites = {{shuttle.places, 1, rate_of(a, source), ready,
-                            usable_of(district, source), in_gpm(source.inflow.value_or(gpm(0)))}};
-    shuttle.round_trip = incident.tankers.front().empty_leg + incident.tankers.front().loaded_leg;
+    shuttle.incident.fill_sites = {
+        fill_site_of(town, hour, crews, shuttle.incident.tankers, source)};
+    if (shuttle.incident.tankers.empty() || shuttle.incident.storage == 0.0 ||
+        shuttle.incident.fill_sites[0].ready == no_limit) {
+        return std::nullopt;
+    }
+    const Unit& draft = at(town.district.units, crews.engines[1].unit);
     shuttle.most = std::min({in_gpm(a.strainer), in_gpm(draft.pump.value_or(a.engine_pump)),
-                             hose_carries(town, engines, *hose)});
+                             hose_carries(town, crews.engines, *hose)});
     return shuttle;
 }
 

@@ -67,12 +67,10 @@ bool must_back(const Town& town, Hour hour, const DumpSiteCandidate& site);
 // --- the incident -------------------------------------------------------------------------------
 
 struct Shuttle {
-    Incident incident;       // no tanker nurses, one fills at a time
+    Incident incident;       // all tankers haul, none nurses, one fills at a time
     std::size_t places = 1;  // at the fill site
-    bool one_can_nurse = false;
-    double start = 0.0;       // minutes since the alarm
-    double round_trip = 0.0;  // minutes, of the tanker that arrives first
-    double most = 0.0;        // gpm that draft and hose carry
+    double start = 0.0;      // minutes since the alarm
+    double most = 0.0;       // gpm that draft and hose carry
 };
 
 // None when nobody can haul, draft, store or pump. `first_arrival` counts from the alarm, minutes.
