@@ -169,7 +169,7 @@ std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
         record.report(ProblemId::geometry_beyond_repair, {}, {});
         return std::nullopt;
     }
-    return AreaShape{{}, *mended, *mended};
+    return AreaShape{{}, *mended, mended};
 }
 
 std::optional<PlaceShape> ShapeReader::place(Record& record) const {

@@ -20,6 +20,7 @@ bool has_answer(const ParcelSupply& supply) {
     return has_need(supply) && supply.state != SupplyState::unknown;
 }
 
+// NOLINTBEGIN(readability-function-size,readability-function-cognitive-complexity): a table
 // Columns that parcels and targets share: what was found out about their supply.
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
@@ -164,6 +165,7 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
                }),
     };
 }
+// NOLINTEND(readability-function-size,readability-function-cognitive-complexity)
 
 // Rows by shortfall, largest first, then by parcel id.
 std::vector<std::uint32_t> rows_short_of_need(const Findings& findings) {

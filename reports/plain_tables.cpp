@@ -35,10 +35,7 @@ struct Task {
     std::string what;
 };
 
-// What would be worth an evening or an afternoon before next year's review.
-std::vector<Task> tasks(const Findings& findings) {
-    std::vector<Task> list;
-    const District& district = findings.district;
+void add_source_tasks(const District& district, std::vector<Task>& list) {
     for (const WaterSource& source : district.sources) {
         if (source.standing == Standing::mapped) {
             list.push_back({"water_sources", source.id, "look at it; declare or test it"});
@@ -49,29 +46,48 @@ std::vector<Task> tasks(const Findings& findings) {
             list.push_back({"water_sources", source.id, "flow test"});
         }
     }
+}
+
+void add_lapsed_tests(const Findings& findings, std::vector<Task>& list) {
     for (const Problem& problem : findings.problems) {
         if (problem.id == ProblemId::source_test_lapsed) {
             list.push_back({problem.layer, problem.record, "test again: the last one has lapsed"});
         }
     }
+}
+
+void add_untimed_tankers(const District& district, std::vector<Task>& list) {
     for (const Unit& unit : district.units) {
-        if (unit.kind == UnitKind::tanker && !(unit.fill_limit && unit.offload && unit.tested_on)) {
+        const bool timed = unit.fill_limit && unit.offload && unit.tested_on;
+        if (unit.kind == UnitKind::tanker && !timed) {
             list.push_back({"apparatus", unit.id, "time one fill and one offload"});
         }
     }
-    for (std::size_t i = 0; i < district.roads.size(); ++i) {
-        const Road& road = district.roads[i];
+}
+
+void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
+    for (std::size_t i = 0; i < findings.district.roads.size(); ++i) {
+        const Road& road = findings.district.roads[i];
         if (road.bridge && !road.weight_limit && findings.road_times.tanker_may_use[i]) {
-            list.push_back({"roads",
-                            road.name.empty() ? fmt::format("row {}", road.row + 1) : road.name,
+            list.push_back({"roads", road.name.empty() ? row_name(road.row) : road.name,
                             "find the bridge's rating: it is used without one"});
         }
     }
-    for (const MappedWater& water : district.mapped_water) {
+}
+
+// What would be worth an evening or an afternoon before next year's review.
+std::vector<Task> tasks(const Findings& findings) {
+    constexpr double square_metres_per_acre = 4046.8564224;
+    std::vector<Task> list;
+    add_source_tasks(findings.district, list);
+    add_lapsed_tests(findings, list);
+    add_untimed_tankers(findings.district, list);
+    add_unrated_bridges(findings, list);
+    for (const MappedWater& water : findings.district.mapped_water) {
         list.push_back(
             {"mapped_water", water.id,
              fmt::format("{:.1f} acres mapped: worth sounding, permission and access to be asked",
-                         water.area_m2 / 4046.8564224)});
+                         water.area_m2 / square_metres_per_acre)});
     }
     return list;
 }

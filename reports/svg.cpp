@@ -10,6 +10,7 @@ namespace {
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
 
 // Length of the valid UTF-8 sequence at the start of `text`; 0 where there is none (RFC 3629).
+// NOLINTNEXTLINE(readability-function-cognitive-complexity): the standard's table of ranges
 std::size_t sequence_length(std::string_view text) {
     const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
     const unsigned char lead = byte(0);

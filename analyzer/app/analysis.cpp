@@ -1,6 +1,7 @@
 #include "analyzer/app/analysis.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "analyzer/demand/needed_flow.h"
@@ -16,7 +17,7 @@ namespace farwater::app {
 namespace {
 
 DriveTime in_drive_time(Duration duration) {
-    return tenths_of_second(static_cast<std::int32_t>(in_minutes(duration) * 600.0 + 0.5));
+    return tenths_of_second(static_cast<std::int32_t>(std::lround(in_minutes(duration) * 600.0)));
 }
 
 void add(std::vector<Problem>& problems, std::vector<Problem> more) {

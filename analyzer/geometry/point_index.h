@@ -22,7 +22,7 @@ public:
 private:
     struct Node {
         Point place;
-        std::uint32_t position;
+        std::uint32_t position = 0;
     };
     std::vector<Node> nodes_;
 };
