@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <array>
+#include <functional>
 #include <memory>
 
 #include <fmt/format.h>
@@ -75,20 +77,34 @@ void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
     }
 }
 
+// The largest first; puddles are left out.
+void add_unsounded_water(const District& district, std::vector<Task>& list) {
+    constexpr double square_metres_per_acre = 4046.8564224;
+    constexpr double least_acres = 0.1;
+    std::vector<const MappedWater*> waters;
+    for (const MappedWater& water : district.mapped_water) {
+        if (water.area_m2 >= least_acres * square_metres_per_acre) {
+            waters.push_back(&water);
+        }
+    }
+    std::ranges::stable_sort(waters, std::greater<>{},
+                             [](const MappedWater* water) { return water->area_m2; });
+    for (const MappedWater* water : waters) {
+        list.push_back(
+            {"mapped_water", water->name.empty() ? water->id : water->name,
+             fmt::format("{:.1f} acres mapped: worth sounding, permission and access to be asked",
+                         water->area_m2 / square_metres_per_acre)});
+    }
+}
+
 // What would be worth an evening or an afternoon before next year's review.
 std::vector<Task> tasks(const Findings& findings) {
-    constexpr double square_metres_per_acre = 4046.8564224;
     std::vector<Task> list;
     add_source_tasks(findings.district, list);
     add_lapsed_tests(findings, list);
     add_untimed_tankers(findings.district, list);
     add_unrated_bridges(findings, list);
-    for (const MappedWater& water : findings.district.mapped_water) {
-        list.push_back(
-            {"mapped_water", water.id,
-             fmt::format("{:.1f} acres mapped: worth sounding, permission and access to be asked",
-                         water.area_m2 / square_metres_per_acre)});
-    }
+    add_unsounded_water(findings.district, list);
     return list;
 }
 
