@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cmath>
+#include <limits>
 #include <vector>
 
 #include "analyzer/district/units.h"
@@ -18,8 +19,9 @@ struct Point {
 using Polyline = std::vector<Point>;
 
 struct Box {
-    Point low{INFINITY, INFINITY};
-    Point high{-INFINITY, -INFINITY};
+    static constexpr double far = std::numeric_limits<double>::infinity();
+    Point low{far, far};
+    Point high{-far, -far};
     constexpr bool empty() const { return low.x > high.x; }
     constexpr void include(Point p) {
         low = {p.x < low.x ? p.x : low.x, p.y < low.y ? p.y : low.y};
