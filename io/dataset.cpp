@@ -60,16 +60,9 @@ std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
         fail(spec, fmt::format("there is no file {}; correct file in the district file",
                                spec.path.string()));
     }
-    CPLStringList options;
-    for (const std::string& option : spec.open_options) {
-        options.AddString(option.c_str());
-    }
     const GdalMessages messages;
-    const std::string source = spec.path.empty() ? spec.file : spec.path.string();
-    const std::shared_ptr<GDALDataset> dataset(
-        GDALDataset::Open(source.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, nullptr,
-                          options.List(), nullptr),
-        GDALDatasetUniquePtrDeleter());
+    const std::shared_ptr<GDALDataset> dataset =
+        opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::vector);
     if (!dataset) {
         fail(spec,
              "this is no data source that can be read; name a file or connection that GDAL knows" +
@@ -162,6 +155,21 @@ GdalMessages::GdalMessages() {
 GdalMessages::~GdalMessages() { CPLPopErrorHandler(); }
 
 std::string GdalMessages::text() const { return fmt::format("{}", fmt::join(messages_, "; ")); }
+
+std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
+                                            const std::string& file,
+                                            const std::vector<std::string>& open_options,
+                                            DatasetKind kind) {
+    CPLStringList options;
+    for (const std::string& option : open_options) {
+        options.AddString(option.c_str());
+    }
+    const std::string source = path.empty() ? file : path.string();
+    const unsigned flags = kind == DatasetKind::vector ? GDAL_OF_VECTOR : GDAL_OF_RASTER;
+    return {GDALDataset::Open(source.c_str(), flags | GDAL_OF_READONLY, nullptr, options.List(),
+                              nullptr),
+            GDALDatasetUniquePtrDeleter()};
+}
 
 std::string described(const LayerSpec& spec) {
     return fmt::format("{} ({})", spec.section, printable_source(spec.file));

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -35,6 +36,15 @@ private:
     bool failed_ = false;
     friend void keep_message(GdalMessages& messages, const char* text, bool error);
 };
+
+enum class DatasetKind : std::uint8_t { vector, raster };
+
+// Read-only, with the options given; null where GDAL cannot, and why is in the messages that the
+// caller collects. `path` is empty for sources that are no files, `file` then names them.
+std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
+                                            const std::string& file,
+                                            const std::vector<std::string>& open_options,
+                                            DatasetKind kind);
 
 // "roads (roads.gpkg)": how messages call an input; without passwords.
 std::string described(const LayerSpec& spec);

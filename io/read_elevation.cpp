@@ -41,14 +41,8 @@ Dataset open_raster(const ElevationSpec& spec) {
         fail(spec, fmt::format("there is no file {}; correct file in the district file",
                                spec.path.string()));
     }
-    CPLStringList options;
-    for (const std::string& option : spec.open_options) {
-        options.AddString(option.c_str());
-    }
     const GdalMessages messages;
-    const std::string source = spec.path.empty() ? spec.file : spec.path.string();
-    Dataset raster = owned(GDALOpenEx(source.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY, nullptr,
-                                      options.List(), nullptr));
+    Dataset raster = opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::raster);
     if (!raster) {
         fail(spec, "this is no raster that can be read" + gdal_says(messages));
     }

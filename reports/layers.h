@@ -14,11 +14,11 @@ namespace farwater::reports {
 io::PassThroughTable parcel_supply(const Findings& findings);
 io::PassThroughTable road_times(const Findings& findings);
 
-// Point layers. Those that hold drives are of the first season.
+// Point layers, and the drives between stations and dump sites; drives are of the first season.
 io::FeatureTable target_supply(const Findings& findings);
 io::FeatureTable fill_sites(const Findings& findings);
 io::FeatureTable dump_sites(const Findings& findings);
-io::FeatureTable response_times(const Findings& findings);  // a row per dump site and station
+io::FeatureTable response_times(const Findings& findings);  // no shapes: a row per site and station
 
 // Tables without geometry.
 io::FeatureTable fleet(const Findings& findings);

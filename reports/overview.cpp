@@ -1,5 +1,6 @@
 #include "reports/overview.h"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
@@ -203,6 +204,12 @@ std::string scale_bar(const PageFit& fit) {
         legend_left, units, length, legend_left + 200.0);
 }
 
+// Smaller for a long name, so that it stays on the page; a bold letter is about 0.62 of its size.
+double title_size(std::string_view name) {
+    const double room = page_width - legend_left - 10.0;
+    return std::min(20.0, room / (0.62 * std::max(1.0, static_cast<double>(name.size()))));
+}
+
 std::string footing() {
     std::string svg =
         fmt::format("<text font-size=\"11\" fill=\"#444\" x=\"{:.0f}\" y=\"680\">\n", legend_left);
@@ -228,9 +235,9 @@ std::string overview_svg(const Findings& findings) {
     svg += symbols();
     svg += "<rect width=\"100%\" height=\"100%\" fill=\"#fbfaf7\"/>\n";
     svg += roads_of(findings, fit) + houses_of(findings, fit) + sites_of(findings, fit);
-    svg +=
-        fmt::format("<text x=\"{:.0f}\" y=\"40\" font-size=\"20\" font-weight=\"bold\">{}</text>\n",
-                    legend_left, escaped(findings.district.name));
+    svg += fmt::format(
+        "<text x=\"{:.0f}\" y=\"40\" font-size=\"{:.1f}\" font-weight=\"bold\">{}</text>\n",
+        legend_left, title_size(findings.district.name), escaped(findings.district.name));
     svg += fmt::format("<text x=\"{:.0f}\" y=\"62\">{} meet the planned flow</text>\n", legend_left,
                        percent(headline.held, headline.improved));
     svg += legend_of(findings) + scale_bar(fit) + footing();

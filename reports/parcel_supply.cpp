@@ -1,6 +1,6 @@
 #include <algorithm>
+#include <iterator>
 #include <memory>
-#include <numeric>
 
 #include "reports/layers.h"
 #include "reports/table_builder.h"
@@ -20,20 +20,10 @@ bool has_answer(const ParcelSupply& supply) {
     return has_need(supply) && supply.state != SupplyState::unknown;
 }
 
-// NOLINTBEGIN(readability-function-size,readability-function-cognitive-complexity): a table
-// Columns that parcels and targets share: what was found out about their supply.
-std::vector<ColumnOf> supply_columns(const Findings& findings) {
-    const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
+// The answer in a word, and what it was judged against.
+std::vector<ColumnOf> verdict_columns(const Findings& findings) {
     const auto of = [findings](std::size_t row) -> const ParcelSupply& {
         return findings.supply(row);
-    };
-    const auto flow = [of](HeldFlow ParcelSupply::* member) {
-        return [of, member](std::size_t row) {
-            return has_answer(of(row)) ? value_of(of(row).*member) : io::Value{};
-        };
-    };
-    const auto time = [of](std::optional<supply::TenthsMinute> ParcelSupply::* member) {
-        return [of, member](std::size_t row) { return value_of(of(row).*member); };
     };
     return {
         text("state",
@@ -74,6 +64,20 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
              [of](std::size_t row) {
                  return has_need(of(row)) ? value_of(std::optional(of(row).duration)) : io::Value{};
              }),
+    };
+}
+
+// Gallons per minute.
+std::vector<ColumnOf> flow_columns(const Findings& findings) {
+    const auto of = [findings](std::size_t row) -> const ParcelSupply& {
+        return findings.supply(row);
+    };
+    const auto flow = [of](HeldFlow ParcelSupply::* member) {
+        return [of, member](std::size_t row) {
+            return has_answer(of(row)) ? value_of(of(row).*member) : io::Value{};
+        };
+    };
+    return {
         real("sustained_gpm",
              "Largest constant flow that never runs dry, from the allowed start for the duration, "
              "gpm.",
@@ -94,6 +98,18 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
              "Handbook sum over undisturbed cycles, gpm: knows no queue, no storage and no start; "
              "for rating sheets only.",
              flow(&ParcelSupply::handbook)),
+    };
+}
+
+// Minutes from the alarm.
+std::vector<ColumnOf> clock_columns(const Findings& findings) {
+    const auto of = [findings](std::size_t row) -> const ParcelSupply& {
+        return findings.supply(row);
+    };
+    const auto time = [of](std::optional<supply::TenthsMinute> ParcelSupply::* member) {
+        return [of, member](std::size_t row) { return value_of(of(row).*member); };
+    };
+    return {
         real("first_engine_min", "First engine at the house, minutes from the alarm.",
              time(&ParcelSupply::first_engine)),
         real("tank_water_min", "The first engine's own tank on the fire, minutes from the alarm.",
@@ -107,6 +123,19 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
              "Earliest start from which the needed flow holds for the duration, minutes from the "
              "alarm; empty where there is none within the late horizon.",
              time(&ParcelSupply::earliest_start)),
+    };
+}
+
+// Where the water comes from, and how.
+std::vector<ColumnOf> way_columns(const Findings& findings) {
+    const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
+    const auto of = [findings](std::size_t row) -> const ParcelSupply& {
+        return findings.supply(row);
+    };
+    const auto time = [of](std::optional<supply::TenthsMinute> ParcelSupply::* member) {
+        return [of, member](std::size_t row) { return value_of(of(row).*member); };
+    };
+    return {
         text("dump_site_id", "Dump site that serves it.",
              [of, names](std::size_t row) {
                  return of(row).dump_site.valid()
@@ -132,6 +161,15 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
         real(
             "wheels_gal", "Gallons in the tanks that are there by the late horizon.",
             [of](std::size_t row) { return value_of(of(row).wheels_gal); }, 0),
+    };
+}
+
+// Which season and period it is, and how the house lies to the roads.
+std::vector<ColumnOf> case_columns(const Findings& findings) {
+    const auto of = [findings](std::size_t row) -> const ParcelSupply& {
+        return findings.supply(row);
+    };
+    return {
         text("worst_season", "Season of the worst answer, the one shown.",
              [of, findings](std::size_t row) {
                  return io::Value{std::string_view(
@@ -165,7 +203,16 @@ std::vector<ColumnOf> supply_columns(const Findings& findings) {
                }),
     };
 }
-// NOLINTEND(readability-function-size,readability-function-cognitive-complexity)
+
+// Columns that parcels and targets share: what was found out about their supply.
+std::vector<ColumnOf> supply_columns(const Findings& findings) {
+    std::vector<ColumnOf> columns;
+    for (const auto group :
+         {verdict_columns, flow_columns, clock_columns, way_columns, case_columns}) {
+        std::ranges::move(group(findings), std::back_inserter(columns));
+    }
+    return columns;
+}
 
 // Rows by shortfall, largest first, then by parcel id.
 std::vector<std::uint32_t> rows_short_of_need(const Findings& findings) {

@@ -77,23 +77,28 @@ void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
     }
 }
 
-// The largest first; puddles are left out.
-void add_unsounded_water(const District& district, std::vector<Task>& list) {
+std::string sounding(const MappedWater& water) {
     constexpr double square_metres_per_acre = 4046.8564224;
-    constexpr double least_acres = 0.1;
+    constexpr double puddle_acres = 0.1;
+    const double acres = water.area_m2 / square_metres_per_acre;
+    return acres < puddle_acres
+               ? "under 0.1 acres mapped: look whether it is water all year"
+               : fmt::format(
+                     "{:.1f} acres mapped: worth sounding, permission and access to be asked",
+                     acres);
+}
+
+// The largest first.
+void add_unsounded_water(const District& district, std::vector<Task>& list) {
     std::vector<const MappedWater*> waters;
     for (const MappedWater& water : district.mapped_water) {
-        if (water.area_m2 >= least_acres * square_metres_per_acre) {
-            waters.push_back(&water);
-        }
+        waters.push_back(&water);
     }
     std::ranges::stable_sort(waters, std::greater<>{},
                              [](const MappedWater* water) { return water->area_m2; });
     for (const MappedWater* water : waters) {
         list.push_back(
-            {"mapped_water", water->name.empty() ? water->id : water->name,
-             fmt::format("{:.1f} acres mapped: worth sounding, permission and access to be asked",
-                         water->area_m2 / square_metres_per_acre)});
+            {"mapped_water", water->name.empty() ? water->id : water->name, sounding(*water)});
     }
 }
 

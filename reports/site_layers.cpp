@@ -242,12 +242,10 @@ io::FeatureTable response_times(const Findings& findings) {
             },
             2),
     };
-    return layer({"response_times", "Drives from the stations to the dump sites",
-                  "First season; within the trip limit."},
-                 io::ShapeKind::point, std::move(columns), drives->size(),
-                 [drives, &trips](std::size_t row) {
-                     return Polyline{trips.dump_sites[(*drives)[row].dump_site].place};
-                 });
+    return table(
+        {"response_times", "Drives from the stations to the dump sites",
+         "First season, within the trip limit; dump_site_id leads to the layer dump_sites."},
+        std::move(columns), drives->size());
 }
 
 }  // namespace farwater::reports

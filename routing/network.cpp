@@ -136,7 +136,7 @@ DisjointSets connected_nodes(const Network& network) {
 }
 
 Problem road_problem(ProblemId id, const Road& road, std::string detail) {
-    return {id, "roads", {}, "row " + std::to_string(road.row), {}, std::move(detail)};
+    return {id, "roads", {}, row_name(road.row), {}, std::move(detail)};
 }
 
 std::string size_of(const Part& part) {
@@ -145,12 +145,24 @@ std::string size_of(const Part& part) {
            std::to_string(feet_long) + " ft in all";
 }
 
+// A state road does not end in a field: where it does, the data end.
+bool ends_at_data(const std::vector<Road>& roads, const Network& network, const Edge& edge) {
+    const auto alone = [&](NodeIndex node) { return network.around(node).size() == 1; };
+    return at(roads, edge.road).kind == RoadClass::state && (alone(edge.from) || alone(edge.to));
+}
+
 std::vector<Problem> problems_of(const std::vector<Road>& roads, const Network& network,
                                  const std::vector<Part>& parts) {
     std::vector<Problem> problems;
     for (std::size_t r = 0; r < roads.size(); ++r) {
         if (network.first_edge[r] == network.first_edge[r + 1]) {
             problems.push_back(road_problem(ProblemId::road_zero_length, roads[r], {}));
+        }
+    }
+    for (const Edge& edge : network.edges) {
+        if (ends_at_data(roads, network, edge)) {
+            problems.push_back(road_problem(ProblemId::road_edge_of_data, at(roads, edge.road),
+                                            at(roads, edge.road).name));
         }
     }
     for (std::size_t i = 1; i < parts.size(); ++i) {

@@ -75,7 +75,7 @@ RoadSpot spot_on(const Network& network, RoadIndex road, double along);
 
 struct NetworkResult {
     Network network;
-    std::vector<Problem> problems;  // road_zero_length, road_island (one for each)
+    std::vector<Problem> problems;  // road_zero_length, road_edge_of_data, road_island
 };
 
 // Roads join where they share a vertex; plain crossings do not join. A vertex is shared when

@@ -144,6 +144,22 @@ std::optional<RoadWork> work_on_roads(const District& district, std::span<const 
                     std::move(network.problems)};
 }
 
+// Water that counts and that nobody from the stations can get to, in the season.
+std::vector<Problem> unreached_sources(const District& district,
+                                       const reports::SeasonFindings& found) {
+    std::vector<Problem> problems;
+    for (std::size_t i = 0; i < found.trips.stations_of_fill_site.size(); ++i) {
+        if (found.trips.stations_of_fill_site[i].empty()) {
+            const WaterSource& source = at(district.sources, found.fill_places[i].source);
+            problems.push_back({.id = ProblemId::source_no_station,
+                                .layer = "water_sources",
+                                .record = source.id,
+                                .detail = at(district.seasons, found.trips.season).name});
+        }
+    }
+    return problems;
+}
+
 // One season: its round trips, then the supply in each period.
 void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
                    const routing::DumpSites& dump_sites, SeasonIndex index, const Work& work,
@@ -154,6 +170,10 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
     reports::SeasonFindings found;
     found.fill_places = supply::fill_site_places(district, analysis.water, season);
     found.trips = routing::round_trips(roads, dump_sites, found.fill_places, index, work);
+    if (work.stopped()) {
+        return;
+    }
+    add(analysis.problems, unreached_sources(district, found));
     for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
         const PeriodIndex period(p);
         begins("supply, " + season.name + ", " + district.periods[p].name);

@@ -53,11 +53,11 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
 
     session.stage("reading");
     const io::ReadResult read = io::read_district(file, session.work());
-    const auto analysis = analyse(read.district, session.work(),
-                                  [&](std::string_view stage) { session.stage(stage); });
-    session.stage("writing");
-    const bool whole = analysis && write_results(folder.folder(), file, read,
-                                                 analysis->findings(read.district), session.work());
+    const StageBegins begins = [&](std::string_view stage) { session.stage(stage); };
+    const auto analysis = analyse(read.district, session.work(), begins);
+    const bool whole =
+        analysis && write_results(folder.folder(), file, read, analysis->findings(read.district),
+                                  session.work(), begins);
     if (!whole || session.work().stopped()) {
         return exit_interrupted;
     }

@@ -31,17 +31,19 @@ std::string gpkg_date(const District& district) {
                        static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
 }
 
-io::PassThroughInput input_of(const std::string& section, const io::DistrictFile& file,
-                              const io::ReadResult& read) {
+// The input as it was read; `nth` of its section, since several tables may be joined.
+io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
+                              std::size_t nth = 0) {
     io::PassThroughInput input;
-    input.spec = file.layers.at(section);
+    input.spec = spec;
+    std::size_t seen = 0;
     for (const io::InputRecord& record : read.inputs) {
-        if (record.section == section) {
+        if (record.section == spec.section && seen++ == nth) {
             input.features = record.features;
             input.sha256 = record.sha256;
         }
     }
-    if (section == "parcels") {
+    if (spec.section == "parcels") {
         input.repaired = read.repaired_parcels;
     }
     return input;
@@ -64,10 +66,10 @@ constexpr std::array<PlaceLayer, 9> csv_tables{
 bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
     io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
-    bool going =
-        writer.write(reports::parcel_supply(findings), input_of("parcels", file, read), work);
-    going =
-        going && writer.write(reports::road_times(findings), input_of("roads", file, read), work);
+    bool going = writer.write(reports::parcel_supply(findings),
+                              input_of(file.layers.at("parcels"), read), work);
+    going = going && writer.write(reports::road_times(findings),
+                                  input_of(file.layers.at("roads"), read), work);
     for (const PlaceLayer make : tables_of_supply) {
         const io::FeatureTable table = make(findings);
         const bool empty_layer = table.rows == 0 && table.shape != io::ShapeKind::none;
@@ -78,25 +80,35 @@ bool write_supply(const std::filesystem::path& path, const io::DistrictFile& fil
     return going && writer.close(work);
 }
 
-// Every input layer as it was used, repaired shapes in place of broken ones.
+// One input as it was used, repaired shapes in place of broken ones.
+bool write_input(io::GeoPackageWriter& writer, const std::string& name,
+                 const io::PassThroughInput& input, const Work& work) {
+    io::FeatureTable results{.name = name,
+                             .title = "Input: " + name,
+                             .description = "As read from " + io::printable_source(input.spec.file),
+                             .shape = io::ShapeKind::polygon,
+                             .columns = {},
+                             .rows = 0,
+                             .fill = [](std::size_t, io::Row&) {}};
+    const io::PassThroughTable table{std::move(results), input.spec.section,
+                                     [](std::size_t) { return true; }};
+    return writer.write(table, input, work);
+}
+
+// Every layer and joined table: join, join_2, ...
 bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
     io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
+    bool going = true;
     for (const auto& [section, spec] : file.layers) {
-        io::FeatureTable results{.name = section,
-                                 .title = "Input: " + section,
-                                 .description = "As read from " + io::printable_source(spec.file),
-                                 .shape = io::ShapeKind::polygon,
-                                 .columns = {},
-                                 .rows = 0,
-                                 .fill = [](std::size_t, io::Row&) {}};
-        const io::PassThroughTable table{std::move(results), section,
-                                         [](std::size_t) { return true; }};
-        if (!writer.write(table, input_of(section, file, read), work)) {
-            return false;
-        }
+        going = going && write_input(writer, section, input_of(spec, read), work);
     }
-    return writer.write(reports::run_record_table(run_record(file, read, findings)), work) &&
+    for (std::size_t i = 0; i < file.joins.size(); ++i) {
+        const std::string name = i == 0 ? "join" : fmt::format("join_{}", i + 1);
+        going = going && write_input(writer, name, input_of(file.joins[i].table, read, i), work);
+    }
+    return going &&
+           writer.write(reports::run_record_table(run_record(file, read, findings)), work) &&
            writer.close(work);
 }
 
@@ -151,12 +163,15 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
 }
 
 bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
-                   const io::ReadResult& read, const reports::Findings& findings,
-                   const Work& work) {
+                   const io::ReadResult& read, const reports::Findings& findings, const Work& work,
+                   const StageBegins& begins) {
+    begins("writing supply.gpkg");
     bool going = write_supply(folder / "supply.gpkg", file, read, findings, work);
     if (going && findings.parcels() <= most_parcels_with_inputs) {
+        begins("writing inputs.gpkg");
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);
     }
+    begins("writing tables");
     going = going && write_tables(folder / "tables", findings, work);
     if (going && findings.parcels() <= most_parcels_in_overview) {
         std::filesystem::create_directories(folder / "maps");

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 
+#include "analyzer/app/analysis.h"
 #include "analyzer/work/work.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
@@ -18,6 +19,7 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
 // supply.gpkg, tables/*.csv, maps/overview.svg and, up to 200,000 parcels, inputs.gpkg. False when
 // stopped: the folder is then incomplete. Throws InputError, OutputError.
 bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
-                   const io::ReadResult& read, const reports::Findings& findings, const Work& work);
+                   const io::ReadResult& read, const reports::Findings& findings, const Work& work,
+                   const StageBegins& begins);
 
 }  // namespace farwater::app

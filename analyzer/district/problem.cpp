@@ -124,6 +124,9 @@ constexpr std::array kinds{
     ProblemKind{Id::portable_tank_unknown, "portable_tank_unknown", note,
                 "carries portable tanks of unknown size; they do not count",
                 "give portable_tank_gal"},
+    ProblemKind{Id::source_no_station, "source_no_station", note,
+                "counts, but no station gets there within the trip limit",
+                "check the roads between it and the stations, and what may use them"},
 };
 
 constexpr bool in_order_of_id() {
@@ -132,7 +135,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::portable_tank_unknown) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::source_no_station) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -62,6 +62,8 @@ enum class ProblemId : std::uint8_t {
     period_unknown,
     value_missing,
     portable_tank_unknown,
+    // found while routing
+    source_no_station,
 };
 
 enum class Severity : std::uint8_t {

@@ -96,6 +96,13 @@ ParcelSupply without_shuttle(const Asker& asker, SupplyState state, Limit limit)
     return supply;
 }
 
+// A house farther from the road than hose lies over land lacks hose; else it lacks a dump site.
+Limit why_no_lay(const Situation& situation, std::size_t row) {
+    const bool far =
+        situation.trips.access[row].off_road > situation.district.assumptions.off_road_hose;
+    return far ? Limit::hose : Limit::no_dump_site;
+}
+
 // Everything that is settled before a dump site comes into it; none = a case decides.
 std::optional<ParcelSupply> settled(const Situation& situation, const Asker& asker, std::size_t row,
                                     DriveTime first_arrival) {
@@ -112,7 +119,8 @@ std::optional<ParcelSupply> settled(const Situation& situation, const Asker& ask
         return without_shuttle(asker, SupplyState::unreached, Limit::no_route);
     }
     if (!has_lay) {
-        ParcelSupply supply = without_shuttle(asker, SupplyState::tank_only, Limit::no_dump_site);
+        ParcelSupply supply =
+            without_shuttle(asker, SupplyState::tank_only, why_no_lay(situation, row));
         supply.first_engine = rounded_up(duration_of(first_arrival));
         return supply;
     }

@@ -157,14 +157,28 @@ TEST_CASE("islands are reported once each with their size, the largest part is t
     region.road("FG");
     region.road("HIJKL");
     const auto result = network_of(region);
-    REQUIRE(test::count_of(result.problems, ProblemId::road_island) == 2);
-    CHECK(result.problems[0].record == "row 1");
-    CHECK(result.problems[0].detail == "with 2 roads, 2625 ft in all");
-    CHECK(result.problems[1].record == "row 0");
-    CHECK(result.problems[1].detail == "with 1 road, 1312 ft in all");
+    const auto islands = test::problems_of(result.problems, ProblemId::road_island);
+    REQUIRE(islands.size() == 2);
+    CHECK(islands[0].record == "row 2");
+    CHECK(islands[0].detail == "with 2 roads, 2625 ft in all");
+    CHECK(islands[1].record == "row 1");
+    CHECK(islands[1].detail == "with 1 road, 1312 ft in all");
     CHECK(at(result.network.component, result.network.edges_of(RoadIndex(3))[0].from) == 0);
     CHECK(at(result.network.component, result.network.edges_of(RoadIndex(1))[0].from) == 1);
     CHECK(at(result.network.component, result.network.edges_of(RoadIndex(0))[0].from) == 2);
+}
+
+TEST_CASE("a state road that ends is said to leave the data, other ends are not", "[map]") {
+    AsciiRegion region(R"(
+        A---B---C
+            D
+    )");
+    region.road("ABC").kind = RoadClass::state;
+    region.road("BD").kind = RoadClass::gravel;
+    const auto result = network_of(region);
+    const auto ends = test::problems_of(result.problems, ProblemId::road_edge_of_data);
+    REQUIRE(ends.size() == 2);
+    CHECK(ends[0].record == "row 1");
 }
 
 TEST_CASE("a spot within a millimetre of a junction is at the junction") {

@@ -93,4 +93,11 @@ inline std::size_t count_of(const std::vector<Problem>& problems, ProblemId id) 
                       [&](const Problem& problem) { return problem.id == id; }));
 }
 
+inline std::vector<Problem> problems_of(const std::vector<Problem>& problems, ProblemId id) {
+    std::vector<Problem> those;
+    std::ranges::copy_if(problems, std::back_inserter(those),
+                         [&](const Problem& problem) { return problem.id == id; });
+    return those;
+}
+
 }  // namespace farwater::test
