@@ -1,8 +1,11 @@
 #include "io/carried_columns.h"
 
 #include <cmath>
-#include <utility>
+#include <ctime>
+#include <string_view>
 
+#include <cpl_time.h>
+#include <fmt/format.h>
 #include <ogrsf_frmts.h>
 
 #include "io/pass_through.h"
@@ -16,12 +19,17 @@ Carry carry_of(OGRFieldType type) {
         case OFTReal:
             return Carry::real;
         case OFTInteger:
+            return Carry::integer;
         case OFTInteger64:
+            return Carry::integer64;
         case OFTString:
+            return Carry::text;
         case OFTBinary:
+            return Carry::bytes;
         case OFTDate:
+            return Carry::date;
         case OFTDateTime:
-            return Carry::as_it_is;
+            return Carry::time;
         default:
             return Carry::as_text;
     }
@@ -31,6 +39,52 @@ OGRFieldSubType subtype_of(const OGRFieldDefn& column) {
     const OGRFieldSubType subtype = column.GetSubType();
     const bool kept = subtype == OFSTBoolean || subtype == OFSTInt16 || subtype == OFSTFloat32;
     return kept && carry_of(column.GetType()) != Carry::as_text ? subtype : OFSTNone;
+}
+
+std::string date_of(const OGRField& field) {
+    return fmt::format("{:04}-{:02}-{:02}", field.Date.Year, field.Date.Month, field.Date.Day);
+}
+
+// In UTC, to the millisecond. A time without a zone, or in one that is not known, counts as UTC;
+// else GDAL's zone counts quarters of an hour from 100.
+std::string time_of(const OGRField& field) {
+    tm whole{};
+    whole.tm_year = field.Date.Year - 1900;
+    whole.tm_mon = field.Date.Month - 1;
+    whole.tm_mday = field.Date.Day;
+    whole.tm_hour = field.Date.Hour;
+    whole.tm_min = field.Date.Minute;
+    if (field.Date.TZFlag > 1 && field.Date.TZFlag != 100) {
+        const GIntBig zone_s = (field.Date.TZFlag - 100) * 15 * 60;
+        CPLUnixTimeToYMDHMS(CPLYMDHMSToUnixTime(&whole) - zone_s, &whole);
+    }
+    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:06.3f}Z", whole.tm_year + 1900,
+                       whole.tm_mon + 1, whole.tm_mday, whole.tm_hour, whole.tm_min,
+                       static_cast<double>(field.Date.Second));
+}
+
+// Precondition: the cell is set and not NULL.
+void add_cell(OGRFeature& from, int column, Carry carry, SqliteRows& cells) {
+    const OGRField& field = *from.GetRawFieldRef(column);
+    switch (carry) {
+        case Carry::integer:
+            return cells.add(std::int64_t{field.Integer});
+        case Carry::integer64:
+            return cells.add(std::int64_t{field.Integer64});
+        case Carry::real:
+            return std::isfinite(field.Real) ? cells.add(field.Real) : cells.add_null();
+        case Carry::text:
+            return cells.add(std::string_view(field.String));
+        case Carry::bytes:
+            return cells.add(
+                std::span(field.Binary.paData, static_cast<std::size_t>(field.Binary.nCount)));
+        case Carry::date:
+            return cells.add(date_of(field));
+        case Carry::time:
+            return cells.add(time_of(field));
+        case Carry::as_text:
+            return cells.add(std::string_view(from.GetFieldAsString(column)));
+    }
 }
 
 }  // namespace
@@ -69,17 +123,15 @@ std::vector<Carry> add_carried_columns(GeoPackageLayer& layer, const OGRFeatureD
     return carries;
 }
 
-void carry_values(OGRFeature& from, OGRFeature& to, const std::vector<Carry>& carries) {
-    for (int i = 0; i < static_cast<int>(carries.size()); ++i) {
-        const Carry carry = carries[static_cast<std::size_t>(i)];
-        if (!from.IsFieldSetAndNotNull(i) ||
-            (carry == Carry::real && !std::isfinite(from.GetFieldAsDouble(i)))) {
-            to.SetFieldNull(i);
-        } else if (carry == Carry::as_text) {
-            to.SetField(i, from.GetFieldAsString(i));
+void add_carried_cells(OGRFeature& from, const std::vector<Carry>& carries, SqliteRows& cells) {
+    int column = 0;
+    for (const Carry carry : carries) {
+        if (from.IsFieldSetAndNotNull(column)) {
+            add_cell(from, column, carry, cells);
         } else {
-            std::swap(*from.GetRawFieldRef(i), *to.GetRawFieldRef(i));
+            cells.add_null();
         }
+        ++column;
     }
 }
 

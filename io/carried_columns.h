@@ -7,6 +7,7 @@
 
 #include "io/feature_table.h"
 #include "io/geopackage_layer.h"
+#include "io/sqlite_rows.h"
 
 class OGRFeature;
 class OGRFeatureDefn;
@@ -14,7 +15,7 @@ class OGRFeatureDefn;
 namespace farwater::io {
 
 // How a column's values get into the result.
-enum class Carry : std::uint8_t { as_it_is, real, as_text };
+enum class Carry : std::uint8_t { integer, integer64, real, text, bytes, date, time, as_text };
 
 std::vector<std::string> names_of(const OGRFeatureDefn& columns);
 
@@ -23,7 +24,7 @@ std::vector<std::string> names_of(const OGRFeatureDefn& columns);
 std::vector<Carry> add_carried_columns(GeoPackageLayer& layer, const OGRFeatureDefn& columns,
                                        const std::vector<Column>& results);
 
-// Moves the values: each feature owns what the other had until both are used again.
-void carry_values(OGRFeature& from, OGRFeature& to, const std::vector<Carry>& carries);
+// Adds a cell for each column: the values that GDAL would write for a feature that has them.
+void add_carried_cells(OGRFeature& from, const std::vector<Carry>& carries, SqliteRows& cells);
 
 }  // namespace farwater::io

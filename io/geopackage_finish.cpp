@@ -5,6 +5,7 @@
 
 #include "io/disk.h"
 #include "io/error.h"
+#include "io/spatial_index.h"
 
 namespace farwater::io {
 
@@ -79,8 +80,8 @@ void check_table(const SqliteFile& file, const std::filesystem::path& path,
     }
     const std::string index = "rtree_" + table.name + "_geom";
     require_count(path, "the spatial index of " + table.name,
-                  file.integer("SELECT count(*) FROM " + sql_name(index)), table.shapes);
-    if (table.index_checked) {
+                  file.integer("SELECT count(*) FROM " + sql_name(index + "_rowid")), table.shapes);
+    if (table.index_right) {
         return;
     }
     const std::string answer = file.text("SELECT rtreecheck(" + sql_text(index) + ")");
@@ -109,27 +110,18 @@ void check_geopackage(const SqliteFile& file, const std::filesystem::path& path,
 bool finish_geopackage(const std::filesystem::path& file, std::vector<WrittenTable> tables,
                        const Work& work) {
     const std::size_t steps = tables.size() + 1;
-    std::vector<std::string> for_gdal;
     {
         SqliteFile sqlite(file);
-        sqlite.run("PRAGMA journal_mode = DELETE; PRAGMA synchronous = OFF");
+        sqlite.run("PRAGMA synchronous = OFF");
         describe_columns(sqlite, tables);
-        for (std::size_t i = 0; i < tables.size(); ++i) {
-            if (!in_progress(work, i, steps)) {
-                return false;
-            }
-            if (!tables[i].index_missing) {
-                continue;
-            }
-            tables[i].index_checked = fill_spatial_index(sqlite, tables[i].name, tables[i].boxes);
-            if (!tables[i].index_checked) {
-                for_gdal.push_back(tables[i].name);
-            }
-            tables[i].boxes = {};
-        }
     }
-    for (const std::string& table : for_gdal) {
-        build_index_by_gdal(file, table);
+    for (std::size_t i = 0; i < tables.size(); ++i) {
+        if (!in_progress(work, i, steps)) {
+            return false;
+        }
+        if (tables[i].has_geometry && !tables[i].index_right) {
+            build_index_by_gdal(file, tables[i].name);
+        }
     }
     if (!in_progress(work, tables.size(), steps)) {
         return false;

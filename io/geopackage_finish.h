@@ -1,5 +1,5 @@
-// What a GeoPackage still needs when GDAL has closed it: descriptions of its columns, the indexes
-// of large layers, and proof that all is there.
+// What a GeoPackage still needs when GDAL has closed it: descriptions of its columns, and proof
+// that all is there.
 #pragma once
 
 #include <cstddef>
@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "analyzer/work/work.h"
-#include "io/spatial_index.h"
+#include "io/sqlite_file.h"
 
 namespace farwater::io {
 
@@ -24,20 +24,18 @@ struct WrittenTable {
     std::size_t rows = 0;
     std::size_t shapes = 0;  // rows with a shape that is neither NULL nor empty
     std::vector<ColumnDescription> columns;
-    bool index_missing = false;  // to be filled from `boxes`
-    bool index_checked = false;  // rtreecheck is done
-    std::vector<IndexBox> boxes;
+    bool index_right = false;  // filled, rtreecheck is done
 };
 
-// Registers the Schema extension and fills gpkg_data_columns (OGC 12-128, annex F.9), fills the
-// missing indexes, checks the file (check_geopackage), leaves it without a journal. False when
-// stopped. Throws OutputError. Precondition: GDAL has closed the file.
+// Registers the Schema extension and fills gpkg_data_columns (OGC 12-128, annex F.9), has GDAL
+// build indexes that are not right, checks the file (check_geopackage), leaves it without a
+// journal. False when stopped. Throws OutputError. Precondition: the file is closed.
 bool finish_geopackage(const std::filesystem::path& file, std::vector<WrittenTable> tables,
                        const Work& work);
 
 // Throws OutputError, saying what is wrong, unless pages and keys are sound (quick_check,
-// foreign_key_check), every index not yet checked passes rtreecheck, every one holds every shape,
-// and every table has its rows, by count and in gpkg_ogr_contents.
+// foreign_key_check), every index not yet known as right passes rtreecheck, every one holds every
+// shape, and every table has its rows, by count and in gpkg_ogr_contents.
 void check_geopackage(const SqliteFile& file, const std::filesystem::path& path,
                       const std::vector<WrittenTable>& tables);
 

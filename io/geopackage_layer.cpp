@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <optional>
 
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
 #include "io/dataset.h"
 #include "io/error.h"
+#include "io/layer_shapes.h"
 
 namespace farwater::io {
 
@@ -28,28 +30,18 @@ OGRFieldType type_of(ColumnType type) {
     return OFTString;
 }
 
-struct SetValue {
-    OGRFeature& feature;
-    int field;
-    std::string& buffer;  // GDAL wants text to end in a zero
+struct AddValue {
+    SqliteRows& cells;
 
-    void operator()(std::monostate) const { feature.SetFieldNull(field); }
-    void operator()(std::int64_t number) const {
-        feature.SetField(field, static_cast<GIntBig>(number));
-    }
-    void operator()(bool yes) const { feature.SetField(field, yes ? 1 : 0); }
+    void operator()(std::monostate) const { cells.add_null(); }
+    void operator()(std::int64_t number) const { cells.add(number); }
+    void operator()(bool yes) const { cells.add(std::int64_t{yes ? 1 : 0}); }
     void operator()(double number) const {
         assert(std::isfinite(number));
-        if (std::isfinite(number)) {
-            feature.SetField(field, number);
-        } else {
-            feature.SetFieldNull(field);
-        }
+        std::isfinite(number) ? cells.add(number) : cells.add_null();
     }
-    void operator()(std::string_view text) const {
-        buffer.assign(text);
-        feature.SetField(field, buffer.c_str());
-    }
+    // Readers take a zero for the end of a text.
+    void operator()(std::string_view text) const { cells.add(text.substr(0, text.find('\0'))); }
 };
 
 std::string unique_title(std::vector<std::string>& titles, const FeatureTable& table) {
@@ -66,25 +58,23 @@ std::string unique_title(std::vector<std::string>& titles, const FeatureTable& t
 struct GeoPackageLayer::Open {
     GdalMessages messages;
     OGRLayer* layer = nullptr;
-    OGRFeatureUniquePtr feature;
-    std::string buffer;
+    std::vector<std::string> triggers;  // to be made again after the last row
+    std::optional<GeoPackageBlobWriter> blob;
+    std::optional<SqliteRows> rows;
+    LayerShapes shapes;
 };
 
 GeoPackageLayer::GeoPackageLayer(GeoPackageInMaking& file, const FeatureTable& table,
-                                 int geometry_type, std::size_t rows)
-    : file_(file), open_(std::make_unique<Open>()) {
+                                 int geometry_type)
+    : file_(file), geometry_type_(geometry_type), open_(std::make_unique<Open>()) {
     written_.name = table.name;
     written_.has_geometry = geometry_type != static_cast<int>(wkbNone);
-    written_.index_missing = written_.has_geometry && rows > bottom_up_rows;
-    written_.boxes.reserve(written_.index_missing ? rows : 0);
 
     CPLStringList options;
     options.SetNameValue("FID", "fid");
     options.SetNameValue("GEOMETRY_NAME", "geom");
     options.SetNameValue("IDENTIFIER", unique_title(file.titles, table).c_str());
     options.SetNameValue("DESCRIPTION", table.description.c_str());
-    options.SetNameValue("SPATIAL_INDEX",
-                         written_.has_geometry && !written_.index_missing ? "YES" : "NO");
     const std::unique_ptr<OGRSpatialReference> crs(
         written_.has_geometry && file.crs ? file.crs->Clone() : nullptr);
     open_->layer =
@@ -105,7 +95,6 @@ void GeoPackageLayer::add_column(OGRFieldDefn& column, std::string_view descript
 }
 
 void GeoPackageLayer::add_result_columns(const std::vector<Column>& columns) {
-    first_result_ = written_.columns.size();
     for (const Column& column : columns) {
         OGRFieldDefn definition(column.name.c_str(), type_of(column.type));
         definition.SetSubType(column.type == ColumnType::yes_no ? OFSTBoolean : OFSTNone);
@@ -113,55 +102,101 @@ void GeoPackageLayer::add_result_columns(const std::vector<Column>& columns) {
     }
 }
 
+// What GDAL does for each row by a trigger, we do once for all.
+void GeoPackageLayer::hold_triggers() {
+    SqliteStatement triggers = file_.sqlite->prepare(
+        "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name = " +
+        sql_text(written_.name) + " ORDER BY rowid");
+    std::vector<std::string> names;
+    while (triggers.step()) {
+        names.push_back(triggers.text(0));
+        open_->triggers.push_back(triggers.text(1));
+    }
+    for (const std::string& name : names) {
+        file_.sqlite->run("DROP TRIGGER " + sql_name(name));
+    }
+}
+
 void GeoPackageLayer::begin() {
-    if (file_.dataset->StartTransaction() != OGRERR_NONE) {
-        fail("cannot be written");
+    if (open_->layer->SyncToDisk() != OGRERR_NONE || open_->messages.failed()) {
+        fail("cannot be made");
     }
-    open_->feature.reset(OGRFeature::CreateFeature(open_->layer->GetLayerDefn()));
+    SqliteFile& sqlite = *file_.sqlite;
+    const std::int64_t srs_id = sqlite.integer(
+        "SELECT srs_id FROM gpkg_geometry_columns WHERE table_name = " + sql_text(written_.name));
+    sqlite.run("BEGIN IMMEDIATE");
+    hold_triggers();
+    open_->blob.emplace(static_cast<std::int32_t>(srs_id));
+    open_->rows.emplace(sqlite, written_.name,
+                        written_.columns.size() + (written_.has_geometry ? 2 : 1));
 }
 
-OGRFeature& GeoPackageLayer::feature() { return *open_->feature; }
+SqliteRows& GeoPackageLayer::cells() { return *open_->rows; }
 
-void GeoPackageLayer::set_results(const Row& row) {
-    int field = static_cast<int>(first_result_);
+void GeoPackageLayer::start_row(const OGRGeometry* shape) {
+    const auto fid = static_cast<std::int64_t>(++written_.rows);
+    open_->rows->add(fid);
+    if (!written_.has_geometry) {
+        return;
+    }
+    if (shape == nullptr) {
+        open_->rows->add_null();
+        return;
+    }
+    const ShapeBlob blob = (*open_->blob)(*shape);
+    open_->rows->add(blob.bytes);
+    open_->shapes.note(fid, *shape, blob.box);
+}
+
+void GeoPackageLayer::add_results(const Row& row) {
     for (const Value& value : row.values) {
-        std::visit(SetValue{*open_->feature, field, open_->buffer}, value);
-        ++field;
+        std::visit(AddValue{*open_->rows}, value);
     }
 }
 
-void GeoPackageLayer::set_shape(std::unique_ptr<OGRGeometry> shape) {
-    open_->feature->SetGeometryDirectly(shape.release());
-}
-
-void GeoPackageLayer::note_shape(const OGRGeometry& shape) {
-    ++written_.shapes;
-    if (written_.index_missing) {
-        OGREnvelope box;
-        shape.getEnvelope(&box);
-        written_.boxes.push_back(index_box(static_cast<std::int64_t>(written_.rows), box.MinX,
-                                           box.MaxX, box.MinY, box.MaxY));
+// The rows are in the table, the boxes in the index.
+void GeoPackageLayer::end_rows() {
+    open_->rows->finish();
+    open_->rows.reset();
+    if (written_.has_geometry) {
+        const std::vector<IndexBox>& boxes = open_->shapes.boxes();
+        written_.shapes = boxes.size();
+        written_.index_right = fill_spatial_index(*file_.sqlite, written_.name, boxes);
     }
 }
 
-void GeoPackageLayer::add_row() {
-    ++written_.rows;
-    open_->feature->SetFID(static_cast<GIntBig>(written_.rows));
-    const OGRGeometry* shape = open_->feature->GetGeometryRef();
-    if (shape != nullptr && shape->IsEmpty() == 0) {
-        note_shape(*shape);
+void GeoPackageLayer::commit() {
+    SqliteFile& sqlite = *file_.sqlite;
+    sqlite.prepare("UPDATE gpkg_ogr_contents SET feature_count = ? WHERE table_name = ?")
+        .bind(1, static_cast<std::int64_t>(written_.rows))
+        .bind(2, written_.name)
+        .run();
+    for (const std::string& trigger : open_->triggers) {
+        sqlite.run(trigger);
     }
-    if (open_->layer->CreateFeature(open_->feature.get()) != OGRERR_NONE) {
-        fail("cannot take row " + std::to_string(written_.rows));
-    }
+    sqlite.run("COMMIT");
+    file_.tables.push_back(std::move(written_));
 }
 
 void GeoPackageLayer::finish() {
-    open_->feature.reset();
-    if (file_.dataset->CommitTransaction() != OGRERR_NONE) {
-        fail("cannot be written to the end");
+    end_rows();
+    if (written_.has_geometry) {
+        open_->shapes.describe(*file_.sqlite, written_.name, geometry_type_);
     }
-    file_.tables.push_back(std::move(written_));
+    commit();
+}
+
+void GeoPackageLayer::finish_with_type_of_rows(int otherwise) {
+    assert(!written_.has_geometry || geometry_type_ == static_cast<int>(wkbUnknown));
+    end_rows();
+    if (written_.has_geometry) {
+        const int type = open_->shapes.common_type(otherwise);
+        if (type != geometry_type_) {
+            declare_shape_type(*file_.sqlite, written_.name, type);
+        }
+        open_->shapes.describe(*file_.sqlite, written_.name, type);
+    }
+    commit();
 }
 
 void GeoPackageLayer::fail(std::string_view what) const {

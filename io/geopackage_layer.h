@@ -1,8 +1,10 @@
 // One layer or table of a GeoPackage in the making; what the writers of result tables and of
-// passed-through inputs have in common.
+// passed-through inputs have in common. GDAL makes the table and all that the standard wants beside
+// it, SQLite takes the rows: that is four times as fast as GDAL's own way row by row.
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -12,12 +14,13 @@
 #include "io/crs.h"
 #include "io/feature_table.h"
 #include "io/geopackage_finish.h"
+#include "io/sqlite_file.h"
+#include "io/sqlite_rows.h"
+#include "io/unchanged_files.h"
 
 class GDALDataset;
-class OGRFeature;
 class OGRFieldDefn;
 class OGRGeometry;
-class OGRLayer;
 
 namespace farwater::io {
 
@@ -25,44 +28,51 @@ namespace farwater::io {
 struct GeoPackageInMaking {
     std::filesystem::path file;
     std::shared_ptr<GDALDataset> dataset;
+    std::unique_ptr<SqliteFile> sqlite;  // the same file
     Crs crs;
     double metres_per_unit = 1.0;
     std::vector<std::string> titles;  // gpkg_contents wants each only once
     std::vector<WrittenTable> tables;
+    Fingerprints fingerprints;  // of the inputs
 };
 
-// Columns first, then begin(), then row by row, then finish(). All in one transaction. Throws
+// Columns first, then begin(), then row by row, then finish(). All rows in one transaction. Throws
 // OutputError with the file's path.
 class GeoPackageLayer {
 public:
-    // `geometry_type`: an OGRwkbGeometryType, wkbNone for a table. `rows`: how many are to come; it
-    // decides who builds the index.
-    GeoPackageLayer(GeoPackageInMaking& file, const FeatureTable& table, int geometry_type,
-                    std::size_t rows);
+    // `geometry_type`: an OGRwkbGeometryType, wkbNone for a table.
+    GeoPackageLayer(GeoPackageInMaking& file, const FeatureTable& table, int geometry_type);
     ~GeoPackageLayer();
     GeoPackageLayer(const GeoPackageLayer&) = delete;
     GeoPackageLayer& operator=(const GeoPackageLayer&) = delete;
 
     void add_column(OGRFieldDefn& column, std::string_view description);
-    void add_result_columns(const std::vector<Column>& columns);  // the last ones
+    void add_result_columns(const std::vector<Column>& columns);
 
     void begin();
-    OGRFeature& feature();             // the row that add_row() writes, used again for every row
-    void set_results(const Row& row);  // its values into the result columns
-    void set_shape(std::unique_ptr<OGRGeometry> shape);  // null = NULL
-    void add_row();
+    // A row: its shape (null = NULL, no matter for a table), a cell for each column in their order,
+    // of which the last ones may come from add_results.
+    void start_row(const OGRGeometry* shape);
+    SqliteRows& cells();
+    void add_results(const Row& row);
 
-    void finish();  // commits; the table stands in file.tables
+    // Fills the index and commits; the table stands in file.tables.
+    void finish();
+    // The same for a layer of wkbUnknown: its type becomes the one that all its rows have; the
+    // general one where they differ, `otherwise` where no row has a shape.
+    void finish_with_type_of_rows(int otherwise);
 
 private:
     [[noreturn]] void fail(std::string_view what) const;
-    void note_shape(const OGRGeometry& shape);
+    void hold_triggers();
+    void end_rows();
+    void commit();
 
-    struct Open;  // GDAL's side
+    struct Open;  // the layer between begin() and finish()
     GeoPackageInMaking& file_;
     WrittenTable written_;
+    int geometry_type_;
     std::unique_ptr<Open> open_;
-    std::size_t first_result_ = 0;  // columns before our own
 };
 
 }  // namespace farwater::io

@@ -104,6 +104,8 @@ GeoPackageWriter::GeoPackageWriter(const std::filesystem::path& file, const Work
     if (!state_->making.dataset) {
         throw OutputError(file.string() + ": cannot be made: " + messages.text() + ".");
     }
+    state_->making.sqlite = std::make_unique<SqliteFile>(file);
+    state_->making.sqlite->run("PRAGMA synchronous = OFF");
 }
 
 GeoPackageWriter::~GeoPackageWriter() {
@@ -114,8 +116,7 @@ GeoPackageWriter::~GeoPackageWriter() {
 
 bool GeoPackageWriter::write(const FeatureTable& table, const Work& work) {
     const SameBytes settings(state_->date);
-    GeoPackageLayer layer(state_->making, table, static_cast<int>(type_of(table.shape)),
-                          table.rows);
+    GeoPackageLayer layer(state_->making, table, static_cast<int>(type_of(table.shape)));
     layer.add_result_columns(table.columns);
     layer.begin();
     Row row;
@@ -131,12 +132,9 @@ bool GeoPackageWriter::write(const FeatureTable& table, const Work& work) {
         row.shape.clear();
         table.fill(index, row);
         assert(row.values.size() == table.columns.size());
-        layer.set_results(row);
-        if (table.shape != ShapeKind::none) {
-            to_units(row.shape, state_->making.metres_per_unit, points);
-            layer.set_shape(shape_of(table.shape, points));
-        }
-        layer.add_row();
+        to_units(row.shape, state_->making.metres_per_unit, points);
+        layer.start_row(shape_of(table.shape, points).get());
+        layer.add_results(row);
     }
     layer.finish();
     work.step(table.name, table.rows, table.rows);
@@ -151,6 +149,7 @@ bool GeoPackageWriter::write(const PassThroughTable& table, const PassThroughInp
 
 bool GeoPackageWriter::close(const Work& work) {
     const SameBytes settings(state_->date);
+    state_->making.sqlite.reset();
     {
         const GdalMessages messages;
         state_->making.dataset.reset();

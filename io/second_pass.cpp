@@ -2,9 +2,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <set>
-#include <system_error>
-#include <tuple>
 #include <utility>
 
 #include <gdal_priv.h>
@@ -13,7 +10,7 @@
 #include "io/carried_columns.h"
 #include "io/dataset.h"
 #include "io/error.h"
-#include "io/fingerprint.h"
+#include "io/unchanged_files.h"
 
 namespace farwater::io {
 
@@ -28,22 +25,9 @@ constexpr std::size_t records_per_step = 1024;
                      "). Run again when nobody is editing it. The old result is untouched.");
 }
 
-// Size and time of change of each file.
-using Stamps = std::vector<std::pair<std::uintmax_t, std::filesystem::file_time_type>>;
-
-Stamps stamps_of(const std::vector<std::filesystem::path>& files) {
-    Stamps stamps;
-    for (const std::filesystem::path& file : files) {
-        std::error_code error;
-        const std::uintmax_t size = std::filesystem::file_size(file, error);
-        stamps.emplace_back(size, std::filesystem::last_write_time(file, error));
-    }
-    return stamps;
-}
-
 void require_fingerprint(const PassThroughInput& input,
-                         const std::vector<std::filesystem::path>& files) {
-    if (!input.sha256.empty() && sha256_of_files(files) != input.sha256) {
+                         const std::vector<std::filesystem::path>& files, Fingerprints& known) {
+    if (!input.sha256.empty() && known.of(files) != input.sha256) {
         fail_changed(input.spec, "its sha256 is another");
     }
 }
@@ -106,62 +90,6 @@ bool keeps(const PassThroughTable& table, std::size_t record) {
     return !table.keeps || table.keeps(record);
 }
 
-// One type where all records agree, heights and measures included; else the general one.
-OGRwkbGeometryType common_type(const std::set<OGRwkbGeometryType>& found,
-                               OGRwkbGeometryType declared) {
-    if (found.empty()) {
-        return declared;
-    }
-    return found.size() == 1 ? *found.begin() : wkbUnknown;
-}
-
-// While it lives, the layer reads shapes only. A filter may need the columns: then it reads all.
-class ShapesOnly {
-public:
-    ShapesOnly(OGRLayer& layer, const LayerSpec& spec) : layer_(layer) {
-        if (spec.where.empty() && layer.TestCapability(OLCIgnoreFields) != 0) {
-            CPLStringList names;
-            for (const std::string& name : names_of(*layer.GetLayerDefn())) {
-                names.AddString(name.c_str());
-            }
-            layer.SetIgnoredFields(const_cast<const char**>(names.List()));
-        }
-    }
-    ~ShapesOnly() {
-        layer_.SetIgnoredFields(nullptr);
-        layer_.ResetReading();
-    }
-    ShapesOnly(const ShapesOnly&) = delete;
-    ShapesOnly& operator=(const ShapesOnly&) = delete;
-
-private:
-    OGRLayer& layer_;
-};
-
-// Reads the shapes once more than needed: a layer's declared type often does not hold for all of
-// its records (a shapefile's polygons may have parts), and GeoPackage is strict about it.
-OGRwkbGeometryType type_of_records(const OpenLayer& input, const PassThroughTable& table,
-                                   const PassThroughInput& wanted, const Work& work) {
-    if (input.layer->GetGeomType() == wkbNone) {
-        return wkbNone;
-    }
-    const ShapesOnly shapes_only(*input.layer, wanted.spec);
-    std::set<OGRwkbGeometryType> found;
-    RepairedShapes repaired(wanted.repaired);
-    std::size_t record = 0;
-    for (const auto& feature : *input.layer) {
-        if (record % records_per_step == 0 && work.stopped()) {
-            break;
-        }
-        const auto shape = keeps(table, record) ? take_shape(*feature, record, repaired) : nullptr;
-        if (shape) {
-            found.insert(shape->getGeometryType());
-        }
-        ++record;
-    }
-    return common_type(found, input.layer->GetGeomType());
-}
-
 // --- the pass ----------------------------------------------------------------------------------
 
 struct Pass {
@@ -181,14 +109,13 @@ void write_record(Pass& pass, OGRFeature& feature, std::size_t record, RepairedS
     if (shape && !pass.to_working(*shape)) {
         shape.reset();  // the reading has set such a record aside and listed it
     }
-    pass.layer.set_shape(std::move(shape));
-    carry_values(feature, pass.layer.feature(), pass.carries);
+    pass.layer.start_row(shape.get());
+    add_carried_cells(feature, pass.carries, pass.layer.cells());
     row.values.assign(pass.table.results.columns.size(), Value{});
     if (pass.table.results.fill) {
         pass.table.results.fill(record, row);
     }
-    pass.layer.set_results(row);
-    pass.layer.add_row();
+    pass.layer.add_results(row);
 }
 
 bool write_records(Pass& pass) {
@@ -223,22 +150,19 @@ bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
                        const PassThroughInput& input, const Work& work) {
     OpenLayer open = open_layer(input.spec);
     const auto files = files_of(input.spec, *open.dataset);
-    const Stamps before = stamps_of(files);
-    require_fingerprint(input, files);
-    const OGRwkbGeometryType type = type_of_records(open, table, input, work);
-    if (work.stopped()) {
-        return false;
-    }
-    const OGRFeatureDefn& columns = *open.layer->GetLayerDefn();
+    const FileStamps before = stamps_of(files);
+    require_fingerprint(input, files, file.fingerprints);
+    const OGRwkbGeometryType declared = open.layer->GetGeomType();
     Pass pass{file,
               table,
               input,
               work,
               open,
               ToWorking(open, file, input.spec),
-              GeoPackageLayer(file, table.results, static_cast<int>(type), input.features),
+              GeoPackageLayer(file, table.results, declared == wkbNone ? wkbNone : wkbUnknown),
               {}};
-    pass.carries = add_carried_columns(pass.layer, columns, table.results.columns);
+    pass.carries =
+        add_carried_columns(pass.layer, *open.layer->GetLayerDefn(), table.results.columns);
     pass.layer.add_result_columns(table.results.columns);
     pass.layer.begin();
     if (!write_records(pass)) {
@@ -247,7 +171,9 @@ bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
     if (stamps_of(files) != before) {
         fail_changed(input.spec, "its files changed during the writing");
     }
-    pass.layer.finish();
+    // A layer's declared type often does not hold for all of its records (a shapefile's polygons
+    // may have parts), and GeoPackage is strict about it.
+    pass.layer.finish_with_type_of_rows(static_cast<int>(declared));
     work.step(table.results.name, input.features, input.features);
     return true;
 }

@@ -8,78 +8,16 @@
 #include <numeric>
 #include <span>
 
-#include <cpl_vsi.h>
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
 #include "io/dataset.h"
 #include "io/error.h"
+#include "io/sqlite_rows.h"
 
 namespace farwater::io {
 
 namespace {
-
-// --- what GDAL would write ---------------------------------------------------------------------
-
-// The statements that make an empty index of the layer and keep it up to date.
-struct Recipe {
-    std::string create;                 // the virtual table
-    std::vector<std::string> triggers;  // to be made after the filling
-    std::string extension;              // the row of gpkg_extensions
-};
-
-std::vector<std::string> column_of(GDALDataset& dataset, const std::string& sql) {
-    std::vector<std::string> texts;
-    OGRLayer* rows = dataset.ExecuteSQL(sql.c_str(), nullptr, nullptr);
-    if (rows == nullptr) {
-        return texts;
-    }
-    for (const auto& row : *rows) {
-        texts.emplace_back(row->GetFieldAsString(0));
-    }
-    dataset.ReleaseResultSet(rows);
-    return texts;
-}
-
-std::string create_index_sql(const std::string& table) {
-    return "SELECT CreateSpatialIndex(" + sql_text(table) + ", 'geom')";
-}
-
-// Read from an empty layer of the same name that GDAL makes in memory.
-Recipe recipe_of(const std::string& table) {
-    const GdalMessages messages;
-    const std::string path = "/vsimem/farwater/index_recipe.gpkg";
-    GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GPKG");
-    Recipe recipe;
-    {
-        const GDALDatasetUniquePtr model(
-            driver->Create(path.c_str(), 0, 0, 0, GDT_Unknown, nullptr));
-        if (!model || model->CreateLayer(table.c_str(), nullptr, wkbPoint) == nullptr) {
-            throw OutputError("The recipe of a spatial index cannot be made: " + messages.text());
-        }
-        column_of(*model, create_index_sql(table));
-        const std::string index = sql_text("rtree_" + table + "_geom");
-        const auto create =
-            column_of(*model, "SELECT sql FROM sqlite_master WHERE name = " + index);
-        recipe.triggers = column_of(*model,
-                                    "SELECT sql FROM sqlite_master WHERE type = 'trigger' AND "
-                                    "substr(name, 1, length(" +
-                                        index + ")) = " + index);
-        const auto extension = column_of(
-            *model,
-            "SELECT 'INSERT INTO gpkg_extensions VALUES(' || quote(table_name) || ',' || "
-            "quote(column_name) || ',' || quote(extension_name) || ',' || quote(definition) || ',' "
-            "|| quote(scope) || ')' FROM gpkg_extensions WHERE extension_name = "
-            "'gpkg_rtree_index'");
-        if (create.size() != 1 || recipe.triggers.empty() || extension.size() != 1) {
-            throw OutputError("The recipe of a spatial index cannot be read: " + messages.text());
-        }
-        recipe.create = create[0];
-        recipe.extension = extension[0];
-    }
-    VSIUnlink(path.c_str());
-    return recipe;
-}
 
 // --- the order of the boxes --------------------------------------------------------------------
 
@@ -114,7 +52,8 @@ std::uint32_t cell(float low, float high, float origin, float extent) {
     const double middle = (static_cast<double>(low) + static_cast<double>(high)) / 2.0;
     const double share =
         extent > 0.0F ? (middle - static_cast<double>(origin)) / static_cast<double>(extent) : 0.0;
-    return static_cast<std::uint32_t>(std::clamp(share, 0.0, 1.0) * 65535.0);
+    // A box that is not a number lies at the origin.
+    return share > 0.0 ? static_cast<std::uint32_t>(std::min(share, 1.0) * 65535.0) : 0;
 }
 
 // Places of the boxes in the order along the curve; equal ones in their own order.
@@ -178,9 +117,8 @@ public:
         : node_size_(static_cast<std::size_t>(file.integer(
               "SELECT length(data) FROM " + sql_name(index + "_node") + " WHERE nodeno = 1"))),
           add_node_(file.prepare("REPLACE INTO " + sql_name(index + "_node") + " VALUES(?, ?)")),
-          add_parent_(file.prepare("INSERT INTO " + sql_name(index + "_parent") + " VALUES(?, ?)")),
-          add_feature_(
-              file.prepare("INSERT INTO " + sql_name(index + "_rowid") + " VALUES(?, ?)")) {}
+          parents_(file, index + "_parent", 2),
+          leaves_(file, index + "_rowid", 2) {}
 
     // False when the table's nodes are not of the documented kind.
     bool usable() const { return node_size_ >= header_bytes + 2 * cell_bytes; }
@@ -192,8 +130,8 @@ private:
 
     std::size_t node_size_;
     SqliteStatement add_node_;
-    SqliteStatement add_parent_;
-    SqliteStatement add_feature_;
+    SqliteRows parents_;  // of nodes
+    SqliteRows leaves_;   // of features
     std::int64_t next_ = root + 1;
     std::vector<std::size_t> ends_;  // of the nodes of the level written last, in its cells
 };
@@ -233,40 +171,40 @@ void TreeWriter::write(const std::vector<IndexBox>& boxes) {
         }
     }
     for (std::size_t i = 0; i < boxes.size(); ++i) {
-        add_feature_.bind(1, boxes[i].fid).bind(2, leaf_of[i]).run();
+        leaves_.add(boxes[i].fid);
+        leaves_.add(leaf_of[i]);
     }
+    leaves_.finish();
     for (std::size_t depth = 1; above.size() > 1; ++depth) {
         cells = std::move(above);
         above = write_level(cells, depth);
         for (std::size_t node = 0, i = 0; node < ends_.size(); ++node) {
             for (; i < ends_[node]; ++i) {
-                add_parent_.bind(1, cells[i].fid).bind(2, above[node].fid).run();
+                parents_.add(cells[i].fid);
+                parents_.add(above[node].fid);
             }
         }
     }
+    parents_.finish();
 }
 
+// rtreecheck also counts: as many features as cells in the leaves.
 bool index_is_right(const SqliteFile& file, const std::string& index, std::size_t boxes) {
-    return file.text("SELECT rtreecheck(" + sql_text(index) + ")") == "ok" &&
-           file.integer("SELECT count(*) FROM " + sql_name(index)) ==
-               static_cast<std::int64_t>(boxes);
+    return file.integer("SELECT count(*) FROM " + sql_name(index + "_rowid")) ==
+               static_cast<std::int64_t>(boxes) &&
+           file.text("SELECT rtreecheck(" + sql_text(index) + ")") == "ok";
 }
 
-// Inside a transaction; false when it must be rolled back.
-bool fill(SqliteFile& file, const std::string& index, const Recipe& recipe,
-          const std::vector<IndexBox>& boxes) {
-    file.run(recipe.create);
-    if (!boxes.empty()) {
-        TreeWriter tree(file, index);
-        if (!tree.usable()) {
-            return false;
-        }
-        tree.write(boxes);
+// False when what it did must be taken back.
+bool fill(SqliteFile& file, const std::string& index, const std::vector<IndexBox>& boxes) {
+    if (boxes.empty()) {
+        return true;
     }
-    for (const std::string& trigger : recipe.triggers) {
-        file.run(trigger);
+    TreeWriter tree(file, index);
+    if (!tree.usable()) {
+        return false;
     }
-    file.run(recipe.extension);
+    tree.write(boxes);
     return index_is_right(file, index, boxes.size());
 }
 
@@ -290,25 +228,36 @@ IndexBox index_box(std::int64_t fid, double min_x, double max_x, double min_y, d
 
 bool fill_spatial_index(SqliteFile& file, const std::string& table,
                         const std::vector<IndexBox>& boxes) {
-    const Recipe recipe = recipe_of(table);
+    file.run("SAVEPOINT index_filling");
+    bool right = false;
     try {
-        file.run("BEGIN");
-        const bool right = fill(file, "rtree_" + table + "_geom", recipe, boxes);
-        file.run(right ? "COMMIT" : "ROLLBACK");
-        return right;
-    } catch (const OutputError&) {  // GDAL's own attempt will name the reason, if it meets it too
-        file.roll_back();
-        return false;
+        right = fill(file, "rtree_" + table + "_geom", boxes);
+    } catch (const OutputError&) {
+        if (!file.in_transaction()) {
+            throw;
+        }
     }
+    file.run(right ? "RELEASE index_filling" : "ROLLBACK TO index_filling; RELEASE index_filling");
+    return right;
 }
 
 void build_index_by_gdal(const std::filesystem::path& file, const std::string& table) {
     const GdalMessages messages;
     const GDALDatasetUniquePtr dataset(
         GDALDataset::Open(file.c_str(), GDAL_OF_VECTOR | GDAL_OF_UPDATE));
-    const auto answer =
-        dataset ? column_of(*dataset, create_index_sql(table)) : std::vector<std::string>();
-    if (answer.empty() || answer[0] != "1") {
+    const auto done = [&](const std::string& what) {
+        const std::string sql = "SELECT " + what + "SpatialIndex(" + sql_text(table) + ", 'geom')";
+        OGRLayer* answer = dataset ? dataset->ExecuteSQL(sql.c_str(), nullptr, nullptr) : nullptr;
+        if (answer == nullptr) {
+            return false;
+        }
+        const OGRFeatureUniquePtr row(answer->GetNextFeature());
+        const bool yes = row && row->GetFieldAsInteger(0) == 1;
+        dataset->ReleaseResultSet(answer);
+        return yes;
+    };
+    done("Disable");
+    if (!done("Create")) {
         throw OutputError(file.string() + ": the spatial index of " + table +
                           " cannot be built: " + messages.text() + ".");
     }

@@ -32,6 +32,20 @@ SqliteStatement& SqliteStatement::bind(int parameter, std::int64_t value) {
     return *this;
 }
 
+SqliteStatement& SqliteStatement::bind(int parameter, double value) {
+    if (sqlite3_bind_double(statement_.get(), parameter, value) != SQLITE_OK) {
+        file_->fail();
+    }
+    return *this;
+}
+
+SqliteStatement& SqliteStatement::bind_null(int parameter) {
+    if (sqlite3_bind_null(statement_.get(), parameter) != SQLITE_OK) {
+        file_->fail();
+    }
+    return *this;
+}
+
 SqliteStatement& SqliteStatement::bind(int parameter, std::string_view text) {
     if (sqlite3_bind_text(statement_.get(), parameter, text.data(), static_cast<int>(text.size()),
                           SQLITE_STATIC) != SQLITE_OK) {
@@ -76,7 +90,8 @@ void SqliteFile::Close::operator()(sqlite3* file) const { sqlite3_close(file); }
 
 SqliteFile::SqliteFile(const std::filesystem::path& file) : path_(file) {
     sqlite3* opened = nullptr;
-    const int result = sqlite3_open_v2(file.c_str(), &opened, SQLITE_OPEN_READWRITE, nullptr);
+    const int result = sqlite3_open_v2(file.c_str(), &opened,
+                                       SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX, nullptr);
     file_.reset(opened);
     if (result != SQLITE_OK) {
         fail();
@@ -90,9 +105,7 @@ void SqliteFile::run(std::string_view sql) {
     }
 }
 
-void SqliteFile::roll_back() noexcept {
-    sqlite3_exec(file_.get(), "ROLLBACK", nullptr, nullptr, nullptr);
-}
+bool SqliteFile::in_transaction() const { return sqlite3_get_autocommit(file_.get()) == 0; }
 
 SqliteStatement SqliteFile::prepare(std::string_view sql) const {
     sqlite3_stmt* statement = nullptr;

@@ -1,5 +1,5 @@
-// SQLite itself, for the few things that GDAL does not do with its GeoPackage: only between GDAL's
-// closing of the file and its next opening.
+// SQLite itself, for what GDAL does not do with its GeoPackage, or not fast enough. GDAL may have
+// the file open as well: each works while the other has no transaction.
 #pragma once
 
 #include <cstdint>
@@ -22,6 +22,8 @@ class SqliteFile;
 class SqliteStatement {
 public:
     SqliteStatement& bind(int parameter, std::int64_t value);
+    SqliteStatement& bind(int parameter, double value);
+    SqliteStatement& bind_null(int parameter);
     // Text and bytes must live until the next step.
     SqliteStatement& bind(int parameter, std::string_view text);
     SqliteStatement& bind(int parameter, std::span<const unsigned char> bytes);
@@ -42,12 +44,13 @@ private:
     std::unique_ptr<sqlite3_stmt, Finalize> statement_;
 };
 
+// One connection, for one thread.
 class SqliteFile {
 public:
     explicit SqliteFile(const std::filesystem::path& file);  // must exist
 
     void run(std::string_view sql);  // one or more statements without results
-    void roll_back() noexcept;       // if a transaction is open
+    bool in_transaction() const;     // a full disk may have ended it
     SqliteStatement prepare(std::string_view sql) const;
     std::int64_t integer(std::string_view sql) const;  // the first cell; 0 where there is no row
     std::string text(std::string_view sql) const;  // the first cell; empty where there is no row

@@ -36,10 +36,6 @@ std::unique_ptr<GDALDataset, GDALDatasetUniquePtrDeleter> open_to_edit(
     return GDALDatasetUniquePtr(GDALDataset::Open(file.c_str(), GDAL_OF_VECTOR | GDAL_OF_UPDATE));
 }
 
-void run(GDALDataset& dataset, const char* sql) {
-    dataset.ReleaseResultSet(dataset.ExecuteSQL(sql, nullptr, nullptr));
-}
-
 OGREnvelope random_window(std::mt19937& random) {
     std::uniform_real_distribution<double> place(0.0, 10000.0);
     std::uniform_real_distribution<double> side(0.0, 600.0);
@@ -120,8 +116,9 @@ TEST_CASE("boxes are rounded outwards to single precision") {
 
 TEST_CASE("an index from the leaves up has the schema that GDAL gives its own") {
     const TemporaryFolder folder;
-    REQUIRE(write_file(folder / "ours.gpkg", {points("p", bottom_up_rows + 1)}));
-    REQUIRE(write_file(folder / "gdal.gpkg", {points("p", 10)}));
+    REQUIRE(write_file(folder / "ours.gpkg", {points("p", 1000)}));
+    std::filesystem::copy_file(folder / "ours.gpkg", folder / "gdal.gpkg");
+    build_index_by_gdal(folder / "gdal.gpkg", "p");
     CHECK(index_schema(folder / "ours.gpkg") == index_schema(folder / "gdal.gpkg"));
     CHECK(rows_of(folder / "ours.gpkg", "SELECT length(data) FROM rtree_p_geom_node LIMIT 1") ==
           rows_of(folder / "gdal.gpkg", "SELECT length(data) FROM rtree_p_geom_node LIMIT 1"));
@@ -192,17 +189,28 @@ TEST_CASE("features without a shape are not in an index from the leaves up") {
 TEST_CASE("an index that does not pass its check is taken back and GDAL builds its own") {
     const TemporaryFolder folder;
     const auto file = folder / "a.gpkg";
-    REQUIRE(write_file(file, {points("p", 100)}));
-    run(*open_to_edit(file), "SELECT DisableSpatialIndex('p', 'geom')");
-    const std::string before = rows_of(file, "SELECT name FROM sqlite_master");
-
-    const std::vector<IndexBox> twice{index_box(1, 0, 1, 0, 1), index_box(1, 0, 1, 0, 1)};
-    {
+    REQUIRE(write_file(file, {points("p", 0)}));
+    const std::string before = bytes_of(file);
+    // The same feature twice, and one of whose boxes the left side is right of the right side.
+    const std::vector<std::vector<IndexBox>> bad{
+        {index_box(1, 0, 1, 0, 1), index_box(1, 0, 1, 0, 1)}, {index_box(1, 5, 1, 0, 1)}};
+    for (const std::vector<IndexBox>& boxes : bad) {
         SqliteFile sqlite(file);
-        CHECK_FALSE(fill_spatial_index(sqlite, "p", twice));
+        sqlite.run("BEGIN");
+        CHECK_FALSE(fill_spatial_index(sqlite, "p", boxes));
+        CHECK(sqlite.in_transaction());
+        CHECK(sqlite.integer("SELECT count(*) FROM rtree_p_geom") == 0);
+        sqlite.run("COMMIT");
     }
-    CHECK(rows_of(file, "SELECT name FROM sqlite_master") == before);
+    CHECK(bytes_of(file).size() == before.size());
+    CHECK(rows_of(file, "SELECT rtreecheck('rtree_p_geom')") == "ok\n");
+}
 
+TEST_CASE("GDAL builds an index anew where there is a layer") {
+    const TemporaryFolder folder;
+    const auto file = folder / "a.gpkg";
+    REQUIRE(write_file(file, {points("p", 100)}));
+    SqliteFile(file).run("UPDATE rtree_p_geom_rowid SET nodeno = 99 WHERE rowid = 5");
     build_index_by_gdal(file, "p");
     CHECK(rows_of(file, "SELECT rtreecheck('rtree_p_geom')") == "ok\n");
     CHECK(rows_of(file, "SELECT count(*) FROM rtree_p_geom") == "100\n");

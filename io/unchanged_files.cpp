@@ -1,0 +1,46 @@
+#include "io/unchanged_files.h"
+
+#include <sys/stat.h>
+
+#include "io/fingerprint.h"
+
+namespace farwater::io {
+
+namespace {
+
+std::int64_t nanoseconds(const timespec& time) {
+    return std::int64_t{time.tv_sec} * 1'000'000'000 + time.tv_nsec;
+}
+
+FileStamp stamp_of(const std::filesystem::path& file) {
+    struct stat status{};
+    if (::stat(file.c_str(), &status) != 0) {
+        return {};
+    }
+    return {status.st_dev, status.st_ino, status.st_size, nanoseconds(status.st_mtim),
+            nanoseconds(status.st_ctim)};
+}
+
+}  // namespace
+
+FileStamps stamps_of(const std::vector<std::filesystem::path>& files) {
+    FileStamps stamps;
+    stamps.reserve(files.size());
+    for (const std::filesystem::path& file : files) {
+        stamps.push_back(stamp_of(file));
+    }
+    return stamps;
+}
+
+std::string Fingerprints::of(const std::vector<std::filesystem::path>& files) {
+    FileStamps now = stamps_of(files);
+    const auto known = known_.find(files);
+    if (known != known_.end() && known->second.stamps == now) {
+        return known->second.sha256;
+    }
+    std::string sha256 = sha256_of_files(files);
+    known_[files] = {std::move(now), sha256};
+    return sha256;
+}
+
+}  // namespace farwater::io
