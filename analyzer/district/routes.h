@@ -1,0 +1,83 @@
+// The ways that vehicles take: asked of routing when it is known which trips are driven, since
+// there are far too many that could be.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "analyzer/district/ids.h"
+#include "analyzer/district/plane.h"
+#include "analyzer/district/units.h"
+
+namespace farwater {
+
+// The way of one drive, from the spot on the road where it begins to the spot where it ends.
+struct RouteLine {
+    Polyline
+        line;  // along the roads, to the millimetre; empty where there is no way or no distance
+    DriveTime time = no_time;      // no_time: no way
+    DriveTime on_defaults{};       // the part of `time` on roads whose speed is a class default
+    Length length;                 // of the roads driven
+    std::vector<RoadIndex> roads;  // as they follow each other
+    std::vector<RoadIndex> unposted_bridges;  // without a weight limit; each once, ascending
+};
+
+enum class RouteKind : std::uint8_t {
+    loaded,    // fill site to dump site
+    empty,     // dump site to fill site
+    response,  // station to dump site, loaded
+};
+
+// A drive whose way is wanted: to or from the dump site, the other end by kind.
+struct WantedRoute {
+    RouteKind kind = RouteKind::loaded;
+    SeasonIndex season;
+    ProfileIndex profile;
+    DumpSiteIndex dump_site;
+    SourceIndex source;           // of loaded and empty
+    StationIndex station;         // of response; the way begins at its point in the data
+    DriveTime at_most = no_time;  // longer ways are none; no_time: within the trip limit
+};
+
+// A shuttle that some place gets in its worst season and period, or the first engine's way to the
+// same dump site: one drive, and for how many parcels and targets it is driven.
+struct RouteInUse {
+    WantedRoute wanted;
+    RouteLine way;
+    std::size_t served = 0;
+};
+
+struct RoutesInUse {
+    static constexpr std::uint32_t none = UINT32_MAX;
+
+    // Into `routes`, `none` where the place has no shuttle.
+    struct OfPlace {
+        std::uint32_t loaded = none;
+        std::uint32_t empty = none;
+        std::uint32_t response = none;
+    };
+
+    std::vector<RouteInUse> routes;  // by season, dump site, kind, source or station, profile
+    std::vector<OfPlace> of;         // per parcel, then per target
+
+    const RouteLine* way(std::uint32_t route) const {
+        return route == none ? nullptr : &routes[route].way;
+    }
+};
+
+// A drive of a table of drives.
+struct OneWayDrive {
+    DriveTime time = no_time;
+    Length length;  // of the fastest way, the shortest of equals
+};
+
+// Between two of the places that were asked about.
+struct DrivePair {
+    std::uint32_t from = 0;
+    std::uint32_t to = 0;
+    OneWayDrive loaded;  // from -> to
+    OneWayDrive empty;   // to -> from
+};
+
+}  // namespace farwater

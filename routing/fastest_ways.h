@@ -1,0 +1,84 @@
+// Not only how long a drive takes but which way it goes. Nothing is kept while searching: the way
+// is read back from the costs, so a search costs what it costs without.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "routing/costs.h"
+#include "routing/network.h"
+#include "routing/search.h"
+#include "routing/spot_times.h"
+
+namespace farwater::routing {
+
+// A part of an edge as it is driven, in metres from the start of the edge; `to` is less than `from`
+// where it is driven against the drawing.
+struct Stretch {
+    EdgeIndex edge;
+    double from = 0.0;
+    double to = 0.0;
+};
+using Way = std::vector<Stretch>;  // in the order of driving; empty when nothing is to be driven
+
+// What a stretch costs. Precondition: it may be driven that way.
+std::int32_t cost_of(const Network& network, const EdgeCosts& costs, Stretch stretch);
+
+struct WayMeasure {
+    std::int32_t time = no_way;  // tenths of a second
+    std::int64_t millimetres = 0;
+};
+
+// The fastest ways between one spot and any other; of equally fast ones the shortest; of equally
+// short ones, from the other spot back, the first in the order of edges at each junction. So time
+// and length do not depend on the end that was searched from.
+class FastestWays {
+public:
+    explicit FastestWays(const Network& network);
+
+    // Searches away from `spot`, or towards it where the roads' heading says so, as far as `limit`.
+    // What `roads` refers to must outlive the questions below. O(what is reached x log).
+    void search(const DrivenRoads& roads, RoadSpot spot, std::int32_t limit);
+
+    // Of the way to `other`, or from it (heading towards); no_way beyond the limit. Equal to
+    // SpotTimes. Lengths are worked out where they are asked for and kept until the next search.
+    WayMeasure measure(RoadSpot other);
+    std::optional<Way> way(RoadSpot other);  // none where there is no way; O(edges of the way)
+
+    std::span<const std::uint32_t> reached() const { return search_.reached(); }
+
+private:
+    // Between a spot and one end of its edge, or straight along the edge between both spots.
+    struct Piece {
+        static constexpr std::uint32_t straight = UINT32_MAX;
+        std::int32_t time = no_way;
+        std::int64_t millimetres = 0;
+        std::uint32_t node = straight;  // at the end of the edge
+        Stretch stretch;
+    };
+
+    bool away() const { return roads_->heading == Heading::away; }
+    std::int64_t edge_length(EdgeIndex edge) const;
+    Piece end_piece(RoadSpot spot, bool at_from, Heading heading) const;
+    Piece along_piece(RoadSpot other) const;
+    Stretch driven(EdgeIndex edge, double near, double far) const;
+    bool on_fastest(std::uint32_t node, const Incidence& incidence) const;
+    const Piece* start_at(std::uint32_t node) const;
+    std::int64_t length_at(std::uint32_t node);
+    void settle(std::uint32_t node);
+    std::optional<Piece> last_piece(RoadSpot other);
+    void walk_back(std::uint32_t node, Way& way);
+
+    const Network& network_;
+    std::optional<DrivenRoads> roads_;
+    RoadSpot spot_;
+    std::int32_t limit_ = 0;
+    Piece starts_[2];
+    Search search_;
+    std::vector<std::int64_t> length_;  // per node; -1 = not worked out
+    std::vector<std::uint32_t> worked_out_, pending_;
+};
+
+}  // namespace farwater::routing

@@ -1,0 +1,21 @@
+// The ways of the trips that are driven in the end, as lines: asked for when the answers are known.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "analyzer/district/routes.h"
+#include "analyzer/work/work.h"
+#include "routing/drive_times.h"
+#include "routing/dump_sites.h"
+
+namespace farwater::routing {
+
+// The fastest way of each wanted trip (of equals see fastest_ways.h), in their order; its time is
+// that of round_trips, tenth for tenth, a station's drive without its to_gate. No way: a RouteLine
+// without time. One search per start, no farther than its longest wanted way; memory O(wanted).
+// Stopped early: what it returns is not complete.
+std::vector<RouteLine> route_lines(const RoadSystem& roads, const DumpSites& dump_sites,
+                                   std::span<const WantedRoute> wanted, const Work& work);
+
+}  // namespace farwater::routing
