@@ -272,6 +272,20 @@ TEST_CASE("lists and times of day become text") {
           "(2:a,b)|12:30:15|(2:1,2)|0\n|||1\n");
 }
 
+// GDAL 3.6 itself takes the hours off on both sides of Greenwich.
+TEST_CASE("times east and west of Greenwich become UTC") {
+    const TemporaryFolder folder;
+    support::put(folder / "in.geojson", R"({"type": "FeatureCollection", "features": [
+        {"type": "Feature", "geometry": null, "properties": {"at": "2019-12-31T23:59:59.999-08:00"}},
+        {"type": "Feature", "geometry": null, "properties": {"at": "2020-03-01T00:30:00+01:45"}},
+        {"type": "Feature", "geometry": null, "properties": {"at": "2020-02-29T12:30:15.25Z"}},
+        {"type": "Feature", "geometry": null, "properties": {"at": "2020-02-29T12:30:15"}}]})");
+    REQUIRE(pass_through(folder / "out.gpkg", input_of(folder / "in.geojson", 4)));
+    CHECK(rows_of(folder / "out.gpkg", "SELECT at FROM parcel_supply") ==
+          "2020-01-01T07:59:59.999Z\n2020-02-29T22:45:00.000Z\n"
+          "2020-02-29T12:30:15.250Z\n2020-02-29T12:30:15.000Z\n");
+}
+
 TEST_CASE("a table without shapes goes through as a table, and results may be none") {
     const TemporaryFolder folder;
     make_input(folder / "in.gpkg", "GPKG", {nullptr, nullptr}, {{"id"}, {"fid_1"}}, 0, wkbNone);
