@@ -46,7 +46,8 @@ std::string date_of(const OGRField& field) {
 }
 
 // In UTC, to the millisecond. A time without a zone, or in one that is not known, counts as UTC;
-// else GDAL's zone counts quarters of an hour from 100.
+// else GDAL's zone counts quarters of an hour from 100. GDAL 3.6 itself would move a time west of
+// Greenwich the wrong way.
 std::string time_of(const OGRField& field) {
     tm whole{};
     whole.tm_year = field.Date.Year - 1900;
@@ -55,7 +56,7 @@ std::string time_of(const OGRField& field) {
     whole.tm_hour = field.Date.Hour;
     whole.tm_min = field.Date.Minute;
     if (field.Date.TZFlag > 1 && field.Date.TZFlag != 100) {
-        const GIntBig zone_s = (field.Date.TZFlag - 100) * 15 * 60;
+        const GIntBig zone_s = GIntBig{field.Date.TZFlag - 100} * 15 * 60;
         CPLUnixTimeToYMDHMS(CPLYMDHMSToUnixTime(&whole) - zone_s, &whole);
     }
     return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:06.3f}Z", whole.tm_year + 1900,

@@ -24,7 +24,7 @@ std::vector<std::string> names_of(const OGRFeatureDefn& columns);
 std::vector<Carry> add_carried_columns(GeoPackageLayer& layer, const OGRFeatureDefn& columns,
                                        const std::vector<Column>& results);
 
-// Adds a cell for each column: the values that GDAL would write for a feature that has them.
+// Adds a cell for each column, in the form that GDAL gives it in a GeoPackage.
 void add_carried_cells(OGRFeature& from, const std::vector<Carry>& carries, SqliteRows& cells);
 
 }  // namespace farwater::io

@@ -22,7 +22,8 @@ struct FileStamp {
 using FileStamps = std::vector<FileStamp>;
 FileStamps stamps_of(const std::vector<std::filesystem::path>& files);  // never throws
 
-// Sha256 of lists of files (sha256_of_files), each read again only when a stamp has changed.
+// Sha256 of lists of files (sha256_of_files). They are read again when a stamp has changed, or when
+// they changed so shortly before the first reading that a stamp might not show the next change.
 class Fingerprints {
 public:
     std::string of(const std::vector<std::filesystem::path>& files);
