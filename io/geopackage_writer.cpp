@@ -111,6 +111,7 @@ GeoPackageWriter::GeoPackageWriter(const std::filesystem::path& file, const Work
 GeoPackageWriter::~GeoPackageWriter() {
     const SameBytes settings(state_->date);
     const GdalMessages messages;
+    state_->making.sqlite.reset();  // a transaction that is still open would keep GDAL waiting
     state_->making.dataset.reset();
 }
 

@@ -37,9 +37,9 @@ public:
     // through. Also throws InputError when the input changed since it was first read.
     bool write(const PassThroughTable& table, const PassThroughInput& input, const Work& work);
 
-    // Writes the columns' descriptions, fills the spatial indexes of large layers and checks the
-    // file: its pages, its keys, its indexes, the number of rows of every table. Afterwards the
-    // file stands alone, with no journal beside it. At most once. False when stopped.
+    // Writes the columns' descriptions and checks the file: its pages, its keys, its indexes, the
+    // number of rows of every table. Afterwards the file stands alone, with no journal beside it.
+    // At most once. False when stopped.
     bool close(const Work& work);
 
 private:

@@ -32,6 +32,15 @@ void require_fingerprint(const PassThroughInput& input,
     }
 }
 
+// A stamp also changes when a file is linked or its rights are set: then its content decides.
+void require_unchanged(const PassThroughInput& input,
+                       const std::vector<std::filesystem::path>& files, const FileStamps& before,
+                       Fingerprints& known) {
+    if (stamps_of(files) != before && (input.sha256.empty() || known.of(files) != input.sha256)) {
+        fail_changed(input.spec, "its files changed during the writing");
+    }
+}
+
 // --- shapes ------------------------------------------------------------------------------------
 
 // From the input's coordinates to the working CRS's, only where they differ.
@@ -168,9 +177,7 @@ bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
     if (!write_records(pass)) {
         return false;
     }
-    if (stamps_of(files) != before) {
-        fail_changed(input.spec, "its files changed during the writing");
-    }
+    require_unchanged(input, files, before, file.fingerprints);
     // A layer's declared type often does not hold for all of its records (a shapefile's polygons
     // may have parts), and GeoPackage is strict about it.
     pass.layer.finish_with_type_of_rows(static_cast<int>(declared));

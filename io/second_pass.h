@@ -8,7 +8,7 @@
 namespace farwater::io {
 
 // False when stopped. Throws InputError when the input is not what it was (sha256, number of
-// records, time of change) or cannot be read to the end; OutputError. O(records).
+// records, change while it was read) or cannot be read to the end; OutputError. O(records).
 bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
                        const PassThroughInput& input, const Work& work);
 

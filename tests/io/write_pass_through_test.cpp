@@ -1,3 +1,4 @@
+#include <chrono>
 #include <memory>
 #include <string>
 #include <vector>
@@ -345,6 +346,22 @@ TEST_CASE("an input that changes during the second pass is refused") {
     };
     CHECK_THROWS_WITH(pass_through(folder / "out.gpkg", input_of(folder / "parcels.shp", 2), table),
                       Catch::Contains("its files changed during the writing"));
+}
+
+TEST_CASE("an input that is only linked or touched during the second pass is no other input") {
+    const TemporaryFolder folder;
+    const auto in = folder / "in.gpkg";
+    make_input(in, "GPKG", {square, square});
+    PassThroughInput input = input_of(in, 2);
+    input.sha256 = sha256_of_files({in});
+    PassThroughTable table = supply();
+    table.results.fill = [&](std::size_t record, Row&) {
+        if (record == 0) {
+            fs::create_hard_link(in, folder / "backup");
+            fs::last_write_time(in, fs::last_write_time(in) - std::chrono::hours(1));
+        }
+    };
+    CHECK(pass_through(folder / "out.gpkg", input, table));
 }
 
 TEST_CASE("an input is never written to") {
