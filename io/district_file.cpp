@@ -102,6 +102,8 @@ void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     const TableReader reader(top, {}, "the district file", top_keys(), faults, tables);
     file.name = reader.text("name");
     file.tanker_word = reader.text("tanker_word", "tanker");
+    file.travel_time =
+        parse_word<TravelTime>(reader.text("travel_time")).value_or(TravelTime::road_speeds);
     file.data_date = reader.date("data_date");
     file.crs = reader.text("crs");
 }

@@ -11,6 +11,7 @@
 
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/calendar.h"
+#include "analyzer/district/words.h"
 
 namespace farwater::io {
 
@@ -55,6 +56,7 @@ struct DistrictFile {
 
     std::string name;
     std::string tanker_word = "tanker";
+    TravelTime travel_time = TravelTime::road_speeds;
     std::optional<Date> data_date;
     std::string crs;  // empty = chosen from the parcels (io/crs.h)
 

@@ -33,5 +33,9 @@ inline std::optional<Weight> weight_field(Record& record, std::string_view field
     const std::optional<double> value = record.number(field_lb);
     return value ? std::optional(pounds(*value)) : std::nullopt;
 }
+inline std::optional<Power> power_field(Record& record, std::string_view field_hp) {
+    const std::optional<double> value = record.number(field_hp);
+    return value ? std::optional(horsepower(*value)) : std::nullopt;
+}
 
 }  // namespace farwater::io

@@ -36,6 +36,7 @@ public:
     DistrictReading(const DistrictFile& file, const Work& work) : file_(&file), work_(&work) {
         result_.district.name = file.name;
         result_.district.tanker_word = file.tanker_word;
+        result_.district.travel_time = file.travel_time;
         result_.district.data_date = file.data_date;
         result_.district.seasons = file.seasons;
         result_.district.periods = file.periods;

@@ -78,6 +78,7 @@ void read_chassis(Record& record, Unit& unit) {
     unit.width = length_field(record, "width_ft");
     unit.height = length_field(record, "height_ft");
     unit.top_speed = speed_field(record, "top_speed_mph");
+    unit.power = power_field(record, "power_hp");
 }
 
 bool read_kind(Record& record, Unit& unit) {

@@ -36,6 +36,7 @@ Road attributes_of(Record& record) {
     road.row = record.row();
     road.name = record.text("name");
     road.kind = class_of(record);
+    road.surface = record.word("surface", Surface::gravel);
     road.access = record.word("access", RoadAccess::gated).value_or(RoadAccess::open);
     road.one_way = one_way_of(record);
     road.bridge = record.yes_no("bridge", true).value_or(false);

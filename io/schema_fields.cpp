@@ -46,6 +46,9 @@ constexpr FieldRow required(FieldRow field) {
 constexpr std::array road_fields{
     text("name", "the road's name"),
     one_word<RoadClass>("class", "what the default speed goes by; not known = narrow"),
+    one_word<Surface>(
+        "surface",
+        "gravel, or earth, is no faster than speed_gravel_mph; blank = as the class says"),
     one_word<RoadAccess>("access", "who may use it; blank = open"),
     one_word<OneWay>("one_way", "along or against the drawn line; also yes, no, 1, 0 and -1"),
     yes_no("bridge",
@@ -146,6 +149,8 @@ constexpr std::array apparatus_fields{
     number("width_ft", 4, 16, "mirrors included"),
     number("height_ft", 4, 20, "highest part"),
     number("top_speed_mph", 5, 100, "never driven faster"),
+    number("power_hp", 50, 1000,
+           "rated power of its motor; blank = tanker_power_hp, engine_power_hp"),
     number("hose_2_5in_ft", 0, 20000, "2 1/2-in supply line carried"),
     number("hose_3in_ft", 0, 20000, "3-in supply line carried"),
     number("hose_4in_ft", 0, 20000, "4-in supply line carried"),

@@ -14,6 +14,7 @@ constexpr std::array height_units{"ft"sv, "m"sv};
 
 std::span<const std::string_view> tanker_word_list() { return tanker_words; }
 std::span<const std::string_view> height_unit_list() { return height_units; }
+std::span<const std::string_view> travel_time_list() { return words_of(TravelTime{}); }
 std::span<const std::string_view> access_list() { return words_of(RoadAccess{}); }
 std::span<const std::string_view> source_kind_list() { return words_of(SourceKind{}); }
 
@@ -60,6 +61,11 @@ constexpr std::array top{
     required(key("name", KeyKind::text, "", "the district's name")),
     of_list(key("tanker_word", KeyKind::word, "tanker", "the word that results use"),
             &tanker_word_list),
+    of_list(
+        key("travel_time", KeyKind::word, "road_speeds",
+            "what turns roads into minutes: speeds of the roads, or the published rule of 0.65 + "
+            "1.7 x miles, once for each leg of a round trip or once for both together"),
+        &travel_time_list),
     key("data_date", KeyKind::date, "no age is judged",
         "what counts as today for the age of tests"),
     key("crs", KeyKind::crs, "chosen from the parcels",

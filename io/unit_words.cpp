@@ -10,6 +10,8 @@ namespace {
 
 // 1 US gal = 231 cubic inches and 1 in = 0.0254 m, both exact.
 constexpr double litres_per_gallon = 231.0 * 0.254 * 0.254 * 0.254;
+// 1 hp = 550 ft lb/s, with 1 lb of force = 0.45359237 x 9.80665 N, both exact.
+constexpr double watts_per_horsepower = 550.0 * 0.3048 * 0.45359237 * 9.80665;
 
 struct UnitWord {
     std::string_view word;
@@ -40,6 +42,8 @@ constexpr std::array unit_words{
     UnitWord{"kg", "lb", pounds_per_kilogram},
     UnitWord{"short_ton", "lb", 2000.0},
     UnitWord{"tonne", "lb", 1000.0 * pounds_per_kilogram},
+    UnitWord{"hp", "hp", 1.0},
+    UnitWord{"kw", "hp", 1000.0 / watts_per_horsepower},
 };
 
 const UnitWord* find_unit(std::string_view word) {
@@ -51,7 +55,8 @@ const UnitWord* find_unit(std::string_view word) {
 }  // namespace
 
 std::string_view unit_of_name(std::string_view name) {
-    constexpr std::array<std::string_view, 7> endings{"ft", "min", "gal", "gpm", "mph", "lb", "mi"};
+    constexpr std::array<std::string_view, 8> endings{"ft",  "min", "gal", "gpm",
+                                                      "mph", "lb",  "mi",  "hp"};
     const std::size_t underscore = name.rfind('_');
     if (underscore == std::string_view::npos) {
         return {};

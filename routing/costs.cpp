@@ -10,6 +10,31 @@ std::int32_t usable_cost(DriveTime time) {
     return reachable(time) && in_tenths(time) <= most_cost ? in_tenths(time) : no_way;
 }
 
+// What one edge of a road costs a profile.
+class EdgePrice {
+public:
+    EdgePrice(const District& district, const Network& network, Speed level, WeightPerPower vehicle)
+        : network_(network),
+          linear_(district.travel_time != TravelTime::road_speeds),
+          level_(level),
+          climb_(level, vehicle) {}
+
+    std::int32_t operator()(std::size_t e, bool as_drawn) const {
+        const Length length = network_.edges[e].length();
+        if (linear_) {
+            return millimetres(length);
+        }
+        const Duration delay = climb_.delay(network_.grades.of(e), length, as_drawn);
+        return usable_cost(drive_time(length, level_, delay));
+    }
+
+private:
+    const Network& network_;
+    bool linear_;
+    Speed level_;
+    Climb climb_;
+};
+
 std::int32_t arc_cost(const EdgeCosts& costs, const Incidence& incidence, Heading heading) {
     return costs.of(incidence.edge, incidence.forward == (heading == Heading::away));
 }
@@ -27,11 +52,12 @@ EdgeCosts drive_costs(const District& district, const Network& network, const Pr
         if (!may_use(road, profile, season, load, assumptions)) {
             continue;
         }
-        const Speed speed = planning_speed(road, profile, season, load, assumptions).speed;
+        const EdgePrice price(
+            district, network, planning_speed(road, profile, season, load, assumptions).speed,
+            load == Load::loaded ? profile.loaded_per_power : profile.empty_per_power);
         for (std::size_t e = network.first_edge[r]; e < network.first_edge[r + 1]; ++e) {
-            const std::int32_t cost = usable_cost(drive_time(network.edges[e].length(), speed));
-            costs.forward[e] = road.one_way == OneWay::backward ? no_way : cost;
-            costs.backward[e] = road.one_way == OneWay::forward ? no_way : cost;
+            costs.forward[e] = road.one_way == OneWay::backward ? no_way : price(e, true);
+            costs.backward[e] = road.one_way == OneWay::forward ? no_way : price(e, false);
         }
     }
     return costs;

@@ -29,7 +29,9 @@ struct EdgeCosts {
     }
 };
 
-// Tenths of a second for a profile; one-way roads have one direction.
+// What it costs a profile to drive; one-way roads have one direction. Tenths of a second at the
+// planning speed and up the grades; under a linear travel-time rule millimetres (TravelRule of
+// travel_rule.h makes them time).
 EdgeCosts drive_costs(const District& district, const Network& network, const Profile& profile,
                       const Season& season, Load load);
 
@@ -72,7 +74,8 @@ EndCosts end_costs(const Network& network, const EdgeCosts& costs, RoadSpot spot
 // Precondition: both on the same edge.
 std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot from, RoadSpot to);
 
-// The share of an edge's cost for a part of its length, rounded up. Never more than the whole.
+// The share of an edge's cost for a part of its length, rounded up: as if its hills were spread
+// evenly over it. Never more than the whole.
 std::int32_t part_of(std::int32_t whole, double part, double length);
 
 // The trip limit in whole tenths, rounded down, and the drive to a station's gate point, rounded up

@@ -8,31 +8,34 @@
 #include "routing/costs.h"
 #include "routing/hose_lays.h"
 #include "routing/profiles.h"
+#include "routing/road_pace.h"
 #include "routing/road_use.h"
-#include "routing/speeds.h"
+#include "routing/travel_rule.h"
 
 namespace farwater::routing {
 namespace {
 
 // Every departure as a start: its offset and the drive to the gate.
 std::vector<Start> starts_of(const RoadSystem& roads, std::span<const Departure> departures) {
+    const TravelRule rule(roads.district.travel_time);
     std::vector<Start> starts;
     for (const Departure& departure : departures) {
         const DriveTime leaves =
             departure.offset + gate_drive(at(roads.district.stations, departure.station));
-        starts.push_back({at(roads.access.stations, departure.station),
-                          reachable(leaves) ? in_tenths(leaves) : no_way});
+        starts.push_back({at(roads.access.stations, departure.station), rule.cost_of(leaves)});
     }
     return starts;
 }
 
 // The trip limit after the last start.
-std::int32_t limit_after(const std::vector<Start>& starts, const Assumptions& assumptions) {
+std::int32_t limit_after(const std::vector<Start>& starts, const District& district) {
     std::int32_t last = 0;
     for (const Start& start : starts) {
         last = start.cost == no_way ? last : std::max(last, start.cost);
     }
-    return std::min(last + trip_limit_of(assumptions), most_cost);
+    const std::int32_t drive =
+        TravelRule(district.travel_time).most_of_response(trip_limit_of(district.assumptions));
+    return std::min(last + drive, most_cost);
 }
 
 // The gate of a parcel or target on a road that may not be driven, if hose reaches from there.
@@ -109,17 +112,37 @@ bool any_passable(const Network& network, const EdgeCosts& costs, RoadIndex road
     return false;
 }
 
-// Per road that may be driven: the nearer or the farther of the arrivals at its two ends.
+// Per road that may be driven: the cost of the nearer or the farther of the arrivals at its two
+// ends; else no_way.
 template <class Choose>
-std::vector<DriveTime> times_at_ends(const RoadSystem& roads, const Arrivals& arrivals,
-                                     Choose choose) {
-    std::vector<DriveTime> times(roads.district.roads.size(), no_time);
-    for (std::size_t r = 0; r < times.size(); ++r) {
+std::vector<std::int32_t> costs_at_ends(const RoadSystem& roads, const Arrivals& arrivals,
+                                        Choose choose) {
+    std::vector<std::int32_t> costs(roads.district.roads.size(), no_way);
+    for (std::size_t r = 0; r < costs.size(); ++r) {
         const auto ends = ends_of(roads.network, RoadIndex(r));
         if (ends && any_passable(roads.network, arrivals.costs(), RoadIndex(r))) {
-            times[r] =
-                time_of(choose(arrivals.at_node(ends->first), arrivals.at_node(ends->second)));
+            costs[r] = choose(arrivals.at_node(ends->first), arrivals.at_node(ends->second));
         }
+    }
+    return costs;
+}
+
+std::vector<DriveTime> responses(const RoadSystem& roads, std::span<const std::int32_t> costs) {
+    const TravelRule rule(roads.district.travel_time);
+    std::vector<DriveTime> times;
+    times.reserve(costs.size());
+    for (const std::int32_t cost : costs) {
+        times.push_back(rule.response(cost));
+    }
+    return times;
+}
+
+std::vector<DriveTime> legs(const RoadSystem& roads, std::span<const std::int32_t> costs) {
+    const TravelRule rule(roads.district.travel_time);
+    std::vector<DriveTime> times;
+    times.reserve(costs.size());
+    for (const std::int32_t cost : costs) {
+        times.push_back(rule.leg(cost));
     }
     return times;
 }
@@ -129,10 +152,10 @@ std::vector<DriveTime> from_stations(const RoadSystem& roads, ProfileIndex engin
     const EdgeCosts costs = drive_costs(roads.district, roads.network, at(roads.profiles, engine),
                                         season, Load::loaded);
     const std::vector<Start> starts = starts_of(roads, departures);
-    const Arrivals arrivals(roads.network, costs, starts,
-                            limit_after(starts, roads.district.assumptions));
-    return times_at_ends(roads, arrivals,
-                         [](std::int32_t a, std::int32_t b) { return std::max(a, b); });
+    const Arrivals arrivals(roads.network, costs, starts, limit_after(starts, roads.district));
+    return responses(roads, costs_at_ends(roads, arrivals, [](std::int32_t a, std::int32_t b) {
+                         return std::max(a, b);
+                     }));
 }
 
 std::vector<DriveTime> from_fill_sites(const RoadSystem& roads, const Profile& tanker,
@@ -145,9 +168,11 @@ std::vector<DriveTime> from_fill_sites(const RoadSystem& roads, const Profile& t
         starts.push_back({at(roads.access.sources, fill_site.source), 0});
     }
     const Arrivals arrivals(roads.network, costs, starts,
-                            trip_limit_of(roads.district.assumptions));
-    return times_at_ends(roads, arrivals,
-                         [](std::int32_t a, std::int32_t b) { return std::min(a, b); });
+                            TravelRule(roads.district.travel_time)
+                                .most_of_leg(trip_limit_of(roads.district.assumptions)));
+    return legs(roads, costs_at_ends(roads, arrivals, [](std::int32_t a, std::int32_t b) {
+                    return std::min(a, b);
+                }));
 }
 
 // The tanker profile with the most members, else the first profile, else a vehicle of no weight.
@@ -166,14 +191,13 @@ std::vector<DriveTime> first_arrivals(const RoadSystem& roads, ProfileIndex prof
     const EdgeCosts costs = drive_costs(roads.district, roads.network, at(roads.profiles, profile),
                                         at(roads.district.seasons, season), Load::loaded);
     const std::vector<Start> starts = starts_of(roads, departures);
-    const Arrivals arrivals(roads.network, costs, starts,
-                            limit_after(starts, roads.district.assumptions));
+    const Arrivals arrivals(roads.network, costs, starts, limit_after(starts, roads.district));
     const Gates gates = gates_of(roads, arrivals);
-    std::vector<DriveTime> times(roads.access.spots.size());
-    for (std::size_t i = 0; i < times.size(); ++i) {
-        times[i] = time_of(arrival_at(roads, arrivals, gates, i));
+    std::vector<std::int32_t> there(roads.access.spots.size());
+    for (std::size_t i = 0; i < there.size(); ++i) {
+        there[i] = arrival_at(roads, arrivals, gates, i);
     }
-    return times;
+    return responses(roads, there);
 }
 
 std::vector<std::optional<float>> station_miles(const RoadSystem& roads, ProfileIndex profile,
@@ -203,11 +227,11 @@ RoadTimes road_times(const RoadSystem& roads, ProfileIndex engine,
                               : from_stations(roads, engine, departures, now);
     result.from_fill = from_fill_sites(roads, tanker, fill_sites, now);
     for (std::size_t r = 0; r < roads.district.roads.size(); ++r) {
-        const PlanningSpeed speed = planning_speed(roads.district.roads[r], tanker, now,
-                                                   Load::loaded, roads.district.assumptions);
+        const RoadPace pace = road_pace(roads.district, roads.network, RoadIndex(r), tanker, now);
         const auto ends = ends_of(roads.network, RoadIndex(r));
-        result.speed.push_back(speed.speed);
-        result.speed_posted.push_back(speed.posted);
+        result.speed.push_back(pace.average);
+        result.speed_posted.push_back(pace.posted);
+        result.grade_pct.push_back(pace.grade_pct);
         result.tanker_may_use.push_back((use[r] & who) != 0);
         result.component.push_back(ends ? at(roads.network.component, ends->first) : -1);
     }

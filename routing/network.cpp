@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "routing/disjoint_sets.h"
+#include "routing/edge_grades.h"
 #include "routing/join.h"
 
 namespace farwater::routing {
@@ -222,6 +223,7 @@ NetworkResult build_network(const District& district, const Work& work) {
     DisjointSets together = connected_nodes(network);
     const std::vector<Part> parts = ranked_parts(network, together);
     network.component = components_of(parts, network.nodes.size(), together);
+    network.grades = edge_grades(district, network, work);
     std::vector<Problem> problems = problems_of(district.roads, network, parts);
     return {std::move(network), std::move(problems)};
 }

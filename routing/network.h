@@ -12,6 +12,7 @@
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
 #include "analyzer/work/work.h"
+#include "routing/grade.h"
 
 namespace farwater::routing {
 
@@ -43,6 +44,7 @@ struct Network {
         incidences;  // by node, then by other node and length; a loop stands twice
     std::vector<std::int32_t>
         component;  // per node: 0 = the largest connected part (by road length); -1 = no road
+    Grades grades;  // per edge
 
     std::span<const Edge> edges_of(RoadIndex road) const {
         return std::span(edges).subspan(

@@ -10,6 +10,9 @@ namespace farwater::routing {
 namespace {
 
 constexpr Weight water_per_gallon = pounds(8.34);
+constexpr Volume large_tank = gallons(1250);
+constexpr Weight large_weight = pounds(50'000);
+constexpr Speed cap_of_large = mph(60);
 constexpr Length widest_without_permit = feet(8.5);
 constexpr Length tallest_without_permit = feet(13.5);
 
@@ -59,6 +62,7 @@ struct Group {
     UnitKind kind = UnitKind::other;
     std::vector<UnitIndex> members;
     VehicleSize size;
+    WeightPerPower loaded_per_power, empty_per_power;
     Standing standing;
 };
 
@@ -77,16 +81,22 @@ Standing worst(const Standing& a, const Standing& b) {
 Group group_of(UnitIndex index, const Unit& unit, const Assumptions& assumptions,
                const PostedLimits& limits) {
     const VehicleSize size = vehicle_size(unit, assumptions);
-    const Speed top_speed =
-        std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
-    return {unit.kind, {index}, size, standing_of(size, top_speed, limits)};
+    return {unit.kind,
+            {index},
+            size,
+            size.loaded / size.power,
+            size.empty / size.power,
+            standing_of(size, top_speed(unit, assumptions), limits)};
 }
 
 Group merged(const Group& a, const Group& b) {
     Group group = a;
     group.members.insert(group.members.end(), b.members.begin(), b.members.end());
     group.size = {std::max(a.size.loaded, b.size.loaded), std::max(a.size.empty, b.size.empty),
-                  std::max(a.size.width, b.size.width), std::max(a.size.height, b.size.height)};
+                  std::max(a.size.width, b.size.width), std::max(a.size.height, b.size.height),
+                  std::min(a.size.power, b.size.power)};
+    group.loaded_per_power = std::max(a.loaded_per_power, b.loaded_per_power);
+    group.empty_per_power = std::max(a.empty_per_power, b.empty_per_power);
     group.standing = worst(a.standing, b.standing);
     return group;
 }
@@ -154,6 +164,8 @@ Profile profile_of(const Group& group, const std::vector<Unit>& units) {
     profile.width = group.size.width;
     profile.height = group.size.height;
     profile.top_speed = group.standing.top_speed;
+    profile.loaded_per_power = group.loaded_per_power;
+    profile.empty_per_power = group.empty_per_power;
     return profile;
 }
 
@@ -206,7 +218,16 @@ VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
     }
     const Weight empty = unit.empty.value_or(std::max(loaded - water, pounds(0)));
     return {loaded, empty, unit.width.value_or(widest_without_permit),
-            unit.height.value_or(tallest_without_permit)};
+            unit.height.value_or(tallest_without_permit),
+            unit.power.value_or(tanker ? assumptions.tanker_power : assumptions.engine_power)};
+}
+
+Speed top_speed(const Unit& unit, const Assumptions& assumptions) {
+    const Speed said =
+        std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
+    const bool large =
+        unit.tank > large_tank || vehicle_size(unit, assumptions).loaded > large_weight;
+    return large ? std::min(said, cap_of_large) : said;
 }
 
 std::vector<Profile> vehicle_profiles(const District& district) {

@@ -16,22 +16,29 @@ namespace farwater::routing {
 struct VehicleSize {
     Weight loaded, empty;
     Length width, height;
+    Power power;
 };
 
 // Weights that the apparatus list lacks take the stated estimates of Assumptions (tanker_chassis
 // and tanker_pounds_per_gallon; engine_loaded); empty is loaded less the water, 8.34 lb/gal (common
 // practice). A weight that contradicts the other is raised, never lowered. An unknown width is
 // 8.5 ft, the federal limit (23 CFR 658.15, from memory), an unknown height 13.5 ft, the limit of
-// most states (from memory): what is not known opens no bridge.
+// most states (from memory): what is not known opens no bridge. Unknown power is tanker_power or
+// engine_power.
 VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions);
 
+// The least of what the apparatus list says, speed_cap, and 60 mph for a tank over 1,250 gal or a
+// weight over 50,000 lb (NFPA 1901 road test limits, secondary source).
+Speed top_speed(const Unit& unit, const Assumptions& assumptions);
+
 // Groups of engines and of tankers; other units have no profile. Two units share a group when no
-// limit of the district's roads tells them apart and they have the same top speed (at most
-// speed_cap). While there are more groups than max_profiles, the two whose merging costs their
-// members the fewest passages, then the least speed, are merged; engines and tankers never are, so
-// max_profiles = 1 with both kinds gives two groups. A group is as heavy, wide and tall as its
-// largest member and as slow as its slowest. Ordered: engines first, then by the first member's
-// index. Empty when the fleet has neither kind. O(roads log roads + units^3).
+// limit of the district's roads tells them apart and they have the same top speed. While there are
+// more groups than max_profiles, the two whose merging costs their members the fewest passages,
+// then the least speed, are merged; engines and tankers never are, so max_profiles = 1 with both
+// kinds gives two groups. A group is as heavy, wide and tall as its largest member, as slow as its
+// slowest, and climbs as the one with the most pounds per horsepower (power alone makes no group:
+// it would multiply the searches). Ordered: engines first, then by the first member's index. Empty
+// when the fleet has neither kind. O(roads log roads + units^3).
 std::vector<Profile> vehicle_profiles(const District& district);
 
 // The profiles of tankers, those with the most members first, ties by index.

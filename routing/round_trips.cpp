@@ -12,6 +12,7 @@
 #include "routing/search.h"
 #include "routing/spot_times.h"
 #include "routing/station_drives.h"
+#include "routing/travel_rule.h"
 
 namespace farwater::routing {
 namespace {
@@ -88,15 +89,16 @@ std::vector<OfferedTrip> trips_of(const Question& question, const Shuttle& shutt
     if (!spot.valid()) {
         return trips;
     }
-    const std::int32_t limit = trip_limit_of(question.roads.district.assumptions);
+    const TravelRule rule(question.roads.district.travel_time);
+    const std::int32_t limit = rule.most_of_leg(trip_limit_of(question.roads.district.assumptions));
     const std::span<const RoadSpot> sites = question.dump_sites.spots;
     desk.loaded.measure(shuttle.loaded.roads(), spot, sites, shuttle.ends, limit, desk.search);
     desk.empty.measure(shuttle.empty.roads(), spot, sites, shuttle.ends, limit, desk.search);
     for (const std::uint32_t site : desk.loaded.reached()) {
         if (desk.empty.cost(site) != no_way) {
-            trips.push_back({DumpSiteIndex(site), fill_site,
-                             LegTimes{tenths_of_second(desk.empty.cost(site)),
-                                      tenths_of_second(desk.loaded.cost(site))}});
+            trips.push_back(
+                {DumpSiteIndex(site), fill_site,
+                 LegTimes{rule.leg(desk.empty.cost(site)), rule.leg(desk.loaded.cost(site))}});
         }
     }
     desk.loaded.clear();
@@ -143,7 +145,9 @@ std::vector<Drive> drives_to(const Question& question, const Driving& loaded, Pr
                              std::span<const RoadSpot> spots) {
     const SpotEnds ends = spot_ends(question.roads.network, spots, loaded.costs(), loaded.costs());
     const std::vector<RoadSpot>& stations = question.roads.access.stations;
-    const std::int32_t limit = trip_limit_of(question.roads.district.assumptions);
+    const TravelRule rule(question.roads.district.travel_time);
+    const std::int32_t limit =
+        rule.most_of_response(trip_limit_of(question.roads.district.assumptions));
     Pool<Desk> desks = desks_for(question.roads.network, spots.size());
     std::vector<std::vector<Drive>> of_station(stations.size());
     const auto search_some = [&](std::size_t begin, std::size_t end) {
@@ -156,7 +160,7 @@ std::vector<Drive> drives_to(const Question& question, const Driving& loaded, Pr
             const DriveTime gate = gate_drive(question.roads.district.stations[s]);
             for (const std::uint32_t spot : desk->loaded.reached()) {
                 of_station[s].push_back({spot, StationIndex(s), profile,
-                                         gate + tenths_of_second(desk->loaded.cost(spot))});
+                                         gate + rule.response(desk->loaded.cost(spot))});
             }
             desk->loaded.clear();
         }

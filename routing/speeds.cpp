@@ -50,7 +50,10 @@ bool within(const std::optional<Measure>& limit, Measure vehicle) {
 
 PlanningSpeed planning_speed(const Road& road, const Profile& profile, const Season& season,
                              Load load, const Assumptions& assumptions) {
-    const Speed standard = class_speed(road.kind, assumptions);
+    const Speed standard =
+        road.surface == Surface::gravel
+            ? std::min(class_speed(road.kind, assumptions), assumptions.speed_gravel)
+            : class_speed(road.kind, assumptions);
     const Speed posted = road.posted_speed.value_or(standard);
     const double factor =
         season.speed_factor * (load == Load::empty ? assumptions.empty_speed_factor : 1.0);
@@ -77,13 +80,13 @@ bool may_use(const Road& road, const Profile& profile, const Season& season, Loa
            within(road.width, profile.width.value_or(feet(0)));
 }
 
-DriveTime drive_time(Length length, Speed speed) {
+DriveTime drive_time(Length length, Speed speed, Duration delay) {
     constexpr double day = 864'000.0;
     if (!(speed > mph(0))) {
         return no_time;
     }
     // Less a hair, so that a binary fraction does not make 600.0000000001 tenths 601.
-    const double tenths = std::ceil(in_minutes(length / speed) * 600.0 - 1e-7);
+    const double tenths = std::ceil(in_minutes(length / speed + delay) * 600.0 - 1e-7);
     return tenths <= day ? tenths_of_second(static_cast<std::int32_t>(std::max(tenths, 1.0)))
                          : no_time;
 }

@@ -16,9 +16,10 @@ struct PlanningSpeed {
     bool posted = false;  // the posted limit made it, not the default of the road's class
 };
 
-// Average over the road, not cruise: the lesser of the class's default and the posted limit; empty
-// x empty_speed_factor; x the season's factor; never above the posted limit, the profile's top
-// speed and speed_cap. Greater than 0 unless the data hold a limit or factor that is not.
+// Average over a level road, not cruise: the lesser of the default (the class's; on a gravel
+// surface at most that of gravel) and the posted limit; empty x empty_speed_factor; x the season's
+// factor; never above the posted limit, the profile's top speed and speed_cap. Greater than 0
+// unless the data hold a limit or factor that is not.
 PlanningSpeed planning_speed(const Road& road, const Profile& profile, const Season& season,
                              Load load, const Assumptions& assumptions);
 
@@ -32,8 +33,8 @@ bool open_to_apparatus(const Road& road, const Season& season, const Assumptions
 bool may_use(const Road& road, const Profile& profile, const Season& season, Load load,
              const Assumptions& assumptions);
 
-// Whole tenths of a second, rounded up, at least 1. no_time when the speed is not above 0 or the
-// drive is longer than a day, which only broken data are.
-DriveTime drive_time(Length length, Speed speed);
+// With what climbing adds (grade.h): whole tenths of a second, rounded up, at least 1. no_time when
+// the speed is not above 0 or the drive is longer than a day, which only broken data are.
+DriveTime drive_time(Length length, Speed speed, Duration delay = {});
 
 }  // namespace farwater::routing

@@ -45,6 +45,7 @@ struct Unit {
     std::optional<Weight> loaded, empty;  // none = the stated estimate
     std::optional<Length> width, height;
     std::optional<Speed> top_speed;
+    std::optional<Power> power;    // engine, rated; none = the stated estimate
     std::optional<HoseLoad> hose;  // none = the stated default load of an engine, nothing on others
     int jet_siphons = 0;
     int low_level_strainers = 0;

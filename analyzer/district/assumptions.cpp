@@ -14,6 +14,7 @@ constexpr std::string_view practice = "common practice, no source";
 constexpr std::string_view alternative_supply =
     "rating schedule, alternative water supplies: begun within 5 min of arrival, raised within 15 "
     "min, held 2 h";
+constexpr std::string_view usual_power = "350 to 450 hp are usual in fire apparatus (from memory)";
 
 constexpr std::array rows{
     AssumptionRow{"alarm_handling_min", "Alarm and response", &A::alarm_handling, 0, 30, medium,
@@ -163,6 +164,11 @@ constexpr std::array rows{
                   low, "Water and the tank around it, per gallon.", practice},
     AssumptionRow{"engine_loaded_lb", "Weights", &A::engine_loaded, 5000, 80000, medium,
                   "Engine without a weight.", practice},
+    AssumptionRow{"tanker_power_hp", "Weights", &A::tanker_power, 50, 1000, low,
+                  "Engine power of a tanker without one; used on grades, where elevation is given.",
+                  usual_power},
+    AssumptionRow{"engine_power_hp", "Weights", &A::engine_power, 50, 1000, low,
+                  "The same of an engine.", usual_power},
 
     AssumptionRow{"speed_state_mph", "Roads and speeds", &A::speed_state, 5, 68, medium,
                   "Planning average, loaded, on a state road.", practice},
@@ -171,8 +177,10 @@ constexpr std::array rows{
                   "35 mph: rating organisation's travel-time rule T = 0.65 + 1.7 D"},
     AssumptionRow{"speed_paved_lane_mph", "Roads and speeds", &A::speed_paved_lane, 5, 68, medium,
                   "On a paved lane.", practice},
-    AssumptionRow{"speed_gravel_mph", "Roads and speeds", &A::speed_gravel, 5, 60, medium,
-                  "On gravel; NIOSH F2005-27 describes a tanker lost at about 40.", practice},
+    AssumptionRow{
+        "speed_gravel_mph", "Roads and speeds", &A::speed_gravel, 5, 60, medium,
+        "On gravel, whatever the class; NIOSH F2005-27 describes a tanker lost at about 40.",
+        practice},
     AssumptionRow{"speed_narrow_mph", "Roads and speeds", &A::speed_narrow, 3, 60, medium,
                   "On a narrow road or one of unknown class.", practice},
     AssumptionRow{"speed_drive_mph", "Roads and speeds", &A::speed_drive, 3, 40, medium,

@@ -84,10 +84,12 @@ struct Assumptions {
     double hydrant_test_valid_months = 60.0;
     int fill_sites_per_class = 3;
 
-    // weights where the apparatus list has none
+    // weights and engine power where the apparatus list has none
     Weight tanker_chassis = pounds(22000);
     double tanker_pounds_per_gallon = 10.0;
     Weight engine_loaded = pounds(40000);
+    Power tanker_power = horsepower(350);
+    Power engine_power = horsepower(350);
 
     // roads and speeds (planning averages, loaded)
     Speed speed_state = mph(45);
@@ -116,9 +118,10 @@ enum class Sure : std::uint8_t { high, medium, low };
 struct AssumptionRow {
     using Member = std::variant<Duration Assumptions::*, Flow Assumptions::*, Volume Assumptions::*,
                                 Length Assumptions::*, Speed Assumptions::*, Weight Assumptions::*,
-                                double Assumptions::*, int Assumptions::*, bool Assumptions::*>;
+                                Power Assumptions::*, double Assumptions::*, int Assumptions::*,
+                                bool Assumptions::*>;
     std::string_view
-        key;  // ends in its unit: _min _mi _ft _gal _gpm _mph _lb; none for plain numbers
+        key;  // ends in its unit: _min _mi _ft _gal _gpm _mph _lb _hp; none for plain numbers
     std::string_view group;  // heading of the reference page
     Member member;
     double low, high;  // allowed range, in the key's unit

@@ -19,6 +19,7 @@ namespace farwater {
 struct District {
     std::string name;
     std::string tanker_word = "tanker";  // the district's word: tanker or tender
+    TravelTime travel_time = TravelTime::road_speeds;
     std::optional<Date> data_date;  // what "today" means for the age of tests; no clock is read
 
     std::vector<Road> roads;

@@ -18,6 +18,7 @@ struct Road {
     Polyline line;          // two points or more, metres
     std::string name;       // may be empty
     RoadClass kind = RoadClass::narrow;  // the default speeds go by it; unknown = narrow
+    std::optional<Surface> surface;      // gravel, or earth: no faster than the gravel class
     RoadAccess access = RoadAccess::open;
     OneWay one_way = OneWay::both;
     bool bridge = false;  // a bridge; without a posted limit it is used and listed

@@ -20,7 +20,7 @@ namespace farwater {
 inline constexpr std::size_t most_profiles = 4;
 
 // Vehicles that the roads treat alike: one restriction and speed class. The group is as heavy,
-// wide and tall as its largest member and as fast as its slowest.
+// wide and tall as its largest member, as fast as its slowest, and climbs as its weakest.
 struct Profile {
     std::string name;  // the members' ids, for the report
     std::vector<UnitIndex> members;
@@ -28,6 +28,7 @@ struct Profile {
     Weight loaded, empty;
     std::optional<Length> width, height;
     Speed top_speed = mph(50);
+    WeightPerPower loaded_per_power, empty_per_power;  // 0 = no grade slows it
 };
 
 // A place where a fill site stands, as the supply stage offers it to routing. Sources of a higher
@@ -140,8 +141,9 @@ struct RoadTimes {
         from_station;  // first engine that can be at the road's far end, station's offset included
     std::vector<DriveTime>
         from_fill;             // loaded tanker from the nearest fill site to the road's nearer end
-    std::vector<Speed> speed;  // loaded planning speed
-    std::vector<bool> speed_posted;  // the posted limit made it, not the class default
+    std::vector<Speed> speed;  // loaded, average over the road; 0 under a linear travel-time rule
+    std::vector<std::optional<float>> grade_pct;  // steepest stretch; none without elevation
+    std::vector<bool> speed_posted;               // the posted limit made it, not the class default
     std::vector<bool> tanker_may_use;
     std::vector<std::int32_t> component;  // 0 = the largest connected part
 };

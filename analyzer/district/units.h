@@ -42,12 +42,14 @@ private:
     double value_ = 0.0;
 };
 
-using Length = Quantity<struct LengthDimension>;      // base: metre
-using Duration = Quantity<struct DurationDimension>;  // base: minute
-using Volume = Quantity<struct VolumeDimension>;      // base: US gallon
-using Flow = Quantity<struct FlowDimension>;          // base: US gallon per minute
-using Speed = Quantity<struct SpeedDimension>;        // base: mile per hour
-using Weight = Quantity<struct WeightDimension>;      // base: pound
+using Length = Quantity<struct LengthDimension>;                  // base: metre
+using Duration = Quantity<struct DurationDimension>;              // base: minute
+using Volume = Quantity<struct VolumeDimension>;                  // base: US gallon
+using Flow = Quantity<struct FlowDimension>;                      // base: US gallon per minute
+using Speed = Quantity<struct SpeedDimension>;                    // base: mile per hour
+using Weight = Quantity<struct WeightDimension>;                  // base: pound
+using Power = Quantity<struct PowerDimension>;                    // base: horsepower (550 ft lb/s)
+using WeightPerPower = Quantity<struct WeightPerPowerDimension>;  // base: pound per horsepower
 
 inline constexpr double metres_per_foot = 0.3048;
 inline constexpr double metres_per_mile = 1609.344;
@@ -80,6 +82,17 @@ constexpr Weight tonnes(double value) {
     return Weight::from_base(value * 1000.0 * pounds_per_kilogram);
 }
 constexpr double in_pounds(Weight weight) { return weight.in_base(); }
+
+constexpr Power horsepower(double value) { return Power::from_base(value); }
+constexpr double in_horsepower(Power power) { return power.in_base(); }
+
+constexpr WeightPerPower pounds_per_horsepower(double value) {
+    return WeightPerPower::from_base(value);
+}
+constexpr double in_pounds_per_horsepower(WeightPerPower burden) { return burden.in_base(); }
+constexpr WeightPerPower operator/(Weight weight, Power power) {
+    return pounds_per_horsepower(in_pounds(weight) / in_horsepower(power));
+}
 
 constexpr Volume operator*(Flow flow, Duration duration) {
     return gallons(in_gpm(flow) * in_minutes(duration));

@@ -12,6 +12,8 @@ constexpr std::array road_classes{"state"sv,  "paved"sv,  "paved_lane"sv,
 constexpr std::array road_accesses{"open"sv, "private"sv, "gated"sv, "unmaintained"sv, "closed"sv};
 constexpr std::array one_ways{"both"sv, "forward"sv, "backward"sv};
 constexpr std::array lane_classes{"through"sv, "dead_end"sv};
+constexpr std::array surfaces{"paved"sv, "gravel"sv};
+constexpr std::array travel_times{"road_speeds"sv, "linear_per_leg"sv, "linear_per_round_trip"sv};
 constexpr std::array source_kinds{"hydrant"sv, "dry_hydrant"sv, "draft_site"sv, "cistern"sv};
 constexpr std::array standings{"mapped"sv, "declared"sv, "tested"sv};
 constexpr std::array source_uses{"operations"sv, "rating"sv, "own_parcel"sv};
@@ -35,6 +37,8 @@ std::span<const std::string_view> words_of(RoadClass) { return road_classes; }
 std::span<const std::string_view> words_of(RoadAccess) { return road_accesses; }
 std::span<const std::string_view> words_of(OneWay) { return one_ways; }
 std::span<const std::string_view> words_of(LaneClass) { return lane_classes; }
+std::span<const std::string_view> words_of(Surface) { return surfaces; }
+std::span<const std::string_view> words_of(TravelTime) { return travel_times; }
 std::span<const std::string_view> words_of(SourceKind) { return source_kinds; }
 std::span<const std::string_view> words_of(Standing) { return standings; }
 std::span<const std::string_view> words_of(SourceUse) { return source_uses; }

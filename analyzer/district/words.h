@@ -13,6 +13,10 @@ enum class RoadClass : std::uint8_t { state, paved, paved_lane, gravel, narrow, 
 enum class RoadAccess : std::uint8_t { open, private_road, gated, unmaintained, closed };
 enum class OneWay : std::uint8_t { both, forward, backward };
 enum class LaneClass : std::uint8_t { through, dead_end };
+enum class Surface : std::uint8_t { paved, gravel };
+
+// Which rule turns roads into minutes (routing/travel_rule.h).
+enum class TravelTime : std::uint8_t { road_speeds, linear_per_leg, linear_per_round_trip };
 
 enum class SourceKind : std::uint8_t { hydrant, dry_hydrant, draft_site, cistern };
 enum class Standing : std::uint8_t { mapped, declared, tested };  // ascending trust
@@ -69,6 +73,8 @@ FARWATER_WORDS(RoadClass)
 FARWATER_WORDS(RoadAccess)
 FARWATER_WORDS(OneWay)
 FARWATER_WORDS(LaneClass)
+FARWATER_WORDS(Surface)
+FARWATER_WORDS(TravelTime)
 FARWATER_WORDS(SourceKind)
 FARWATER_WORDS(Standing)
 FARWATER_WORDS(SourceUse)

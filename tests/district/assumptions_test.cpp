@@ -12,8 +12,8 @@ namespace {
 // The ending that a key of the row's type must have; empty for plain numbers and yes/no.
 std::string_view unit_ending(const AssumptionRow& row) {
     // In the order of AssumptionRow::Member.
-    constexpr std::array<std::string_view, 9> endings{"_min", "_gpm", "_gal", "_ft", "_mph",
-                                                      "_lb",  "",     "",     ""};
+    constexpr std::array<std::string_view, 10> endings{"_min", "_gpm", "_gal", "_ft", "_mph",
+                                                       "_lb",  "_hp",  "",     "",    ""};
     return endings[row.member.index()];
 }
 

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <cstdint>
+#include <limits>
 #include <set>
 #include <string>
 #include <utility>
@@ -129,6 +131,40 @@ inline void add_seasons(District& district) {
     district.periods.push_back({"any_time", {}, {}});
 }
 
+// Hills up to 120 m, in cells of 40 m, with a hole in the data and nothing in the far south.
+inline void add_hills(District& district, Dice& dice) {
+    ElevationGrid& grid = district.elevation;
+    grid.north_west = {-200, 2200};
+    grid.cell = 40;
+    grid.columns = 61;
+    grid.rows = 55;
+    const double steep = dice.between(0.001, 0.006);
+    const double phase = dice.between(0, 6);
+    for (std::size_t row = 0; row < grid.rows; ++row) {
+        for (std::size_t column = 0; column < grid.columns; ++column) {
+            const double x = 40.0 * static_cast<double>(column);
+            const double y = 40.0 * static_cast<double>(row);
+            grid.metres.push_back(static_cast<float>(
+                60.0 * std::sin(steep * x + phase) * std::cos(steep * y) + dice.between(-1, 1)));
+        }
+    }
+    grid.metres[20 * grid.columns + 30] = std::numeric_limits<float>::quiet_NaN();
+}
+
+inline void add_what_slows(District& district, Dice& dice) {
+    for (Road& road : district.roads) {
+        if (dice.one_in(4)) {
+            road.surface = dice.one_in(2) ? Surface::gravel : Surface::paved;
+        }
+        road.tunnel = dice.one_in(20);
+    }
+    for (Unit& unit : district.units) {
+        if (dice.one_in(2)) {
+            unit.power = horsepower(dice.between(100, 450));
+        }
+    }
+}
+
 // About 2 km square: some 12 junctions, 20 roads, 30 parcels, 5 sources, 2 stations.
 inline District random_district(std::uint64_t seed) {
     Dice dice(seed);
@@ -177,6 +213,10 @@ inline District random_district(std::uint64_t seed) {
     assumptions.private_roads_usable = dice.one_in(2);
     assumptions.gated_roads_usable = true;
     assumptions.hose_reach = feet(1500);
+    add_what_slows(district, dice);
+    if (seed % 2 == 0) {
+        add_hills(district, dice);
+    }
     return district;
 }
 

@@ -62,6 +62,53 @@ bool let_in(RoadAccess access, const Assumptions& a) {
            (access == RoadAccess::unmaintained && a.unmaintained_roads_usable);
 }
 
+Point point_of(const Polyline& line, double along) {
+    for (std::size_t i = 1; i < line.size(); ++i) {
+        const double length = std::hypot(line[i].x - line[i - 1].x, line[i].y - line[i - 1].y);
+        if (length > 0.0 && (along <= length || i + 1 == line.size())) {
+            const double t = std::clamp(along / length, 0.0, 1.0);
+            return {line[i - 1].x + t * (line[i].x - line[i - 1].x),
+                    line[i - 1].y + t * (line[i].y - line[i - 1].y)};
+        }
+        along -= length;
+    }
+    return line.back();
+}
+
+// The mean height of nine points 30 m apart; of the middle one where one of them has none.
+std::optional<double> ground_at(const District& district, Point p) {
+    double sum = 0.0;
+    for (int i = 0; i < 9; ++i) {
+        const auto height =
+            district.elevation.at({p.x + 30.0 * (i % 3 - 1), p.y + 30.0 * (i / 3 - 1)});
+        if (!height) {
+            const auto middle = district.elevation.at(p);
+            return middle ? std::optional(in_metres(*middle)) : std::nullopt;
+        }
+        sum += in_metres(*height);
+    }
+    return sum / 9.0;
+}
+
+// Rise over run in whole hundredths of a percent, at most 18 %; 0 where a height is not known.
+double grade_between(const District& district, Point low, Point high, double run) {
+    const auto bottom = ground_at(district, low);
+    const auto top = ground_at(district, high);
+    if (!bottom || !top) {
+        return 0.0;
+    }
+    return std::clamp(std::round((*top - *bottom) / run * 10'000.0), -1800.0, 1800.0) / 10'000.0;
+}
+
+// Uphill at the power that a vehicle has, no faster than on the level.
+double climbing_mph(double level, double pounds_per_hp, double grade) {
+    if (grade <= 0.0 || pounds_per_hp <= 0.0) {
+        return level;
+    }
+    const double crawl = 375.0 * 0.85 / (pounds_per_hp * (grade + 0.012));
+    return std::min(level, std::max(crawl, grade <= 0.06 ? 20.0 : 5.0));
+}
+
 // The cost to every junction from the starts.
 std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
                         const std::vector<Start>& starts) {
@@ -213,6 +260,9 @@ bool may_drive(const Road& road, const Profile& profile, const Season& season, b
 double miles_per_hour(const Road& road, const Profile& profile, const Season& season, bool loaded,
                       const Assumptions& assumptions) {
     double mph = class_mph(road.kind, assumptions);
+    if (road.surface && *road.surface == Surface::gravel) {
+        mph = std::min(mph, class_mph(RoadClass::gravel, assumptions));
+    }
     if (road.posted_speed) {
         mph = std::min(mph, in_mph(*road.posted_speed));
     }
@@ -223,17 +273,73 @@ double miles_per_hour(const Road& road, const Profile& profile, const Season& se
     return std::min({mph, in_mph(profile.top_speed), in_mph(assumptions.speed_cap)});
 }
 
+std::vector<double> grades_of(const District& district, const Streets& streets,
+                              const Piece& piece) {
+    const Polyline& line = district.roads[piece.road].line;
+    if (district.elevation.empty()) {
+        return {0.0};
+    }
+    const double longest = std::max(100 * 0.3048, district.elevation.cell);
+    const auto steps =
+        static_cast<std::size_t>(std::max(std::ceil(piece.length() / longest - 1e-6), 1.0));
+    const Road& road = district.roads[piece.road];
+    if (road.bridge || road.tunnel) {
+        double length = 0.0;
+        for (const Piece& other : streets.pieces) {
+            length += other.road == piece.road ? other.length() : 0.0;
+        }
+        return std::vector<double>(steps,
+                                   grade_between(district, line.front(), line.back(), length));
+    }
+    std::vector<double> grades;
+    const double run = piece.length() / static_cast<double>(steps);
+    for (std::size_t i = 0; i < steps; ++i) {
+        const double from = piece.begin + run * static_cast<double>(i);
+        grades.push_back(
+            grade_between(district, point_of(line, from), point_of(line, from + run), run));
+    }
+    return grades;
+}
+
 PieceCosts drive_times(const District& district, const Streets& streets, const Profile& profile,
                        const Season& season, bool loaded) {
     PieceCosts costs;
     for (const Piece& piece : streets.pieces) {
         const Road& road = district.roads[piece.road];
         const double mph = miles_per_hour(road, profile, season, loaded, district.assumptions);
-        const double tenths = std::ceil(piece.length() / 1609.344 / mph * 36000.0 - 1e-7);
+        const double pounds_per_hp =
+            in_pounds_per_horsepower(loaded ? profile.loaded_per_power : profile.empty_per_power);
         const bool open = may_drive(road, profile, season, loaded, district.assumptions);
-        const long time = open ? std::max(static_cast<long>(tenths), 1L) : never;
-        costs.forward.push_back(road.one_way == OneWay::backward ? never : time);
-        costs.backward.push_back(road.one_way == OneWay::forward ? never : time);
+        double hours = 0.0;
+        double hours_back = 0.0;
+        const std::vector<double> grades = grades_of(district, streets, piece);
+        for (const double grade : grades) {
+            const double miles = piece.length() / static_cast<double>(grades.size()) / 1609.344;
+            hours += miles / climbing_mph(mph, pounds_per_hp, grade);
+            hours_back += miles / climbing_mph(mph, pounds_per_hp, -grade);
+        }
+        const auto tenths = [open](double time) {
+            const double up = std::ceil(time * 36000.0 - 1e-7);
+            return open ? std::max(static_cast<long>(up), 1L) : never;
+        };
+        costs.forward.push_back(road.one_way == OneWay::backward ? never : tenths(hours));
+        costs.backward.push_back(road.one_way == OneWay::forward ? never : tenths(hours_back));
+    }
+    return costs;
+}
+
+PieceCosts open_lengths(const District& district, const Streets& streets, const Profile& profile,
+                        const Season& season, bool loaded) {
+    PieceCosts costs = lengths_in_mm(streets);
+    for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+        const Road& road = district.roads[streets.pieces[i].road];
+        const bool open = may_drive(road, profile, season, loaded, district.assumptions);
+        if (!open || road.one_way == OneWay::backward) {
+            costs.forward[i] = never;
+        }
+        if (!open || road.one_way == OneWay::forward) {
+            costs.backward[i] = never;
+        }
     }
     return costs;
 }

@@ -58,10 +58,18 @@ double miles_per_hour(const Road& road, const Profile& profile, const Season& se
 struct PieceCosts {
     std::vector<long> forward, backward;
 };
-// Tenths of a second, rounded up per piece, at least 1.
+// The grades of a piece's equal steps, each no longer than 100 ft or a cell of the elevation grid:
+// rise over run as drawn, whole hundredths of a percent. Level without elevation.
+std::vector<double> grades_of(const District& district, const Streets& streets, const Piece& piece);
+
+// Tenths of a second at the planning speed and up each step's grade, rounded up per piece, at least
+// 1. Not for the linear rules of travel time.
 PieceCosts drive_times(const District& district, const Streets& streets, const Profile& profile,
                        const Season& season, bool loaded);
 PieceCosts lengths_in_mm(const Streets& streets);
+// The same, where and in the direction that the profile may drive.
+PieceCosts open_lengths(const District& district, const Streets& streets, const Profile& profile,
+                        const Season& season, bool loaded);
 
 // The least cost of a way; parts of a piece cost their share, rounded up, and an end of a piece is
 // its junction. `never` where there is none.
