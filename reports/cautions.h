@@ -3,6 +3,9 @@
 
 #include <array>
 #include <string_view>
+#include <vector>
+
+#include "analyzer/district/district.h"
 
 namespace farwater::reports {
 
@@ -13,18 +16,7 @@ inline constexpr std::array<std::string_view, 4> cautions{
     "Never pull a main below 20 psi; never drive faster than the road and the load allow.",
 };
 
-inline constexpr std::array<std::string_view, 10> not_modelled{
-    "direct supply from a hydrant or suction point, and relay by hose: every parcel is judged by "
-    "shuttle",
-    "filling at more than one fill site at a time",
-    "crews by job; a unit with too few people stays in quarters",
-    "transfer limits between portable tanks",
-    "suction lift and pipe losses at the source: its stated rate is taken",
-    "road width, turnaround and room at dump sites; grade of roads",
-    "wildland operations, air attack, foam, sprinkler hydraulics",
-    "several fires at once",
-    "backflow and contamination",
-    "crash risk: no result rests on more than the posted speed",
-};
+// What the analysis leaves out, the rule of its drive times included.
+std::vector<std::string_view> not_modelled(const District& district);
 
 }  // namespace farwater::reports

@@ -2,6 +2,7 @@
 #include <iterator>
 #include <memory>
 
+#include "reports/drive_words.h"
 #include "reports/layers.h"
 #include "reports/table_builder.h"
 
@@ -110,7 +111,8 @@ std::vector<ColumnOf> clock_columns(const Findings& findings) {
         return [of, member](std::size_t row) { return value_of(of(row).*member); };
     };
     return {
-        real("first_engine_min", "First engine at the house, minutes from the alarm.",
+        real("first_engine_min",
+             "First engine at the house, minutes from the alarm." + drive_note(findings.district),
              time(&ParcelSupply::first_engine)),
         real("tank_water_min", "The first engine's own tank on the fire, minutes from the alarm.",
              time(&ParcelSupply::tank_water)),
@@ -152,7 +154,9 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
                                   at(findings.district.sources, of(row).fill_source).id)}
                             : io::Value{};
              }),
-        real("round_trip_min", "Driving only, dump site to fill site and back, minutes.",
+        real("round_trip_min",
+             "Driving only, dump site to fill site and back, minutes." +
+                 drive_note(findings.district),
              time(&ParcelSupply::round_trip)),
         integer("tankers", "Tankers in the shuttle.",
                 [of](std::size_t row) {

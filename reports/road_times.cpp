@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "reports/drive_words.h"
 #include "reports/layers.h"
 #include "reports/table_builder.h"
 
@@ -21,18 +22,32 @@ io::PassThroughTable road_times(const Findings& findings) {
              [&roads](std::size_t row) { return io::Value{word(roads[row].kind)}; }),
         text("road_access", "open, private, gated, unmaintained or closed.",
              [&roads](std::size_t row) { return io::Value{word(roads[row].access)}; }),
-        real("speed_mph", "Planning average of a loaded tanker in the first season, mph.",
-             [&times](std::size_t row) { return speed_value(times.speed[row]); }),
-        yes_no("speed_posted", "The posted limit made the speed; else the default of the class.",
-               [&times](std::size_t row) { return io::Value{bool(times.speed_posted[row])}; }),
+        real(
+            "speed_mph",
+            "Planning average of a loaded tanker in the first season, mph, in the slower direction "
+            "that is allowed, grades included; empty under the linear travel-time rule.",
+            [&times](std::size_t row) { return speed_value(times.speed[row]); }),
+        yes_no("speed_posted",
+               "The posted limit made the speed on the level; else the default of the class or "
+               "surface.",
+               [&times](std::size_t row) {
+                   return in_mph(times.speed[row]) > 0.0 ? io::Value{bool(times.speed_posted[row])}
+                                                         : io::Value{};
+               }),
+        real("grade_pct",
+             "Steepest stretch, up or down, percent, at most 18; empty where no height is known.",
+             [&times](std::size_t row) { return value_of(times.grade_pct[row]); }),
         yes_no("tanker_may_use", "A loaded tanker may use it.",
                [&times](std::size_t row) { return io::Value{bool(times.tanker_may_use[row])}; }),
         real(
-            "first_engine_min", "First engine at the road's far end, minutes from the alarm.",
+            "first_engine_min",
+            "First engine at the road's far end, minutes from the alarm." +
+                drive_note(findings.district),
             [&times](std::size_t row) { return value_of(times.from_station[row]); }, 2),
         real(
             "from_fill_min",
-            "Loaded tanker from the nearest fill site to the road's nearer end, minutes.",
+            "Loaded tanker from the nearest fill site to the road's nearer end, minutes." +
+                drive_note(findings.district),
             [&times](std::size_t row) { return value_of(times.from_fill[row]); }, 2),
         integer("component", "0: part of the main network; else the number of an island.",
                 [&times](std::size_t row) {
@@ -40,8 +55,7 @@ io::PassThroughTable road_times(const Findings& findings) {
                 }),
     };
     io::FeatureTable results = table({"road_times", "Roads with drive times",
-                                      "First season. Planning averages on default speeds unless "
-                                      "posted; never faster than posted."},
+                                      "First season. " + travel_time_sentence(findings.district)},
                                      std::move(columns), roads.size());
     results.shape = io::ShapeKind::line;
     // A multi-part line is several roads of one record; its first part speaks for it.

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "reports/drive_words.h"
 #include "reports/layers.h"
 #include "reports/table_builder.h"
 
@@ -201,7 +202,8 @@ io::FeatureTable dump_sites(const Findings& findings) {
                                        : io::Value{};
              }),
         real(
-            "round_trip_min", "Driving only, to that fill site and back, minutes.",
+            "round_trip_min",
+            "Driving only, to that fill site and back, minutes." + drive_note(findings.district),
             [nearest](std::size_t row) { return value_of(nearest(row).first); }, 2),
         integer("parcels_served", "Parcels that it serves.",
                 [served](std::size_t row) { return value_of_count((*served)[row]); }),
@@ -228,7 +230,8 @@ io::FeatureTable response_times(const Findings& findings) {
              }),
         real(
             "engine_min",
-            "Drive of the slowest engine profile that has a way, minutes; turnout comes on top.",
+            "Drive of the slowest engine profile that has a way, minutes; turnout comes on top." +
+                drive_note(findings.district),
             [drives, findings](std::size_t row) {
                 return value_of(drive_of(findings, (*drives)[row], UnitKind::engine));
             },
@@ -236,7 +239,8 @@ io::FeatureTable response_times(const Findings& findings) {
         real(
             "tanker_min",
             "Drive of the slowest loaded tanker profile that has a way, minutes; turnout comes on "
-            "top.",
+            "top." +
+                drive_note(findings.district),
             [drives, findings](std::size_t row) {
                 return value_of(drive_of(findings, (*drives)[row], UnitKind::tanker));
             },

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
+#include "reports/drive_words.h"
 
 namespace farwater::reports {
 namespace {
@@ -81,6 +82,7 @@ std::string summary_text(const Findings& findings) {
         "  ({} late, {} short, {} out of reach; {} parcels without a building are in no "
         "percentage)\n",
         headline.late, headline.short_flow, headline.unreached, headline.no_building);
+    text += "  " + travel_time_sentence(findings.district) + "\n";
     text += variants_text(findings);
     text += "\n" + records_text(findings.district);
     text += "\n" + problems_text(findings.problems);

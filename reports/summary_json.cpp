@@ -1,6 +1,7 @@
 #include <nlohmann/json.hpp>
 
 #include "reports/cautions.h"
+#include "reports/drive_words.h"
 #include "reports/summary.h"
 
 namespace farwater::reports {
@@ -73,7 +74,9 @@ std::string summary_json(const Findings& findings) {
         {"records", records_of(findings.district)},
         {"problems", problem_counts(findings.problems)},
         {"cautions", cautions},
-        {"not_modelled", not_modelled},
+        {"not_modelled", not_modelled(findings.district)},
+        {"travel_time", word(findings.district.travel_time)},
+        {"travel_time_in_words", travel_time_sentence(findings.district)},
     };
     return dumped(document);
 }

@@ -22,7 +22,7 @@ public:
     std::int32_t operator()(std::size_t e, bool as_drawn) const {
         const Length length = network_.edges[e].length();
         if (linear_) {
-            return millimetres(length);
+            return std::max(millimetres(length), 1);  // no search goes round for nothing
         }
         const Duration delay = climb_.delay(network_.grades.of(e), length, as_drawn);
         return usable_cost(drive_time(length, level_, delay));

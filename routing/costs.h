@@ -30,8 +30,8 @@ struct EdgeCosts {
 };
 
 // What it costs a profile to drive; one-way roads have one direction. Tenths of a second at the
-// planning speed and up the grades; under a linear travel-time rule millimetres (TravelRule of
-// travel_rule.h makes them time).
+// planning speed and up the grades; under a linear travel-time rule millimetres, at least 1, which
+// TravelRule (travel_rule.h) makes time.
 EdgeCosts drive_costs(const District& district, const Network& network, const Profile& profile,
                       const Season& season, Load load);
 

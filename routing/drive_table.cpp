@@ -6,6 +6,7 @@
 #include "routing/costed_roads.h"
 #include "routing/fastest_ways.h"
 #include "routing/spot_ends.h"
+#include "routing/travel_rule.h"
 
 namespace farwater::routing {
 namespace {
@@ -34,12 +35,13 @@ std::vector<Reached> places_reached(FastestWays& ways, const CostedRoads& driven
     std::ranges::sort(near);
     const auto repeated = std::ranges::unique(near);
     near.erase(repeated.begin(), repeated.end());
+    const TravelRule rule(driven.district().travel_time);
     std::vector<Reached> reached;
     for (const std::uint32_t place : near) {
         const WayMeasure measure = ways.measure(places[place]);
         if (measure.time != no_way) {
             reached.push_back({place,
-                               {tenths_of_second(measure.time),
+                               {rule.response(measure.time),
                                 metres(static_cast<double>(measure.millimetres) / 1e3)}});
         }
     }
@@ -113,8 +115,9 @@ std::vector<DrivePair> drives_between(const RoadSystem& roads, ProfileIndex prof
                              from_searched ? Heading::away : Heading::towards);
     const CostedRoads empty(roads, profile, season, Load::empty,
                             from_searched ? Heading::towards : Heading::away);
-    std::vector<DrivePair> pairs =
-        drives_of(table, loaded, empty, std::min(in_tenths(limit), most_cost), work);
+    const std::int32_t most =
+        TravelRule(roads.district.travel_time).most_of_response(in_tenths(limit));
+    std::vector<DrivePair> pairs = drives_of(table, loaded, empty, std::min(most, most_cost), work);
     std::ranges::sort(pairs, {}, [](const DrivePair& p) { return std::pair(p.from, p.to); });
     return pairs;
 }

@@ -10,6 +10,7 @@
 #include "routing/fastest_ways.h"
 #include "routing/pool.h"
 #include "routing/speeds.h"
+#include "routing/travel_rule.h"
 
 namespace farwater::routing {
 namespace {
@@ -80,7 +81,6 @@ void append_stretch(const CostedRoads& driven, Stretch stretch, RouteLine& route
     const bool posted = planning_speed(road, driven.profile(), driven.season(), driven.load(),
                                        driven.district().assumptions)
                             .posted;
-    route.time = route.time + time;
     route.on_defaults = posted ? route.on_defaults : route.on_defaults + time;
     route.length += metres(std::abs(stretch.to - stretch.from));
     append_part(road.line, edge.begin + stretch.from, edge.begin + stretch.to, route.line);
@@ -92,11 +92,22 @@ void append_stretch(const CostedRoads& driven, Stretch stretch, RouteLine& route
     }
 }
 
-RouteLine line_of(const CostedRoads& driven, const Way& way) {
+DriveTime time_of(const TravelRule& rule, RouteKind kind, std::int32_t cost) {
+    return kind == RouteKind::response ? rule.response(cost) : rule.leg(cost);
+}
+
+// A linear rule knows no posted speed: all of its time rests on a default.
+RouteLine line_of(const CostedRoads& driven, RouteKind kind, const Way& way) {
+    const TravelTime model = driven.district().travel_time;
     RouteLine route;
-    route.time = DriveTime{};
+    std::int32_t cost = 0;
     for (const Stretch stretch : way) {
         append_stretch(driven, stretch, route);
+        cost = plus(cost, cost_of(driven.network(), driven.costs(), stretch));
+    }
+    route.time = time_of(TravelRule(model), kind, cost);
+    if (model != TravelTime::road_speeds) {
+        route.on_defaults = route.time;
     }
     std::vector<RoadIndex>& bridges = route.unposted_bridges;
     std::ranges::sort(bridges);
@@ -114,8 +125,12 @@ RoadSpot start_of(const RoadSystem& roads, const WantedRoute& wanted) {
 }
 
 std::int32_t limit_of(const RoadSystem& roads, const WantedRoute& wanted) {
-    return reachable(wanted.at_most) ? in_tenths(wanted.at_most)
-                                     : trip_limit_of(roads.district.assumptions);
+    const TravelRule rule(roads.district.travel_time);
+    const std::int32_t tenths = reachable(wanted.at_most)
+                                    ? in_tenths(wanted.at_most)
+                                    : trip_limit_of(roads.district.assumptions);
+    return wanted.kind == RouteKind::response ? rule.most_of_response(tenths)
+                                              : rule.most_of_leg(tenths);
 }
 
 // The ways of a list of wanted trips that share their costs.
@@ -165,7 +180,7 @@ private:
             const auto way =
                 time <= limit_of(roads_, wanted_[trip]) ? ways.way(site) : std::nullopt;
             if (way) {
-                found_[trip] = line_of(driven, *way);
+                found_[trip] = line_of(driven, wanted_[trip].kind, *way);
             }
         }
     }

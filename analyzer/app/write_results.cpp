@@ -12,6 +12,7 @@
 #include "io/versions.h"
 #include "io/whole_file.h"
 #include "reports/cautions.h"
+#include "reports/drive_words.h"
 #include "reports/overview.h"
 
 namespace farwater::app {
@@ -147,13 +148,18 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
                             fmt::format("{} {} sha256 {} records {} {}", input.file, input.layer,
                                         input.sha256, input.features, input.note));
     }
+    record.emplace_back("travel_time", std::string(word(read.district.travel_time)));
+    record.emplace_back("travel_time_in_words", reports::travel_time_sentence(read.district));
     for (const Profile& profile : findings.profiles) {
         record.emplace_back("routing_profile",
-                            fmt::format("{}: {}, loaded {:.0f} lb, empty {:.0f} lb, {:.0f} mph",
+                            fmt::format("{}: {}, loaded {:.0f} lb, empty {:.0f} lb, {:.0f} mph, "
+                                        "{:.0f} lb/hp loaded, {:.0f} empty",
                                         word(profile.kind), profile.name, in_pounds(profile.loaded),
-                                        in_pounds(profile.empty), in_mph(profile.top_speed)));
+                                        in_pounds(profile.empty), in_mph(profile.top_speed),
+                                        in_pounds_per_horsepower(profile.loaded_per_power),
+                                        in_pounds_per_horsepower(profile.empty_per_power)));
     }
-    for (const std::string_view what : reports::not_modelled) {
+    for (const std::string_view what : reports::not_modelled(findings.district)) {
         record.emplace_back("not_modelled", std::string(what));
     }
     for (const std::string_view caution : reports::cautions) {

@@ -16,10 +16,11 @@ namespace farwater {
 struct RouteLine {
     Polyline
         line;  // along the roads, to the millimetre; empty where there is no way or no distance
-    DriveTime time = no_time;      // no_time: no way
-    DriveTime on_defaults{};       // the part of `time` on roads whose speed is a class default
-    Length length;                 // of the roads driven
-    std::vector<RoadIndex> roads;  // as they follow each other
+    DriveTime time = no_time;  // no_time: no way
+    DriveTime on_defaults{};   // the part of `time` on roads whose speed is a class default; all
+                               // of it under a linear travel-time rule
+    Length length;             // of the roads driven
+    std::vector<RoadIndex> roads;             // as they follow each other
     std::vector<RoadIndex> unposted_bridges;  // without a weight limit; each once, ascending
 };
 

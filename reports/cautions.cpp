@@ -1,0 +1,33 @@
+#include "reports/cautions.h"
+
+namespace farwater::reports {
+namespace {
+
+constexpr std::array<std::string_view, 9> never_modelled{
+    "direct supply from a hydrant or suction point, and relay by hose: every parcel is judged by "
+    "shuttle",
+    "filling at more than one fill site at a time",
+    "crews by job; a unit with too few people stays in quarters",
+    "transfer limits between portable tanks",
+    "suction lift and pipe losses at the source: its stated rate is taken",
+    "road width, turnaround and room at dump sites",
+    "wildland operations, air attack, foam, sprinkler hydraulics",
+    "several fires at once",
+    "backflow and contamination"};
+
+}  // namespace
+
+std::vector<std::string_view> not_modelled(const District& district) {
+    std::vector<std::string_view> list(never_modelled.begin(), never_modelled.end());
+    const bool by_roads = district.travel_time == TravelTime::road_speeds;
+    if (!by_roads || district.elevation.empty()) {
+        list.emplace_back("grade of roads");
+    }
+    list.emplace_back(by_roads
+                          ? "crash risk: no result rests on more than the posted speed"
+                          : "crash risk, posted speeds: the linear rule of travel time counts 35 "
+                            "mph on every road");
+    return list;
+}
+
+}  // namespace farwater::reports
