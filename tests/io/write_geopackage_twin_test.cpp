@@ -208,6 +208,7 @@ void set_cell(const OGRFeature& from, OGRFeature& to, int column) {
 }
 
 void copy_by_gdal(const fs::path& in, const fs::path& out) {
+    GDALAllRegister();
     const CPLConfigOptionSetter date("OGR_CURRENT_DATE", fixed_date.c_str(), false);
     const GDALDatasetUniquePtr from(GDALDataset::Open(in.c_str(), GDAL_OF_VECTOR));
     const GDALDatasetUniquePtr to = new_geopackage(out);
