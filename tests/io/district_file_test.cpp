@@ -191,6 +191,17 @@ columns = { zone = "ZONE" }
     CHECK(two.joins[1].parcel_key == "MAPLOT");
 }
 
+TEST_CASE("the rule of drive times is one of three, by road speeds where none is named") {
+    const auto rule = [](std::string_view word) {
+        return parse("travel_time = \"" + std::string(word) + "\"\n" + least).travel_time;
+    };
+    CHECK(parse(least).travel_time == TravelTime::road_speeds);
+    CHECK(rule("road_speeds") == TravelTime::road_speeds);
+    CHECK(rule("linear_per_leg") == TravelTime::linear_per_leg);
+    CHECK(rule("linear_per_round_trip") == TravelTime::linear_per_round_trip);
+    CHECK_THROWS_AS(rule("linear"), SettingsError);
+}
+
 TEST_CASE("an elevation raster has a unit and a band") {
     const DistrictFile file =
         parse(least + "[elevation]\nfile = \"dem.tif\"\nelevation_unit = \"ft\"\nband = 2\n");

@@ -313,13 +313,13 @@ TEST_CASE("units take all their fields") {
                                        "unit_id,station_id,kind,aid,tank_gal,pump_gpm,fill_limit_"
                                        "gpm,offload_gpm,tested_on,portable_tank_gal,"
                                        "portable_tanks,crew,min_crew,loaded_lb,empty_lb,width_ft,"
-                                       "height_ft,top_speed_mph,hose_2_5in_ft,hose_3in_ft,"
+                                       "height_ft,top_speed_mph,power_hp,hose_2_5in_ft,hose_3in_ft,"
                                        "hose_4in_ft,hose_5in_ft,jet_siphons,low_level_strainers,"
                                        "hard_suction_ft,backs_to_offload\n"
                                        "T1,S1,tanker,automatic,3000,500,900,1000,2024-05-01,5000,2,"
-                                       "2,1,60000,35000,8.5,11,55,200,,,1000,1,1,20,no\n"
-                                       "E1,S2,engine,,,,,,,2500,,,,,,,,,,,,,,,,\n"
-                                       "X1,S2,other,,,,,,,,,,,,,,,,,,,,,,,\n")
+                                       "2,1,60000,35000,8.5,11,55,410,200,,,1000,1,1,20,no\n"
+                                       "E1,S2,engine,,,,,,,2500,,,,,,,,,,,,,,,,,\n"
+                                       "X1,S2,other,,,,,,,,,,,,,,,,,,,,,,,,\n")
                                 .layer("stations",
                                        "station_id,name,aid,staffed,to_gate_min,WKT\nS1,North,own,"
                                        "yes,,POINT (700010 4769995)\n"
@@ -344,6 +344,8 @@ TEST_CASE("units take all their fields") {
     CHECK(in_feet(units[0].width.value()) == Approx(8.5));
     CHECK(in_feet(units[0].height.value()) == Approx(11));
     CHECK(units[0].top_speed == mph(55));
+    CHECK(units[0].power == horsepower(410));
+    CHECK_FALSE(units[1].power);
     REQUIRE(units[0].hose);
     CHECK(in_feet(units[0].hose->hose_2_5in) == Approx(200));
     CHECK(in_feet(units[0].hose->hose_3in) == 0.0);

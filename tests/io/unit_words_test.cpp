@@ -14,6 +14,7 @@ TEST_CASE("units convert by their exact factors") {
     CHECK(unit_factor("km/h", "mph").value() == Approx(0.621371192237334).epsilon(1e-14));
     CHECK(unit_factor("tonne", "lb").value() == Approx(2204.62262184878).epsilon(1e-14));
     CHECK(unit_factor("short_ton", "lb") == 2000.0);
+    CHECK(unit_factor("kw", "hp").value() == Approx(1.0 / 0.745699871582270).epsilon(1e-12));
     CHECK(unit_factor("l", "gal").value() == Approx(1.0 / 3.785411784).epsilon(1e-15));
     CHECK(unit_factor("l/s", "gpm").value() == Approx(15.850323141489).epsilon(1e-13));
     CHECK(unit_factor("mi", "ft") == 5280.0);

@@ -178,6 +178,32 @@ TEST_CASE("the overview escapes names and says that it is a plan", "[unit]") {
     CHECK(svg == overview_svg(found.findings()));
 }
 
+TEST_CASE("the rule of the drive times stands in the summary and beside the minutes", "[unit]") {
+    Found found;
+    const auto said = [&] {
+        const Findings findings = found.findings();
+        const io::FeatureTable parcels = parcel_supply(findings).results;
+        return summary_text(findings) + summary_json(findings) +
+               parcels.columns[column_of(parcels, "round_trip_min")].description +
+               parcels.columns[column_of(parcels, "first_engine_min")].description;
+    };
+    const auto holds = [](const std::string& text, std::string_view words) {
+        return text.find(words) != std::string::npos;
+    };
+    CHECK(holds(said(), "grades not considered (no elevation)"));
+    CHECK(holds(said(), "By road speeds without grades."));
+    CHECK(holds(said(), "\"grade of roads\""));
+    found.district.elevation.metres.push_back(0.0F);
+    CHECK(holds(said(), "By road speeds and grades."));
+    CHECK_FALSE(holds(said(), "\"grade of roads\""));
+    CHECK(holds(said(), "no result rests on more than the posted speed"));
+    found.district.travel_time = TravelTime::linear_per_round_trip;
+    CHECK(holds(said(), "the 0.65 once a round trip"));
+    CHECK(holds(said(), "\"travel_time\": \"linear_per_round_trip\""));
+    CHECK(holds(said(), "\"grade of roads\""));
+    CHECK_FALSE(holds(said(), "no result rests on more than the posted speed"));
+}
+
 TEST_CASE("the summary says cautions and counts in words and in JSON", "[unit]") {
     const Found found;
     const std::string text = summary_text(found.findings());

@@ -55,6 +55,56 @@ TEST_CASE("of two weights that contradict each other the heavier counts") {
     CHECK(in_pounds(routing::vehicle_size(tanker, Assumptions{}).loaded) == Approx(40'000));
 }
 
+TEST_CASE("unknown power is the stated estimate") {
+    Unit unit;
+    unit.kind = UnitKind::tanker;
+    Assumptions assumptions;
+    assumptions.tanker_power = horsepower(300);
+    CHECK(in_horsepower(routing::vehicle_size(unit, assumptions).power) == 300);
+    unit.kind = UnitKind::engine;
+    CHECK(in_horsepower(routing::vehicle_size(unit, assumptions).power) == 350);
+    unit.power = horsepower(430);
+    CHECK(in_horsepower(routing::vehicle_size(unit, assumptions).power) == 430);
+}
+
+TEST_CASE("a large tanker is planned at 60 mph at most, whatever its list and the cap say") {
+    // NFPA 1901 road test limits, secondary source: a tank over 1,250 gal or more than 50,000 lb.
+    Assumptions assumptions;
+    assumptions.speed_cap = mph(68);
+    Unit unit;
+    unit.kind = UnitKind::tanker;
+    unit.top_speed = mph(66);
+    unit.loaded = pounds(50'000);
+    unit.tank = gallons(1250);
+    CHECK(in_mph(routing::top_speed(unit, assumptions)) == 66);
+    unit.tank = gallons(1251);
+    CHECK(in_mph(routing::top_speed(unit, assumptions)) == 60);
+    unit.tank = gallons(1000);
+    unit.loaded = pounds(50'001);
+    CHECK(in_mph(routing::top_speed(unit, assumptions)) == 60);
+    unit.top_speed = mph(55);
+    CHECK(in_mph(routing::top_speed(unit, assumptions)) == 55);
+    assumptions.speed_cap = mph(50);
+    unit.top_speed = std::nullopt;
+    CHECK(in_mph(routing::top_speed(unit, assumptions)) == 50);
+}
+
+TEST_CASE("a profile climbs as its weakest member, loaded and empty, and power makes none") {
+    AsciiRegion region = with_station();
+    Unit& first = region.unit(UnitKind::tanker, "T1", 'S');
+    first.loaded = pounds(40'000);
+    first.empty = pounds(30'000);
+    first.power = horsepower(250);
+    Unit& second = region.unit(UnitKind::tanker, "T2", 'S');
+    second.loaded = pounds(60'000);
+    second.empty = pounds(32'000);
+    second.power = horsepower(400);
+    const auto profiles = routing::vehicle_profiles(region.district);
+    CHECK(names(profiles) == Names{"T1, T2"});
+    CHECK(in_pounds_per_horsepower(profiles[0].loaded_per_power) == Approx(160));
+    CHECK(in_pounds_per_horsepower(profiles[0].empty_per_power) == Approx(120));
+}
+
 TEST_CASE("vehicles that no road tells apart share a profile, engines apart from tankers") {
     AsciiRegion region = with_station();
     region.unit(UnitKind::tanker, "T1", 'S').loaded = pounds(30'000);

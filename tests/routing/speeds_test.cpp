@@ -59,6 +59,19 @@ TEST_CASE("a posted limit lowers the speed and is never exceeded, a higher one c
     CHECK_FALSE(c.posted());
 }
 
+TEST_CASE(
+    "a gravel surface is no faster than gravel whatever the class, a paved one changes nothing") {
+    Case c;
+    c.road.kind = RoadClass::state;
+    c.road.surface = Surface::gravel;
+    CHECK(c.mph_at(Load::loaded) == Approx(25));
+    c.road.kind = RoadClass::narrow;
+    CHECK(c.mph_at(Load::loaded) == Approx(20));
+    c.road.kind = RoadClass::gravel;
+    c.road.surface = Surface::paved;
+    CHECK(c.mph_at(Load::loaded) == Approx(25));
+}
+
 TEST_CASE("a season slows every road and never raises a speed above the posted limit") {
     Case c;
     c.season.speed_factor = 0.75;

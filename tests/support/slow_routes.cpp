@@ -100,15 +100,6 @@ double grade_between(const District& district, Point low, Point high, double run
     return std::clamp(std::round((*top - *bottom) / run * 10'000.0), -1800.0, 1800.0) / 10'000.0;
 }
 
-// Uphill at the power that a vehicle has, no faster than on the level.
-double climbing_mph(double level, double pounds_per_hp, double grade) {
-    if (grade <= 0.0 || pounds_per_hp <= 0.0) {
-        return level;
-    }
-    const double crawl = 375.0 * 0.85 / (pounds_per_hp * (grade + 0.012));
-    return std::min(level, std::max(crawl, grade <= 0.06 ? 20.0 : 5.0));
-}
-
 // The cost to every junction from the starts.
 std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
                         const std::vector<Start>& starts) {
@@ -271,6 +262,14 @@ double miles_per_hour(const Road& road, const Profile& profile, const Season& se
         mph = std::min(mph, in_mph(*road.posted_speed));
     }
     return std::min({mph, in_mph(profile.top_speed), in_mph(assumptions.speed_cap)});
+}
+
+double climbing_mph(double level, double pounds_per_hp, double grade) {
+    if (grade <= 0.0 || pounds_per_hp <= 0.0) {
+        return level;
+    }
+    const double crawl = 375.0 * 0.85 / (pounds_per_hp * (grade + 0.012));
+    return std::min(level, std::max(crawl, grade <= 0.06 ? 20.0 : 5.0));
 }
 
 std::vector<double> grades_of(const District& district, const Streets& streets,

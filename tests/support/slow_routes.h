@@ -62,6 +62,9 @@ struct PieceCosts {
 // rise over run as drawn, whole hundredths of a percent. Level without elevation.
 std::vector<double> grades_of(const District& district, const Streets& streets, const Piece& piece);
 
+// Uphill (grade above 0) at the power that a vehicle has, no faster than on the level.
+double climbing_mph(double level, double pounds_per_hp, double grade);
+
 // Tenths of a second at the planning speed and up each step's grade, rounded up per piece, at least
 // 1. Not for the linear rules of travel time.
 PieceCosts drive_times(const District& district, const Streets& streets, const Profile& profile,
