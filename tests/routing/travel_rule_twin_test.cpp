@@ -1,0 +1,82 @@
+// Legs by the linear travel-time rules against the slow twin's shortest ways.
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "tests/routing/random_district.h"
+#include "tests/routing/routed.h"
+#include "tests/support/slow_routes.h"
+
+using namespace farwater;
+using test::Routed;
+
+namespace {
+
+constexpr std::uint64_t seeds = 150;
+
+slow::Spot slow_spot(const slow::Streets& streets, const routing::Network& network,
+                     routing::RoadSpot spot) {
+    const routing::Edge& edge = at(network.edges, spot.edge);
+    return slow::spot_on(streets, edge.road.position(), edge.begin + spot.along);
+}
+
+long cost_of(DriveTime time) { return reachable(time) ? in_tenths(time) : slow::never; }
+
+// A way longer than the limit counts as none.
+long within(long cost, const District& district) {
+    return static_cast<double>(cost) <= in_minutes(district.assumptions.trip_limit) * 600.0
+               ? cost
+               : slow::never;
+}
+
+}  // namespace
+
+TEST_CASE("legs by the linear rules are the shortest ways of the slow twin, made minutes",
+          "[twin]") {
+    std::size_t compared = 0;
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        District district = test::random_district(seed);
+        const bool by_leg = seed % 2 == 0;
+        district.travel_time =
+            by_leg ? TravelTime::linear_per_leg : TravelTime::linear_per_round_trip;
+        const Routed routed(district);
+        const slow::Streets streets = slow::streets_of(district);
+        const Season& season = district.seasons[0];
+        const RoundTrips trips = routed.round_trips();
+        const auto minutes_of = [&](long way) {
+            const double standing = by_leg ? 390.0 : 195.0;
+            const double tenths =
+                standing + std::ceil(static_cast<double>(way) * 1020.0 / 1609344.0 - 1e-3);
+            return way == slow::never ? slow::never : within(static_cast<long>(tenths), district);
+        };
+        for (std::size_t p = 0; p < routed.profiles.size(); ++p) {
+            const Profile& profile = routed.profiles[p];
+            if (profile.kind != UnitKind::tanker) {
+                continue;
+            }
+            const auto loaded = slow::open_lengths(district, streets, profile, season, true);
+            const auto empty = slow::open_lengths(district, streets, profile, season, false);
+            for (std::size_t d = 0; d < trips.dump_sites.size(); d += 3) {
+                const slow::Spot site =
+                    slow_spot(streets, routed.network.network, routed.dump_sites.spots[d]);
+                for (std::size_t f = 0; f < district.sources.size(); ++f) {
+                    const routing::RoadSpot source = routed.access.access.sources[f];
+                    if (!source.valid()) {
+                        continue;
+                    }
+                    const slow::Spot spot = slow_spot(streets, routed.network.network, source);
+                    const long there = minutes_of(slow::way_between(streets, loaded, spot, site));
+                    const long back = minutes_of(slow::way_between(streets, empty, site, spot));
+                    const bool round = there < slow::never && back < slow::never;
+                    const LegTimes legs =
+                        test::legs_between(trips, DumpSiteIndex(d), f, ProfileIndex(p));
+                    CAPTURE(seed, p, d, f);
+                    REQUIRE(cost_of(legs.loaded) == (round ? there : slow::never));
+                    REQUIRE(cost_of(legs.empty) == (round ? back : slow::never));
+                    compared += round ? 1U : 0U;
+                }
+            }
+        }
+    }
+    CHECK(compared > 1000);
+}
