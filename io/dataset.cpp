@@ -107,11 +107,15 @@ OGRLayer* find_layer(const LayerSpec& spec, GDALDataset& dataset) {
     return layer;
 }
 
+std::string by_schema(const LayerSpec& spec) {
+    return spec.schema.empty() ? "" : fmt::format(", by schema = \"{}\",", spec.schema);
+}
+
 void set_where(const LayerSpec& spec, OGRLayer& layer) {
     const GdalMessages messages;
     if (!spec.where.empty() && layer.SetAttributeFilter(spec.where.c_str()) != OGRERR_NONE) {
-        fail(spec,
-             fmt::format("where = \"{}\" cannot be understood{}", spec.where, gdal_says(messages)));
+        fail(spec, fmt::format("where = \"{}\"{} cannot be understood{}", spec.where,
+                               by_schema(spec), gdal_says(messages)));
     }
 }
 
@@ -187,7 +191,16 @@ OpenLayer open_layer(const LayerSpec& spec) {
 }
 
 std::vector<std::filesystem::path> files_of(const LayerSpec& spec, GDALDataset& dataset) {
-    return files_of(spec.path, dataset);
+    std::vector<std::filesystem::path> files = files_of(spec.path, dataset);
+    for (std::size_t i = 0; !spec.path.empty() && i < spec.open_options.size(); ++i) {
+        const std::string& option = spec.open_options[i];
+        const std::filesystem::path file = option.substr(option.find('=') + 1);
+        std::error_code error;
+        if (std::filesystem::is_regular_file(file, error)) {
+            files.push_back(file);
+        }
+    }
+    return files;
 }
 
 std::vector<std::filesystem::path> files_of(const std::filesystem::path& path,

@@ -60,7 +60,7 @@ struct OpenLayer {
 OpenLayer open_layer(const LayerSpec& spec);
 
 // The files that make up the source, sorted; empty for a database connection. `path` is the
-// source's own, empty where it has none.
+// source's own, empty where it has none. Of a section, also the files that its options name.
 std::vector<std::filesystem::path> files_of(const std::filesystem::path& path,
                                             GDALDataset& dataset);
 std::vector<std::filesystem::path> files_of(const LayerSpec& spec, GDALDataset& dataset);

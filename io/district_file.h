@@ -24,9 +24,10 @@ struct LayerSpec {
     std::string file;     // as written; may hold a password (see printable_source)
     std::filesystem::path
         path;  // resolved against the district file's folder; empty for "PG:..." and the like
-    std::string layer;  // empty = the only layer
-    std::string crs;    // empty = as the layer says
-    std::string where;  // OGR attribute filter; empty = all records
+    std::string layer;   // empty = the only layer
+    std::string crs;     // empty = as the layer says
+    std::string where;   // OGR attribute filter; empty = all records
+    std::string schema;  // open standard of the layer (io/road_schemas.h); empty = none
     std::vector<std::string> open_options;
     std::map<std::string, std::string, std::less<>> columns;  // our field -> their column
     std::map<std::string, ValueMap, std::less<>> values;

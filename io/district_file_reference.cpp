@@ -2,10 +2,12 @@
 #include <string>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "analyzer/district/assumptions.h"
 #include "io/district_file.h"
 #include "io/near_word.h"
+#include "io/road_schemas.h"
 #include "io/schema.h"
 #include "io/unit_words.h"
 
@@ -92,6 +94,59 @@ std::string section_page(const SectionRow& section) {
     return page + "\n";
 }
 
+std::string columns_of(const RoadSchema& schema) {
+    std::string text;
+    for (const PresetColumn& column : schema.columns) {
+        text += fmt::format("{}`{}` = {}", text.empty() ? "" : ", ", column.field, column.column);
+        text += column.unit.empty() ? "" : fmt::format(" in {}", column.unit);
+    }
+    return text;
+}
+
+std::string words_of(const PresetValues& values) {
+    std::string text;
+    for (const PresetWord& word : values.words) {
+        text += fmt::format("{}{} = {}", text.empty() ? "" : ", ", word.theirs, word.ours);
+    }
+    return text;
+}
+
+std::string schema_page(const RoadSchema& schema) {
+    std::string page = fmt::format("#### schema = \"{}\"\n\n{}. Source: {}.\n\n", schema.name,
+                                   schema.what, schema.source);
+    page += fmt::format("- columns: {}\n", columns_of(schema));
+    for (const PresetValues& values : schema.values) {
+        page += fmt::format("- `{}`: {}\n", values.field, words_of(values));
+    }
+    page += fmt::format("- no roads for apparatus, left out and counted: {}\n",
+                        fmt::join(schema.left_out, ", "));
+    page += schema.where.empty() ? "" : fmt::format("- `where`, if not given: {}\n", schema.where);
+    return page + "\n";
+}
+
+// What stands below the fields of [roads].
+std::string schemas_page() {
+    std::string page =
+        "What `columns`, `values` and `units` say goes before the schema, field by field; a field "
+        "mapped to another column takes nothing from it. Upper and lower case are alike. In osm, "
+        "a soft surface makes a road narrow; "
+        "motor_vehicle goes before vehicle and access; tracks are unmaintained, roads that are "
+        "planned, being built or gone are closed, motorways and roundabouts one-way; gates that "
+        "are points on a road are not seen.\n\n"
+        "Limits, widths and speeds may carry their unit: 65 mph, 50 km/h, 3.5 t, 10 st, 20000 lbs, "
+        "12'6\", 3.8 m. A ton is a short ton; t is a tonne where the column's unit is tonne, else "
+        "a "
+        "short ton. 0, -1, 999, none and signals in a speed mean not recorded. `one_way` reads "
+        "yes, "
+        "no, 1, 0, -1, 2 beside 0, FT, TF, B, F and T beside those, forward, reverse, one way and "
+        "two way. A direction that cannot be told, and a reversible road, is closed and "
+        "listed.\n\n";
+    for (const RoadSchema& schema : road_schemas()) {
+        page += schema_page(schema);
+    }
+    return page;
+}
+
 std::string_view name_of(Sure sure) {
     return sure == Sure::high ? "high" : sure == Sure::medium ? "medium" : "low";
 }
@@ -135,12 +190,14 @@ std::string district_file_reference() {
         "Months are \"all\", \"4-11\", \"11-3\" or \"4,5,6\"; dates 2026-05-31; numbers plain "
         "digits with a point.\n\n";
     page += keys_page("At the top", top_keys(), "Before every table.");
-    page += keys_page("Input tables", layer_keys(), "The same keys for each of the tables below.");
+    page += keys_page("Input tables", road_layer_keys(),
+                      "The same keys for each of the tables below; `schema` in [roads] only.");
     page +=
         "Fields with * need a column. A field that `columns` does not map is taken from a column "
         "of its own name, when there is one.\n\n";
     for (const SectionRow& section : section_rows()) {
         page += section_page(section);
+        page += section.name == "roads" ? schemas_page() : "";
     }
     page += keys_page("[elevation]", elevation_keys(), "A raster of the ground's height.");
     page += keys_page("[join]", join_keys(),

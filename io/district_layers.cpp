@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "io/field_tables.h"
+#include "io/road_schemas.h"
 #include "io/schema.h"
 
 namespace farwater::io {
@@ -57,14 +58,16 @@ LayerSpec source_of(const TableReader& reader, std::string section,
 LayerSpec layer_of(const TomlTable& table, TomlPlace place, const SectionRow& section,
                    const std::filesystem::path& folder, Faults& faults) {
     const std::string title = fmt::format("[{}]", section.name);
-    const TableReader reader(table, place, title, layer_keys(), faults);
+    const bool roads = section.name == "roads";
+    const TableReader reader(table, place, title, roads ? road_layer_keys() : layer_keys(), faults);
     const FieldTables fields(section, title, faults);
     LayerSpec spec = source_of(reader, std::string(section.name), folder);
     spec.crs = reader.text("crs");
+    spec.schema = roads ? reader.text("schema") : std::string();
     spec.columns = fields.columns(reader.table("columns"));
     spec.values = fields.values(reader.table("values"));
     spec.units = fields.units(reader.table("units"));
-    return spec;
+    return with_schema(std::move(spec));
 }
 
 JoinSpec join_of(const TomlTable& table, TomlPlace place, const std::filesystem::path& folder,

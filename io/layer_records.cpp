@@ -20,7 +20,8 @@ Severity worst_of(const std::vector<Problem>& problems) {
 
 void count(LayerLog& log, const Record& record, Taken taken) {
     ++log.count.read;
-    if (taken == Taken::no) {
+    log.left_out += taken == Taken::left_out ? 1 : 0;
+    if (taken != Taken::yes) {
         ++log.count.set_aside;
     } else if (worst_of(record.problems()) == Severity::repaired) {
         ++log.count.repaired;
@@ -74,8 +75,9 @@ LayerLog for_each_record(const LayerSource& source, const Work& work,
 }
 
 void check_mostly_usable(const LayerSpec& spec, const LayerLog& log) {
-    const RecordCount& count = log.count;
-    if (count.set_aside * 10 <= count.read * 9) {
+    const std::size_t read = log.count.read - log.left_out;
+    const std::size_t of_no_use = log.count.set_aside - log.left_out;
+    if (of_no_use * 10 <= read * 9) {
         return;
     }
     std::string first;
@@ -85,8 +87,7 @@ void check_mostly_usable(const LayerSpec& spec, const LayerLog& log) {
             first.pop_back();  // the full stop
         }
     }
-    fail_input(spec,
-               fmt::format("{} of {} records are of no use{}", count.set_aside, count.read, first));
+    fail_input(spec, fmt::format("{} of {} records are of no use{}", of_no_use, read, first));
 }
 
 }  // namespace farwater::io

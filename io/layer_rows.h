@@ -24,6 +24,7 @@ struct InputRecord {
 struct LayerLog {
     RecordCount count;
     std::vector<Problem> problems;  // in the order of the records
+    std::size_t left_out = 0;       // of those set aside: rightly, for they are of another kind
 };
 
 template <class Thing>

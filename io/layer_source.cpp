@@ -9,6 +9,7 @@
 #include "io/error.h"
 #include "io/near_word.h"
 #include "io/parse_cell.h"
+#include "io/road_schemas.h"
 #include "io/unit_words.h"
 
 namespace farwater::io {
@@ -66,25 +67,80 @@ BoundField bound_column(const LayerSpec& spec, std::string_view wanted, std::str
     return bound;
 }
 
-BoundField bound_field(const LayerSpec& spec, const FieldRow& field, OGRLayer& layer,
-                       const std::vector<std::string>& names) {
-    BoundField bound;
+bool same_name(std::string_view a, std::string_view b) { return lower_case(a) == lower_case(b); }
+
+// What the section's schema presets for the field, unless the section names another column.
+const PresetColumn* preset_of(const LayerSpec& spec, const FieldRow& field) {
+    const RoadSchema* schema = find_road_schema(spec.schema);
+    const PresetColumn* preset = schema == nullptr ? nullptr : preset_column(*schema, field.name);
+    const auto mapped = spec.columns.find(field.name);
+    const bool elsewhere = preset != nullptr && mapped != spec.columns.end() &&
+                           !same_name(mapped->second, preset->column);
+    return elsewhere ? nullptr : preset;
+}
+
+[[noreturn]] void fail_schema_column(const LayerSpec& spec, const PresetColumn& preset,
+                                     const std::vector<std::string>& names) {
+    fail_input(
+        spec,
+        fmt::format("schema = \"{}\" needs a column {} for {}; name another in [{}] columns, "
+                    "or leave schema out; {}",
+                    spec.schema, preset.column, preset.field, spec.section, has_columns(names)));
+}
+
+// The column of the field, unbound where there is none.
+BoundField column_of(const LayerSpec& spec, const FieldRow& field, const PresetColumn* preset,
+                     OGRLayer& layer, const std::vector<std::string>& names) {
     const auto mapped = spec.columns.find(field.name);
     if (mapped != spec.columns.end()) {
-        bound = bound_column(spec, mapped->second, field.name, layer, names);
-    } else if (position_of(field.name, names) >= 0) {
-        bound = bound_column(spec, field.name, field.name, layer, names);
-    } else if (field.required) {
+        return bound_column(spec, mapped->second, field.name, layer, names);
+    }
+    if (preset != nullptr && position_of(preset->column, names) >= 0) {
+        return bound_column(spec, preset->column, field.name, layer, names);
+    }
+    if (preset != nullptr && field.name == "class") {
+        fail_schema_column(spec, *preset, names);
+    }
+    if (position_of(field.name, names) >= 0) {
+        return bound_column(spec, field.name, field.name, layer, names);
+    }
+    if (field.required) {
         fail_input(spec, fmt::format("there is no column for {}; name it in [{}] columns; {}",
                                      field.name, spec.section, has_columns(names)));
     }
+    return {};
+}
+
+BoundField bound_field(const LayerSpec& spec, const FieldRow& field, OGRLayer& layer,
+                       const std::vector<std::string>& names) {
+    const PresetColumn* preset = preset_of(spec, field);
+    BoundField bound = column_of(spec, field, preset, layer, names);
     bound.field = &field;
     const auto values = spec.values.find(field.name);
     bound.values = values == spec.values.end() ? ValueMap() : values->second;
+    const bool by_schema = preset != nullptr && same_name(bound.column, preset->column);
+    bound.schema = by_schema ? find_road_schema(spec.schema) : nullptr;
     const auto unit = spec.units.find(field.name);
     const auto ours = unit_of_name(field.name);
-    bound.factor = unit == spec.units.end() ? 1.0 : unit_factor(unit->second, ours).value_or(1.0);
+    bound.unit = unit != spec.units.end()             ? unit->second
+                 : by_schema && !preset->unit.empty() ? std::string(preset->unit)
+                                                      : std::string(ours);
+    bound.factor = unit_factor(bound.unit, ours).value_or(1.0);
     return bound;
+}
+
+// The schema's further columns, those that are there.
+std::vector<BoundField> further_columns(const LayerSpec& spec, OGRLayer& layer,
+                                        const std::vector<std::string>& names) {
+    std::vector<BoundField> further;
+    if (const RoadSchema* schema = find_road_schema(spec.schema)) {
+        for (const std::string_view column : schema->further) {
+            const bool there = position_of(column, names) >= 0;
+            further.push_back(there ? bound_column(spec, column, "the schema", layer, names)
+                                    : BoundField{});
+        }
+    }
+    return further;
 }
 
 bool is_needed(const LayerSource& source, int index) {
@@ -129,6 +185,11 @@ bool LayerSource::has(std::string_view field) const {
     });
 }
 
+const BoundField& LayerSource::bound(std::string_view field) const {
+    return *std::find_if(fields.begin(), fields.end(),
+                         [field](const BoundField& bound) { return bound.field->name == field; });
+}
+
 void fail_input(const LayerSpec& spec, const std::string& what) {
     throw InputError(fmt::format("{}: {}.", described(spec), what));
 }
@@ -143,6 +204,9 @@ LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
     }
     for (const std::string& column : also) {
         source.also.push_back(bound_column(spec, column, "the join", layer, names));
+    }
+    for (BoundField& further : further_columns(spec, layer, names)) {
+        source.also.push_back(std::move(further));
     }
     check_crs(source);
     ignore_the_rest(source, names);

@@ -15,15 +15,18 @@
 namespace farwater::io {
 
 class Record;
+struct RoadSchema;
 
 // Where the values of one field come from.
 struct BoundField {
-    const FieldRow* field = nullptr;  // null for a column that is no field
-    std::string column;               // theirs; empty = the layer has none
-    int index = -1;                   // of the column; -1 = none
-    bool is_fid = false;              // the column is the layer's own record number
-    ValueMap values;                  // their value -> our word
-    double factor = 1.0;              // from the unit of their column to the field's
+    const FieldRow* field = nullptr;     // null for a column that is no field
+    std::string column;                  // theirs; empty = the layer has none
+    int index = -1;                      // of the column; -1 = none
+    bool is_fid = false;                 // the column is the layer's own record number
+    ValueMap values;                     // their value -> our word, as the district file says
+    const RoadSchema* schema = nullptr;  // knows further words of theirs; null = none
+    std::string unit;                    // of their column; empty where the field has none
+    double factor = 1.0;                 // from that unit to the field's
 };
 
 struct LayerSource {
@@ -33,13 +36,16 @@ struct LayerSource {
     std::vector<BoundField> fields;  // one per field of the section, in its order
     std::vector<BoundField> also;    // columns that are no field, in the order asked for
 
-    bool has(std::string_view field) const;  // the layer has a column for it
+    bool has(std::string_view field) const;                 // the layer has a column for it
+    const BoundField& bound(std::string_view field) const;  // precondition: the section has it
 };
 
-// Opens the layer and binds its columns: by `columns` of the section, else by a column of the
-// field's own name. Only bound columns will be fetched. Throws InputError: what open_layer throws;
-// a mapped column, one of `also`, or the column of a required field missing (names the columns
-// that exist); no CRS where shapes are needed.
+// Opens the layer and binds its columns: by `columns` of the section, else by its schema, else by a
+// column of the field's own name. A field whose column the section maps elsewhere takes no words
+// and no unit from the schema. The schema's further columns follow in `also`, missing ones with
+// index -1. Only bound columns will be fetched. Throws InputError: what open_layer throws; a mapped
+// column, one of `also`, the schema's column of the class, or the column of a required field
+// missing (names the columns that exist); no CRS where shapes are needed.
 LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
                         const std::vector<std::string>& also = {});
 
@@ -53,13 +59,17 @@ CrsExtent extent_of(const LayerSource& source);
 std::size_t expected_records(const LayerSource& source);
 
 // What `read` did with a record.
-enum class Taken : bool { no, yes };
+enum class Taken : std::uint8_t {
+    no,
+    yes,
+    left_out,  // rightly: it is none of what is read here
+};
 
 // Calls `read` for every record in order, rows counted from 0, and keeps the problems that it
-// raised. A record that it did not take counts as set aside, one with a problem of severity
-// `repaired` as repaired. Throws InputError when GDAL fails half way, when a required section has
-// no record, or when more than 90 % of the records were set aside. Stops early when `work` is
-// stopped.
+// raised. A record that it did not take or left out counts as set aside, one with a problem of
+// severity `repaired` as repaired. Throws InputError when GDAL fails half way, when a required
+// section has no record, or when more than 90 % of those not left out were set aside. Stops early
+// when `work` is stopped.
 LayerLog for_each_record(const LayerSource& source, const Work& work,
                          const std::function<Taken(Record& record)>& read);
 

@@ -38,4 +38,18 @@ inline std::optional<Power> power_field(Record& record, std::string_view field_h
     return value ? std::optional(horsepower(*value)) : std::nullopt;
 }
 
+// Of road data: the cell may carry its own unit, "65 mph" or "12'6\"".
+inline std::optional<Length> length_measure(Record& record, std::string_view field_ft) {
+    const std::optional<double> value = record.measure(field_ft);
+    return value ? std::optional(feet(*value)) : std::nullopt;
+}
+inline std::optional<Speed> speed_measure(Record& record, std::string_view field_mph) {
+    const std::optional<double> value = record.measure(field_mph);
+    return value ? std::optional(mph(*value)) : std::nullopt;
+}
+inline std::optional<Weight> weight_measure(Record& record, std::string_view field_lb) {
+    const std::optional<double> value = record.measure(field_lb);
+    return value ? std::optional(pounds(*value)) : std::nullopt;
+}
+
 }  // namespace farwater::io

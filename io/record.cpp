@@ -7,6 +7,8 @@
 #include <ogr_feature.h>
 
 #include "io/parse_cell.h"
+#include "io/parse_measure.h"
+#include "io/road_schemas.h"
 #include "io/unit_words.h"
 
 namespace farwater::io {
@@ -31,6 +33,18 @@ Cell cell_in(OGRFeature& feature, const BoundField& from) {
         return static_cast<double>(feature.GetFID());
     }
     return from.index >= 0 ? cell_of(feature, from.index) : Cell();
+}
+
+// Our word for a value of theirs; none where neither the district file nor the schema has one.
+std::optional<std::string> mapped_word(const BoundField& bound, const std::string& theirs) {
+    const auto mapped = bound.values.find(theirs);
+    if (mapped != bound.values.end()) {
+        return mapped->second;
+    }
+    const std::string_view preset = bound.schema == nullptr
+                                        ? std::string_view{}
+                                        : preset_word(*bound.schema, bound.field->name, theirs);
+    return preset.empty() ? std::nullopt : std::optional(std::string(preset));
 }
 
 std::string in_quotes(std::string_view text) { return fmt::format("\"{}\"", text); }
@@ -83,11 +97,6 @@ std::string printed(const Cell& cell) {
 Record::Record(const LayerSource& source, OGRFeature& feature, std::uint32_t row)
     : source_(&source), feature_(&feature), row_(row), name_(row_name(row)) {}
 
-const BoundField& Record::bound(std::string_view field) const {
-    return *std::find_if(source_->fields.begin(), source_->fields.end(),
-                         [field](const BoundField& bound) { return bound.field->name == field; });
-}
-
 const JoinedCell* Record::joined(std::string_view field) const {
     for (const JoinedCell& cell : joined_) {
         if (cell.field == field) {
@@ -97,15 +106,26 @@ const JoinedCell* Record::joined(std::string_view field) const {
     return nullptr;
 }
 
-Cell Record::cell(std::string_view field) {
-    const BoundField& from = bound(field);
+Cell Record::raw(std::string_view field) const {
     const JoinedCell* other = joined(field);
-    Cell cell = other != nullptr ? *other->cell : cell_in(*feature_, from);
-    if (!from.values.empty()) {
-        const auto mapped = from.values.find(printed(cell));
-        cell = mapped == from.values.end() ? cell : Cell(mapped->second);
+    return other != nullptr ? *other->cell : cell_in(*feature_, bound(field));
+}
+
+Cell Record::cell(std::string_view field) {
+    Cell cell = raw(field);
+    if (const std::optional<std::string> word = mapped_word(bound(field), printed(cell))) {
+        cell = *word;
     }
     return is_blank(cell) ? Cell() : cell;
+}
+
+std::string Record::word_for(std::string_view field, std::string_view theirs) const {
+    const std::string text(trimmed(theirs));
+    return lower_case(mapped_word(bound(field), text).value_or(text));
+}
+
+std::string Record::theirs(std::string_view field) const {
+    return std::string(trimmed(printed(raw(field))));
 }
 
 Cell Record::also(std::size_t place) const { return cell_in(*feature_, source_->also[place]); }
@@ -132,8 +152,11 @@ std::optional<double> Record::number(std::string_view field) {
         report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
         return std::nullopt;
     }
-    const double ours = *theirs * from.factor;
-    const FieldRow& row = *from.field;
+    return in_range(field, *theirs * from.factor);
+}
+
+std::optional<double> Record::in_range(std::string_view field, double ours) {
+    const FieldRow& row = *bound(field).field;
     if (!(ours >= row.low && ours <= row.high)) {
         report(
             ProblemId::number_out_of_range, field,
@@ -143,6 +166,20 @@ std::optional<double> Record::number(std::string_view field) {
         return std::nullopt;
     }
     return ours;
+}
+
+std::optional<double> Record::measure(std::string_view field) {
+    const Cell content = cell(field);
+    const BoundField& from = bound(field);
+    const std::string_view ours = unit_of_name(field);
+    const auto* plain = std::get_if<double>(&content);
+    const Measure measure = plain != nullptr ? measure_of(*plain, from.unit, ours)
+                                             : parse_measure(printed(content), from.unit, ours);
+    if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content)) {
+        report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
+        return std::nullopt;
+    }
+    return measure.kind == MeasureKind::value ? in_range(field, measure.value) : std::nullopt;
 }
 
 std::optional<int> Record::whole(std::string_view field) {

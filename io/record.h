@@ -44,6 +44,9 @@ public:
     // "". Precondition: the section has the field, of a fitting kind.
     std::string text(std::string_view field);
     std::optional<double> number(std::string_view field);  // within the field's range
+    // A number that may carry its own unit or say that nothing is recorded (io/parse_measure.h).
+    // Precondition: the field's unit is mph, ft or lb.
+    std::optional<double> measure(std::string_view field);
     std::optional<int> whole(std::string_view field);
     std::optional<Date> date(std::string_view field);
     // Months that cannot be read are none at all, the most cautious meaning.
@@ -68,6 +71,11 @@ public:
     // The cell through the section's values table: a number only where the data have one.
     Cell cell(std::string_view field);
 
+    // A text of theirs as our word for the field: by the values table, else by the section's
+    // schema, else as it stands; in lower case.
+    std::string word_for(std::string_view field, std::string_view theirs) const;
+    std::string theirs(std::string_view field) const;  // the cell as the data have it, trimmed
+
     // A column that is no field (LayerSource::also), by its place in that list.
     Cell also(std::size_t place) const;
     bool has(std::string_view field) const;  // the layer has a column for it
@@ -80,7 +88,9 @@ public:
     const std::vector<Problem>& problems() const { return problems_; }
 
 private:
-    const BoundField& bound(std::string_view field) const;
+    const BoundField& bound(std::string_view field) const { return source_->bound(field); }
+    Cell raw(std::string_view field) const;
+    std::optional<double> in_range(std::string_view field, double ours);
     const JoinedCell* joined(std::string_view field) const;
 
     const LayerSource* source_;

@@ -84,6 +84,7 @@ struct KeyRow {
 
 std::span<const KeyRow> top_keys();
 std::span<const KeyRow> layer_keys();
+std::span<const KeyRow> road_layer_keys();  // of [roads]: those of every layer and schema
 std::span<const KeyRow> elevation_keys();
 std::span<const KeyRow> join_keys();
 std::span<const KeyRow> season_keys();

@@ -50,7 +50,7 @@ constexpr std::array road_fields{
         "surface",
         "gravel, or earth, is no faster than speed_gravel_mph; blank = as the class says"),
     one_word<RoadAccess>("access", "who may use it; blank = open"),
-    one_word<OneWay>("one_way", "along or against the drawn line; also yes, no, 1, 0 and -1"),
+    one_word<OneWay>("one_way", "along or against the drawn line; other spellings below"),
     yes_no("bridge",
            "carries the road over something; without a weight limit it is used and listed"),
     yes_no("tunnel", "carries the road below something"),

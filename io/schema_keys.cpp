@@ -2,6 +2,7 @@
 #include <array>
 
 #include "analyzer/district/words.h"
+#include "io/road_schemas.h"
 #include "io/schema.h"
 
 namespace farwater::io {
@@ -57,6 +58,11 @@ constexpr KeyRow values_key = key("values", KeyKind::pair_tables, "our own words
 constexpr KeyRow units_key = key("units", KeyKind::pairs, "the unit in the field's name",
                                  "our field = unit of their column");
 
+constexpr KeyRow schema_key =
+    of_list(key("schema", KeyKind::word, "none",
+                "open standard of the data: presets columns, values and units, see below"),
+            &road_schema_names);
+
 constexpr std::array top{
     required(key("name", KeyKind::text, "", "the district's name")),
     of_list(key("tanker_word", KeyKind::word, "tanker", "the word that results use"),
@@ -74,6 +80,9 @@ constexpr std::array top{
 
 constexpr std::array layer{file_key,         layer_key,   crs_key,    where_key,
                            open_options_key, columns_key, values_key, units_key};
+
+constexpr std::array road_layer{file_key,         layer_key,   crs_key,    where_key, schema_key,
+                                open_options_key, columns_key, values_key, units_key};
 
 constexpr std::array elevation{
     file_key,
@@ -119,6 +128,7 @@ constexpr std::array period{
 
 std::span<const KeyRow> top_keys() { return top; }
 std::span<const KeyRow> layer_keys() { return layer; }
+std::span<const KeyRow> road_layer_keys() { return road_layer; }
 std::span<const KeyRow> elevation_keys() { return elevation; }
 std::span<const KeyRow> join_keys() { return join; }
 std::span<const KeyRow> season_keys() { return season; }

@@ -22,6 +22,7 @@ struct UnitWord {
 constexpr std::array unit_words{
     UnitWord{"ft", "ft", 1.0},
     UnitWord{"m", "ft", 1.0 / metres_per_foot},
+    UnitWord{"cm", "ft", 0.01 / metres_per_foot},
     UnitWord{"in", "ft", 1.0 / 12.0},
     UnitWord{"yd", "ft", 3.0},
     UnitWord{"mi", "ft", 5280.0},
@@ -38,6 +39,7 @@ constexpr std::array unit_words{
     UnitWord{"m3/h", "gpm", 1000.0 / 60.0 / litres_per_gallon},
     UnitWord{"mph", "mph", 1.0},
     UnitWord{"km/h", "mph", 1000.0 / metres_per_mile},
+    UnitWord{"knot", "mph", 1852.0 / metres_per_mile},
     UnitWord{"lb", "lb", 1.0},
     UnitWord{"kg", "lb", pounds_per_kilogram},
     UnitWord{"short_ton", "lb", 2000.0},

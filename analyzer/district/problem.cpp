@@ -127,6 +127,9 @@ constexpr std::array kinds{
     ProblemKind{Id::source_no_station, "source_no_station", note,
                 "counts, but no station gets there within the trip limit",
                 "check the roads between it and the stations, and what may use them"},
+    ProblemKind{Id::road_left_out, "road_left_out", set_aside,
+                "holds lines that are no roads for apparatus; they are left out",
+                "where apparatus drive on such lines, name their class in the values of [roads]"},
 };
 
 constexpr bool in_order_of_id() {
@@ -135,7 +138,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::source_no_station) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::road_left_out) + 1;
 }
 static_assert(in_order_of_id());
 

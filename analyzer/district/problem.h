@@ -64,6 +64,8 @@ enum class ProblemId : std::uint8_t {
     portable_tank_unknown,
     // found while routing
     source_no_station,
+    // found while reading roads by a schema
+    road_left_out,
 };
 
 enum class Severity : std::uint8_t {

@@ -140,12 +140,12 @@ TEST_CASE("a number that cannot be right is not known") {
     ReadScene scene = with_road("state,\"LINESTRING (700000 4769990,700300 4769990)\"");
     scene.layer(
         "roads",
-        "class,speed_limit_mph,WKT\nstate,999,\"LINESTRING (700000 4769990,700300 4769990)\"\n");
+        "class,speed_limit_mph,WKT\nstate,250,\"LINESTRING (700000 4769990,700300 4769990)\"\n");
     CHECK(
         scene.sentences() ==
         Sentences{"roads (roads.csv), row 1, column speed_limit_mph: holds a number that cannot be "
                   "right; the value counts "
-                  "as not known (999 mph is not within 1 to 100); check the value and its unit."});
+                  "as not known (250 mph is not within 1 to 100); check the value and its unit."});
     CHECK_FALSE(scene.read().district.roads[0].posted_speed);
 }
 
@@ -164,7 +164,7 @@ TEST_CASE("a value that is not mapped has the most cautious meaning") {
     scene.layer(
         "roads",
         "class,access,one_way,bridge,maintained_months,WKT\n"
-        "VII,permit,both ways,viaduct,summer,\"LINESTRING (700000 4769990,700300 4769990)\"\n");
+        "VII,permit,sideways,viaduct,summer,\"LINESTRING (700000 4769990,700300 4769990)\"\n");
     const std::string start = "roads (roads.csv), row 1, column ";
     const std::string middle =
         ": holds a value that the district file does not map; the most cautious meaning is taken (";
@@ -173,13 +173,13 @@ TEST_CASE("a value that is not mapped has the most cautious meaning") {
           Sentences{
               start + "class" + middle + "\"vii\", taken as narrow" + end,
               start + "access" + middle + "\"permit\", taken as gated" + end,
-              start + "one_way" + middle + "\"both ways\", taken as both" + end,
               start + "bridge" + middle + "\"viaduct\", taken as yes" + end,
-              start + "maintained_months" + middle + "\"summer\", taken as no month at all" + end});
+              start + "maintained_months" + middle + "\"summer\", taken as no month at all" + end,
+              start + "one_way" + middle +
+                  "\"sideways\", taken as closed, since its direction is not known" + end});
     const Road road = scene.read().district.roads[0];
     CHECK(road.kind == RoadClass::narrow);
-    CHECK(road.access == RoadAccess::gated);
-    CHECK(road.one_way == OneWay::both);
+    CHECK(road.access == RoadAccess::closed);  // gated by its own word, closed by its direction
     CHECK(road.bridge);
     CHECK(road.maintained.empty());
 }
