@@ -110,7 +110,7 @@ TEST_CASE("codes that stay unclear are one problem for all their records") {
     CHECK(one_way_scene({"0", "1", "2"}).sentences().empty());
 }
 
-TEST_CASE("no text whatever breaks the reading of directions [property]", "[property]") {
+TEST_CASE("no text whatever breaks the reading of directions", "[property]") {
     const unsigned seed = 1711;
     CAPTURE(seed);
     std::mt19937 random(seed);

@@ -113,7 +113,7 @@ TEST_CASE("what is no measure is unreadable") {
                 "12'6'6", "walk"});
 }
 
-TEST_CASE("printed measures are read back [property]", "[property]") {
+TEST_CASE("printed measures are read back", "[property]") {
     const unsigned seed = 20261125;
     CAPTURE(seed);
     std::mt19937_64 random(seed);
@@ -131,7 +131,7 @@ TEST_CASE("printed measures are read back [property]", "[property]") {
     }
 }
 
-TEST_CASE("no text whatever breaks the reading of measures [property]", "[property]") {
+TEST_CASE("no text whatever breaks the reading of measures", "[property]") {
     const unsigned seed = 4711;
     CAPTURE(seed);
     std::mt19937 random(seed);
