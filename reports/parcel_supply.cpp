@@ -147,6 +147,12 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
         real(
             "hose_ft", "Supply line from the dump site to the house, feet.",
             [of](std::size_t row) { return value_of(of(row).hose_ft); }, 0),
+        text("lane_class",
+             "Of the dump site, with the road under the hose and in front of the house closed. "
+             "through: tankers drive through; dead_end: they must back or turn.",
+             [of](std::size_t row) {
+                 return of(row).dump_site.valid() ? io::Value{word(of(row).lane)} : io::Value{};
+             }),
         text("fill_source_id", "Water source at which the tankers fill.",
              [of, findings](std::size_t row) {
                  return of(row).fill_source.valid()

@@ -61,6 +61,23 @@ std::vector<std::string> open_seasons_of_all(const Findings& findings) {
     return all;
 }
 
+// Of each counted source: dead_end where it is one in some season in which it is open.
+std::vector<LaneClass> lanes_of_all(const Findings& findings) {
+    std::vector<LaneClass> of_source(findings.district.sources.size(), LaneClass::through);
+    for (const SeasonFindings& season : findings.seasons) {
+        for (std::size_t i = 0; i < season.fill_places.size(); ++i) {
+            if (season.trips.fill_lanes[i] == LaneClass::dead_end) {
+                at(of_source, season.fill_places[i].source) = LaneClass::dead_end;
+            }
+        }
+    }
+    std::vector<LaneClass> lanes;
+    for (const supply::CountedSource& source : findings.water.counted) {
+        lanes.push_back(at(of_source, source.source));
+    }
+    return lanes;
+}
+
 struct Drive {
     std::uint32_t dump_site;
     StationIndex station;
@@ -113,6 +130,7 @@ io::FeatureTable fill_sites(const Findings& findings) {
     const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
     const auto seasons =
         std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
+    const auto lanes = std::make_shared<const std::vector<LaneClass>>(lanes_of_all(findings));
     const auto source = [findings](std::size_t row) -> const WaterSource& {
         return source_of(findings, row);
     };
@@ -155,6 +173,10 @@ io::FeatureTable fill_sites(const Findings& findings) {
                 [site](std::size_t row) {
                     return io::Value{static_cast<std::int64_t>(site(row).strength_class)};
                 }),
+        text("lane_class",
+             "In the worst season. through: tankers drive through; dead_end: they must back or "
+             "turn, which is counted.",
+             [lanes](std::size_t row) { return io::Value{word((*lanes)[row])}; }),
         text("open_in", "Seasons in which it counts.",
              [seasons](std::size_t row) { return value_of((*seasons)[row]); }),
         integer("parcels_served",
@@ -187,8 +209,12 @@ io::FeatureTable dump_sites(const Findings& findings) {
              [names](std::size_t row) { return io::Value{std::string_view((*names)[row])}; }),
         yes_no("officers_place", "Named in the district's list of places.",
                [site](std::size_t row) { return io::Value{site(row).officers_place.has_value()}; }),
-        text("lane_class", "through: tankers drive through; dead_end: they must back or turn.",
+        text("lane_class",
+             "First season, nothing closed. through: tankers drive through; dead_end: they must "
+             "back or turn.",
              [site](std::size_t row) { return io::Value{word(site(row).lane)}; }),
+        yes_no("single_file", "The road is so narrow that two tankers cannot meet there.",
+               [site](std::size_t row) { return io::Value{site(row).single_file}; }),
         text("road", "Road on which it stands.",
              [site, findings](std::size_t row) {
                  return site(row).road.valid()

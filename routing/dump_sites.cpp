@@ -1,14 +1,13 @@
 #include "routing/dump_sites.h"
 
 #include <algorithm>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
 #include "routing/hilbert.h"
 #include "routing/hose_lays.h"
 #include "routing/keyed.h"
-#include "routing/lanes.h"
-#include "routing/road_use.h"
 #include "routing/site_rules.h"
 #include "routing/site_spacing.h"
 
@@ -68,6 +67,7 @@ std::vector<SitePlace> candidate_sites(const District& district, const Network& 
 struct SitesAndLays {
     std::vector<SitePlace> sites;
     std::vector<Lay> lays;
+    Lists<EdgeIndex> closed;  // as in Lays
 };
 
 bool along_road(const RoadSpot& a, const RoadSpot& b) {
@@ -100,18 +100,19 @@ SitesAndLays with_own_places(const District& district, const Network& network,
     for (const OwnLay& own : lays.own) {
         const auto here = std::ranges::lower_bound(spots, own.spot, along_road);
         const auto site = before + static_cast<std::size_t>(here - spots.begin());
-        lays.from_sites.push_back({own.served, static_cast<std::uint32_t>(site), own.along});
+        lays.from_sites.push_back(
+            {own.served, static_cast<std::uint32_t>(site), own.along, own.closed});
     }
-    return {std::move(sites), std::move(lays.from_sites)};
+    return {std::move(sites), std::move(lays.from_sites), std::move(lays.closed)};
 }
 
 // Leaves out what serves nobody and is not the officer's, and numbers the rest anew.
-SitesAndLays only_useful(const SitesAndLays& all) {
+SitesAndLays only_useful(SitesAndLays all) {
     std::vector<bool> useful(all.sites.size(), false);
     for (const Lay& lay : all.lays) {
         useful[lay.site] = true;
     }
-    SitesAndLays kept{{}, all.lays};
+    SitesAndLays kept{{}, std::move(all.lays), std::move(all.closed)};
     std::vector<std::uint32_t> number(all.sites.size(), 0);
     for (const std::uint32_t site : site_order(all.sites)) {
         if (useful[site] || all.sites[site].officers_place) {
@@ -150,8 +151,8 @@ std::vector<Lay> sorted_lays(const SitesAndLays& all) {
     return lays;
 }
 
-Lists<HoseLay> lay_lists(const District& district, const Access& access, const SitesAndLays& all) {
-    const std::vector<Lay> lays = sorted_lays(all);
+Lists<HoseLay> lay_lists(const District& district, const Access& access,
+                         const std::vector<Lay>& lays) {
     Lists<HoseLay> lists;
     lists.begin.reserve(access.points.size() + 1);
     lists.items.reserve(lays.size());
@@ -160,8 +161,8 @@ Lists<HoseLay> lay_lists(const District& district, const Access& access, const S
         if (lay != lays.end() && lay->served == served) {
             const Length setback = setback_of(district, access, served).value_or(Length{});
             for (; lay != lays.end() && lay->served == served; ++lay) {
-                lists.items.push_back(
-                    {DumpSiteIndex(lay->site), metres(lay->along / 1e3) + setback});
+                lists.items.push_back({DumpSiteIndex(lay->site), LaneClass::dead_end,
+                                       metres(lay->along / 1e3) + setback});
             }
         }
         lists.close_row();
@@ -169,34 +170,40 @@ Lists<HoseLay> lay_lists(const District& district, const Access& access, const S
     return lists;
 }
 
-// Lane classes where every loaded tanker can go in every season.
-std::vector<std::uint8_t> always_through(const District& district, const Network& network,
-                                         std::span<const Profile> profiles) {
-    std::vector<ProfileBits> use(district.roads.size(), anyone(profiles));
-    for (const Season& season : district.seasons) {
-        const std::vector<ProfileBits> now = loaded_use(district, profiles, season);
-        for (std::size_t r = 0; r < use.size(); ++r) {
-            use[r] &= now[r];
+// The lays are those of `all`, in the order of the result.
+LaneCases lane_cases(const std::vector<Lay>& lays, const Lists<EdgeIndex>& closed) {
+    std::vector<std::uint32_t> order(lays.size());
+    std::iota(order.begin(), order.end(), 0U);
+    const auto compare = [&](std::uint32_t a, std::uint32_t b) {
+        if (lays[a].site != lays[b].site) {
+            return lays[a].site <=> lays[b].site;
         }
+        const std::span<const EdgeIndex> of_a = closed[lays[a].closed];
+        const std::span<const EdgeIndex> of_b = closed[lays[b].closed];
+        return std::lexicographical_compare_three_way(of_a.begin(), of_a.end(), of_b.begin(),
+                                                      of_b.end());
+    };
+    std::ranges::sort(order, [&](std::uint32_t a, std::uint32_t b) { return compare(a, b) < 0; });
+    LaneCases cases;
+    cases.of_lay.resize(lays.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        if (i == 0 || compare(order[i - 1], order[i]) != 0) {
+            const std::span<const EdgeIndex> edges = closed[lays[order[i]].closed];
+            cases.site.push_back(lays[order[i]].site);
+            cases.closed.items.insert(cases.closed.items.end(), edges.begin(), edges.end());
+            cases.closed.close_row();
+        }
+        cases.of_lay[order[i]] = static_cast<std::uint32_t>(cases.site.size() - 1);
     }
-    return through_edges(network, edges_used_by(network, use, haulers(profiles), Which::all));
+    return cases;
+}
+
+bool single_file(const Road& road, const Assumptions& assumptions) {
+    const bool narrow = road.kind == RoadClass::narrow || road.kind == RoadClass::drive;
+    return road.width ? *road.width < assumptions.two_way_width : narrow;
 }
 
 }  // namespace
-
-std::vector<DumpSiteCandidate> with_lanes(const District& district, const Network& network,
-                                          std::vector<DumpSiteCandidate> candidates,
-                                          std::span<const RoadSpot> spots,
-                                          std::span<const std::uint8_t> through) {
-    for (std::size_t i = 0; i < candidates.size(); ++i) {
-        candidates[i].lane = lane_at(network, through, spots[i]);
-        if (const std::optional<std::uint32_t> place = candidates[i].officers_place) {
-            candidates[i].lane =
-                district.dump_site_places[*place].lane.value_or(candidates[i].lane);
-        }
-    }
-    return candidates;
-}
 
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
                           std::span<const Profile> profiles, const Work& work) {
@@ -209,13 +216,15 @@ DumpSites find_dump_sites(const District& district, const Network& network, cons
     result.candidates.reserve(kept.sites.size());
     result.spots.reserve(kept.sites.size());
     for (const SitePlace& site : kept.sites) {
-        result.candidates.push_back({site.place, at(network.edges, site.spot.edge).road,
-                                     LaneClass::through, site.officers_place});
+        const RoadIndex road = at(network.edges, site.spot.edge).road;
+        result.candidates.push_back({site.place, road, LaneClass::dead_end,
+                                     single_file(at(district.roads, road), district.assumptions),
+                                     site.officers_place});
         result.spots.push_back(site.spot);
     }
-    result.candidates = with_lanes(district, network, std::move(result.candidates), result.spots,
-                                   always_through(district, network, profiles));
-    result.hose_lays = lay_lists(district, access, kept);
+    const std::vector<Lay> sorted = sorted_lays(kept);
+    result.hose_lays = lay_lists(district, access, sorted);
+    result.lane_cases = lane_cases(sorted, kept.closed);
     return result;
 }
 

@@ -14,19 +14,20 @@ namespace farwater::routing {
 
 inline constexpr std::size_t most_hose_lays = 8;  // kept per parcel
 
-struct DumpSites {
-    std::vector<DumpSiteCandidate>
-        candidates;  // lane class: in the worst of the seasons; RoundTrips has the season's own
-    std::vector<RoadSpot> spots;  // the same on the network
-    Lists<HoseLay> hose_lays;     // per parcel, then per target, as RoundTrips has them
+// What decides the lane class of a hose lay: its dump site, and the edges that are closed while it
+// is in use (under the hose and in front of the house). Each case once.
+struct LaneCases {
+    std::vector<std::uint32_t> site;    // per case: the dump site
+    Lists<EdgeIndex> closed;            // per case, ascending
+    std::vector<std::uint32_t> of_lay;  // per item of DumpSites::hose_lays: its case
 };
 
-// The candidates with the lane classes that these through edges give (lanes.h); what the officer
-// says of a place of his own stands above it.
-std::vector<DumpSiteCandidate> with_lanes(const District& district, const Network& network,
-                                          std::vector<DumpSiteCandidate> candidates,
-                                          std::span<const RoadSpot> spots,
-                                          std::span<const std::uint8_t> through);
+struct DumpSites {
+    std::vector<DumpSiteCandidate> candidates;  // lane classes are a season's (season_lanes.h)
+    std::vector<RoadSpot> spots;                // the same on the network
+    Lists<HoseLay> hose_lays;  // per parcel, then per target, as RoundTrips has them, but for lanes
+    LaneCases lane_cases;
+};
 
 // Candidates are the officer's places that a road reaches, then junctions, ends and points along
 // the roads that some loaded tanker may use in some season, dump_site_spacing apart along the road

@@ -41,6 +41,13 @@ struct Served {
     std::int32_t reach = 0;  // millimetres of hose that are left after the setback
 };
 
+// Working memory of one thread.
+struct Desk {
+    explicit Desk(std::size_t nodes) : search(nodes), before(nodes, 0) {}
+    Search search;
+    std::vector<std::uint32_t> before;  // the junction before, of those reached; itself at a start
+};
+
 // The best place so far for a parcel that no site serves.
 struct Best {
     RoadSpot spot;
@@ -61,8 +68,8 @@ public:
           graph_(search_graph(network, lengths_, Heading::away)),
           ends_(spot_ends(network, spots_of(sites), lengths_, lengths_)) {}
 
-    // Adds the lays of one parcel or target, in order. `search` is clear before and after.
-    void append_lays_of(std::uint32_t number, Search& search, Lays& lays) const {
+    // Adds the lays of one parcel or target, in order. The desk's search is clear before and after.
+    void append_lays_of(std::uint32_t number, Desk& desk, Lays& lays) const {
         const std::optional<Length> setback = setback_of(district_, access_, number);
         const Length reach = district_.assumptions.hose_reach;
         if (!setback || *setback > reach) {
@@ -71,16 +78,20 @@ public:
         const auto left = static_cast<std::int32_t>(
             std::min(std::floor(in_metres(reach - *setback) * 1e3 + 1e-6), double{most_cost}));
         const Served served{number, access_.spots[number], house_of(number), left};
-        measure_from(served, search);
-        const std::vector<Lay> found = lays_from_sites(served, search);
-        lays.from_sites.insert(lays.from_sites.end(), found.begin(), found.end());
+        measure_from(served, desk);
+        std::vector<Lay> found = lays_from_sites(served, desk.search);
+        for (Lay& lay : found) {
+            lay.closed = close_roads(served, sites_[lay.site].spot, desk, lays);
+            lays.from_sites.push_back(lay);
+        }
         if (found.empty()) {
-            const Best best = best_own_place(served, search);
+            const Best best = best_own_place(served, desk.search);
             if (best.along != no_way) {
-                lays.own.push_back({number, best.along, best.spot});
+                lays.own.push_back(
+                    {number, best.along, best.spot, close_roads(served, best.spot, desk, lays)});
             }
         }
-        search.clear();
+        desk.search.clear();
     }
 
 private:
@@ -90,12 +101,56 @@ private:
                                 : district_.targets[number - parcels].place;
     }
 
-    void measure_from(const Served& served, Search& search) const {
+    void measure_from(const Served& served, Desk& desk) const {
         const Edge& edge = at(network_.edges, served.spot.edge);
         const EndCosts ends = end_costs(network_, lengths_, served.spot, Heading::away);
-        search.start(static_cast<std::uint32_t>(edge.from.position()), ends.from_end);
-        search.start(static_cast<std::uint32_t>(edge.to.position()), ends.to_end);
-        search.run(graph_, served.reach);
+        const auto from = static_cast<std::uint32_t>(edge.from.position());
+        const auto to = static_cast<std::uint32_t>(edge.to.position());
+        desk.before[from] = from;
+        desk.before[to] = to;
+        desk.search.start(from, ends.from_end);
+        desk.search.start(to, ends.to_end);
+        desk.search.run(graph_, served.reach,
+                        [&](std::uint32_t node, std::uint32_t next) { desk.before[next] = node; });
+    }
+
+    // The edges that the hose to a site lies along, and that of the access point: a new row of
+    // lays.closed.
+    std::uint32_t close_roads(const Served& served, RoadSpot site, const Desk& desk,
+                              Lays& lays) const {
+        std::vector<EdgeIndex> closed{served.spot.edge};
+        const Edge& edge = at(network_.edges, site.edge);
+        const double length = in_metres(edge.length());
+        const bool inside = site.along > 0.0 && site.along < length;
+        if (!inside) {
+            follow(site.along > 0.0 ? edge.to : edge.from, desk, closed);
+        } else if (site.edge != served.spot.edge) {
+            const EndCosts ends = end_costs(network_, lengths_, site, Heading::away);
+            closed.push_back(site.edge);
+            follow(cost_at(edge.from, ends.from_end, desk) <= cost_at(edge.to, ends.to_end, desk)
+                       ? edge.from
+                       : edge.to,
+                   desk, closed);
+        }
+        std::ranges::sort(closed);
+        const auto rest = std::ranges::unique(closed);
+        lays.closed.items.insert(lays.closed.items.end(), closed.begin(), rest.begin());
+        lays.closed.close_row();
+        return static_cast<std::uint32_t>(lays.closed.size() - 1);
+    }
+
+    static std::int32_t cost_at(NodeIndex node, std::int32_t on, const Desk& desk) {
+        return plus(desk.search.cost(static_cast<std::uint32_t>(node.position())), on);
+    }
+
+    // Adds the edges from a junction back to where the search began.
+    void follow(NodeIndex node, const Desk& desk, std::vector<EdgeIndex>& edges) const {
+        for (NodeIndex before(at(desk.before, node)); before != node;
+             node = before, before = NodeIndex(at(desk.before, node))) {
+            const auto between = std::ranges::find(network_.around(before), node,
+                                                   &Incidence::other);  // the shortest comes first
+            edges.push_back(between->edge);
+        }
     }
 
     bool stands_off(const Served& served, Point site) const {
@@ -220,6 +275,23 @@ std::vector<std::uint32_t> reached_in_spatial_order(const Access& access) {
     return order;
 }
 
+void append_part(Lays& all, const Lays& part) {
+    const auto rows_before = static_cast<std::uint32_t>(all.closed.size());
+    for (Lay lay : part.from_sites) {
+        lay.closed += rows_before;
+        all.from_sites.push_back(lay);
+    }
+    for (OwnLay lay : part.own) {
+        lay.closed += rows_before;
+        all.own.push_back(lay);
+    }
+    for (std::size_t row = 0; row < part.closed.size(); ++row) {
+        const std::span<const EdgeIndex> closed = part.closed[row];
+        all.closed.items.insert(all.closed.items.end(), closed.begin(), closed.end());
+        all.closed.close_row();
+    }
+}
+
 Lays gathered(std::vector<Lays> parts) {
     std::size_t count = 0;
     for (const Lays& part : parts) {
@@ -228,8 +300,7 @@ Lays gathered(std::vector<Lays> parts) {
     Lays all;
     all.from_sites.reserve(count);
     for (Lays& part : parts) {
-        all.from_sites.insert(all.from_sites.end(), part.from_sites.begin(), part.from_sites.end());
-        all.own.insert(all.own.end(), part.own.begin(), part.own.end());
+        append_part(all, part);
         part = {};
     }
     return all;
@@ -257,12 +328,12 @@ Lays find_hose_lays(const District& district, const Network& network, const Acce
                     const SiteRules& rules, std::span<const SitePlace> sites, const Work& work) {
     const HoseLayer layer(district, network, access, rules, sites);
     const std::vector<std::uint32_t> order = reached_in_spatial_order(access);
-    Pool<Search> searches([&] { return std::make_unique<Search>(network.nodes.size()); });
+    Pool<Desk> desks([&] { return std::make_unique<Desk>(network.nodes.size()); });
     std::vector<Lays> of_chunk(order.size() / places_a_chunk + 1);
     const auto lay_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<Search>::Borrowed search(searches);
+        const Pool<Desk>::Borrowed desk(desks);
         for (std::size_t k = begin; k < end; ++k) {
-            layer.append_lays_of(order[k], *search, of_chunk[begin / places_a_chunk]);
+            layer.append_lays_of(order[k], *desk, of_chunk[begin / places_a_chunk]);
         }
     };
     for_each_chunk(work, "hose lays", order.size(), places_a_chunk, lay_some);

@@ -31,8 +31,9 @@ struct SitePlace {
 // A hose lay from one of the sites to the parcel (or target) `served`.
 struct Lay {
     std::uint32_t served = 0;
-    std::uint32_t site = 0;  // position in the list of sites
-    std::int32_t along = 0;  // millimetres from the dump site to the access point
+    std::uint32_t site = 0;    // position in the list of sites
+    std::int32_t along = 0;    // millimetres from the dump site to the access point
+    std::uint32_t closed = 0;  // row of Lays::closed
 };
 
 // A hose lay to a parcel that none of the sites serves, from the nearest place that could be one.
@@ -40,12 +41,16 @@ struct OwnLay {
     std::uint32_t served = 0;
     std::int32_t along = 0;
     RoadSpot spot;
+    std::uint32_t closed = 0;
 };
 
 // The lays of one parcel stand together, in the order of find_dump_sites; parcels in spatial order.
 struct Lays {
     std::vector<Lay> from_sites;
     std::vector<OwnLay> own;
+    // The road in front of the house and under the hose: no tanker passes while it is in use. By
+    // edge.
+    Lists<EdgeIndex> closed;
 };
 
 // Incomplete when stopped.

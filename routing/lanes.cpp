@@ -1,70 +1,74 @@
 #include "routing/lanes.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace farwater::routing {
-namespace {
 
-// Marked edges around each node; a loop counts twice.
-std::vector<std::uint32_t> degrees(const Network& network, std::span<const std::uint8_t> marked) {
-    std::vector<std::uint32_t> degree(network.nodes.size(), 0);
-    for (std::size_t e = 0; e < network.edges.size(); ++e) {
-        degree[network.edges[e].from.position()] += marked[e];
-        degree[network.edges[e].to.position()] += marked[e];
-    }
-    return degree;
+Lanes::Lanes(const Network& network, std::vector<std::uint8_t> open_edges, Length turnaround_reach)
+    : network_(network),
+      open_(std::move(open_edges)),
+      reach_(in_metres(turnaround_reach)),
+      blocks_(blocks_of(network, open_)),
+      cuts_(network, open_) {}
+
+bool Lanes::open(EdgeIndex edge, std::span<const EdgeIndex> closed) const {
+    return at(open_, edge) != 0 && std::ranges::find(closed, edge) == closed.end();
 }
 
-const Incidence* only_marked(const Network& network, std::span<const std::uint8_t> marked,
-                             NodeIndex node) {
-    for (const Incidence& incidence : network.around(node)) {
-        if (at(marked, incidence.edge) != 0) {
-            return &incidence;
-        }
+bool Lanes::on_loop(EdgeIndex edge, std::span<const EdgeIndex> closed) const {
+    if (!open(edge, closed) || blocks_.of(edge) == Blocks::no_loop) {
+        return false;
     }
-    return nullptr;
+    const bool whole = std::ranges::none_of(
+        closed, [&](EdgeIndex other) { return blocks_.of(other) == blocks_.of(edge); });
+    return whole || !cuts_.bridge_without(edge, closed);
 }
 
-bool any_through(const Network& network, std::span<const std::uint8_t> through, NodeIndex node) {
-    const std::span<const Incidence> around = network.around(node);
-    return std::ranges::any_of(
-        around, [&](const Incidence& incidence) { return at(through, incidence.edge) != 0; });
+std::vector<Lanes::Way> Lanes::ways_from(RoadSpot spot) const {
+    const Edge& edge = at(network_.edges, spot.edge);
+    const double length = in_metres(edge.length());
+    if (spot.along > 0.0 && spot.along < length) {
+        return {{spot.edge, edge.from, spot.along}, {spot.edge, edge.to, length - spot.along}};
+    }
+    std::vector<Way> ways;
+    for (const Incidence& incidence : network_.around(spot.along > 0.0 ? edge.to : edge.from)) {
+        ways.push_back({incidence.edge, incidence.other,
+                        in_metres(at(network_.edges, incidence.edge).length())});
+    }
+    return ways;
 }
 
-}  // namespace
-
-std::vector<std::uint8_t> through_edges(const Network& network,
-                                        std::span<const std::uint8_t> marked_edges) {
-    std::vector<std::uint8_t> left(marked_edges.begin(), marked_edges.end());
-    std::vector<std::uint32_t> degree = degrees(network, left);
-    std::vector<NodeIndex> dead_ends;
-    for (std::size_t n = 0; n < degree.size(); ++n) {
-        if (degree[n] == 1) {
-            dead_ends.emplace_back(n);
+// A way that is no loop itself may end in one. Such ways are trees: no junction is met twice.
+bool Lanes::leads_to_loop(const Way& way, std::span<const EdgeIndex> closed) const {
+    if (!open(way.edge, closed)) {
+        return false;
+    }
+    std::vector<Way> ahead{way};
+    while (!ahead.empty()) {
+        const Way next = ahead.back();
+        ahead.pop_back();
+        if (on_loop(next.edge, closed)) {
+            return true;
+        }
+        if (next.length > reach_) {
+            continue;
+        }
+        for (const Incidence& incidence : network_.around(next.to)) {
+            if (incidence.edge != next.edge && open(incidence.edge, closed)) {
+                const Length length = at(network_.edges, incidence.edge).length();
+                ahead.push_back({incidence.edge, incidence.other, next.length + in_metres(length)});
+            }
         }
     }
-    while (!dead_ends.empty()) {
-        const NodeIndex node = dead_ends.back();
-        dead_ends.pop_back();
-        const Incidence* last = only_marked(network, left, node);
-        if (last == nullptr) {
-            continue;  // its edge went from the other side
-        }
-        left[last->edge.position()] = 0;
-        if (--at(degree, last->other) == 1) {
-            dead_ends.push_back(last->other);
-        }
-    }
-    return left;
+    return false;
 }
 
-LaneClass lane_at(const Network& network, std::span<const std::uint8_t> through, RoadSpot spot) {
-    const Edge& edge = at(network.edges, spot.edge);
-    const bool open =
-        at(through, spot.edge) != 0 ||
-        (spot.along <= 0.0 && any_through(network, through, edge.from)) ||
-        (spot.along >= in_metres(edge.length()) && any_through(network, through, edge.to));
-    return open ? LaneClass::through : LaneClass::dead_end;
+LaneClass Lanes::at_spot(RoadSpot spot, std::span<const EdgeIndex> closed) const {
+    const std::vector<Way> ways = ways_from(spot);
+    const auto good =
+        std::ranges::count_if(ways, [&](const Way& way) { return leads_to_loop(way, closed); });
+    return good >= 2 ? LaneClass::through : LaneClass::dead_end;
 }
 
 }  // namespace farwater::routing

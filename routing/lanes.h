@@ -6,18 +6,44 @@
 #include <vector>
 
 #include "analyzer/district/words.h"
+#include "routing/blocks.h"
+#include "routing/cuts.h"
 #include "routing/network.h"
 
 namespace farwater::routing {
 
-// Of the marked edges, those on which a tanker can drive on and come back another way or round a
-// loop: 1 there, 0 on spurs. A spur is what a dead end cuts off: an edge whose removal leaves a
-// side without any loop. Found by taking dead ends away until there are none; directions of one-way
-// roads are not looked at. O(edges).
-std::vector<std::uint8_t> through_edges(const Network& network,
-                                        std::span<const std::uint8_t> marked_edges);
+// The lane classes of places on the roads that are marked open. A place is `through` when on at
+// least two of the ways that leave it a tanker comes, within turnaround_reach, to a road on a loop,
+// so that from wherever it came it can go on and come back without backing: a bridge of the network
+// (an edge whose removal parts it) is no such road, and a dead end leads to none. Directions of
+// one-way roads are not looked at.
+class Lanes {
+public:
+    // The network must outlive it. O(edges log edges).
+    Lanes(const Network& network, std::vector<std::uint8_t> open_edges, Length turnaround_reach);
 
-// Of the spot's edge; at a junction the best of the edges that meet there.
-LaneClass lane_at(const Network& network, std::span<const std::uint8_t> through, RoadSpot spot);
+    // `closed`: edges besides that no tanker passes; a place inside one is a dead end. Looks only
+    // at the roads within turnaround_reach.
+    LaneClass at_spot(RoadSpot spot, std::span<const EdgeIndex> closed) const;
+
+    // Whether the edge is open and on a loop that uses no closed edge.
+    bool on_loop(EdgeIndex edge, std::span<const EdgeIndex> closed) const;
+
+private:
+    struct Way {
+        EdgeIndex edge;
+        NodeIndex to;
+        double length = 0.0;  // metres to there
+    };
+    std::vector<Way> ways_from(RoadSpot spot) const;
+    bool leads_to_loop(const Way& way, std::span<const EdgeIndex> closed) const;
+    bool open(EdgeIndex edge, std::span<const EdgeIndex> closed) const;
+
+    const Network& network_;
+    std::vector<std::uint8_t> open_;
+    double reach_;  // metres
+    Blocks blocks_;
+    Cuts cuts_;
+};
 
 }  // namespace farwater::routing

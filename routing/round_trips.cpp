@@ -5,11 +5,10 @@
 #include "routing/best_trips.h"
 #include "routing/costs.h"
 #include "routing/drive_times.h"
-#include "routing/lanes.h"
 #include "routing/pool.h"
 #include "routing/profiles.h"
-#include "routing/road_use.h"
 #include "routing/search.h"
+#include "routing/season_lanes.h"
 #include "routing/spot_times.h"
 #include "routing/station_drives.h"
 #include "routing/travel_rule.h"
@@ -188,15 +187,15 @@ std::vector<ProfileIndex> in_order_of_rank(std::span<const Profile> profiles) {
     return order;
 }
 
-// Lane classes where every loaded tanker can go in the season.
-std::vector<DumpSiteCandidate> dump_sites_in(const Question& question) {
-    const RoadSystem& roads = question.roads;
-    const std::vector<ProfileBits> use =
-        loaded_use(roads.district, roads.profiles, question.season);
-    const std::vector<std::uint8_t> through = through_edges(
-        roads.network, edges_used_by(roads.network, use, haulers(roads.profiles), Which::all));
-    return with_lanes(roads.district, roads.network, question.dump_sites.candidates,
-                      question.dump_sites.spots, through);
+// The lane classes of the season, written where they belong.
+void set_lanes(RoundTrips& trips, const SeasonLanes& lanes) {
+    for (std::size_t site = 0; site < trips.dump_sites.size(); ++site) {
+        trips.dump_sites[site].lane = lanes.dump_sites[site];
+    }
+    for (std::size_t lay = 0; lay < trips.hose_lays.items.size(); ++lay) {
+        trips.hose_lays.items[lay].lane = lanes.hose_lays[lay];
+    }
+    trips.fill_lanes = lanes.fill_sites;
 }
 
 }  // namespace
@@ -231,12 +230,14 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     }
     RoundTrips result;
     result.season = season;
-    result.dump_sites = dump_sites_in(question);
+    result.dump_sites = dump_sites.candidates;
     result.fill_trips = best.lists();
     result.stations_of_dump_site = by_place(std::move(to_dump_sites), dump_sites.spots.size());
     result.stations_of_fill_site = by_place(std::move(to_fill_sites), fill_sites.size());
     result.access = roads.access.points;
     result.hose_lays = dump_sites.hose_lays;
+    set_lanes(result, season_lanes(roads.district, roads.network, roads.access, roads.profiles,
+                                   dump_sites, fill_sites, season, work));
     const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
     result.station_miles = engine ? station_miles(roads, *engine, season)
                                   : std::vector<std::optional<float>>(roads.access.points.size());

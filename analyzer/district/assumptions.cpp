@@ -117,6 +117,13 @@ constexpr std::array rows{
                   "Candidate dump sites are at least this far apart along the road.", practice},
     AssumptionRow{"standoff_ft", "Dump site", &A::standoff, 0, 2000, medium,
                   "A dump site is at least this far from the building it serves.", practice},
+    AssumptionRow{"turnaround_reach_ft", "Dump site", &A::turnaround_reach, 0, 20000, low,
+                  "As far a tanker drives on from the dump site to a loop on which it comes back; "
+                  "where no loop is so near it backs or turns on the spot.",
+                  practice},
+    AssumptionRow{"two_way_width_ft", "Dump site", &A::two_way_width, 8, 40, medium,
+                  "On a narrower road, or a narrow one of unknown width, two tankers cannot meet.",
+                  practice},
 
     AssumptionRow{"hose_reach_ft", "Hose", &A::hose_reach, 0, 20000, high,
                   "Longest supply line that is laid.",

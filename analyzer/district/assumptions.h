@@ -63,6 +63,8 @@ struct Assumptions {
     Volume engine_tank = gallons(1000);
     Length dump_site_spacing = feet(800);
     Length standoff = feet(150);
+    Length turnaround_reach = feet(1000);
+    Length two_way_width = feet(16);
 
     // hose
     Length hose_reach = feet(1000);

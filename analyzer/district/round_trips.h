@@ -51,7 +51,9 @@ struct AccessPoint {
 struct DumpSiteCandidate {
     Point place;
     RoadIndex road;
-    LaneClass lane = LaneClass::through;  // of its road; dead_end = tankers must back or turn
+    LaneClass lane = LaneClass::through;  // of its road with nothing closed; dead_end = tankers
+                                          // must back or turn
+    bool single_file = false;  // narrower than two_way_width, or narrow and of unknown width
     std::optional<std::uint32_t> officers_place;  // index into District::dump_site_places
 };
 
@@ -87,6 +89,8 @@ inline DriveTime drive_from(std::span<const StationDrive> drives, ProfileIndex p
 // Hose from a dump site to a parcel's house: along roads and drives, then the setback.
 struct HoseLay {
     DumpSiteIndex dump_site;
+    // Of the dump site while the road under the hose and in front of the house is closed.
+    LaneClass lane = LaneClass::dead_end;
     Length length;
 };
 
@@ -110,6 +114,8 @@ struct RoundTrips {
     // Per dump site: the nearest fill sites of every strength class, by round trip of the profile
     // with the most tankers; ties go to the smaller fill site index.
     Lists<FillTrip> fill_trips;
+
+    std::vector<LaneClass> fill_lanes;  // per fill site: the source's own word, else of its road
 
     // Per dump site, and per fill site: the stations that can get there within the trip limit, by
     // index, with the drive of each profile, loaded. Station::to_gate is included.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <compare>
 #include <map>
+#include <utility>
 
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/shuttle_case.h"
@@ -30,15 +31,18 @@ Asker asker_at(const District& district, const std::vector<std::optional<Need>>&
 
 struct CaseKey {
     DumpSiteIndex dump_site;
+    LaneClass lane = LaneClass::dead_end;
     std::int32_t arrival_half_minutes = 0;
     std::int32_t duration_tenths = 0;  // of a minute
     std::uint32_t zone = 0;
     friend auto operator<=>(const CaseKey&, const CaseKey&) = default;
 };
 
+// One of a parcel's hose lays, and the case that answers for it.
 struct Keyed {
     CaseKey key;
     std::uint32_t row = 0;
+    std::uint32_t lay = 0;  // place in the parcel's list
     friend auto operator<=>(const Keyed&, const Keyed&) = default;
 };
 
@@ -161,6 +165,7 @@ public:
         supply.first_engine = rounded_up(duration_of(first_arrival));
         supply.wheels_gal = static_cast<float>(in_gallons(scene_.on_wheels));
         supply.dump_site = scene_.dump_site;
+        supply.lane = scene_.lane;
         supply.hose_ft = static_cast<float>(in_feet(lay.length));
         supply.tankers = static_cast<std::uint8_t>(std::min<std::size_t>(255, shuttle_.tankers));
         if (shuttle_.tankers > 0) {
@@ -242,48 +247,116 @@ std::vector<std::size_t> group_begins(const std::vector<Keyed>& keyed) {
     return begins;
 }
 
+// Everything that the cases of one season and period share.
+class Assessor {
+public:
+    Assessor(const Situation& situation, const std::vector<std::optional<Need>>& needs,
+             const std::vector<DriveTime>& first_arrivals)
+        : situation_(situation),
+          needs_(needs),
+          first_arrivals_(first_arrivals),
+          rosters_(rosters_of(situation)),
+          profile_of_(profile_of_units(situation.district, situation.profiles)) {}
+
+    std::optional<ParcelSupply> settled_answer(std::size_t row) const {
+        return settled(situation_, asker(row), row, first_arrivals_[row]);
+    }
+
+    // Precondition: no settled answer.
+    Keyed keyed(std::size_t row, std::size_t lay) const {
+        const HoseLay& hose = situation_.trips.hose_lays[row][lay];
+        return {{hose.dump_site, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
+                 in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)),
+                 rosters_.zone_of(asker(row).zone)},
+                static_cast<std::uint32_t>(row),
+                static_cast<std::uint32_t>(lay)};
+    }
+
+    // One answer for each item, in their order. Precondition: sorted.
+    std::vector<ParcelSupply> answers(const std::vector<Keyed>& items, const Work& work) const {
+        std::vector<ParcelSupply> found(items.size());
+        const std::vector<std::size_t> begins = group_begins(items);
+        const auto answer_some = [&](std::size_t first, std::size_t last) {
+            for (std::size_t group = first; group < last; ++group) {
+                answer_group(items, begins[group], begins[group + 1], found);
+            }
+        };
+        for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk, answer_some);
+        return found;
+    }
+
+private:
+    Asker asker(std::size_t row) const { return asker_at(situation_.district, needs_, row); }
+
+    void answer_group(const std::vector<Keyed>& items, std::size_t begin, std::size_t end,
+                      std::vector<ParcelSupply>& found) const {
+        const CaseKey& key = items[begin].key;
+        const Scene scene =
+            scene_at(situation_, profile_of_, rosters_.responders[key.zone], key.dump_site,
+                     key.lane, minutes(key.arrival_half_minutes / 2.0));
+        const ShuttleCase shuttle =
+            work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
+        CaseWorker worker(situation_, scene, shuttle);
+        for (std::size_t i = begin; i < end; ++i) {
+            const auto [row, lay] = std::pair(items[i].row, items[i].lay);
+            found[i] = worker.supply_of(asker(row), situation_.trips.hose_lays[row][lay],
+                                        first_arrivals_[row]);
+        }
+    }
+
+    const Situation& situation_;
+    const std::vector<std::optional<Need>>& needs_;
+    const std::vector<DriveTime>& first_arrivals_;
+    Rosters rosters_;
+    std::vector<ProfileIndex> profile_of_;
+};
+
+// Whether there is a tanker that need not back where it can drive through.
+bool lanes_matter(const District& district) {
+    return std::ranges::any_of(district.units, [](const Unit& unit) {
+        return unit.kind == UnitKind::tanker && !unit.backs_to_offload;
+    });
+}
+
+// The first lay from which tankers need not back, where they must at the first of all.
+std::optional<std::size_t> lay_without_backing(std::span<const HoseLay> lays) {
+    const auto through = std::ranges::find(lays, LaneClass::through, &HoseLay::lane);
+    return through == lays.begin() || through == lays.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(through - lays.begin()));
+}
+
 }  // namespace
 
 std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work) {
-    const Rosters rosters = rosters_of(situation);
-    const std::vector<ProfileIndex> profile_of =
-        profile_of_units(situation.district, situation.profiles);
+    const Assessor assessor(situation, needs, first_arrivals);
+    const bool lanes = lanes_matter(situation.district);
     std::vector<ParcelSupply> supplies(needs.size());
     std::vector<Keyed> keyed;
     for (std::size_t row = 0; row < needs.size(); ++row) {
-        const Asker asker = asker_at(situation.district, needs, row);
-        if (auto supply = settled(situation, asker, row, first_arrivals[row])) {
+        if (auto supply = assessor.settled_answer(row)) {
             supplies[row] = *supply;
             continue;
         }
-        keyed.push_back({{situation.trips.hose_lays[row].front().dump_site,
-                          in_tenths(first_arrivals[row]) / half_minute,
-                          in_tenths(rounded_up(asker.need.value_or(Need{}).duration)),
-                          rosters.zone_of(asker.zone)},
-                         static_cast<std::uint32_t>(row)});
+        keyed.push_back(assessor.keyed(row, 0));
+        if (const auto lay = lay_without_backing(situation.trips.hose_lays[row]); lanes && lay) {
+            keyed.push_back(assessor.keyed(row, *lay));
+        }
     }
     std::ranges::sort(keyed);
-    const std::vector<std::size_t> begins = group_begins(keyed);
-    for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk,
-                   [&](std::size_t first, std::size_t last) {
-                       for (std::size_t group = first; group < last; ++group) {
-                           const CaseKey& key = keyed[begins[group]].key;
-                           const Scene scene =
-                               scene_at(situation, profile_of, rosters.responders[key.zone],
-                                        key.dump_site, minutes(key.arrival_half_minutes / 2.0));
-                           const ShuttleCase shuttle =
-                               work_out(situation, scene, minutes(key.duration_tenths / 10.0));
-                           CaseWorker worker(situation, scene, shuttle);
-                           for (std::size_t i = begins[group]; i < begins[group + 1]; ++i) {
-                               const std::size_t row = keyed[i].row;
-                               supplies[row] = worker.supply_of(
-                                   asker_at(situation.district, needs, row),
-                                   situation.trips.hose_lays[row].front(), first_arrivals[row]);
-                           }
-                       }
-                   });
+    const std::vector<ParcelSupply> answers = assessor.answers(keyed, work);
+    std::vector<bool> answered(needs.size(), false);
+    for (std::size_t i = 0; i < keyed.size(); ++i) {
+        ParcelSupply& supply = supplies[keyed[i].row];
+        const bool better = worse(supply, answers[i]) ||
+                            (!worse(answers[i], supply) && answers[i].hose_ft < supply.hose_ft);
+        if (!answered[keyed[i].row] || better) {
+            supply = answers[i];
+            answered[keyed[i].row] = true;
+        }
+    }
     return supplies;
 }
 

@@ -14,8 +14,13 @@ namespace farwater::supply {
 // Per parcel, then per target, as are `needs` (none = no building) and `first_arrivals`, which say
 // when the first engine is at the house, counted from the alarm, no_time = none gets there.
 //
-// Work is keyed by case: parcels that share dump site, zone, duration and first arrival (rounded
-// down to half a minute, so that the flow has to hold from no later than it should) share one.
+// A parcel is served from the first dump site of its list (the officer's, else the nearest); where
+// tankers must back there, also the first one that they can drive through is looked at, and the
+// better answer is taken.
+//
+// Work is keyed by case: parcels that share dump site, lane class, zone, duration and first arrival
+// (rounded down to half a minute, so that the flow has to hold from no later than it should) share
+// one.
 // Stopped early: what it returns is not complete, the caller discards it.
 std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,

@@ -43,7 +43,8 @@ struct ParcelSupply {
     std::optional<TenthsMinute> earliest_start;  // of the needed flow, cautious
     std::optional<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
 
-    DumpSiteIndex dump_site;  // of the season's list
+    DumpSiteIndex dump_site;               // of the season's list
+    LaneClass lane = LaneClass::dead_end;  // there, while this parcel is served
     SourceIndex fill_source;
     std::optional<float> hose_ft;     // from the dump site to the house
     std::optional<float> wheels_gal;  // in the tanks there by the late horizon

@@ -115,14 +115,6 @@ Volume on_wheels(const District& district, const Scene& scene) {
     return sum;
 }
 
-LaneClass lane_at(const Situation& situation, DumpSiteIndex dump_site) {
-    const DumpSiteCandidate& site = at(situation.trips.dump_sites, dump_site);
-    if (!site.officers_place) {
-        return site.lane;
-    }
-    return situation.district.dump_site_places[*site.officers_place].lane.value_or(site.lane);
-}
-
 // A planning default that the district set itself is its own word.
 Evidence rates_evidence(const Unit& unit, const Assumptions& assumptions) {
     const bool fill_known = unit.fill_limit || assumptions.is_given("fill_limit_gpm");
@@ -135,17 +127,20 @@ Evidence rates_evidence(const Unit& unit, const Assumptions& assumptions) {
 }
 
 Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival& arrival,
-                   const LegTimes& legs) {
+                   const FillTrip& trip) {
     const Assumptions& assumptions = situation.district.assumptions;
     const Unit& unit = at(situation.district.units, arrival.unit);
-    const bool backs =
-        unit.backs_to_offload || lane_at(situation, scene.dump_site) == LaneClass::dead_end;
+    const LegTimes& legs = trip.legs[arrival.profile.position()];
+    const bool backs = unit.backs_to_offload || scene.lane == LaneClass::dead_end;
+    const bool backs_to_fill =
+        at(situation.trips.fill_lanes, trip.fill_site) == LaneClass::dead_end;
     Tanker tanker;
     tanker.delivered = unit.tank * assumptions.delivered_fraction;
     tanker.refilled = unit.tank * assumptions.refill_fraction;
     tanker.fill_limit = unit.fill_limit.value_or(assumptions.fill_limit);
     tanker.offload = unit.offload.value_or(assumptions.offload);
-    tanker.fill_before = assumptions.fill_before;
+    tanker.fill_before =
+        assumptions.fill_before + (backs_to_fill ? assumptions.backing : minutes(0));
     tanker.fill_after = assumptions.fill_after;
     tanker.offload_before = assumptions.offload_before + (backs ? assumptions.backing : minutes(0));
     tanker.offload_after = assumptions.offload_after;
@@ -207,11 +202,12 @@ std::optional<hydraulics::HoseSize> HoseThere::size_for(Length lay) const {
 }
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
-               std::span<const Responder> responders, DumpSiteIndex dump_site,
+               std::span<const Responder> responders, DumpSiteIndex dump_site, LaneClass lane,
                Duration first_arrival) {
     const Assumptions& assumptions = situation.district.assumptions;
     Scene scene;
     scene.dump_site = dump_site;
+    scene.lane = lane;
     scene.first_arrival = first_arrival;
     scene.engines =
         arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::engine);
@@ -252,7 +248,7 @@ FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTri
     for (const Arrival& arrival : scene.tankers) {
         const LegTimes& legs = trip.legs[arrival.profile.position()];
         if (reachable(legs.empty) && reachable(legs.loaded)) {
-            plan.incident.tankers.push_back(tanker_from(situation, scene, arrival, legs));
+            plan.incident.tankers.push_back(tanker_from(situation, scene, arrival, trip));
         }
     }
     if (plan.incident.tankers.empty()) {

@@ -48,9 +48,10 @@ struct HoseThere {
 // site. A scene without a drafting engine or without a portable tank gives no continuous flow.
 struct Scene {
     DumpSiteIndex dump_site;
-    Duration first_arrival;        // of the first engine, at the house
-    std::vector<Arrival> engines;  // by arrival
-    std::vector<Arrival> tankers;  // by arrival
+    LaneClass lane = LaneClass::dead_end;  // of the dump site while this hose is in use
+    Duration first_arrival;                // of the first engine, at the house
+    std::vector<Arrival> engines;          // by arrival
+    std::vector<Arrival> tankers;          // by arrival
     HoseThere hose;
     DumpSite set_up;              // what the incident run takes
     Limit missing = Limit::none;  // why there can be no continuous flow; none = there can
@@ -58,7 +59,7 @@ struct Scene {
 };
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
-               std::span<const Responder> responders, DumpSiteIndex dump_site,
+               std::span<const Responder> responders, DumpSiteIndex dump_site, LaneClass lane,
                Duration first_arrival);
 
 // The incident with all tankers at one fill site; tankers that have no way there stay out. The

@@ -110,20 +110,28 @@ void check_first_engine(const Asked& asked) {
 }
 
 // Every dump site on the parcel's list stands off and has the length of hose that is said; the
-// first is the one chosen, the officer's places go before nearer ones.
+// first is the one chosen, or the first without backing; the officer's places go before nearer
+// ones.
 void check_hose(const Asked& asked) {
     const District& district = asked.town.district;
     const Point house = district.parcels[asked.row].house;
     const auto lays = asked.season().trips.hose_lays[asked.row];
     REQUIRE(!lays.empty());
-    CHECK(lays.front().dump_site == asked.supply().dump_site);
+    const auto through = std::ranges::find(lays, LaneClass::through, &HoseLay::lane);
+    const bool nearest = lays.front().dump_site == asked.supply().dump_site;
+    REQUIRE((nearest || through != lays.end()));
+    const HoseLay& chosen = nearest ? lays.front() : *through;
+    CHECK(chosen.dump_site == asked.supply().dump_site);
+    CHECK(chosen.lane == asked.supply().lane);
     CHECK(static_cast<double>(asked.supply().hose_ft.value_or(-1.0F)) ==
-          Approx(in_feet(lays.front().length)).margin(0.01));
+          Approx(in_feet(chosen.length)).margin(0.01));
     std::pair<bool, double> last{false, 0.0};
     for (const HoseLay& lay : lays) {
         const DumpSiteCandidate& site = at(asked.season().trips.dump_sites, lay.dump_site);
         const double twin = slow::hose_to(asked.town, asked.row, site).value_or(-1.0);
         CHECK(in_metres(lay.length) == Approx(twin).margin(0.002));
+        CHECK((lay.lane == LaneClass::dead_end) ==
+              slow::must_back(asked.town, asked.hour, asked.row, site));
         CHECK(lay.length <= district.assumptions.hose_reach + metres(0.002));
         CHECK(distance(house, site.place) >= district.assumptions.standoff);
         const std::pair rank{!site.officers_place, in_metres(lay.length)};

@@ -27,9 +27,10 @@ Parcel& parcel_near(AsciiRegion& region, char letter, double x, double y) {
     return parcel;
 }
 
+// With nothing closed, in the first season.
 LaneClass lane_near(const Routed& routed, Point p) {
-    const auto& sites = routed.dump_sites.candidates;
-    return at(sites, dump_site_at(sites, p)).lane;
+    const RoundTrips trips = routed.round_trips();
+    return at(trips.dump_sites, dump_site_at(trips.dump_sites, p)).lane;
 }
 
 }  // namespace
@@ -128,7 +129,7 @@ TEST_CASE("the officer's places come first whatever their distance, and stay wit
     REQUIRE(sites.size() >= 2);
     CHECK(sites[0].officers_place == 0U);
     CHECK(sites[1].officers_place == 1U);
-    CHECK(sites[0].lane == LaneClass::through);
+    CHECK(routed.round_trips().dump_sites[0].lane == LaneClass::through);  // the officer's word
     CHECK(sites[1].place == region.district.dump_site_places[1].place);
     const auto lays = routed.dump_sites.hose_lays[0];
     REQUIRE_FALSE(lays.empty());
@@ -187,7 +188,7 @@ TEST_CASE("candidates lie only on roads that a loaded tanker may use", "[map]") 
     }
 }
 
-TEST_CASE("a loop is driven through, a spur is a dead end, a road between two loops is not",
+TEST_CASE("a loop is driven through, a spur is a dead end, a road between loops if they are near",
           "[map]") {
     AsciiRegion region = with_fleet(AsciiRegion(R"(
         S---A---B-----------E---F
@@ -206,11 +207,14 @@ TEST_CASE("a loop is driven through, a spur is a dead end, a road between two lo
         parcel_near(region, letter, 60, -60).setback = feet(50);
     }
     region.district.assumptions.dump_site_spacing = feet(200);
+    region.district.assumptions.turnaround_reach = metres(1150);
     const Routed routed(region.district);
     const Point middle{(region.at('B').x + region.at('E').x) / 2, region.at('B').y};
     CHECK(lane_near(routed, region.at('B')) == LaneClass::through);
     CHECK(lane_near(routed, region.at('G')) == LaneClass::through);
     CHECK(lane_near(routed, middle) == LaneClass::through);
+    region.district.assumptions.turnaround_reach = metres(500);
+    CHECK(lane_near(Routed(region.district), middle) == LaneClass::dead_end);
     CHECK(lane_near(routed, region.at('A')) == LaneClass::through);
     CHECK(lane_near(routed, region.at('S')) == LaneClass::dead_end);
     CHECK(lane_near(routed, region.at('T')) == LaneClass::dead_end);
@@ -243,5 +247,33 @@ TEST_CASE("a loop that one season closes is a dead end in that season", "[map]")
     };
     CHECK(lane_in(0) == LaneClass::through);
     CHECK(lane_in(1) == LaneClass::dead_end);
-    CHECK(lane_near(routed, region.at('C')) == LaneClass::dead_end);
+}
+
+TEST_CASE("hose along the road closes it: a house between junctions leaves tankers one side",
+          "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B---E
+            |   |   |
+            C---D---F
+    )"));
+    region.road("SABE");
+    region.road("ACDFE");
+    region.road("BD");
+    parcel_near(region, 'A', 200, 60).setback = feet(50);  // between A and B
+    region.district.assumptions.hose_reach = feet(1500);
+    const Routed routed(region.district);
+    const RoundTrips trips = routed.round_trips();
+    const auto lane_from = [&](char letter) {
+        const DumpSiteIndex site = dump_site_at(trips.dump_sites, region.at(letter));
+        for (const HoseLay& lay : trips.hose_lays[0]) {
+            if (lay.dump_site == site) {
+                return lay.lane;
+            }
+        }
+        FAIL("no lay from there");
+        return LaneClass::dead_end;
+    };
+    CHECK(lane_near(routed, region.at('A')) == LaneClass::through);
+    CHECK(lane_from('B') == LaneClass::through);   // out by E or by D
+    CHECK(lane_from('A') == LaneClass::dead_end);  // S ends, C is the only way on
 }

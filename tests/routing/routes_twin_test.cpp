@@ -2,7 +2,6 @@
 #include <catch2/catch.hpp>
 
 #include "routing/hose_lays.h"
-#include "routing/lanes.h"
 #include "routing/road_use.h"
 #include "routing/site_rules.h"
 #include "routing/site_spacing.h"
@@ -277,30 +276,6 @@ TEST_CASE("first arrivals and station miles equal those of the slow twin, at gat
     }
     CHECK(at_the_place > 1000);
     CHECK(at_a_gate > 30);
-}
-
-TEST_CASE("lane classes equal those found by taking each piece away", "[twin]") {
-    std::size_t spurs = 0;
-    std::size_t loops = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
-        CAPTURE(seed);
-        const District district = test::random_district(seed);
-        const Routed routed(district);
-        const auto use = routing::loaded_use(district, routed.profiles, district.seasons[1]);
-        const auto marks = routing::edges_used_by(
-            routed.network.network, use, routing::haulers(routed.profiles), routing::Which::all);
-        const auto through = routing::through_edges(routed.network.network, marks);
-        const slow::Streets streets = slow::streets_of(district);
-        const std::vector<bool> marked(marks.begin(), marks.end());
-        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
-            const bool expected = marked[i] && !slow::on_spur(streets, marked, i);
-            REQUIRE((through[i] != 0) == expected);
-            loops += expected ? 1U : 0U;
-            spurs += marked[i] && !expected ? 1U : 0U;
-        }
-    }
-    CHECK(spurs > 100);
-    CHECK(loops > 100);
 }
 
 namespace {

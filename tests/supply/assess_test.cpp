@@ -86,6 +86,7 @@ struct OneDumpSite {
             trip.fill_site = FillSiteIndex(0);
             trip.legs.fill({.empty = tenths_of_second(2400), .loaded = tenths_of_second(2600)});
             trips.fill_trips.items.push_back(trip);
+            trips.fill_lanes.push_back(LaneClass::through);
             trips.stations_of_fill_site.items.push_back(drive);
             trips.stations_of_fill_site.close_row();
         }
@@ -94,7 +95,7 @@ struct OneDumpSite {
             AccessPoint access;
             access.road = RoadIndex(0);
             trips.access.push_back(access);
-            trips.hose_lays.items.push_back({DumpSiteIndex(0), feet(200)});
+            trips.hose_lays.items.push_back({DumpSiteIndex(0), LaneClass::through, feet(200)});
             trips.hose_lays.close_row();
         }
         needs.assign(district.parcels.size(),
@@ -254,7 +255,7 @@ TEST_CASE("the evidence is the weakest of source, tanker rates and need", "[unit
 TEST_CASE("backing on a dead-end lane costs flow", "[unit]") {
     OneDumpSite scene;
     const HeldFlow through = scene.supply().sustained;
-    scene.trips.dump_sites[0].lane = LaneClass::dead_end;
+    scene.trips.hose_lays.items[0].lane = LaneClass::dead_end;
     CHECK(scene.supply().sustained < through);
 }
 
@@ -323,14 +324,15 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
         trip.legs.fill({.empty = tenths_of_second(600 + 500 * static_cast<int>(i)),
                         .loaded = tenths_of_second(800 + 500 * static_cast<int>(i))});
         scene.trips.fill_trips.items.push_back(trip);
+        scene.trips.fill_lanes.push_back(LaneClass::through);
     }
     scene.trips.fill_trips.close_row();
     const auto profile_of = profile_of_units(scene.district, scene.profiles);
     const auto responders = roster(scene.district, PeriodIndex(0), "");
     for (double arrival = 5.0; arrival < 30.0; arrival += 0.5) {
         const Situation situation = scene.situation();
-        const Scene at_site =
-            scene_at(situation, profile_of, responders, DumpSiteIndex(0), minutes(arrival));
+        const Scene at_site = scene_at(situation, profile_of, responders, DumpSiteIndex(0),
+                                       LaneClass::through, minutes(arrival));
         const ShuttleCase bounded = work_out(situation, at_site, minutes(120));
         const ShuttleCase plain = work_out_plainly(situation, at_site, minutes(120));
         CHECK(bounded.cautious == plain.cautious);

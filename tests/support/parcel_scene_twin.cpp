@@ -150,7 +150,8 @@ Tanker tanker_of(const Town& town, Hour hour, const There& there, bool all_must_
     tanker.refilled = in_gallons(unit.tank) * a.refill_fraction;
     tanker.fill_limit = in_gpm(unit.fill_limit.value_or(a.fill_limit));
     tanker.offload = in_gpm(unit.offload.value_or(a.offload));
-    tanker.fill_before = in_minutes(a.fill_before);
+    tanker.fill_before = in_minutes(a.fill_before) +
+                         (must_back_to_fill(town, hour, source) ? in_minutes(a.backing) : 0.0);
     tanker.fill_after = in_minutes(a.fill_after);
     tanker.offload_before = in_minutes(a.offload_before) + (backs ? in_minutes(a.backing) : 0.0);
     tanker.offload_after = in_minutes(a.offload_after);
@@ -250,9 +251,9 @@ Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double fi
 }
 
 // Those that have a way to the source and back.
-std::vector<Tanker> tankers_of(const Town& town, Hour hour, const Crews& crews,
+std::vector<Tanker> tankers_of(const Town& town, Hour hour, std::size_t parcel, const Crews& crews,
                                const DumpSiteCandidate& site, const WaterSource& source) {
-    const bool all_must_back = must_back(town, hour, site);
+    const bool all_must_back = must_back(town, hour, parcel, site);
     std::vector<Tanker> tankers;
     for (const There& hauler : crews.haulers) {
         const Tanker tanker = tanker_of(town, hour, hauler, all_must_back, site, source);
@@ -288,7 +289,7 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
     Shuttle shuttle;
     shuttle.start = first_arrival + in_minutes(a.start_after_arrival);
     shuttle.incident = at_dump_site(town, hour, crews, first_arrival, shuttle.start, site);
-    shuttle.incident.tankers = tankers_of(town, hour, crews, site, source);
+    shuttle.incident.tankers = tankers_of(town, hour, parcel, crews, site, source);
     shuttle.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
     shuttle.incident.fill_sites = {
         fill_site_of(town, hour, crews, shuttle.incident.tankers, source)};

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tests/support/slow_lanes.h"
+
 namespace farwater::slow {
 
 namespace {
@@ -68,25 +70,18 @@ long arrival_at_gate(const Town& town, const PieceCosts& times, const std::vecto
     return static_cast<double>(least_way) / 1000.0 <= hose_left ? arrival : never;
 }
 
-bool rests_on_spur(const Town& town, const std::vector<bool>& open, Spot spot) {
-    const auto through = [&](std::size_t piece) {
-        return open[piece] && !on_spur(town.streets, open, piece);
-    };
-    const Piece& here = town.streets.pieces[spot.piece];
-    if (through(spot.piece)) {
-        return false;
+// Pieces that every tanker may use loaded.
+std::vector<bool> open_to_all(const Town& town, Hour hour) {
+    const Season& season = at(town.district.seasons, hour.season);
+    std::vector<bool> open;
+    for (const Piece& piece : town.streets.pieces) {
+        open.push_back(std::ranges::all_of(town.profiles, [&](const Profile& profile) {
+            return profile.kind != UnitKind::tanker ||
+                   may_drive(town.district.roads[piece.road], profile, season, true,
+                             town.district.assumptions);
+        }));
     }
-    const bool at_from = spot.along <= 0.0;
-    const bool at_to = spot.along >= here.length();
-    for (std::size_t i = 0; i < town.streets.pieces.size(); ++i) {
-        const Piece& other = town.streets.pieces[i];
-        const bool meets = (at_from && (other.from == here.from || other.to == here.from)) ||
-                           (at_to && (other.from == here.to || other.to == here.to));
-        if (meets && through(i)) {
-            return false;
-        }
-    }
-    return true;
+    return open;
 }
 
 }  // namespace
@@ -180,21 +175,31 @@ Legs legs_between(const Town& town, Hour hour, const Profile& profile,
     return legs.empty > limit || legs.loaded > limit ? Legs{} : legs;
 }
 
-bool must_back(const Town& town, Hour hour, const DumpSiteCandidate& site) {
+bool must_back(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site) {
     if (site.officers_place && town.district.dump_site_places[*site.officers_place].lane) {
         return *town.district.dump_site_places[*site.officers_place].lane == LaneClass::dead_end;
     }
-    const Season& season = at(town.district.seasons, hour.season);
-    std::vector<bool> open;
-    for (const Piece& piece : town.streets.pieces) {
-        open.push_back(std::ranges::all_of(town.profiles, [&](const Profile& profile) {
-            return profile.kind != UnitKind::tanker ||
-                   may_drive(town.district.roads[piece.road], profile, season, true,
-                             town.district.assumptions);
-        }));
+    const auto dump = driven_to(town, site.place, town.of_tankers);
+    const auto access = access_of(town, parcel);
+    if (!dump || !access) {
+        return true;
     }
-    const auto spot = driven_to(town, site.place, town.of_tankers);
-    return !spot || rests_on_spur(town, open, *spot);
+    std::vector<bool> open = open_to_all(town, hour);
+    const std::vector<bool> closed = under_the_way(town.streets, *dump, spot_of(town, *access));
+    for (std::size_t i = 0; i < open.size(); ++i) {
+        open[i] = open[i] && !closed[i];
+    }
+    return !drive_through(town.streets, open, *dump,
+                          in_metres(town.district.assumptions.turnaround_reach));
+}
+
+bool must_back_to_fill(const Town& town, Hour hour, const WaterSource& source) {
+    if (source.lane) {
+        return *source.lane == LaneClass::dead_end;
+    }
+    const auto fill = driven_to(town, source.place, town.of_tankers);
+    return !fill || !drive_through(town.streets, open_to_all(town, hour), *fill,
+                                   in_metres(town.district.assumptions.turnaround_reach));
 }
 
 }  // namespace farwater::slow

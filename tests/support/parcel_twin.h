@@ -61,8 +61,10 @@ struct Legs {
 Legs legs_between(const Town& town, Hour hour, const Profile& profile,
                   const DumpSiteCandidate& site, const WaterSource& source);
 
-// Whether tankers must back or turn there: the officer's word, else the shape of the roads.
-bool must_back(const Town& town, Hour hour, const DumpSiteCandidate& site);
+// Whether tankers must back or turn there, with the road under the hose and in front of the house
+// closed: the officer's word, else the shape of the roads.
+bool must_back(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site);
+bool must_back_to_fill(const Town& town, Hour hour, const WaterSource& source);
 
 // --- the incident -------------------------------------------------------------------------------
 

@@ -126,36 +126,6 @@ std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
     return best;
 }
 
-// One side of a piece that was taken away: what can be reached from a junction.
-struct Side {
-    std::size_t junctions = 0;
-    std::size_t piece_ends = 0;
-    std::vector<bool> seen;
-};
-
-Side side_of(const Streets& streets, const std::vector<bool>& left, std::size_t junction) {
-    Side side{0, 0, std::vector<bool>(streets.junctions, false)};
-    side.seen[junction] = true;
-    for (bool grew = true; grew;) {
-        grew = false;
-        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
-            const Piece& piece = streets.pieces[i];
-            if (left[i] && side.seen[piece.from] != side.seen[piece.to]) {
-                side.seen[piece.from] = true;
-                side.seen[piece.to] = true;
-                grew = true;
-            }
-        }
-    }
-    for (std::size_t n = 0; n < streets.junctions; ++n) {
-        side.junctions += side.seen[n] ? 1U : 0U;
-    }
-    for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
-        side.piece_ends += left[i] && side.seen[streets.pieces[i].from] ? 1U : 0U;
-    }
-    return side;
-}
-
 }  // namespace
 
 Streets streets_of(const District& district) {
@@ -372,18 +342,6 @@ long first_arrival(const Streets& streets, const PieceCosts& costs,
 
 long way_between(const Streets& streets, const PieceCosts& costs, Spot from, Spot to) {
     return first_arrival(streets, costs, {{from, 0}}, to);
-}
-
-bool on_spur(const Streets& streets, const std::vector<bool>& marked, std::size_t piece) {
-    std::vector<bool> left = marked;
-    left[piece] = false;
-    const Side from = side_of(streets, left, streets.pieces[piece].from);
-    const Side to = side_of(streets, left, streets.pieces[piece].to);
-    if (from.seen[streets.pieces[piece].to]) {
-        return false;  // there is another way round
-    }
-    const auto tree = [](const Side& side) { return side.piece_ends + 1 == side.junctions; };
-    return tree(from) || tree(to);
 }
 
 }  // namespace farwater::slow

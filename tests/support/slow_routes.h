@@ -86,7 +86,4 @@ struct Start {
 long first_arrival(const Streets& streets, const PieceCosts& costs,
                    const std::vector<Start>& starts, Spot to);
 
-// Whether taking the piece away from those marked leaves it a side without any loop.
-bool on_spur(const Streets& streets, const std::vector<bool>& marked, std::size_t piece);
-
 }  // namespace farwater::slow

@@ -1,0 +1,31 @@
+// The lane classes of one season: of dump sites, of hose lays, and of fill sites.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/round_trips.h"
+#include "analyzer/work/work.h"
+#include "routing/access.h"
+#include "routing/dump_sites.h"
+#include "routing/network.h"
+
+namespace farwater::routing {
+
+struct SeasonLanes {
+    std::vector<LaneClass> dump_sites;  // with no road closed
+    std::vector<LaneClass> hose_lays;   // per item of DumpSites::hose_lays: with the road under the
+                                        // hose and in front of the house closed
+    std::vector<LaneClass> fill_sites;
+};
+
+// By the roads that all loaded tankers can use in the season (lanes.h). What the officer says of a
+// place or a source of his own stands above it. Each case is looked at once. Stopped early: not
+// complete.
+SeasonLanes season_lanes(const District& district, const Network& network, const Access& access,
+                         std::span<const Profile> profiles, const DumpSites& dump_sites,
+                         std::span<const FillSitePlace> fill_sites, SeasonIndex season,
+                         const Work& work);
+
+}  // namespace farwater::routing
