@@ -29,24 +29,17 @@ public:
     // on_step(from, to) is called for each improvement, the last one for a node being the best.
     template <class OnStep>
     void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step) {
-        while (!heap_.empty()) {
-            const Label label = heap_.pop_least();
-            if (label.cost > limit) {
-                continue;
-            }
-            if (label.cost > cost_[label.node]) {
-                continue;  // a better way was found since it was queued
-            }
-            for (const Arc& arc : graph.from(label.node)) {
-                if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
-                    improve(arc.to, label.cost + arc.cost);
-                    on_step(label.node, arc.to);
-                }
-            }
-        }
+        run(graph, limit, on_step, [](Label) { return true; });
     }
     void run(const SearchGraph& graph, std::int32_t limit) {
         run(graph, limit, [](std::uint32_t, std::uint32_t) {});
+    }
+
+    // The same, but only through nodes of which goes_on(label) is true; it is asked once a node,
+    // when the cost of the node is known, the nearest first.
+    template <class GoesOn>
+    void run_while(const SearchGraph& graph, std::int32_t limit, GoesOn goes_on) {
+        run(graph, limit, [](std::uint32_t, std::uint32_t) {}, goes_on);
     }
 
     // no_way where nothing came. A start costs what was given, also beyond the limit.
@@ -64,6 +57,25 @@ public:
     }
 
 private:
+    template <class OnStep, class GoesOn>
+    void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step, GoesOn goes_on) {
+        while (!heap_.empty()) {
+            const Label label = heap_.pop_least();
+            if (label.cost > limit || label.cost > cost_[label.node]) {
+                continue;  // too far, or a better way was found since it was queued
+            }
+            if (!goes_on(label)) {
+                continue;
+            }
+            for (const Arc& arc : graph.from(label.node)) {
+                if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
+                    improve(arc.to, label.cost + arc.cost);
+                    on_step(label.node, arc.to);
+                }
+            }
+        }
+    }
+
     void improve(std::uint32_t node, std::int32_t cost) {
         if (cost_[node] == no_way) {
             reached_.push_back(node);
