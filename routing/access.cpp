@@ -1,5 +1,6 @@
 #include "routing/access.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -106,6 +107,14 @@ Finding finding_of(const AccessFinder& finder, Point place, const NearestPlace& 
     return usable ? Finding::fine : Finding::no_usable_road;
 }
 
+// Fetched together, for each fetch waits on memory and many can wait at once.
+std::vector<Point> in_order(const std::vector<Point>& points,
+                            std::span<const std::uint32_t> order) {
+    std::vector<Point> places(order.size());
+    std::ranges::transform(order, places.begin(), [&](std::uint32_t i) { return points[i]; });
+    return places;
+}
+
 // In spatial order, so that neighbours look at the same roads while they are near in memory.
 ServedPlaces find_served_places(const District& district, const AccessFinder& finder,
                                 const Work& work) {
@@ -115,12 +124,15 @@ ServedPlaces find_served_places(const District& district, const AccessFinder& fi
                        std::vector<RoadSpot>(points.size()),
                        std::vector<Finding>(points.size(), Finding::no_road)};
     const auto find_some = [&](std::size_t begin, std::size_t end) {
+        const std::vector<Point> places =
+            in_order(points, std::span(order).subspan(begin, end - begin));
         for (std::size_t k = begin; k < end; ++k) {
             const std::uint32_t i = order[k];
-            if (const auto nearest = finder.nearest(points[i])) {
+            const Point place = places[k - begin];
+            if (const auto nearest = finder.nearest(place)) {
                 found.points[i] = finder.point(*nearest);
                 found.spots[i] = finder.spot(*nearest);
-                found.findings[i] = finding_of(finder, points[i], *nearest);
+                found.findings[i] = finding_of(finder, place, *nearest);
             }
         }
     };
