@@ -1,6 +1,7 @@
 #include "routing/best_trips.h"
 
 #include <algorithm>
+#include <numeric>
 #include <tuple>
 
 namespace farwater::routing {
@@ -100,6 +101,7 @@ std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {
 Lists<FillTrip> BestTrips::lists() const {
     Lists<FillTrip> lists;
     lists.begin.reserve(dump_sites_ + 1);
+    lists.items.reserve(std::accumulate(count_.begin(), count_.end(), std::size_t{0}));
     for (std::size_t dump_site = 0; dump_site < dump_sites_; ++dump_site) {
         const std::vector<FillTrip> trips = row(dump_site);
         lists.items.insert(lists.items.end(), trips.begin(), trips.end());

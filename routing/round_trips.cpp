@@ -1,5 +1,8 @@
 #include <algorithm>
+#include <array>
 #include <memory>
+#include <mutex>
+#include <span>
 #include <utility>
 
 #include "routing/best_trips.h"
@@ -16,7 +19,6 @@
 namespace farwater::routing {
 namespace {
 
-constexpr std::size_t sources_a_batch = 256;  // whose round trips are merged at once
 constexpr std::size_t sources_a_chunk = 8;
 
 // The roads for one profile in one season: loaded away from a place, or empty towards one.
@@ -105,38 +107,45 @@ std::vector<OfferedTrip> trips_of(const Question& question, const Shuttle& shutt
     return trips;
 }
 
-// Progress of a batch told as progress of the whole.
-Work part_of_work(const Work& work, std::size_t begin, std::size_t total) {
-    Work part = work;
-    part.progress = [&work, begin, total](std::string_view stage, std::size_t done, std::size_t) {
-        work.step(stage, begin + done, total);
-    };
-    return part;
-}
+// The best trips while several threads offer theirs. What is kept does not depend on the order, so
+// a thread only keeps others away from the stretch of dump sites that it is at.
+class SharedBest {
+public:
+    SharedBest(BestTrips& best, std::size_t dump_sites)
+        : best_(best), sites_a_stretch_(dump_sites / stretches_.size() + 1) {}
 
-// Searches from every fill site in batches; each batch is merged at once, in order, so that memory
-// holds the best trips and not all.
-void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
-    const std::size_t count = question.fill_sites.size();
-    Pool<Desk> desks = desks_for(question.roads.network, question.dump_sites.spots.size());
-    for (std::size_t first = 0; first < count && !question.work.stopped();
-         first += sources_a_batch) {
-        const std::size_t size = std::min(sources_a_batch, count - first);
-        std::vector<std::vector<OfferedTrip>> trips(size);
-        const auto search_some = [&](std::size_t begin, std::size_t end) {
-            const Pool<Desk>::Borrowed desk(desks);
-            for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
-                trips[i] = trips_of(question, shuttle, FillSiteIndex(first + i), *desk);
+    void offer(std::span<const OfferedTrip> trips) {
+        std::unique_lock<std::mutex> here;
+        for (const OfferedTrip& trip : trips) {
+            std::mutex& stretch = stretches_[trip.dump_site.position() / sites_a_stretch_];
+            if (here.mutex() != &stretch) {
+                here = {};  // let go of one before the next is taken
+                here = std::unique_lock(stretch);
             }
-        };
-        for_each_chunk(part_of_work(question.work, first, count), "round trips", size,
-                       sources_a_chunk, search_some);
-        for (const std::vector<OfferedTrip>& some : trips) {
-            for (const OfferedTrip& trip : some) {
-                best.offer(trip.dump_site, trip.fill_site, trip.legs);
-            }
+            best_.offer(trip.dump_site, trip.fill_site, trip.legs);
         }
     }
+
+private:
+    BestTrips& best_;
+    std::array<std::mutex, 64> stretches_;
+    std::size_t sites_a_stretch_;
+};
+
+// Searches from every fill site; what one finds is offered at once, so that memory holds the best
+// trips and not all.
+void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
+    const std::size_t dump_sites = question.dump_sites.spots.size();
+    SharedBest shared(best, dump_sites);
+    Pool<Desk> desks = desks_for(question.roads.network, dump_sites);
+    const auto search_some = [&](std::size_t begin, std::size_t end) {
+        const Pool<Desk>::Borrowed desk(desks);
+        for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
+            shared.offer(trips_of(question, shuttle, FillSiteIndex(i), *desk));
+        }
+    };
+    for_each_chunk(question.work, "round trips", question.fill_sites.size(), sources_a_chunk,
+                   search_some);
 }
 
 // A profile's drives from every station to a list of spots.
