@@ -98,15 +98,21 @@ std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {
     return trips;
 }
 
-Lists<FillTrip> BestTrips::lists() const {
+Lists<FillTrip> BestTrips::lists(const Work& work) const {
+    constexpr std::size_t dump_sites_a_chunk = 4096;
     Lists<FillTrip> lists;
     lists.begin.reserve(dump_sites_ + 1);
-    lists.items.reserve(std::accumulate(count_.begin(), count_.end(), std::size_t{0}));
     for (std::size_t dump_site = 0; dump_site < dump_sites_; ++dump_site) {
-        const std::vector<FillTrip> trips = row(dump_site);
-        lists.items.insert(lists.items.end(), trips.begin(), trips.end());
-        lists.close_row();
+        const auto counts = std::span(count_).subspan(dump_site * classes_, classes_);
+        lists.begin.push_back(std::accumulate(counts.begin(), counts.end(), lists.begin.back()));
     }
+    lists.items.resize(lists.begin.back());
+    const auto fill_some = [&](std::size_t begin, std::size_t end) {
+        for (std::size_t dump_site = begin; dump_site < end; ++dump_site) {
+            std::ranges::copy(row(dump_site), lists.items.begin() + lists.begin[dump_site]);
+        }
+    };
+    for_each_chunk(work, "best round trips", dump_sites_, dump_sites_a_chunk, fill_some);
     return lists;
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/round_trips.h"
+#include "analyzer/work/work.h"
 
 namespace farwater::routing {
 
@@ -25,7 +26,8 @@ public:
     void offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes legs);
 
     // Per dump site: by the first profile that has a way, then round trip, then fill site.
-    Lists<FillTrip> lists() const;
+    // Stopped early: not complete.
+    Lists<FillTrip> lists(const Work& work) const;
 
 private:
     std::vector<FillTrip> row(std::size_t dump_site) const;

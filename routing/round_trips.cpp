@@ -240,7 +240,7 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     RoundTrips result;
     result.season = season;
     result.dump_sites = dump_sites.candidates;
-    result.fill_trips = best.lists();
+    result.fill_trips = best.lists(work);
     result.stations_of_dump_site = by_place(std::move(to_dump_sites), dump_sites.spots.size());
     result.stations_of_fill_site = by_place(std::move(to_fill_sites), fill_sites.size());
     result.access = roads.access.points;

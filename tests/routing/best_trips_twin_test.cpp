@@ -95,7 +95,7 @@ TEST_CASE("the best trips are those that sorting all of them gives, in whatever 
                 }
             }
         }
-        const Lists<FillTrip> lists = best.lists();
+        const Lists<FillTrip> lists = best.lists(Work{});
         REQUIRE(lists.size() == dump_sites);
         for (std::size_t d = 0; d < dump_sites; ++d) {
             const std::vector<FillTrip> expected = by_sorting(trips, d, places, most);
