@@ -8,6 +8,7 @@
 #include "analyzer/district/district.h"
 #include "analyzer/district/need.h"
 #include "analyzer/district/round_trips.h"
+#include "analyzer/district/routes.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/water_review.h"
 
@@ -26,6 +27,7 @@ struct Findings {
     std::span<const SeasonFindings> seasons;  // by SeasonIndex; dump sites are the same in all
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
+    const RoutesInUse& routes;
     std::span<const Problem> problems;  // of all stages, in the order of the work
 
     std::size_t parcels() const { return district.parcels.size(); }

@@ -18,6 +18,7 @@ io::PassThroughTable road_times(const Findings& findings);
 io::FeatureTable target_supply(const Findings& findings);
 io::FeatureTable fill_sites(const Findings& findings);
 io::FeatureTable dump_sites(const Findings& findings);
+io::FeatureTable shuttle_routes(const Findings& findings);  // lines
 io::FeatureTable response_times(const Findings& findings);  // no shapes: a row per site and station
 
 // Tables without geometry.

@@ -4,6 +4,7 @@
 
 #include "reports/drive_words.h"
 #include "reports/layers.h"
+#include "reports/routes.h"
 #include "reports/table_builder.h"
 
 namespace farwater::reports {
@@ -164,6 +165,23 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
              "Driving only, dump site to fill site and back, minutes." +
                  drive_note(findings.district),
              time(&ParcelSupply::round_trip)),
+        real(
+            "round_trip_mi", "Road miles of the same round trip.",
+            [findings](std::size_t row) {
+                const auto ways = round_trip_ways(findings, row);
+                return ways ? io::Value{in_miles(ways->length)} : io::Value{};
+            },
+            2),
+        integer("default_speed_pct",
+                "Per cent of the round trip's driving time on roads whose speed is the default of "
+                "their class, no posted limit; rounded up.",
+                [findings](std::size_t row) {
+                    const auto ways = round_trip_ways(findings, row);
+                    const auto percent =
+                        ways ? default_speed_percent(ways->on_defaults, ways->time) : std::nullopt;
+                    return percent ? value_of_count(static_cast<std::size_t>(*percent))
+                                   : io::Value{};
+                }),
         integer("tankers", "Tankers in the shuttle.",
                 [of](std::size_t row) {
                     return has_answer(of(row)) ? value_of_count(of(row).tankers) : io::Value{};

@@ -1,7 +1,10 @@
 #include <algorithm>
 #include <array>
 #include <functional>
+#include <map>
 #include <memory>
+#include <set>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -67,13 +70,39 @@ void add_untimed_tankers(const District& district, std::vector<Task>& list) {
     }
 }
 
-void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
-    for (std::size_t i = 0; i < findings.district.roads.size(); ++i) {
-        const Road& road = findings.district.roads[i];
-        if (road.bridge && !road.weight_limit && findings.road_times.tanker_may_use[i]) {
-            list.push_back({"roads", road.name.empty() ? row_name(road.row) : road.name,
-                            "find the bridge's rating: it is used without one"});
+// Per road that is a bridge without a posted limit: the parcels and targets for which it is
+// crossed.
+std::map<RoadIndex, std::size_t> unposted_bridges_in_use(const RoutesInUse& routes) {
+    std::map<RoadIndex, std::size_t> users;
+    for (const RoutesInUse::OfPlace& place : routes.of) {
+        std::set<RoadIndex> crossed;
+        for (const std::uint32_t route : {place.loaded, place.empty, place.response}) {
+            if (const RouteLine* way = routes.way(route)) {
+                crossed.insert(way->unposted_bridges.begin(), way->unposted_bridges.end());
+            }
         }
+        for (const RoadIndex bridge : crossed) {
+            ++users[bridge];
+        }
+    }
+    return users;
+}
+
+// Those that most depend on first.
+void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
+    const auto users = unposted_bridges_in_use(findings.routes);
+    std::vector<std::pair<RoadIndex, std::size_t>> bridges(users.begin(), users.end());
+    std::ranges::stable_sort(bridges, std::greater<>{}, &std::pair<RoadIndex, std::size_t>::second);
+    const bool targets = !findings.district.targets.empty();
+    for (const auto& [bridge, places] : bridges) {
+        const Road& road = at(findings.district.roads, bridge);
+        const std::string_view whose = targets       ? "parcels and targets"
+                                       : places == 1 ? "parcel"
+                                                     : "parcels";
+        list.push_back({"roads", road.name.empty() ? row_name(road.row) : road.name,
+                        fmt::format("find the bridge's rating: apparatus crosses it without one "
+                                    "for {} {}",
+                                    places, whose)});
     }
 }
 

@@ -8,8 +8,6 @@
 namespace farwater::routing {
 namespace {
 
-constexpr std::int64_t endless = std::numeric_limits<std::int64_t>::max();
-
 std::uint32_t number(NodeIndex node) { return static_cast<std::uint32_t>(node.position()); }
 
 double length_of(const Network& network, EdgeIndex edge) {
@@ -22,16 +20,15 @@ Heading opposite(Heading heading) {
 
 }  // namespace
 
-std::int32_t cost_of(const Network& network, const EdgeCosts& costs, Stretch stretch) {
-    return part_of(costs.of(stretch.edge, stretch.from <= stretch.to),
-                   std::abs(stretch.to - stretch.from), length_of(network, stretch.edge));
-}
-
 FastestWays::FastestWays(const Network& network)
-    : network_(network), search_(network.nodes.size()), length_(network.nodes.size(), -1) {}
+    : network_(network), search_(network.nodes.size()), back_(network.nodes.size()) {}
 
 std::int64_t FastestWays::edge_length(EdgeIndex edge) const {
     return millimetres(at(network_.edges, edge).length());
+}
+
+RoadMarks FastestWays::marks_of(EdgeIndex edge) const {
+    return marks_ == nullptr ? RoadMarks{} : (*marks_)(at(network_.edges, edge).road);
 }
 
 // `near` is the end that the searched spot is at, `far` the other.
@@ -65,131 +62,170 @@ FastestWays::Piece FastestWays::along_piece(RoadSpot other) const {
     return piece;
 }
 
-void FastestWays::search(const DrivenRoads& roads, RoadSpot spot, std::int32_t limit) {
+void FastestWays::search(const DrivenRoads& roads, RoadSpot spot, std::int32_t limit,
+                         const MarksOfRoad* marks) {
     search_.clear();
     for (const std::uint32_t node : worked_out_) {
-        length_[node] = -1;
+        back_[node].millimetres = -1;
     }
     worked_out_.clear();
     roads_.emplace(roads);
+    marks_ = marks;
     spot_ = spot;
     limit_ = limit;
-    for (const bool at_from : {true, false}) {
-        Piece& start = starts_[at_from ? 0 : 1];
-        start = end_piece(spot, at_from, roads.heading);
+    starts_ = {end_piece(spot, true, roads.heading), end_piece(spot, false, roads.heading)};
+    for (const Piece& start : starts_) {
         search_.start(start.node, start.time);
     }
     search_.run(roads.graph, limit);
 }
 
-// Whether the incidence leads from the node back to the start on a fastest way.
+// Whether the incidence leads from the node back to the searched spot on a fastest way.
 bool FastestWays::on_fastest(std::uint32_t node, const Incidence& incidence) const {
     const std::int32_t before = search_.cost(number(incidence.other));
     const std::int32_t cost = roads_->costs.of(incidence.edge, incidence.forward != away());
     return before != no_way && cost != no_way && before + cost == search_.cost(node);
 }
 
-// Where a fastest way to the node can begin at once, the shorter of two.
-const FastestWays::Piece* FastestWays::start_at(std::uint32_t node) const {
-    const Piece* best = nullptr;
-    for (const Piece& start : starts_) {
-        const bool here = start.node == node && start.time == search_.cost(node);
-        if (here && (best == nullptr || start.millimetres < best->millimetres)) {
-            best = &start;
-        }
+void FastestWays::keep(std::uint32_t node, std::uint32_t incidence, std::int64_t length) {
+    Back back{length, 0, incidence, UINT32_MAX};
+    const bool starts = incidence >= begins;
+    const EdgeIndex edge = starts ? spot_.edge : network_.incidences[incidence].edge;
+    std::int32_t time = search_.cost(node);
+    if (!starts) {
+        const std::uint32_t before = number(network_.incidences[incidence].other);
+        back.counted = back_[before].counted;
+        back.listed = back_[before].listed;
+        time -= search_.cost(before);
     }
-    return best;
+    const RoadMarks marks = time > 0 ? marks_of(edge) : RoadMarks{};
+    back.counted += marks.counts ? time : 0;
+    back.listed = marks.listed ? node : back.listed;
+    back_[node] = back;
+    worked_out_.push_back(node);
 }
 
-// Works out the node's length if those before it are known; else puts them before it.
+// Works out the way back from the node if those before it are known; else puts them before it.
 void FastestWays::settle(std::uint32_t node) {
-    const Piece* start = start_at(node);
-    std::int64_t best = start == nullptr ? endless : start->millimetres;
+    std::int64_t least = std::numeric_limits<std::int64_t>::max();
+    std::uint32_t best = 0;
+    for (std::uint32_t i = 0; i < starts_.size(); ++i) {
+        const bool here = starts_[i].node == node && starts_[i].time == search_.cost(node);
+        if (here && starts_[i].millimetres < least) {
+            least = starts_[i].millimetres;
+            best = begins + i;
+        }
+    }
     bool ready = true;
-    for (const Incidence& incidence : network_.around(NodeIndex(node))) {
+    for (std::uint32_t i = network_.first_incidence[node]; i < network_.first_incidence[node + 1];
+         ++i) {
+        const Incidence& incidence = network_.incidences[i];
         if (!on_fastest(node, incidence)) {
             continue;
         }
-        const std::int64_t before = length_[incidence.other.position()];
+        const std::int64_t before = at(back_, incidence.other).millimetres;
         if (before < 0) {
             pending_.push_back(number(incidence.other));
             ready = false;
-        } else {
-            best = std::min(best, before + edge_length(incidence.edge));
+        } else if (before + edge_length(incidence.edge) < least) {
+            least = before + edge_length(incidence.edge);
+            best = i;
         }
     }
     if (ready) {
-        length_[node] = best;
-        worked_out_.push_back(node);
+        keep(node, best, least);
     }
 }
 
 // Every step back costs at least a tenth of a second, so this ends.
-std::int64_t FastestWays::length_at(std::uint32_t node) {
+const FastestWays::Back& FastestWays::back_from(std::uint32_t node) {
     pending_.assign(1, node);
     while (!pending_.empty()) {
         const std::uint32_t next = pending_.back();
-        if (length_[next] >= 0) {
+        if (back_[next].millimetres >= 0) {
             pending_.pop_back();
         } else {
             settle(next);
         }
     }
-    return length_[node];
+    return back_[node];
 }
 
-// The best of going straight along one edge and of coming by either end, with the measure of the
-// whole way. None where there is no way within the limit.
-std::optional<FastestWays::Piece> FastestWays::last_piece(RoadSpot other) {
+// The best of going straight along one edge and of coming by either end, with time and length of
+// the whole way. Without time where there is none within the limit.
+FastestWays::Piece FastestWays::last_piece(RoadSpot other) {
     Piece best = along_piece(other);
     for (const bool at_from : {true, false}) {
         Piece piece = end_piece(other, at_from, opposite(roads_->heading));
-        const std::int32_t before = search_.cost(piece.node);
-        piece.time = plus(before, piece.time);
+        piece.time = plus(search_.cost(piece.node), piece.time);
         if (piece.time == no_way || piece.time > limit_ || piece.time > best.time) {
             continue;
         }
-        piece.millimetres += length_at(piece.node);
+        piece.millimetres += back_from(piece.node).millimetres;
         if (std::tie(piece.time, piece.millimetres) < std::tie(best.time, best.millimetres)) {
             best = piece;
         }
     }
-    return best.time <= limit_ ? std::optional(best) : std::nullopt;
+    return best.time <= limit_ ? best : Piece{};
 }
 
 WayMeasure FastestWays::measure(RoadSpot other) {
-    const std::optional<Piece> last = last_piece(other);
-    return last ? WayMeasure{last->time, last->millimetres} : WayMeasure{};
+    const Piece last = last_piece(other);
+    WayMeasure measure{last.time, last.millimetres, 0};
+    if (last.time == no_way || marks_ == nullptr) {
+        return measure;
+    }
+    const bool straight = last.node == Piece::straight;
+    const std::int32_t here = straight ? last.time : last.time - search_.cost(last.node);
+    measure.counted = straight ? 0 : back_[last.node].counted;
+    measure.counted += here > 0 && marks_of(other.edge).counts ? here : 0;
+    return measure;
+}
+
+std::vector<RoadIndex> FastestWays::listed(RoadSpot other) {
+    std::vector<RoadIndex> roads;
+    const Piece last = last_piece(other);
+    if (last.time == no_way) {
+        return roads;
+    }
+    const bool moved = last.stretch.from != last.stretch.to;
+    if (moved && marks_of(other.edge).listed) {
+        roads.push_back(at(network_.edges, other.edge).road);
+    }
+    std::uint32_t node = last.node == Piece::straight ? UINT32_MAX : back_[last.node].listed;
+    while (node != UINT32_MAX) {
+        const std::uint32_t incidence = back_[node].incidence;
+        const bool starts = incidence >= begins;
+        const EdgeIndex edge = starts ? spot_.edge : network_.incidences[incidence].edge;
+        roads.push_back(at(network_.edges, edge).road);
+        node = starts ? UINT32_MAX : at(back_, network_.incidences[incidence].other).listed;
+    }
+    std::ranges::sort(roads);
+    const auto repeated = std::ranges::unique(roads);
+    roads.erase(repeated.begin(), repeated.end());
+    return roads;
 }
 
 void FastestWays::walk_back(std::uint32_t node, Way& way) {
-    while (true) {
-        const std::int64_t length = length_at(node);
-        const Piece* start = start_at(node);
-        if (start != nullptr && start->millimetres == length) {
-            way.push_back(start->stretch);
-            return;
-        }
-        const std::span<const Incidence> around = network_.around(NodeIndex(node));
-        const auto step = std::ranges::find_if(around, [&](const Incidence& incidence) {
-            return on_fastest(node, incidence) &&
-                   length_at(number(incidence.other)) + edge_length(incidence.edge) == length;
-        });
-        const double whole = length_of(network_, step->edge);
-        const bool as_drawn = step->forward != away();
-        way.push_back({step->edge, as_drawn ? 0.0 : whole, as_drawn ? whole : 0.0});
-        node = number(step->other);
+    std::uint32_t step = back_from(node).incidence;
+    while (step < begins) {
+        const Incidence& incidence = network_.incidences[step];
+        const double whole = length_of(network_, incidence.edge);
+        const bool as_drawn = incidence.forward != away();
+        way.push_back({incidence.edge, as_drawn ? 0.0 : whole, as_drawn ? whole : 0.0});
+        step = at(back_, incidence.other).incidence;
     }
+    way.push_back(starts_[step - begins].stretch);
 }
 
 std::optional<Way> FastestWays::way(RoadSpot other) {
-    const std::optional<Piece> last = last_piece(other);
-    if (!last) {
+    const Piece last = last_piece(other);
+    if (last.time == no_way) {
         return std::nullopt;
     }
-    Way way{last->stretch};
-    if (last->node != Piece::straight) {
-        walk_back(last->node, way);
+    Way way{last.stretch};
+    if (last.node != Piece::straight) {
+        walk_back(last.node, way);
     }
     if (away()) {
         std::ranges::reverse(way);

@@ -74,49 +74,32 @@ void append_part(const Polyline& road, double from, double to, Polyline& line) {
     }
 }
 
-void append_stretch(const CostedRoads& driven, Stretch stretch, RouteLine& route) {
-    const Edge& edge = at(driven.network().edges, stretch.edge);
-    const Road& road = at(driven.district().roads, edge.road);
-    const DriveTime time = tenths_of_second(cost_of(driven.network(), driven.costs(), stretch));
-    const bool posted = planning_speed(road, driven.profile(), driven.season(), driven.load(),
-                                       driven.district().assumptions)
-                            .posted;
-    route.on_defaults = posted ? route.on_defaults : route.on_defaults + time;
-    route.length += metres(std::abs(stretch.to - stretch.from));
-    append_part(road.line, edge.begin + stretch.from, edge.begin + stretch.to, route.line);
-    if (route.roads.empty() || route.roads.back() != edge.road) {
-        route.roads.push_back(edge.road);
+void add_line(const CostedRoads& driven, const Way& way, RouteLine& route) {
+    for (const Stretch stretch : way) {
+        const Edge& edge = at(driven.network().edges, stretch.edge);
+        append_part(at(driven.district().roads, edge.road).line, edge.begin + stretch.from,
+                    edge.begin + stretch.to, route.line);
+        if (route.roads.empty() || route.roads.back() != edge.road) {
+            route.roads.push_back(edge.road);
+        }
     }
-    if (road.bridge && !road.weight_limit) {
-        route.unposted_bridges.push_back(edge.road);
+    if (route.line.size() == 1) {
+        route.line.clear();
     }
+}
+
+// Roads at a default speed count, bridges without a posted weight are listed.
+MarksOfRoad marks_for(const CostedRoads& driven) {
+    return [&driven](RoadIndex index) {
+        const Road& road = at(driven.district().roads, index);
+        const PlanningSpeed speed = planning_speed(road, driven.profile(), driven.season(),
+                                                   driven.load(), driven.district().assumptions);
+        return RoadMarks{!speed.posted, road.bridge && !road.weight_limit};
+    };
 }
 
 DriveTime time_of(const TravelRule& rule, RouteKind kind, std::int32_t cost) {
     return kind == RouteKind::response ? rule.response(cost) : rule.leg(cost);
-}
-
-// A linear rule knows no posted speed: all of its time rests on a default.
-RouteLine line_of(const CostedRoads& driven, RouteKind kind, const Way& way) {
-    const TravelTime model = driven.district().travel_time;
-    RouteLine route;
-    std::int32_t cost = 0;
-    for (const Stretch stretch : way) {
-        append_stretch(driven, stretch, route);
-        cost = plus(cost, cost_of(driven.network(), driven.costs(), stretch));
-    }
-    route.time = time_of(TravelRule(model), kind, cost);
-    if (model != TravelTime::road_speeds) {
-        route.on_defaults = route.time;
-    }
-    std::vector<RoadIndex>& bridges = route.unposted_bridges;
-    std::ranges::sort(bridges);
-    const auto repeated = std::ranges::unique(bridges);
-    bridges.erase(repeated.begin(), repeated.end());
-    if (route.line.size() == 1) {
-        route.line.clear();
-    }
-    return route;
 }
 
 RoadSpot start_of(const RoadSystem& roads, const WantedRoute& wanted) {
@@ -173,16 +156,31 @@ private:
         for (const std::uint32_t trip : trips) {
             limit = std::max(limit, limit_of(roads_, wanted_[trip]));
         }
-        ways.search(driven.roads(), start, limit);
+        const MarksOfRoad marks = marks_for(driven);
+        ways.search(driven.roads(), start, limit, &marks);
         for (const std::uint32_t trip : trips) {
-            const RoadSpot site = at(dump_sites_.spots, wanted_[trip].dump_site);
-            const std::int32_t time = ways.measure(site).time;
-            const auto way =
-                time <= limit_of(roads_, wanted_[trip]) ? ways.way(site) : std::nullopt;
-            if (way) {
-                found_[trip] = line_of(driven, wanted_[trip].kind, *way);
-            }
+            found_[trip] = route(driven, ways, wanted_[trip]);
         }
+    }
+
+    RouteLine route(const CostedRoads& driven, FastestWays& ways, const WantedRoute& wanted) const {
+        const RoadSpot site = at(dump_sites_.spots, wanted.dump_site);
+        const WayMeasure measure = ways.measure(site);
+        RouteLine route;
+        if (measure.time > limit_of(roads_, wanted)) {
+            return route;
+        }
+        const TravelTime model = driven.district().travel_time;
+        route.time = time_of(TravelRule(model), wanted.kind, measure.time);
+        // A linear rule knows no posted speed: all of its time rests on a default.
+        route.on_defaults =
+            model == TravelTime::road_speeds ? tenths_of_second(measure.counted) : route.time;
+        route.length = metres(static_cast<double>(measure.millimetres) / 1e3);
+        route.unposted_bridges = ways.listed(site);
+        if (wanted.with_line) {
+            add_line(driven, ways.way(site).value_or(Way{}), route);
+        }
+        return route;
     }
 
     const RoadSystem& roads_;

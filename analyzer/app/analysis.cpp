@@ -4,9 +4,11 @@
 #include <cmath>
 #include <utility>
 
+#include "analyzer/app/routes_in_use.h"
 #include "analyzer/demand/needed_flow.h"
 #include "analyzer/supply/assess.h"
 #include "analyzer/supply/roster.h"
+#include "analyzer/supply/scene.h"
 #include "routing/access.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
@@ -220,6 +222,10 @@ std::optional<Analysis> analyse(const District& district, const Work& work,
     }
     begins("road times");
     analysis.road_times = times_of_roads(roads, analysis.profiles, analysis.seasons.front());
+    begins("routes in use");
+    const auto profile_of = supply::profile_of_units(district, analysis.profiles);
+    analysis.routes =
+        routes_in_use({roads, dump_sites, analysis.seasons, analysis.assessment, profile_of}, work);
     return work.stopped() ? std::nullopt : std::optional(std::move(analysis));
 }
 

@@ -7,6 +7,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/need.h"
+#include "analyzer/district/routes.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/water_review.h"
 #include "analyzer/work/work.h"
@@ -21,10 +22,11 @@ struct Analysis {
     std::vector<reports::SeasonFindings> seasons;
     supply::Assessment assessment;
     RoadTimes road_times;
+    RoutesInUse routes;
     std::vector<Problem> problems;  // of reading, then of each stage
 
     reports::Findings findings(const District& district) const {
-        return {district, profiles, water, seasons, assessment, road_times, problems};
+        return {district, profiles, water, seasons, assessment, road_times, routes, problems};
     }
 };
 

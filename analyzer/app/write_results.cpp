@@ -52,16 +52,16 @@ io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& r
 
 using PlaceLayer = io::FeatureTable (*)(const reports::Findings&);
 
-constexpr std::array<PlaceLayer, 9> tables_of_supply{
-    reports::target_supply,  reports::fill_sites, reports::dump_sites,
-    reports::response_times, reports::fleet,      reports::assumptions,
-    reports::data_problems,  reports::worklist,   reports::input_records,
+constexpr std::array<PlaceLayer, 10> tables_of_supply{
+    reports::target_supply,  reports::fill_sites,    reports::dump_sites,  reports::shuttle_routes,
+    reports::response_times, reports::fleet,         reports::assumptions, reports::data_problems,
+    reports::worklist,       reports::input_records,
 };
 
-constexpr std::array<PlaceLayer, 9> csv_tables{
-    reports::by_state,      reports::shortfalls, reports::fill_sites,
-    reports::dump_sites,    reports::fleet,      reports::assumptions,
-    reports::data_problems, reports::worklist,   reports::input_records,
+constexpr std::array<PlaceLayer, 10> csv_tables{
+    reports::by_state,       reports::shortfalls,    reports::fill_sites,  reports::dump_sites,
+    reports::shuttle_routes, reports::fleet,         reports::assumptions, reports::data_problems,
+    reports::worklist,       reports::input_records,
 };
 
 bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,

@@ -14,14 +14,14 @@ namespace farwater {
 
 // The way of one drive, from the spot on the road where it begins to the spot where it ends.
 struct RouteLine {
-    Polyline
-        line;  // along the roads, to the millimetre; empty where there is no way or no distance
     DriveTime time = no_time;  // no_time: no way
-    DriveTime on_defaults{};   // the part of `time` on roads whose speed is a class default; all
-                               // of it under a linear travel-time rule
-    Length length;             // of the roads driven
-    std::vector<RoadIndex> roads;             // as they follow each other
+    // Of `time`, on roads at a class's default speed; all of it under a linear travel-time rule.
+    DriveTime on_defaults{};
+    Length length;                            // of the roads driven
     std::vector<RoadIndex> unposted_bridges;  // without a weight limit; each once, ascending
+    // Where they were asked for:
+    Polyline line;  // along the roads, to the millimetre; empty where nothing is driven
+    std::vector<RoadIndex> roads;  // as they follow each other
 };
 
 enum class RouteKind : std::uint8_t {
@@ -39,12 +39,13 @@ struct WantedRoute {
     SourceIndex source;           // of loaded and empty
     StationIndex station;         // of response; the way begins at its point in the data
     DriveTime at_most = no_time;  // longer ways are none; no_time: within the trip limit
+    bool with_line = true;        // line and roads too
 };
 
 // A shuttle that some place gets in its worst season and period, or the first engine's way to the
 // same dump site: one drive, and for how many parcels and targets it is driven.
 struct RouteInUse {
-    WantedRoute wanted;
+    WantedRoute wanted;  // with_line on the shuttles that most places depend on
     RouteLine way;
     std::size_t served = 0;
 };

@@ -187,6 +187,8 @@ private:
     void describe(ParcelSupply& supply) const {
         supply.handbook = held(shuttle_.handbook);
         supply.fill_source = shuttle_.source;
+        supply.first_tanker = shuttle_.first_tanker;
+        supply.first_at_site = scene_.engines.front().unit;
         supply.tank_water = rounded_up(shuttle_.tank_water);
         if (shuttle_.continuous) {
             supply.continuous = rounded_up(*shuttle_.continuous);

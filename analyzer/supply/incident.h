@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "analyzer/district/ids.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
 
@@ -29,6 +30,7 @@ struct Tanker {
     Evidence evidence = Evidence::declared;  // of fill limit and offload rate; no part in the run
     std::size_t fill_site = 0;               // where it fills: an index into Incident::fill_sites
     Leg leg;                                 // to and from that fill site
+    UnitIndex unit;                          // which it is; no part in the run
 };
 
 struct FillSite {

@@ -135,6 +135,7 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
     const bool backs_to_fill =
         at(situation.trips.fill_lanes, trip.fill_site) == LaneClass::dead_end;
     Tanker tanker;
+    tanker.unit = arrival.unit;
     tanker.delivered = unit.tank * assumptions.delivered_fraction;
     tanker.refilled = unit.tank * assumptions.refill_fraction;
     tanker.fill_limit = unit.fill_limit.value_or(assumptions.fill_limit);

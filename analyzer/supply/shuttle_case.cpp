@@ -107,6 +107,7 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
     result.continuous = first.continuous;
     result.gap = first.dry;
     const Leg& leg = incident.tankers.front().leg;
+    result.first_tanker = incident.tankers.front().unit;
     result.round_trip = leg.empty + leg.loaded;
 }
 

@@ -18,6 +18,7 @@ struct ShuttleCase {
     Flow handbook;
     Incident slow;  // the chosen incident, slowed: earliest starts are asked of it
     SourceIndex source;
+    UnitIndex first_tanker;  // of those that are run, by arrival; its legs are the round trip
     std::size_t tankers = 0;
     Duration tank_water;
     std::optional<Duration> continuous;

@@ -86,8 +86,8 @@ std::string dump_of(const std::string& layer_name, const std::vector<std::string
 }  // namespace
 
 TEST_CASE("tables of the sample region are as stored", "[golden]") {
-    for (const char* table : {"by_state", "fill_sites", "dump_sites", "fleet", "assumptions",
-                              "data_problems", "worklist", "input_records"}) {
+    for (const char* table : {"by_state", "fill_sites", "dump_sites", "shuttle_routes", "fleet",
+                              "assumptions", "data_problems", "worklist", "input_records"}) {
         const std::string name = std::string(table) + ".csv";
         check_golden(stored / name, bytes_of(result() / "tables" / name));
     }
@@ -112,6 +112,8 @@ TEST_CASE("the supply of every parcel of the sample region is as stored", "[gold
                                                                          "dump_site_id",
                                                                          "fill_source_id",
                                                                          "round_trip_min",
+                                                                         "round_trip_mi",
+                                                                         "default_speed_pct",
                                                                          "tankers",
                                                                          "worst_season",
                                                                          "worst_period"}));

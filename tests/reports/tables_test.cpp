@@ -34,6 +34,7 @@ struct Found {
     std::vector<SeasonFindings> seasons{1};
     supply::Assessment assessment;
     RoadTimes roads;
+    RoutesInUse routes;
     std::vector<Problem> problems;
 
     Found() {
@@ -58,7 +59,7 @@ struct Found {
                         4);
     }
     Findings findings() const {
-        return {district, profiles, water, seasons, assessment, roads, problems};
+        return {district, profiles, water, seasons, assessment, roads, routes, problems};
     }
 };
 
@@ -85,9 +86,9 @@ TEST_CASE("every column of every table is described and named in snake case once
     const Findings findings = found.findings();
     for (const io::FeatureTable& table :
          {parcel_supply(findings).results, road_times(findings).results, target_supply(findings),
-          fill_sites(findings), dump_sites(findings), response_times(findings), fleet(findings),
-          assumptions(findings), data_problems(findings), worklist(findings),
-          input_records(findings), by_state(findings), shortfalls(findings),
+          fill_sites(findings), dump_sites(findings), shuttle_routes(findings),
+          response_times(findings), fleet(findings), assumptions(findings), data_problems(findings),
+          worklist(findings), input_records(findings), by_state(findings), shortfalls(findings),
           run_record_table({})}) {
         std::set<std::string> names;
         for (const io::Column& column : table.columns) {

@@ -31,7 +31,8 @@ RouteLine route(const AsciiRegion& region, RouteKind kind, DriveTime at_most = n
                              DumpSiteIndex(0),
                              SourceIndex(0),
                              StationIndex(0),
-                             at_most};
+                             at_most,
+                             true};
     return routing::route_lines(routed.roads(), routed.dump_sites, std::span(&wanted, 1),
                                 routed.work)
         .front();

@@ -1,6 +1,7 @@
 // Ways on random districts: as long as the slow twin's, continuous, and drivable stretch by
 // stretch.
 #include <cmath>
+#include <set>
 
 #include <catch2/catch.hpp>
 
@@ -25,12 +26,12 @@ std::vector<WantedRoute> all_wanted(const Routed& routed, SeasonIndex season) {
             for (std::size_t s = 0; s < routed.district.sources.size(); ++s) {
                 for (const RouteKind kind : {RouteKind::loaded, RouteKind::empty}) {
                     wanted.push_back({kind, season, ProfileIndex(p), DumpSiteIndex(d),
-                                      SourceIndex(s), StationIndex(), no_time});
+                                      SourceIndex(s), StationIndex(), no_time, true});
                 }
             }
             for (std::size_t s = 0; s < routed.district.stations.size(); ++s) {
                 wanted.push_back({RouteKind::response, season, ProfileIndex(p), DumpSiteIndex(d),
-                                  SourceIndex(), StationIndex(s), no_time});
+                                  SourceIndex(), StationIndex(s), no_time, true});
             }
         }
     }
@@ -78,6 +79,14 @@ std::optional<double> minutes_on(const District& district, const Road& road, con
         }
     }
     return std::nullopt;
+}
+
+// The road's speed is the default of its class, since no posted limit is as low.
+bool at_default(const Road& road, const Assumptions& assumptions) {
+    const Speed defaults[] = {assumptions.speed_state,      assumptions.speed_paved,
+                              assumptions.speed_paved_lane, assumptions.speed_gravel,
+                              assumptions.speed_narrow,     assumptions.speed_drive};
+    return !road.posted_speed || *road.posted_speed > defaults[static_cast<std::size_t>(road.kind)];
 }
 
 }  // namespace
@@ -162,16 +171,22 @@ TEST_CASE("lines are continuous, on roads that may be driven that way, and as lo
             REQUIRE(in_metres(distance(route.line.front(), from)) < 0.003);
             REQUIRE(in_metres(distance(route.line.back(), to)) < 0.003);
             double minutes = 0.0;
+            double minutes_at_default = 0.0;
             for (std::size_t k = 1; k < route.line.size(); ++k) {
                 std::optional<double> best;
+                bool by_default = false;
                 for (const RoadIndex road : route.roads) {
                     const auto here = minutes_on(
                         district, at(district.roads, road), at(routed.profiles, wanted[i].profile),
                         at(district.seasons, season), loaded, route.line[k - 1], route.line[k]);
-                    best = here && (!best || *here < *best) ? here : best;
+                    if (here && (!best || *here < *best)) {
+                        best = here;
+                        by_default = at_default(at(district.roads, road), district.assumptions);
+                    }
                 }
                 REQUIRE(best);
                 minutes += *best;
+                minutes_at_default += by_default ? *best : 0.0;
             }
             const double tenths = minutes * 600.0;
             REQUIRE(tenths <=
@@ -182,7 +197,16 @@ TEST_CASE("lines are continuous, on roads that may be driven that way, and as lo
             REQUIRE(in_metres(route.length) ==
                     Approx(in_metres(length_of(route.line)))
                         .margin(0.002 * static_cast<double>(route.line.size())));
-            REQUIRE(route.on_defaults <= route.time);
+            REQUIRE(std::abs(minutes_at_default * 600.0 - in_tenths(route.on_defaults)) <
+                    2.0 * static_cast<double>(route.line.size()));
+            std::set<RoadIndex> bridges;
+            for (const RoadIndex road : route.roads) {
+                if (at(district.roads, road).bridge && !at(district.roads, road).weight_limit) {
+                    bridges.insert(road);
+                }
+            }
+            REQUIRE(route.unposted_bridges ==
+                    std::vector<RoadIndex>(bridges.begin(), bridges.end()));
             ++driven;
         }
     }

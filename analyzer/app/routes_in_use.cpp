@@ -1,0 +1,216 @@
+#include "analyzer/app/routes_in_use.h"
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+#include <unordered_map>
+#include <utility>
+
+#include "routing/costs.h"
+#include "routing/route_lines.h"
+
+namespace farwater::app {
+namespace {
+
+// Places with the same key have the same routes.
+struct Shuttle {
+    SeasonIndex season;
+    DumpSiteIndex dump_site;
+    SourceIndex source;
+    UnitIndex tanker;
+    UnitIndex engine;
+    friend bool operator==(const Shuttle&, const Shuttle&) = default;
+};
+
+struct HashOfShuttle {
+    std::size_t operator()(const Shuttle& shuttle) const {
+        std::size_t hash = shuttle.season.position();
+        for (const std::size_t part : {shuttle.dump_site.position(), shuttle.source.position(),
+                                       shuttle.tanker.position(), shuttle.engine.position()}) {
+            hash = (hash + part) * 0x9e3779b97f4a7c15U;
+            hash ^= hash >> 32U;
+        }
+        return hash;
+    }
+};
+
+// The different shuttles in the order in which they come first, how many places have each, and
+// which of them each place has.
+struct Shuttles {
+    std::vector<Shuttle> list;
+    std::vector<std::size_t> served;
+    std::vector<std::uint32_t> of;
+};
+
+Shuttles shuttles_of(const supply::Assessment& assessment) {
+    Shuttles shuttles;
+    std::unordered_map<Shuttle, std::uint32_t, HashOfShuttle> known;
+    for (std::size_t row = 0; row < assessment.supplies.size(); ++row) {
+        const supply::ParcelSupply& supply = assessment.supplies[row];
+        if (!supply.fill_source.valid()) {
+            shuttles.of.push_back(RoutesInUse::none);
+            continue;
+        }
+        const Shuttle shuttle{assessment.variants[assessment.worst_variant[row]].variant.season,
+                              supply.dump_site, supply.fill_source, supply.first_tanker,
+                              supply.first_at_site};
+        const auto [place, is_new] =
+            known.try_emplace(shuttle, static_cast<std::uint32_t>(shuttles.list.size()));
+        if (is_new) {
+            shuttles.list.push_back(shuttle);
+            shuttles.served.push_back(0);
+        }
+        ++shuttles.served[place->second];
+        shuttles.of.push_back(place->second);
+    }
+    return shuttles;
+}
+
+// The time that the season's round trips gave.
+DriveTime leg_time(const AnswersGiven& answers, const WantedRoute& wanted) {
+    const reports::SeasonFindings& season = at(answers.seasons, wanted.season);
+    for (const FillTrip& trip : season.trips.fill_trips[wanted.dump_site.position()]) {
+        if (at(season.fill_places, trip.fill_site).source == wanted.source) {
+            const LegTimes& legs = trip.legs[wanted.profile.position()];
+            return wanted.kind == RouteKind::loaded ? legs.loaded : legs.empty;
+        }
+    }
+    return no_time;
+}
+
+DriveTime response_time(const AnswersGiven& answers, const WantedRoute& wanted) {
+    const DriveTime with_gate =
+        at(answers.seasons, wanted.season)
+            .trips.from_station(wanted.profile, wanted.station, wanted.dump_site);
+    const DriveTime gate = routing::gate_drive(at(answers.roads.district.stations, wanted.station));
+    return reachable(with_gate) ? tenths_of_second(in_tenths(with_gate) - in_tenths(gate))
+                                : no_time;
+}
+
+WantedRoute leg_of(const AnswersGiven& answers, const Shuttle& shuttle, RouteKind kind) {
+    WantedRoute wanted{.kind = kind,
+                       .season = shuttle.season,
+                       .profile = at(answers.profile_of, shuttle.tanker),
+                       .dump_site = shuttle.dump_site,
+                       .source = shuttle.source,
+                       .station = {},
+                       .at_most = no_time,
+                       .with_line = false};
+    wanted.at_most = leg_time(answers, wanted);
+    return wanted;
+}
+
+WantedRoute response_of(const AnswersGiven& answers, const Shuttle& shuttle) {
+    WantedRoute wanted{.kind = RouteKind::response,
+                       .season = shuttle.season,
+                       .profile = at(answers.profile_of, shuttle.engine),
+                       .dump_site = shuttle.dump_site,
+                       .source = {},
+                       .station = at(answers.roads.district.units, shuttle.engine).station,
+                       .at_most = no_time,
+                       .with_line = false};
+    wanted.at_most = response_time(answers, wanted);
+    return wanted;
+}
+
+struct InOrder {
+    bool operator()(const WantedRoute& a, const WantedRoute& b) const { return key(a) < key(b); }
+    static std::tuple<SeasonIndex, DumpSiteIndex, RouteKind, SourceIndex, StationIndex,
+                      ProfileIndex>
+    key(const WantedRoute& wanted) {
+        return {wanted.season, wanted.dump_site, wanted.kind,
+                wanted.source, wanted.station,   wanted.profile};
+    }
+};
+
+// Each different drive once, with how many places have it.
+std::vector<RouteInUse> routes_of(const std::vector<std::array<WantedRoute, 3>>& wanted,
+                                  const std::vector<std::size_t>& served) {
+    std::vector<RouteInUse> routes;
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        for (const WantedRoute& drive : wanted[i]) {
+            routes.push_back({drive, {}, served[i]});
+        }
+    }
+    std::ranges::stable_sort(routes, InOrder{}, &RouteInUse::wanted);
+    std::vector<RouteInUse> once;
+    for (RouteInUse& route : routes) {
+        if (once.empty() || InOrder{}(once.back().wanted, route.wanted)) {
+            once.push_back(std::move(route));
+        } else {
+            once.back().served += route.served;
+        }
+    }
+    return once;
+}
+
+// Lines only for the shuttles that most places depend on: a county has tens of thousands, and their
+// lines would outweigh the rest of the result.
+void ask_for_lines(std::vector<RouteInUse>& routes) {
+    constexpr std::size_t most_lines = 4000;  // there and back
+    std::vector<RouteInUse*> shuttles;
+    for (RouteInUse& route : routes) {
+        if (route.wanted.kind != RouteKind::response) {
+            shuttles.push_back(&route);
+        }
+    }
+    std::ranges::stable_sort(shuttles, [](const RouteInUse* a, const RouteInUse* b) {
+        const auto key = [](const WantedRoute& wanted) {
+            return std::tuple(wanted.season, wanted.dump_site, wanted.source, wanted.profile,
+                              wanted.kind);
+        };
+        return a->served != b->served ? a->served > b->served : key(a->wanted) < key(b->wanted);
+    });
+    shuttles.resize(std::min(shuttles.size(), most_lines));
+    for (RouteInUse* shuttle : shuttles) {
+        shuttle->wanted.with_line = true;
+    }
+}
+
+std::uint32_t number_of(const std::vector<RouteInUse>& routes, const WantedRoute& wanted) {
+    const auto found = std::ranges::lower_bound(routes, wanted, InOrder{}, &RouteInUse::wanted);
+    return static_cast<std::uint32_t>(found - routes.begin());
+}
+
+void find_ways(const AnswersGiven& answers, std::vector<RouteInUse>& routes, const Work& work) {
+    std::vector<WantedRoute> wanted;
+    wanted.reserve(routes.size());
+    for (const RouteInUse& route : routes) {
+        wanted.push_back(route.wanted);
+    }
+    std::vector<RouteLine> ways =
+        routing::route_lines(answers.roads, answers.dump_sites, wanted, work);
+    for (std::size_t i = 0; i < routes.size(); ++i) {
+        routes[i].way = std::move(ways[i]);
+    }
+}
+
+}  // namespace
+
+RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work) {
+    const Shuttles shuttles = shuttles_of(answers.assessment);
+    std::vector<std::array<WantedRoute, 3>> wanted;
+    wanted.reserve(shuttles.list.size());
+    for (const Shuttle& shuttle : shuttles.list) {
+        wanted.push_back({leg_of(answers, shuttle, RouteKind::loaded),
+                          leg_of(answers, shuttle, RouteKind::empty),
+                          response_of(answers, shuttle)});
+    }
+    RoutesInUse result{routes_of(wanted, shuttles.served), {}};
+    ask_for_lines(result.routes);
+    find_ways(answers, result.routes, work);
+    std::vector<RoutesInUse::OfPlace> of_shuttle;
+    of_shuttle.reserve(wanted.size());
+    for (const auto& [loaded, empty, response] : wanted) {
+        of_shuttle.push_back({number_of(result.routes, loaded), number_of(result.routes, empty),
+                              number_of(result.routes, response)});
+    }
+    result.of.reserve(shuttles.of.size());
+    for (const std::uint32_t shuttle : shuttles.of) {
+        result.of.push_back(shuttle == RoutesInUse::none ? RoutesInUse::OfPlace{}
+                                                         : of_shuttle[shuttle]);
+    }
+    return result;
+}
+
+}  // namespace farwater::app

@@ -1,0 +1,30 @@
+// Which ways the answers rest on: those of the shuttles and first engines that places really get.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "analyzer/district/routes.h"
+#include "analyzer/supply/assessment.h"
+#include "analyzer/work/work.h"
+#include "reports/findings.h"
+#include "routing/drive_times.h"
+#include "routing/dump_sites.h"
+
+namespace farwater::app {
+
+// What is known when the assessment is done. Only a view.
+struct AnswersGiven {
+    const routing::RoadSystem& roads;
+    const routing::DumpSites& dump_sites;
+    std::span<const reports::SeasonFindings> seasons;
+    const supply::Assessment& assessment;
+    std::span<const ProfileIndex> profile_of;  // per unit
+};
+
+// Of each parcel and target in its worst season and period: its first tanker's way there and back,
+// and the way of the first engine at its dump site. One search per fill site or station in use, no
+// farther than its longest way. Stopped early: not complete.
+RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work);
+
+}  // namespace farwater::app

@@ -1,0 +1,24 @@
+// What the ways of the shuttles say about an answer.
+#pragma once
+
+#include <optional>
+
+#include "analyzer/district/units.h"
+#include "reports/findings.h"
+
+namespace farwater::reports {
+
+// Of the first tanker's round trip.
+struct RoundTripWays {
+    DriveTime time;
+    DriveTime on_defaults;
+    Length length;
+};
+
+// None where the parcel or target has no shuttle.
+std::optional<RoundTripWays> round_trip_ways(const Findings& findings, std::size_t row);
+
+// Whole per cent, rounded up, so that 0 means none at all; none where nothing is driven.
+std::optional<int> default_speed_percent(DriveTime on_defaults, DriveTime time);
+
+}  // namespace farwater::reports
