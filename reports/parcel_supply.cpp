@@ -169,7 +169,8 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
             "round_trip_mi", "Road miles of the same round trip.",
             [findings](std::size_t row) {
                 const auto ways = round_trip_ways(findings, row);
-                return ways ? io::Value{in_miles(ways->length)} : io::Value{};
+                return value_of(ways ? std::optional(static_cast<float>(in_miles(ways->length)))
+                                     : std::nullopt);
             },
             2),
         integer("default_speed_pct",

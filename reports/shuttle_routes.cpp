@@ -97,8 +97,10 @@ io::FeatureTable shuttle_routes(const Findings& findings) {
         real(
             "drive_mi", "Road miles.",
             [route](std::size_t row) {
-                return reachable(route(row).way.time) ? io::Value{in_miles(route(row).way.length)}
-                                                      : io::Value{};
+                const RouteLine& way = route(row).way;
+                return value_of(reachable(way.time)
+                                    ? std::optional(static_cast<float>(in_miles(way.length)))
+                                    : std::nullopt);
             },
             2),
         integer("default_speed_pct",

@@ -28,15 +28,20 @@ std::filesystem::path write_bridges(const std::filesystem::path& folder) {
     return district;
 }
 
-// Rows of a CSV without quoted cells, by column.
+// Rows of a CSV by column; no quote stands in a cell.
 std::vector<std::map<std::string, std::string>> rows_of(const std::filesystem::path& file) {
     std::istringstream text(bytes_of(file).substr(3));
-    const auto cells = [](std::string line) {
-        line.pop_back();
-        std::vector<std::string> list;
-        std::istringstream row(line + ",");
-        for (std::string cell; std::getline(row, cell, ',');) {
-            list.push_back(cell);
+    const auto cells = [](const std::string& line) {
+        std::vector<std::string> list(1);
+        bool quoted = false;
+        for (const char letter : line) {
+            if (letter == '"') {
+                quoted = !quoted;
+            } else if (letter == ',' && !quoted) {
+                list.emplace_back();
+            } else if (letter != '\r') {
+                list.back() += letter;
+            }
         }
         return list;
     };
