@@ -1,6 +1,9 @@
+#include <cmath>
+
 #include <nlohmann/json.hpp>
 
 #include "reports/cautions.h"
+#include "reports/drive_times.h"
 #include "reports/drive_words.h"
 #include "reports/summary.h"
 
@@ -97,6 +100,48 @@ std::string problems_json(const District& district, std::span<const Problem> pro
                    {"district", district.name},
                    {"records", records_of(district)},
                    {"problems", list}});
+}
+
+namespace {
+
+json json_of(const io::Value& value) {
+    if (const auto* number = std::get_if<double>(&value)) {
+        return std::round(*number * 100.0) / 100.0;
+    }
+    const auto* words = std::get_if<std::string_view>(&value);
+    return words == nullptr ? json() : json(std::string(*words));
+}
+
+}  // namespace
+
+// Row by row, for a table may have millions.
+std::string drive_times_json(const DriveTable& drives) {
+    json head = {{"schema_version", summary_schema_version},
+                 {"district", drives.district},
+                 {"from", drives.from.layer},
+                 {"to", drives.to.layer},
+                 {"season", drives.season},
+                 {"vehicles", drives.vehicles},
+                 {"travel_time_in_words", drives.time_model},
+                 {"limit_min", drives.limit_min},
+                 {"pairs", drives.pairs()},
+                 {"problems", problem_counts(drives.problems)}};
+    std::string text = dumped(head);
+    text.erase(text.size() - 3);  // the closing brace and its lines
+    text += ",\n  \"drives\": [";
+    const io::FeatureTable table = drive_times(drives);
+    io::Row row;
+    for (std::size_t i = 0; i < table.rows; ++i) {
+        row.values.assign(table.columns.size(), io::Value{});
+        table.fill(i, row);
+        json object = json::object();
+        for (std::size_t c = 0; c < table.columns.size(); ++c) {
+            object[table.columns[c].name] = json_of(row.values[c]);
+        }
+        text += (i == 0 ? "\n    " : ",\n    ") +
+                object.dump(-1, ' ', false, json::error_handler_t::replace);
+    }
+    return text + "\n  ]\n}\n";
 }
 
 }  // namespace farwater::reports

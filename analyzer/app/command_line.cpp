@@ -15,6 +15,8 @@ constexpr std::string_view about =
     "  farwater run district.toml                  the analysis, into the folder result/ beside "
     "it\n"
     "  farwater run district.toml --out coverage   into another folder\n"
+    "  farwater drive-times district.toml --from stations --to water_sources\n"
+    "                                              minutes and miles, there and back\n"
     "  farwater keys                               every key of the district file, with defaults\n";
 
 constexpr std::string_view after =
@@ -37,6 +39,41 @@ void add_common(CLI::App& command, Options& options) {
     command.add_flag("--verbose", options.verbose,
                      "Every stage with its time, every problem of the data");
     command.add_flag("--strict", options.strict, "Exit code 5 when the data have problems");
+}
+
+constexpr std::string_view about_drives =
+    "Minutes and road miles between the points of two layers, loaded there and empty back, as "
+    "`run`\n"
+    "drives them: the same roads, speeds, limits and restrictions.\n\n"
+    "  farwater drive-times district.toml --from stations --to water_sources\n"
+    "  farwater drive-times district.toml --from water_sources --to parcels --csv drives.csv\n"
+    "  farwater drive-times district.toml --from camps.gpkg:huts --to stations --season winter\n\n"
+    "A layer is a section of the district file that has points or areas (stations, water_sources,\n"
+    "dump_site_places, targets, parcels, buildings, address_points, mapped_water), or a file or\n"
+    "connection that GDAL reads, with :LAYER behind it where it holds several. Vehicles drive "
+    "from\n"
+    "and to the nearest road that they may use; a parcel's drives end at its access point.";
+
+void add_drives(CLI::App& command, DriveOptions& drives) {
+    command.add_option("--from", drives.from, "Where loaded drives begin")
+        ->required()
+        ->type_name("LAYER");
+    command.add_option("--to", drives.to, "Where they end")->required()->type_name("LAYER");
+    command.add_option("--from-id", drives.from_id, "Column that names the points of a file")
+        ->type_name("COLUMN");
+    command.add_option("--to-id", drives.to_id, "Likewise")->type_name("COLUMN");
+    command.add_option("--csv", drives.csv, "Write every pair there")->type_name("FILE");
+    command.add_option("--season", drives.season, "Default: the district file's first")
+        ->type_name("NAME");
+    command
+        .add_option("--vehicle", drives.vehicle,
+                    "A unit; the vehicles that are routed with it. Default: most tankers")
+        ->type_name("UNIT_ID");
+    command
+        .add_option("--limit-min", drives.limit_min,
+                    "Longer drives are left out. Default: trip_limit_min of the district file")
+        ->type_name("MINUTES")
+        ->check(CLI::Range(0.1, 1440.0));
 }
 
 std::string version_text() {
@@ -67,6 +104,11 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     CLI::App* check =
         app.add_subcommand("check", "Read everything, say what is wrong, write nothing");
     add_common(*check, options);
+    CLI::App* drive_times =
+        app.add_subcommand("drive-times", "Minutes and miles between the points of two layers");
+    drive_times->description(std::string(about_drives));
+    add_common(*drive_times, options);
+    add_drives(*drive_times, options.drives);
     const CLI::App* keys = app.add_subcommand(
         "keys", "The reference of the district file: keys, units, defaults, sources");
     try {
@@ -87,9 +129,10 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     if (options.quiet && options.verbose) {
         return misuse("--quiet and --verbose exclude each other");
     }
-    options.command = check->parsed()  ? Command::check
-                      : keys->parsed() ? Command::keys
-                                       : Command::run;
+    options.command = check->parsed()         ? Command::check
+                      : drive_times->parsed() ? Command::drive_times
+                      : keys->parsed()        ? Command::keys
+                                              : Command::run;
     if (!out.empty()) {
         options.out = out;
     }

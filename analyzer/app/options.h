@@ -7,7 +7,17 @@
 
 namespace farwater::app {
 
-enum class Command { run, check, keys };
+enum class Command { run, check, keys, drive_times };
+
+// Of drive-times.
+struct DriveOptions {
+    std::string from, to;                       // sections of the district file, or data sets
+    std::optional<std::string> from_id, to_id;  // columns; none = the likely one
+    std::optional<std::filesystem::path> csv;
+    std::string season;               // empty = the first
+    std::string vehicle;              // a unit; empty = the usual tanker
+    std::optional<double> limit_min;  // none = trip_limit_min of the assumptions
+};
 
 struct Options {
     Command command = Command::run;
@@ -18,6 +28,7 @@ struct Options {
     bool quiet = false;
     bool verbose = false;
     bool strict = false;  // problems of the data make exit code 5
+    DriveOptions drives;
 };
 
 // Either options, or what to print and the exit code with which to end (--help, --version, misuse).

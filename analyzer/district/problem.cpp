@@ -130,6 +130,9 @@ constexpr std::array kinds{
     ProblemKind{Id::road_left_out, "road_left_out", set_aside,
                 "holds lines that are no roads for apparatus; they are left out",
                 "where apparatus drive on such lines, name their class in the values of [roads]"},
+    ProblemKind{Id::point_no_road_in_reach, "point_no_road_in_reach", set_aside,
+                "has no road in reach that the vehicles may use; it has no drives",
+                "check its place, the roads around it, and access_reach_ft"},
 };
 
 constexpr bool in_order_of_id() {
@@ -138,7 +141,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::road_left_out) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::point_no_road_in_reach) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -66,6 +66,8 @@ enum class ProblemId : std::uint8_t {
     source_no_station,
     // found while reading roads by a schema
     road_left_out,
+    // asked for from the command line
+    point_no_road_in_reach,
 };
 
 enum class Severity : std::uint8_t {
