@@ -95,7 +95,8 @@ OGRLayer* find_layer(const LayerSpec& spec, GDALDataset& dataset) {
         fail(spec, "the file holds no layer");
     }
     if (spec.layer.empty() && names.size() > 1) {
-        fail(spec, fmt::format("the file holds several layers: {}; name one with layer = \"...\"",
+        fail(spec, fmt::format("the file holds several layers: {}; name one with layer = \"...\", "
+                               "on the command line FILE:LAYER",
                                fmt::join(names, ", ")));
     }
     const std::string name = spec.layer.empty() ? names.front() : spec.layer;

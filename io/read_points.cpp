@@ -57,8 +57,8 @@ bool may_be_layer(std::string_view text) {
         }
     }
     throw SettingsError(fmt::format(
-        "\"{}\" is neither a layer of the district file ({}) nor a file{}; name one of these, or "
-        "FILE or FILE:LAYER",
+        "\"{}\" is neither a layer of the district file ({}) nor a file; name one of these, or "
+        "FILE or FILE:LAYER{}",
         printable_source(text), one_of(names), did_you_mean(text, names)));
 }
 

@@ -119,14 +119,14 @@ std::string drive_times_text(const DriveTable& drives, std::size_t most) {
         }
     }
     std::string text = heading(drives);
-    text += table.rows == 0 ? "" : aligned(rows, table.columns);
-    if (shown < table.rows) {
+    text += shown == 0 ? "" : aligned(rows, table.columns);
+    if (0 < shown && shown < table.rows) {
         text +=
             fmt::format("... {} more rows; --csv FILE writes all of them.\n", table.rows - shown);
     }
     const std::size_t none = drives.pairs() - table.rows;
     return text + fmt::format("{}{} of {} pairs have a way within the limit{}.\n",
-                              table.rows == 0 ? "" : "\n", table.rows, drives.pairs(),
+                              shown == 0 ? "" : "\n", table.rows, drives.pairs(),
                               none == 0 ? "" : fmt::format("; {} have none", none));
 }
 

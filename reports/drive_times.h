@@ -34,7 +34,7 @@ struct DriveTable {
 // from_id, to_id, loaded_min, loaded_mi, empty_min, empty_mi. The drives must outlive it.
 io::FeatureTable drive_times(const DriveTable& drives);
 
-// Heading, the first `most` rows as aligned columns, and what is left out and why.
+// Heading, the first `most` rows (0: none) as aligned columns, and how many pairs have no way.
 std::string drive_times_text(const DriveTable& drives, std::size_t most);
 
 // One document with "schema_version" and every drive.

@@ -106,7 +106,6 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     add_common(*check, options);
     CLI::App* drive_times =
         app.add_subcommand("drive-times", "Minutes and miles between the points of two layers");
-    drive_times->description(std::string(about_drives));
     add_common(*drive_times, options);
     add_drives(*drive_times, options.drives);
     const CLI::App* keys = app.add_subcommand(
@@ -114,6 +113,9 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
+        if (drive_times->parsed()) {
+            drive_times->description(std::string(about_drives));
+        }
         return {.options = std::nullopt,
                 .to_stdout = app.help(),
                 .to_stderr = {},

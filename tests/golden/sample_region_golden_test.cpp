@@ -127,6 +127,14 @@ TEST_CASE("the summary of the sample region is as stored", "[golden]") {
     check_golden(stored / "summary.txt", bytes_of(result().parent_path() / "summary.txt"));
 }
 
+TEST_CASE("drives from the stations to the water of the sample region are as stored", "[golden]") {
+    const Ended ended =
+        run_program(FARWATER_PROGRAM, {"drive-times", "sample_region/district.toml", "--from",
+                                       "stations", "--to", "water_sources", "--vehicle", "E1"});
+    REQUIRE(ended.exit_code == 0);
+    check_golden(stored / "drive_times.txt", ended.out);
+}
+
 TEST_CASE("the picture in the README is the one that the program draws", "[golden]") {
     check_golden("sample_region/overview.svg", bytes_of(result() / "maps" / "overview.svg"));
 }
