@@ -1,28 +1,22 @@
-// Which vertices of the road lines are one junction.
+// Which vertices of the road lines join.
 #pragma once
 
 #include <cstdint>
+#include <utility>
 #include <vector>
 
-#include "analyzer/district/district.h"
-#include "analyzer/district/plane.h"
+#include "analyzer/district/road.h"
 #include "analyzer/work/work.h"
+#include "routing/vertices.h"
 
 namespace farwater::routing {
 
-struct Junctions {
-    std::vector<std::uint32_t> first_vertex;  // per road, and one more: vertices numbered through
-    std::vector<std::uint32_t> node_of;       // per vertex; not_a_junction inside a line
-    std::vector<Point> nodes;                 // the least point, by x then y, of those that joined
+using VertexPair = std::pair<std::uint32_t, std::uint32_t>;
+using PairLists = std::vector<std::vector<VertexPair>>;  // in parts, as they were found
 
-    static constexpr std::uint32_t not_a_junction = UINT32_MAX;
-};
-
-// The rules are those of build_network. Roads of no length have no junctions. Nodes are in spatial
-// order. Stopped early: empty.
-Junctions find_junctions(const std::vector<Road>& roads, Length tolerance, const Work& work);
-
-// Edges that come back to their own node within this are the trace of joining, not a loop.
-inline double shortest_loop(Length tolerance) { return 2.0 * in_metres(tolerance); }
+// All pairs of vertices that join by the rules of build_network. A pair may come twice. Stopped
+// early: not complete. O(vertices log vertices).
+PairLists joining_pairs(const std::vector<Road>& roads, const Vertices& vertices,
+                        const JoinReach& reach, const Work& work);
 
 }  // namespace farwater::routing

@@ -72,6 +72,20 @@ public:
         }
     }
 
+    // Calls visit(segment) at least once for each that comes into the box.
+    template <class Visit>
+    void visit_near(const Box& box, Visit visit) const {
+        const Cell low = grid_.cell_of(box.low);
+        const Cell high = grid_.cell_of(box.high);
+        for (Cell cell = low; cell.y <= high.y; ++cell.y) {
+            for (cell.x = low.x; cell.x <= high.x; ++cell.x) {
+                for (const Segment segment : grid_.in(cell)) {
+                    visit(segment);
+                }
+            }
+        }
+    }
+
     // Whether a road that passes `keep(road position)` is within `distance`.
     template <class Keep>
     bool any_within(Point p, double distance, Keep keep) const {

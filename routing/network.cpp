@@ -1,49 +1,81 @@
 #include "routing/network.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
-#include <string>
 #include <tuple>
 
 #include "routing/disjoint_sets.h"
 #include "routing/edge_grades.h"
-#include "routing/join.h"
+#include "routing/junctions.h"
+#include "routing/network_problems.h"
+#include "routing/vertices.h"
 
 namespace farwater::routing {
 namespace {
 
-// The edges of one road: from junction to junction along its line. What comes back to its own
-// junction at once is the trace of joining.
-void append_edges(const Road& road, RoadIndex index, std::span<const std::uint32_t> node_of,
-                  double loop, std::vector<Edge>& edges) {
+// Collects the edges of one road while its junctions are met along it.
+class EdgeWriter {
+public:
+    EdgeWriter(RoadIndex road, std::uint32_t first_node, double loop, std::vector<Edge>& edges)
+        : road_(road), loop_(loop), last_(first_node), edges_(edges) {}
+
+    // What comes back to its own junction at once is the trace of joining.
+    void meet(std::uint32_t node, double along) {
+        if (node != last_ || along - begin_ > loop_) {
+            edges_.push_back({NodeIndex(last_), NodeIndex(node), road_, begin_, along});
+        }
+        last_ = node;
+        begin_ = along;
+    }
+
+private:
+    RoadIndex road_;
+    double loop_;
+    double begin_ = 0.0;
+    std::uint32_t last_;
+    std::vector<Edge>& edges_;
+};
+
+// From junction to junction along the line; `cuts` are those inside its segments.
+void append_edges(const Road& road, std::span<const std::uint32_t> node_of,
+                  std::span<const Cut> cuts, std::uint32_t first_vertex, EdgeWriter writer) {
     double along = 0.0;
-    double begin = 0.0;
-    std::uint32_t last = node_of.front();
-    for (std::size_t i = 1; i < road.line.size(); ++i) {
+    auto cut = cuts.begin();
+    for (std::uint32_t i = 1; i < road.line.size(); ++i) {
+        for (; cut != cuts.end() && cut->place.vertex - first_vertex < i; ++cut) {
+            writer.meet(cut->node, along + cut->place.beyond);
+        }
         along += in_metres(distance(road.line[i - 1], road.line[i]));
-        const std::uint32_t node = node_of[i];
-        if (node == Junctions::not_a_junction) {
-            continue;
+        if (node_of[i] != Junctions::not_a_junction) {
+            writer.meet(node_of[i], along);
         }
-        if (node != last || along - begin > loop) {
-            edges.push_back({NodeIndex(last), NodeIndex(node), index, begin, along});
-        }
-        last = node;
-        begin = along;
     }
 }
 
-Network with_edges(const std::vector<Road>& roads, Junctions junctions, double loop) {
+// The cuts of one road, which begin at `from`.
+std::span<const Cut> cuts_before(const std::vector<Cut>& cuts, std::size_t from,
+                                 std::uint32_t vertex) {
+    std::size_t end = from;
+    while (end < cuts.size() && cuts[end].place.vertex < vertex) {
+        ++end;
+    }
+    return std::span(cuts).subspan(from, end - from);
+}
+
+Network with_edges(const std::vector<Road>& roads, const Junctions& junctions, double loop) {
     Network network;
-    network.nodes = std::move(junctions.nodes);
+    network.nodes = junctions.nodes;
     network.first_edge.reserve(roads.size() + 1);
     network.first_edge.push_back(0);
+    std::size_t cut = 0;
     for (std::size_t r = 0; r < roads.size(); ++r) {
-        const std::span node_of =
-            std::span(junctions.node_of).subspan(junctions.first_vertex[r], roads[r].line.size());
+        const std::uint32_t first = junctions.first_vertex[r];
+        const std::span node_of = std::span(junctions.node_of).subspan(first, roads[r].line.size());
         if (!node_of.empty() && node_of.front() != Junctions::not_a_junction) {
-            append_edges(roads[r], RoadIndex(r), node_of, loop, network.edges);
+            const auto cuts = cuts_before(junctions.cuts, cut, junctions.first_vertex[r + 1]);
+            append_edges(roads[r], node_of, cuts, first,
+                         EdgeWriter(RoadIndex(r), node_of.front(), loop, network.edges));
+            cut += cuts.size();
         }
         network.first_edge.push_back(static_cast<std::uint32_t>(network.edges.size()));
     }
@@ -84,8 +116,7 @@ std::vector<Incidence> incidences_of(const Network& network) {
 struct Part {
     std::uint32_t least_node = 0;
     double length = 0.0;
-    std::uint32_t roads = 0;
-    std::uint32_t first_road = UINT32_MAX;
+    bool has_road = false;
 };
 
 std::vector<Part> parts_by_least_node(const Network& network, DisjointSets& together) {
@@ -93,14 +124,10 @@ std::vector<Part> parts_by_least_node(const Network& network, DisjointSets& toge
     for (std::uint32_t n = 0; n < parts.size(); ++n) {
         parts[n].least_node = n;
     }
-    RoadIndex last_road;
     for (const Edge& edge : network.edges) {
         Part& part = parts[together.least(static_cast<std::uint32_t>(edge.from.position()))];
         part.length += in_metres(edge.length());
-        part.roads += edge.road == last_road ? 0U : 1U;
-        part.first_road =
-            std::min(part.first_road, static_cast<std::uint32_t>(edge.road.position()));
-        last_road = edge.road;
+        part.has_road = true;
     }
     return parts;
 }
@@ -108,23 +135,11 @@ std::vector<Part> parts_by_least_node(const Network& network, DisjointSets& toge
 // The parts that have roads, the longest first; equal ones by their least node.
 std::vector<Part> ranked_parts(const Network& network, DisjointSets& together) {
     std::vector<Part> parts = parts_by_least_node(network, together);
-    std::erase_if(parts, [](const Part& part) { return part.roads == 0; });
+    std::erase_if(parts, [](const Part& part) { return !part.has_road; });
     std::ranges::sort(parts, [](const Part& a, const Part& b) {
         return std::tuple(-a.length, a.least_node) < std::tuple(-b.length, b.least_node);
     });
     return parts;
-}
-
-std::vector<std::int32_t> components_of(const std::vector<Part>& parts, std::size_t nodes,
-                                        DisjointSets& together) {
-    std::vector<std::int32_t> component(nodes, -1);
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        component[parts[i].least_node] = static_cast<std::int32_t>(i);
-    }
-    for (std::uint32_t n = 0; n < nodes; ++n) {
-        component[n] = component[together.least(n)];
-    }
-    return component;
 }
 
 DisjointSets connected_nodes(const Network& network) {
@@ -136,41 +151,18 @@ DisjointSets connected_nodes(const Network& network) {
     return together;
 }
 
-Problem road_problem(ProblemId id, const Road& road, std::string detail) {
-    return {id, "roads", {}, row_name(road.row), {}, std::move(detail)};
-}
-
-std::string size_of(const Part& part) {
-    const auto feet_long = std::lround(in_feet(metres(part.length)));
-    return "with " + std::to_string(part.roads) + (part.roads == 1 ? " road, " : " roads, ") +
-           std::to_string(feet_long) + " ft in all";
-}
-
-// A state road does not end in a field: where it does, the data end.
-bool ends_at_data(const std::vector<Road>& roads, const Network& network, const Edge& edge) {
-    const auto alone = [&](NodeIndex node) { return network.around(node).size() == 1; };
-    return at(roads, edge.road).kind == RoadClass::state && (alone(edge.from) || alone(edge.to));
-}
-
-std::vector<Problem> problems_of(const std::vector<Road>& roads, const Network& network,
-                                 const std::vector<Part>& parts) {
-    std::vector<Problem> problems;
-    for (std::size_t r = 0; r < roads.size(); ++r) {
-        if (network.first_edge[r] == network.first_edge[r + 1]) {
-            problems.push_back(road_problem(ProblemId::road_zero_length, roads[r], {}));
-        }
+std::vector<std::int32_t> components_of(const Network& network) {
+    DisjointSets together = connected_nodes(network);
+    const std::vector<Part> parts = ranked_parts(network, together);
+    const std::size_t nodes = network.nodes.size();
+    std::vector<std::int32_t> component(nodes, -1);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        component[parts[i].least_node] = static_cast<std::int32_t>(i);
     }
-    for (const Edge& edge : network.edges) {
-        if (ends_at_data(roads, network, edge)) {
-            problems.push_back(road_problem(ProblemId::road_edge_of_data, at(roads, edge.road),
-                                            at(roads, edge.road).name));
-        }
+    for (std::uint32_t n = 0; n < nodes; ++n) {
+        component[n] = component[together.least(n)];
     }
-    for (std::size_t i = 1; i < parts.size(); ++i) {
-        problems.push_back(
-            road_problem(ProblemId::road_island, roads[parts[i].first_road], size_of(parts[i])));
-    }
-    return problems;
+    return component;
 }
 
 }  // namespace
@@ -212,19 +204,17 @@ RoadSpot spot_on(const Network& network, RoadIndex road, double along) {
 }
 
 NetworkResult build_network(const District& district, const Work& work) {
-    Junctions junctions = find_junctions(district.roads, district.assumptions.join_tolerance, work);
+    const Junctions junctions = find_junctions(district.roads, district.assumptions, work);
     if (work.stopped()) {
         return {};
     }
-    Network network = with_edges(district.roads, std::move(junctions),
-                                 shortest_loop(district.assumptions.join_tolerance));
+    Network network = with_edges(district.roads, junctions,
+                                 reach_of(district.assumptions.join_tolerance).shortest_loop());
     network.first_incidence = first_incidences(network);
     network.incidences = incidences_of(network);
-    DisjointSets together = connected_nodes(network);
-    const std::vector<Part> parts = ranked_parts(network, together);
-    network.component = components_of(parts, network.nodes.size(), together);
+    network.component = components_of(network);
     network.grades = edge_grades(district, network, work);
-    std::vector<Problem> problems = problems_of(district.roads, network, parts);
+    std::vector<Problem> problems = network_problems(district.roads, junctions, network);
     return {std::move(network), std::move(problems)};
 }
 

@@ -77,17 +77,22 @@ RoadSpot spot_on(const Network& network, RoadIndex road, double along);
 
 struct NetworkResult {
     Network network;
-    std::vector<Problem> problems;  // road_zero_length, road_edge_of_data, road_island
+    std::vector<Problem> problems;  // those of network_problems.h
 };
 
-// Roads join where they share a vertex; plain crossings do not join. A vertex is shared when
+// Roads join where they share a vertex. A vertex is shared when
 // - the ends of two lines are no farther apart than join_tolerance, or
 // - an end is that near to a vertex inside a line, the nearest one there, or
 // - vertices inside two lines of one level are no farther apart than 5 cm (or the tolerance, if
-// less), and likewise where a line comes back to itself. Lines of no length have no edge. The same
+// less), and likewise where a line comes back to itself.
+// With join_crossings they join as well where no vertex is shared (the exact rule: crossings.h):
+// - where two lines cross, and
+// - where an end lies within join_tolerance of the inside of a line, or another vertex within 5 cm,
+// unless one of the two is a bridge or a tunnel or their levels differ; likewise a line and itself.
+// Lines of no length have no edge, nor have duplicates of an earlier line (duplicates.h). The same
 // roads in another order give the same nodes, edges and components (edges numbered by the order of
-// roads). O(vertices log vertices); 1.3 million roads take about a second. Stopped early: an empty
-// network.
+// roads), but for which of duplicates comes first. O(vertices log vertices); 1.3 million roads take
+// about two seconds. Stopped early: an empty network.
 NetworkResult build_network(const District& district, const Work& work);
 
 }  // namespace farwater::routing

@@ -12,6 +12,8 @@
 #include "routing/access.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
+#include "routing/gaps.h"
+#include "routing/islands.h"
 #include "routing/network.h"
 #include "routing/profiles.h"
 
@@ -138,6 +140,11 @@ std::optional<RoadWork> work_on_roads(const District& district, std::span<const 
     }
     begins("access");
     routing::AccessResult access = routing::find_access(district, network.network, profiles, work);
+    if (work.stopped()) {
+        return std::nullopt;
+    }
+    add(network.problems, routing::gap_problems(district, network.network, work));
+    add(network.problems, routing::island_problems(district, network.network, access.access, work));
     if (work.stopped()) {
         return std::nullopt;
     }

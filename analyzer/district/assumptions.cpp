@@ -199,6 +199,16 @@ constexpr std::array rows{
     AssumptionRow{"join_tolerance_ft", "Roads and speeds", &A::join_tolerance, 0, 30, high,
                   "Road ends closer than this are the same junction.",
                   "0.05 m: below survey accuracy, above rounding"},
+    AssumptionRow{
+        "join_crossings", "Roads and speeds", &A::join_crossings, 0, 1, medium,
+        "Do roads join where they cross or touch without a shared vertex? Never where one "
+        "is a bridge or a tunnel or their levels differ.",
+        practice},
+    AssumptionRow{
+        "gap_tolerance_ft", "Roads and speeds", &A::gap_tolerance, 0, 200, medium,
+        "A dead end closer than this to a road that it does not meet is reported; nothing "
+        "is joined.",
+        practice},
     AssumptionRow{"trip_limit_min", "Roads and speeds", &A::trip_limit, 1, 240, medium,
                   "Longest leg that a shuttle drives, and longest response that is searched for.",
                   practice},

@@ -103,6 +103,8 @@ struct Assumptions {
     double empty_speed_factor = 1.1;
     Length access_reach = feet(1500);
     Length join_tolerance = metres(0.05);
+    bool join_crossings = true;
+    Length gap_tolerance = feet(15);
     Duration trip_limit = minutes(30.0);
     bool private_roads_usable = false;
     bool gated_roads_usable = false;

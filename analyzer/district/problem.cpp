@@ -133,6 +133,18 @@ constexpr std::array kinds{
     ProblemKind{Id::point_no_road_in_reach, "point_no_road_in_reach", set_aside,
                 "has no road in reach that the vehicles may use; it has no drives",
                 "check its place, the roads around it, and access_reach_ft"},
+    ProblemKind{Id::road_duplicate, "road_duplicate", set_aside,
+                "is drawn twice; the record that comes first is used", "delete one of the two"},
+    ProblemKind{Id::road_crossing_joined, "road_crossing_joined", note,
+                "meets a road without a shared vertex; they were joined there",
+                "if one passes over the other, give it a level, a bridge or a tunnel; "
+                "join_crossings = false joins none"},
+    ProblemKind{Id::road_overlap, "road_overlap", note,
+                "is drawn on another road over a part; it may look like a second way",
+                "keep one line where there is one road"},
+    ProblemKind{Id::road_gap, "road_gap", note,
+                "ends close to a road that it does not meet; nothing was joined there",
+                "draw its end to the road, if they meet"},
 };
 
 constexpr bool in_order_of_id() {
@@ -141,7 +153,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::point_no_road_in_reach) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::road_gap) + 1;
 }
 static_assert(in_order_of_id());
 

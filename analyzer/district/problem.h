@@ -68,6 +68,11 @@ enum class ProblemId : std::uint8_t {
     road_left_out,
     // asked for from the command line
     point_no_road_in_reach,
+    // of the road network
+    road_duplicate,
+    road_crossing_joined,
+    road_overlap,
+    road_gap,
 };
 
 enum class Severity : std::uint8_t {

@@ -38,21 +38,6 @@ TEST_CASE("roads join where they share a vertex and only junctions become nodes"
     CHECK(at(result.network.nodes, first.to) == region.at('B'));
 }
 
-TEST_CASE("a plain crossing without a shared vertex is no junction", "[map]") {
-    AsciiRegion region(R"(
-            C
-        A   |   B
-            D
-    )");
-    region.road("AB");
-    region.road("CD");
-    const auto result = network_of(region);
-    CHECK(result.network.nodes.size() == 4);
-    CHECK(result.network.edges.size() == 2);
-    REQUIRE(result.problems.size() == 1);
-    CHECK(result.problems[0].id == ProblemId::road_island);
-}
-
 TEST_CASE("vertices inside lines of different level do not join, ends do", "[map]") {
     AsciiRegion region(R"(
             C
@@ -144,28 +129,6 @@ TEST_CASE("roads of no length have no edge and are reported", "[map]") {
     const auto result = network_of(region);
     CHECK(result.network.edges.size() == 1);
     CHECK(test::count_of(result.problems, ProblemId::road_zero_length) == 2);
-}
-
-TEST_CASE("islands are reported once each with their size, the largest part is the main network",
-          "[map]") {
-    AsciiRegion region(R"(
-        A---B   E---F---G
-                H---I---J---K---L
-    )");
-    region.road("AB");
-    region.road("EF");
-    region.road("FG");
-    region.road("HIJKL");
-    const auto result = network_of(region);
-    const auto islands = test::problems_of(result.problems, ProblemId::road_island);
-    REQUIRE(islands.size() == 2);
-    CHECK(islands[0].record == "row 2");
-    CHECK(islands[0].detail == "with 2 roads, 2625 ft in all");
-    CHECK(islands[1].record == "row 1");
-    CHECK(islands[1].detail == "with 1 road, 1312 ft in all");
-    CHECK(at(result.network.component, result.network.edges_of(RoadIndex(3))[0].from) == 0);
-    CHECK(at(result.network.component, result.network.edges_of(RoadIndex(1))[0].from) == 1);
-    CHECK(at(result.network.component, result.network.edges_of(RoadIndex(0))[0].from) == 2);
 }
 
 TEST_CASE("a state road that ends is said to leave the data, other ends are not", "[map]") {

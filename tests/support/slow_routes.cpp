@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <utility>
 
 namespace farwater::slow {
@@ -10,18 +9,6 @@ namespace {
 
 bool has_length(const Polyline& line) {
     return std::any_of(line.begin(), line.end(), [&](Point p) { return p != line.front(); });
-}
-
-std::map<Point, int> uses_of_points(const District& district) {
-    std::map<Point, int> uses;
-    for (const Road& road : district.roads) {
-        if (has_length(road.line)) {
-            for (const Point& point : road.line) {
-                ++uses[point];
-            }
-        }
-    }
-    return uses;
 }
 
 long share(long whole, double part, double length) {
@@ -127,32 +114,6 @@ std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
 }
 
 }  // namespace
-
-Streets streets_of(const District& district) {
-    const std::map<Point, int> uses = uses_of_points(district);
-    std::map<Point, std::size_t> junction_at;
-    const auto junction = [&](Point p) {
-        return junction_at.try_emplace(p, junction_at.size()).first->second;
-    };
-    Streets streets;
-    for (std::size_t r = 0; r < district.roads.size(); ++r) {
-        const Polyline& line = district.roads[r].line;
-        if (!has_length(line)) {
-            continue;
-        }
-        Piece piece{r, junction(line.front()), 0, 0.0, 0.0};
-        for (std::size_t i = 1; i < line.size(); ++i) {
-            piece.end += std::hypot(line[i].x - line[i - 1].x, line[i].y - line[i - 1].y);
-            if (i + 1 == line.size() || uses.at(line[i]) > 1) {
-                piece.to = junction(line[i]);
-                streets.pieces.push_back(piece);
-                piece = {r, piece.to, 0, piece.end, piece.end};
-            }
-        }
-    }
-    streets.junctions = junction_at.size();
-    return streets;
-}
 
 Spot spot_on(const Streets& streets, std::size_t road, double along) {
     Spot spot;
