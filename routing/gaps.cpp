@@ -112,7 +112,7 @@ public:
             }
             const RoadSpot spot =
                 spot_on(network_, RoadIndex(segment.road), metres_along(district_.roads, place));
-            if (around.way_to(spot) > detour * apart + rounding) {
+            if (around.way_to(spot) > std::max(detour * apart, tolerance_)) {
                 best = gap_to(end, spot, apart);
             }
         });
@@ -120,8 +120,6 @@ public:
     }
 
 private:
-    static constexpr double rounding = 2e-3;  // metres; spots are moved to nodes by a millimetre
-
     NearestPlace place_on(const Segment& segment, Point p) const {
         const Polyline& line = district_.roads[segment.road].line;
         const Point place = nearest_on(line[segment.vertex], line[segment.vertex + 1], p);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <numeric>
+#include <span>
 #include <string>
 #include <utility>
 
@@ -13,7 +14,7 @@
 namespace farwater::routing {
 namespace {
 
-// So many joined crossings are named one by one, so that they do not drown the rest.
+// So many pairs of roads with joined crossings are named, so that they do not drown the rest.
 constexpr std::size_t most_named_crossings = 50;
 
 bool has_edges(const Network& network, std::size_t road) {
@@ -62,76 +63,96 @@ void append_duplicates(const std::vector<Road>& roads, const Junctions& junction
     }
 }
 
-// Crossings that bring parts together which vertices alone leave apart stand first.
-struct RankedCrossings {
-    std::vector<Crossing> connecting, others;
-    std::size_t parts_before = 0;
-    std::size_t parts_after = 0;
+// The places where one pair of roads meets.
+struct MeetingRoads {
+    std::span<const Crossing> places;  // the same `first` and `second`
+    bool connecting = false;           // brings parts together which vertices alone leave apart
 };
 
-RankedCrossings ranked(const Junctions& junctions, const Network& network) {
-    RankedCrossings ranked;
+// Pair by pair. Changes the parts that are together.
+std::vector<MeetingRoads> meeting_roads(const std::vector<Crossing>& crossings,
+                                        DisjointSets& together) {
+    std::vector<MeetingRoads> pairs;
+    for (auto begin = crossings.begin(); begin != crossings.end();) {
+        const auto end = std::find_if(begin, crossings.end(), [&](const Crossing& crossing) {
+            return crossing.first != begin->first || crossing.second != begin->second;
+        });
+        const bool apart = together.least(begin->first) != together.least(begin->second);
+        together.join(begin->first, begin->second);
+        pairs.push_back({std::span(begin, end), apart});
+        begin = end;
+    }
+    return pairs;
+}
+
+DisjointSets parts_by_vertices(const Junctions& junctions) {
     DisjointSets together(junctions.apart.size());
     for (std::uint32_t r = 0; r < junctions.apart.size(); ++r) {
         together.join(r, junctions.apart[r]);
-        ranked.parts_before += has_edges(network, r) && junctions.apart[r] == r ? 1U : 0U;
     }
-    ranked.parts_after = ranked.parts_before;
-    for (const Crossing& crossing : junctions.crossings) {
-        const bool apart = together.least(crossing.first) != together.least(crossing.second);
-        together.join(crossing.first, crossing.second);
-        ranked.parts_after -= apart ? 1U : 0U;
-        (apart ? ranked.connecting : ranked.others).push_back(crossing);
+    return together;
+}
+
+std::size_t count_parts(const Network& network, DisjointSets& together) {
+    std::size_t parts = 0;
+    for (std::uint32_t r = 0; r + 1 < network.first_edge.size(); ++r) {
+        parts += has_edges(network, r) && together.least(r) == r ? 1U : 0U;
     }
-    return ranked;
+    return parts;
 }
 
-Length way_to(const Network& network, std::uint32_t road, std::uint32_t node) {
-    for (const Edge& edge : network.edges_of(RoadIndex(road))) {
-        if (edge.from == NodeIndex(node)) {
-            return metres(edge.begin);
-        }
+Length way_to(const Network& network, const Crossing& crossing) {
+    const std::span<const Edge> edges = network.edges_of(RoadIndex(crossing.first));
+    const auto edge = std::ranges::find(edges, NodeIndex(crossing.node), &Edge::from);
+    return metres(edge == edges.end() ? edges.back().end : edge->begin);
+}
+
+std::string meeting_text(const std::vector<Road>& roads, const Network& network,
+                         std::span<const Crossing> places) {
+    const Crossing& any = places.front();
+    Length first = way_to(network, any);
+    for (const Crossing& place : places) {
+        first = std::min(first, way_to(network, place));
     }
-    return metres(network.edges_of(RoadIndex(road)).back().end);
+    const std::string& name = roads[any.first].name;
+    const char* verb = any.kind == MeetingKind::crosses   ? "crosses "
+                       : any.kind == MeetingKind::ends_on ? "ends on "
+                                                          : "touches ";
+    return (name.empty() ? "" : name + " ") + verb +
+           (any.first == any.second ? "itself" : named(roads[any.second])) +
+           (places.size() > 1 ? " at " + std::to_string(places.size()) + " places, first " : " ") +
+           whole_feet(first) + " from its start";
 }
 
-Problem crossing_problem(const std::vector<Road>& roads, const Network& network,
-                         const Crossing& crossing) {
-    const Road& road = roads[crossing.first];
-    const Road& other = roads[crossing.second];
-    const char* verb = crossing.kind == MeetingKind::crosses   ? "crosses "
-                       : crossing.kind == MeetingKind::ends_on ? "ends on "
-                                                               : "touches ";
-    const std::string what = crossing.first == crossing.second ? "itself" : named(other);
-    return road_problem(ProblemId::road_crossing_joined, road,
-                        (road.name.empty() ? "" : road.name + " ") + verb + what + " " +
-                            whole_feet(way_to(network, crossing.first, crossing.node)) +
-                            " from its start");
-}
-
-// One row for all that are not named.
-Problem further_crossings(const RankedCrossings& crossings, std::size_t named_ones) {
-    const std::size_t all = crossings.connecting.size() + crossings.others.size();
-    return {.id = ProblemId::road_crossing_joined,
-            .layer = "roads",
-            .detail = std::to_string(all - named_ones) + " more places, " + std::to_string(all) +
-                      " in all; shared vertices alone leave the roads in " +
-                      counted(crossings.parts_before, "part", "parts") + ", with these places " +
-                      counted(crossings.parts_after, "part", "parts")};
-}
-
+// One row for each pair of roads, or where they are many, for those that bring parts together
+// first, and a last row for the rest.
 void append_crossings(const std::vector<Road>& roads, const Junctions& junctions,
                       const Network& network, std::vector<Problem>& problems) {
-    const RankedCrossings crossings = ranked(junctions, network);
-    std::vector<Crossing> shown = crossings.connecting;
-    shown.insert(shown.end(), crossings.others.begin(), crossings.others.end());
-    shown.resize(std::min(shown.size(), most_named_crossings));
-    std::ranges::sort(shown);
-    for (const Crossing& crossing : shown) {
-        problems.push_back(crossing_problem(roads, network, crossing));
+    if (junctions.crossings.empty()) {
+        return;
     }
-    if (shown.size() < junctions.crossings.size()) {
-        problems.push_back(further_crossings(crossings, shown.size()));
+    DisjointSets together = parts_by_vertices(junctions);
+    const std::size_t parts_before = count_parts(network, together);
+    const std::vector<MeetingRoads> pairs = meeting_roads(junctions.crossings, together);
+    std::vector<std::size_t> told(pairs.size());
+    std::iota(told.begin(), told.end(), std::size_t{0});
+    std::ranges::stable_partition(told, [&](std::size_t i) { return pairs[i].connecting; });
+    told.resize(std::min(told.size(), most_named_crossings));
+    std::ranges::sort(told);
+    for (const std::size_t i : told) {
+        problems.push_back(road_problem(ProblemId::road_crossing_joined,
+                                        roads[pairs[i].places.front().first],
+                                        meeting_text(roads, network, pairs[i].places)));
+    }
+    if (told.size() < pairs.size()) {
+        problems.push_back(
+            {.id = ProblemId::road_crossing_joined,
+             .layer = "roads",
+             .detail = std::to_string(pairs.size() - told.size()) + " more pairs of roads; " +
+                       std::to_string(junctions.crossings.size()) +
+                       " places in all; shared vertices alone leave the roads in " +
+                       counted(parts_before, "part", "parts") + ", with these places " +
+                       counted(count_parts(network, together), "part", "parts")});
     }
 }
 

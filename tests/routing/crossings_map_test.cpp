@@ -224,6 +224,21 @@ TEST_CASE("the parts of a line of several parts join like other roads", "[map]")
     CHECK(result.network.edges.size() == 4);
 }
 
+TEST_CASE("two roads that cross more than once are told in one row", "[map]") {
+    AsciiRegion region(R"(
+            C---D
+        A-------------B
+            F   E
+            G
+    )");
+    region.road("AB");
+    region.road("GFCDE");
+    const auto result = network_of(region);
+    CHECK(result.network.edges.size() == 6);
+    CHECK(crossings_of(result) == std::vector<std::string>{"row 1: AB crosses row 2 (GFCDE) at 2 "
+                                                           "places, first 1312 ft from its start"});
+}
+
 TEST_CASE("many joined crossings are told in one row, those that bring parts together first",
           "[map]") {
     AsciiRegion region("A");
@@ -244,7 +259,8 @@ TEST_CASE("many joined crossings are told in one row, those that bring parts tog
     const std::vector<std::string> told = crossings_of(result);
     REQUIRE(told.size() == 51);
     CHECK(told.back() ==
-          ": 50 more places, 100 in all; shared vertices alone leave the roads in 20 parts, with "
+          ": 50 more pairs of roads; 100 places in all; shared vertices alone leave the roads in "
+          "20 parts, with "
           "these places 1 part");
     for (std::size_t row = 1; row <= 20; ++row) {  // each road is in a part of its own
         CAPTURE(row);

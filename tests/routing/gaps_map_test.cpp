@@ -87,6 +87,22 @@ TEST_CASE("a short stub and a sharp bend are no gaps", "[map]") {
     CHECK(gaps_of(region).empty());
 }
 
+TEST_CASE("an end that goes a little too far at a sharp angle is no gap", "[map]") {
+    AsciiRegion region(R"(
+        A-------B
+
+
+        D
+    )");
+    region.road("AB");
+    const Point d = region.at('D');
+    region.road("DA").line = {d, {d.x + 903, d.y + 301}};
+    CHECK(routing::build_network(region.district, Work{}).network.edges.size() == 2);
+    region.district.roads[1].line.back() = {d.x + 603, d.y + 301};
+    CHECK(routing::build_network(region.district, Work{}).network.edges.size() == 4);
+    CHECK(gaps_of(region).empty());
+}
+
 TEST_CASE("a ring that does not close is told", "[map]") {
     AsciiRegion region(R"(
         A---B---C
