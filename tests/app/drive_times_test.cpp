@@ -57,14 +57,18 @@ std::string csv_of(const std::filesystem::path& district, const std::string& fro
     return bytes_of(file).substr(3);
 }
 
-// 2,500 m at 35 mph loaded, 38.5 mph empty.
-constexpr double miles = 2500.0 / 1609.344;
+// 2,500 m: parts of two pieces of road of 2,000 m, whose times are whole tenths of a second,
+// rounded up; and so are the parts.
+double minutes_at(double mph) {
+    const double piece = std::ceil(2000.0 / 1609.344 / mph * 36000.0);
+    return (std::ceil(piece * 1900.0 / 2000.0) + std::ceil(piece * 600.0 / 2000.0)) / 600.0;
+}
 
 std::string row(const std::string& from, const std::string& to, double loaded_mph,
                 double empty_mph) {
     char text[128];
-    std::snprintf(text, sizeof text, "%s,%s,%.2f,%.2f,%.2f,%.2f\r\n", from.c_str(), to.c_str(),
-                  miles / loaded_mph * 60.0, miles, miles / empty_mph * 60.0, miles);
+    std::snprintf(text, sizeof text, "%s,%s,%.2f,1.55,%.2f,1.55\r\n", from.c_str(), to.c_str(),
+                  minutes_at(loaded_mph), minutes_at(empty_mph));
     return text;
 }
 
@@ -79,7 +83,7 @@ TEST_CASE("a table of drives has minutes and miles each way", "[unit]") {
     const Ended shown = drives(district, "stations", "dump_site_places");
     CHECK(shown.exit_code == 0);
     CHECK(contains(shown.out, "from_id  to_id  loaded_min  loaded_mi  empty_min  empty_mi\n"));
-    CHECK(contains(shown.out, "\nS1       P1           2.66       1.55       2.42      1.55\n"));
+    CHECK(contains(shown.out, "\nS1       P1           2.67       1.55       2.42      1.55\n"));
     CHECK(contains(shown.out, "2 of 2 pairs have a way within the limit.\n"));
     CHECK(contains(shown.out, "tanker T1, T2, T3"));
     CHECK(contains(shown.out, "season summer"));
@@ -90,7 +94,7 @@ TEST_CASE("drives take the season's speeds and the limit that was asked for", "[
     const TemporaryFolder folder;
     const auto district = write_district(folder.path() / "d");
     CHECK(contains(csv_of(district, "stations", "dump_site_places", {"--season", "winter"}),
-                   row("S1", "P1", 17.5, 19.25)));
+                   "S1,P1,5.33,1.55,4.85,1.55\r\n"));  // at half the speed; 4.845 is rounded up
     // Only the empty drive takes less than two and a half minutes.
     CHECK(contains(csv_of(district, "stations", "dump_site_places", {"--limit-min", "2.5"}),
                    "S1,P1,,,2.42,1.55\r\n"));
@@ -108,6 +112,7 @@ TEST_CASE("a station beyond the data adds its drive to the gate, and its miles a
 TEST_CASE("minutes are those of the run", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_district(folder.path() / "d");
+    put(district, bytes_of(district) + "[assumptions]\nhose_reach_ft = 1500\n");
     REQUIRE(run_program(FARWATER_PROGRAM, {"run", district.string()}).exit_code == 0);
     const std::string ways = bytes_of(folder.path() / "d/result/tables/shuttle_routes.csv");
     const auto minutes_of = [&](const std::string& direction) {
@@ -157,7 +162,7 @@ TEST_CASE("drives as one JSON document", "[unit]") {
     CHECK(contains(json.out, "\"schema_version\": 1,\n"));
     CHECK(contains(json.out,
                    "{\"empty_mi\":1.55,\"empty_min\":2.42,\"from_id\":\"S1\","
-                   "\"loaded_mi\":1.55,\"loaded_min\":2.66,\"to_id\":\"P1\"}"));
+                   "\"loaded_mi\":1.55,\"loaded_min\":2.67,\"to_id\":\"P1\"}"));
     CHECK(contains(json.out, "\"empty_mi\":null"));
     CHECK(json.out.ends_with("\n  ]\n}\n"));
     const Ended none =

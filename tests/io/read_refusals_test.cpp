@@ -65,7 +65,7 @@ TEST_CASE("a file with several layers needs the name of one") {
     scene.source("roads", "gis.gpkg");
     CHECK(scene.refusal() ==
           "roads (gis.gpkg): the file holds several layers: roads_2024, hydrants; name one with "
-          "layer = \"...\".");
+          "layer = \"...\", on the command line FILE:LAYER.");
 }
 
 TEST_CASE(

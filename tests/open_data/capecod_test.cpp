@@ -30,8 +30,7 @@ TEST_CASE("an OpenStreetMap extract is read through GDAL with tags as columns", 
     CHECK(read("roads") == 772);
     CHECK(supply.number("SELECT used FROM input_records WHERE layer = 'roads'") == 654);
     CHECK(supply.rows("SELECT detail FROM data_problems WHERE problem_id = 'road_left_out'") ==
-          std::vector<std::vector<std::string>>{
-              {"3 cycleway, 50 footway, 57 path, 8 steps"}});
+          std::vector<std::vector<std::string>>{{"3 cycleway, 50 footway, 57 path, 8 steps"}});
     CHECK(read("parcels") == 4046);  // 4,043 ways and 3 relations
     CHECK(read("buildings") == 4046);
     CHECK(read("mapped_water") == 15);

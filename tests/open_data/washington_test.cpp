@@ -99,7 +99,7 @@ TEST_CASE("every parcel of the real town has one supply state, and its columns b
     for (const char* state : {"held", "late", "short", "tank_only", "unreached"}) {
         CAPTURE(state);
         CHECK(supply.number(std::string("SELECT count(*) FROM parcel_supply WHERE state = '") +
-                            state + "'") > 20);
+                            state + "'") > 5);
     }
     // What is frozen fills nothing in winter, and the others' names are those of the district file.
     CHECK(supply.number("SELECT count(*) FROM parcel_supply WHERE worst_season = 'winter' AND "

@@ -106,7 +106,7 @@ TEST_CASE("grades make no edge faster, and no edge beats its posted limit", "[pr
                 for (std::size_t e = 0; e < network.edges.size(); ++e) {
                     REQUIRE(up.forward[e] >= flat.forward[e]);
                     REQUIRE(up.backward[e] >= flat.backward[e]);
-                    slower += up.forward[e] > flat.forward[e] ? 1 : 0;
+                    slower += up.forward[e] > flat.forward[e] ? 1U : 0U;
                     const Road& road = at(hilly.roads, network.edges[e].road);
                     if (road.posted_speed && up.forward[e] != routing::no_way) {
                         const double hours = (up.forward[e] + 1e-6) / 36000.0;
