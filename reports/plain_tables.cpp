@@ -288,8 +288,7 @@ io::FeatureTable input_records(const Findings& findings) {
         integer("records_read", "Records in the input.", count(&RecordCount::read)),
         integer("used", "Used as they are.", count(&RecordCount::used)),
         integer("repaired", "Used after a repair.", count(&RecordCount::repaired)),
-        integer("set_aside", "Not used; data_problems says why.",
-                count(&RecordCount::set_aside)),
+        integer("set_aside", "Not used; data_problems says why.", count(&RecordCount::set_aside)),
     };
     return table(
         {"input_records", "Records in and out", "Records read = used + repaired + set aside."},
