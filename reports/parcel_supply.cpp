@@ -129,14 +129,11 @@ std::vector<ColumnOf> clock_columns(const Findings& findings) {
     };
 }
 
-// Where the water comes from, and how.
-std::vector<ColumnOf> way_columns(const Findings& findings) {
+// Where the water comes from.
+std::vector<ColumnOf> place_columns(const Findings& findings) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
     const auto of = [findings](std::size_t row) -> const ParcelSupply& {
         return findings.supply(row);
-    };
-    const auto time = [of](std::optional<supply::TenthsMinute> ParcelSupply::* member) {
-        return [of, member](std::size_t row) { return value_of(of(row).*member); };
     };
     return {
         text("dump_site_id", "Dump site that serves it.",
@@ -161,10 +158,19 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
                                   at(findings.district.sources, of(row).fill_source).id)}
                             : io::Value{};
              }),
+    };
+}
+
+// How the water comes.
+std::vector<ColumnOf> way_columns(const Findings& findings) {
+    const auto of = [findings](std::size_t row) -> const ParcelSupply& {
+        return findings.supply(row);
+    };
+    return {
         real("round_trip_min",
              "Driving only, dump site to fill site and back, minutes." +
                  drive_note(findings.district),
-             time(&ParcelSupply::round_trip)),
+             [of](std::size_t row) { return value_of(of(row).round_trip); }),
         real(
             "round_trip_mi", "Road miles of the same round trip.",
             [findings](std::size_t row) {
@@ -237,7 +243,7 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     std::vector<ColumnOf> columns;
     for (const auto group :
-         {verdict_columns, flow_columns, clock_columns, way_columns, case_columns}) {
+         {verdict_columns, flow_columns, clock_columns, place_columns, way_columns, case_columns}) {
         std::ranges::move(group(findings), std::back_inserter(columns));
     }
     return columns;

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <functional>
+#include <iterator>
 #include <memory>
 
 #include <fmt/format.h>
@@ -62,14 +64,14 @@ std::optional<RoundTripWays> round_trip_ways(const Findings& findings, std::size
                          loaded->length + empty->length};
 }
 
-io::FeatureTable shuttle_routes(const Findings& findings) {
+namespace {
+
+using RouteAt = std::function<const RouteInUse&(std::size_t row)>;
+
+// Which way it is.
+std::vector<ColumnOf> which_columns(const Findings& findings, const RouteAt& route) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
-    const auto drawn =
-        std::make_shared<const std::vector<std::uint32_t>>(drawn_routes(findings.routes));
-    const auto route = [findings, drawn](std::size_t row) -> const RouteInUse& {
-        return findings.routes.routes[(*drawn)[row]];
-    };
-    std::vector<ColumnOf> columns{
+    return {
         text("dump_site_id", "Dump site.",
              [names, route](std::size_t row) {
                  return value_of(at(*names, route(row).wanted.dump_site));
@@ -91,6 +93,12 @@ io::FeatureTable shuttle_routes(const Findings& findings) {
              [findings, route](std::size_t row) {
                  return value_of(at(findings.profiles, route(row).wanted.profile).name);
              }),
+    };
+}
+
+// How far it is, what it rests on, and for whom it is driven.
+std::vector<ColumnOf> way_columns(const RouteAt& route) {
+    return {
         real(
             "drive_min", "Driving only, minutes.",
             [route](std::size_t row) { return value_of(route(row).way.time); }, 2),
@@ -120,6 +128,18 @@ io::FeatureTable shuttle_routes(const Findings& findings) {
                 "Parcels and targets for which it is driven in their worst season and period.",
                 [route](std::size_t row) { return value_of_count(route(row).served); }),
     };
+}
+
+}  // namespace
+
+io::FeatureTable shuttle_routes(const Findings& findings) {
+    const auto drawn =
+        std::make_shared<const std::vector<std::uint32_t>>(drawn_routes(findings.routes));
+    const auto route = [findings, drawn](std::size_t row) -> const RouteInUse& {
+        return findings.routes.routes[(*drawn)[row]];
+    };
+    std::vector<ColumnOf> columns = which_columns(findings, route);
+    std::ranges::move(way_columns(route), std::back_inserter(columns));
     return layer({"shuttle_routes", "Ways of the shuttles",
                   description_of(drawn->size(), shuttle_legs(findings.routes))},
                  io::ShapeKind::line, std::move(columns), drawn->size(),

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <functional>
+#include <iterator>
 #include <memory>
 
 #include "reports/drive_words.h"
@@ -124,32 +126,11 @@ DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
     return least;
 }
 
-}  // namespace
+using SiteAt = std::function<const supply::CountedSource&(std::size_t row)>;
 
-io::FeatureTable fill_sites(const Findings& findings) {
-    const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
-    const auto seasons =
-        std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
-    const auto lanes = std::make_shared<const std::vector<LaneClass>>(lanes_of_all(findings));
-    const auto source = [findings](std::size_t row) -> const WaterSource& {
-        return source_of(findings, row);
-    };
-    const auto site = [findings](std::size_t row) -> const supply::CountedSource& {
-        return counted(findings, row);
-    };
-    std::vector<ColumnOf> columns{
-        text("source_id", "Water source.",
-             [source](std::size_t row) { return value_of(source(row).id); }),
-        text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
-        text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
-             [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
-        text("standing", "tested or declared; water that is only mapped is no fill site.",
-             [source](std::size_t row) { return io::Value{word(source(row).standing)}; }),
-        text("evidence",
-             "tested, declared, or assumed where a planning default stands in for rate or storage.",
-             [site](std::size_t row) { return io::Value{word(site(row).evidence)}; }),
-        text("system", "Sources of one system share volume and rate.",
-             [source](std::size_t row) { return value_of(source(row).system); }),
+// How much water there is, and what it takes to fill.
+std::vector<ColumnOf> strength_columns(const SiteAt& site) {
+    return {
         real("rate_gpm", "Flow that it gives, gpm.",
              [site](std::size_t row) { return io::Value{in_gpm(site(row).rate)}; }),
         real(
@@ -173,6 +154,16 @@ io::FeatureTable fill_sites(const Findings& findings) {
                 [site](std::size_t row) {
                     return io::Value{static_cast<std::int64_t>(site(row).strength_class)};
                 }),
+    };
+}
+
+// How it is got to, when, and for whom.
+std::vector<ColumnOf> use_columns(const Findings& findings, const SiteAt& site) {
+    const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
+    const auto seasons =
+        std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
+    const auto lanes = std::make_shared<const std::vector<LaneClass>>(lanes_of_all(findings));
+    return {
         text("lane_class",
              "In the worst season. through: tankers drive through; dead_end: they must back or "
              "turn, which is counted.",
@@ -185,6 +176,33 @@ io::FeatureTable fill_sites(const Findings& findings) {
                     return value_of_count(at(*served, site(row).source));
                 }),
     };
+}
+
+}  // namespace
+
+io::FeatureTable fill_sites(const Findings& findings) {
+    const auto source = [findings](std::size_t row) -> const WaterSource& {
+        return source_of(findings, row);
+    };
+    const auto site = [findings](std::size_t row) -> const supply::CountedSource& {
+        return counted(findings, row);
+    };
+    std::vector<ColumnOf> columns{
+        text("source_id", "Water source.",
+             [source](std::size_t row) { return value_of(source(row).id); }),
+        text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
+        text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
+             [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
+        text("standing", "tested or declared; water that is only mapped is no fill site.",
+             [source](std::size_t row) { return io::Value{word(source(row).standing)}; }),
+        text("evidence",
+             "tested, declared, or assumed where a planning default stands in for rate or storage.",
+             [site](std::size_t row) { return io::Value{word(site(row).evidence)}; }),
+        text("system", "Sources of one system share volume and rate.",
+             [source](std::size_t row) { return value_of(source(row).system); }),
+    };
+    std::ranges::move(strength_columns(site), std::back_inserter(columns));
+    std::ranges::move(use_columns(findings, site), std::back_inserter(columns));
     return layer({"fill_sites", "Fill sites",
                   "Water sources that count: tested or declared, with a known volume."},
                  io::ShapeKind::point, std::move(columns), findings.water.counted.size(),

@@ -269,7 +269,7 @@ std::vector<Keyed> by_cell(const Vertices& vertices, double reach) {
     return sorted_by_key(std::move(entries));
 }
 
-std::vector<Meeting> gathered(std::vector<std::vector<Meeting>> parts) {
+std::vector<Meeting> gathered(const std::vector<std::vector<Meeting>>& parts) {
     std::vector<Meeting> all;
     for (const std::vector<Meeting>& part : parts) {
         all.insert(all.end(), part.begin(), part.end());
@@ -296,7 +296,7 @@ std::vector<Meeting> find_crossings(const std::vector<Road>& roads, const Vertic
                    [&](std::span<const Keyed> cell) { meeter.append_meetings(cell, found); });
     };
     for_each_chunk(work, "road crossings", entries.size(), entries_a_chunk, meet_some);
-    return gathered(std::move(parts));
+    return gathered(parts);
 }
 
 }  // namespace farwater::routing
