@@ -23,6 +23,14 @@ std::vector<std::uint8_t> without_gaps(std::span<const FillSitePlace> fill_sites
     return classes;
 }
 
+std::vector<std::uint32_t> systems_of(std::span<const FillSitePlace> fill_sites) {
+    std::vector<std::uint32_t> systems;
+    for (const FillSitePlace& fill_site : fill_sites) {
+        systems.push_back(fill_site.system);
+    }
+    return systems;
+}
+
 DriveTime round_trip(const LegTimes& legs) { return legs.empty + legs.loaded; }
 
 }  // namespace
@@ -33,6 +41,7 @@ BestTrips::BestTrips(std::size_t dump_sites, std::span<const FillSitePlace> fill
       most_(std::clamp<std::size_t>(most, 1, 255)),
       class_of_(without_gaps(fill_sites)),
       classes_(class_of_.empty() ? 0 : std::ranges::max(class_of_) + std::size_t{1}),
+      system_of_(systems_of(fill_sites)),
       fill_site_(dump_sites * classes_ * most_),
       count_(dump_sites * classes_, 0),
       settled_(count_) {}
@@ -53,17 +62,18 @@ void BestTrips::offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes
             return;
         }
     }
+    const bool system_full = of_system(list, fill_site) >= most_of_system;
     std::size_t place = begin + count_[list];
-    if (count_[list] < most_) {
+    if (!system_full && count_[list] < most_) {
         ++count_[list];
-    } else if (settled_[list] == most_) {
-        return;
     } else {
-        --place;  // where the last one stands, if it is worse
-        if (std::tuple(round_trip(legs_now[place]), fill_site_[place]) <=
-            std::tuple(round_trip(legs), fill_site)) {
+        const std::size_t last = system_full ? last_of_system(list, fill_site) : place - 1;
+        if (last < begin + settled_[list] ||
+            std::tuple(round_trip(legs_now[last]), fill_site_[last]) <=
+                std::tuple(round_trip(legs), fill_site)) {
             return;
         }
+        place = last;  // its place is free
     }
     for (; place > begin + settled_[list] &&
            std::tuple(round_trip(legs), fill_site) <
@@ -74,6 +84,26 @@ void BestTrips::offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes
     }
     legs_now[place] = legs;
     fill_site_[place] = fill_site;
+}
+
+bool BestTrips::one_system(FillSiteIndex a, FillSiteIndex b) const {
+    return at(system_of_, a) != FillSitePlace::no_system && at(system_of_, a) == at(system_of_, b);
+}
+
+std::size_t BestTrips::of_system(std::size_t list, FillSiteIndex fill_site) const {
+    std::size_t count = 0;
+    for (std::size_t i = list * most_; i < list * most_ + count_[list]; ++i) {
+        count += one_system(fill_site_[i], fill_site) ? 1U : 0U;
+    }
+    return count;
+}
+
+std::size_t BestTrips::last_of_system(std::size_t list, FillSiteIndex fill_site) const {
+    std::size_t last = list * most_ + count_[list] - 1;
+    while (!one_system(fill_site_[last], fill_site)) {
+        --last;
+    }
+    return last;
 }
 
 std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {

@@ -11,9 +11,12 @@
 
 namespace farwater::routing {
 
-// For every dump site and strength class at most `most` fill sites: the nearest by round trip of
-// the profile that was begun first, ties to the smaller fill site; where it has fewer, those that
-// only later profiles reach follow behind. In whatever order round trips are offered, what is kept
+inline constexpr std::size_t most_of_system = 2;  // places of one supply system in a class
+
+// For every dump site and strength class at most `most` fill sites, of them at most two of one
+// supply system, which fail and run dry together: the nearest by round trip of the profile that was
+// begun first, ties to the smaller fill site; where it has fewer, those that only later profiles
+// reach follow behind. In whatever order round trips are offered, what is kept
 // is the same. 12 bytes a place, and 8 more for each profile after the first.
 class BestTrips {
 public:
@@ -31,11 +34,16 @@ public:
 
 private:
     std::vector<FillTrip> row(std::size_t dump_site) const;
+    bool one_system(FillSiteIndex a, FillSiteIndex b) const;
+    std::size_t of_system(std::size_t list, FillSiteIndex fill_site) const;
+    // The place of the last one of its system. Precondition: there is one.
+    std::size_t last_of_system(std::size_t list, FillSiteIndex fill_site) const;
 
     std::size_t dump_sites_;
     std::size_t most_;
     std::vector<std::uint8_t> class_of_;  // per fill site: its class, numbered without gaps
     std::size_t classes_;
+    std::vector<std::uint32_t> system_of_;     // per fill site
     std::vector<FillSiteIndex> fill_site_;     // [(dump site x classes + class) x most + place]
     std::vector<std::uint8_t> count_;          // [dump site x classes + class]
     std::vector<std::uint8_t> settled_;        // of these, from profiles begun earlier

@@ -37,6 +37,8 @@ struct FillSitePlace {
     SourceIndex source;
     Point place;
     std::uint8_t strength_class = 0;
+    static constexpr std::uint32_t no_system = UINT32_MAX;
+    std::uint32_t system = no_system;  // the same number: one water main system, pond or stream
 };
 
 // Where a thing off the road meets the road that it is served from.
@@ -112,7 +114,8 @@ struct RoundTrips {
     std::vector<DumpSiteCandidate> dump_sites;
 
     // Per dump site: the nearest fill sites of every strength class, by round trip of the profile
-    // with the most tankers; ties go to the smaller fill site index.
+    // with the most tankers; ties go to the smaller fill site index. At most two places of one
+    // system in a class.
     Lists<FillTrip> fill_trips;
 
     std::vector<LaneClass> fill_lanes;  // per fill site: the source's own word, else of its road

@@ -167,9 +167,32 @@ WaterReview review_water(const District& district) {
     return review;
 }
 
+namespace {
+
+// Each once, in order.
+std::vector<std::string> system_names(const District& district) {
+    std::vector<std::string> names;
+    for (const WaterSource& source : district.sources) {
+        names.push_back(source.system);
+    }
+    std::ranges::sort(names);
+    const auto rest = std::ranges::unique(names);
+    names.erase(rest.begin(), rest.end());
+    return names;
+}
+
+std::uint32_t system_number(const std::vector<std::string>& systems, const std::string& name) {
+    const auto place = std::ranges::lower_bound(systems, name);
+    return name.empty() ? FillSitePlace::no_system
+                        : static_cast<std::uint32_t>(place - systems.begin());
+}
+
+}  // namespace
+
 std::vector<FillSitePlace> fill_site_places(const District& district, const WaterReview& review,
                                             const Season& season) {
     std::vector<FillSitePlace> places;
+    const std::vector<std::string> systems = system_names(district);
     for (const CountedSource& counted : review.counted) {
         const WaterSource& source = at(district.sources, counted.source);
         const bool kind_out =
@@ -177,7 +200,8 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
         const bool frozen =
             season.ice && source.kind == SourceKind::draft_site && !source.frost_proof;
         if (!kind_out && !frozen && source.open_months.covers(season.months)) {
-            places.push_back({counted.source, source.place, counted.strength_class});
+            places.push_back({counted.source, source.place, counted.strength_class,
+                              system_number(systems, source.system)});
         }
     }
     return places;

@@ -1,6 +1,8 @@
 // The kept trips against a sort of all of them.
 #include <algorithm>
+#include <map>
 #include <tuple>
+#include <utility>
 
 #include <catch2/catch.hpp>
 
@@ -63,10 +65,17 @@ std::vector<FillTrip> by_sorting(const std::vector<Trip>& trips, std::size_t dum
                std::tie(std::get<0>(b), std::get<1>(b), std::get<2>(b));
     });
     std::vector<FillTrip> kept;
-    std::vector<std::size_t> of_class(256, 0);
+    std::map<int, std::size_t> of_class;
+    std::map<std::pair<int, std::uint32_t>, std::size_t> of_system;
     for (const auto& one : all) {
-        if (of_class[places[std::get<2>(one)].strength_class]++ < most) {
+        const FillSitePlace& place = places[std::get<2>(one)];
+        const bool alone = place.system == FillSitePlace::no_system;
+        std::size_t& in_class = of_class[place.strength_class];
+        std::size_t& in_system = of_system[{place.strength_class, place.system}];
+        if (in_class < most && (alone || in_system < 2)) {
             kept.push_back(std::get<3>(one));
+            ++in_class;
+            ++in_system;
         }
     }
     return kept;
@@ -82,6 +91,7 @@ TEST_CASE("the best trips are those that sorting all of them gives, in whatever 
         std::vector<FillSitePlace> places(fill_sites);
         for (FillSitePlace& place : places) {
             place.strength_class = dice.of(std::vector<std::uint8_t>{0, 3, 200});
+            place.system = dice.of(std::vector<std::uint32_t>{0, 1, FillSitePlace::no_system});
         }
         const std::size_t most = 1 + dice.below(4);
         const std::vector<Trip> trips = random_trips(dice);
