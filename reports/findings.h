@@ -24,6 +24,7 @@ struct Findings {
     const District& district;
     std::span<const Profile> profiles;
     const supply::WaterReview& water;
+    std::span<const AccessPoint> access;      // per parcel, then per target
     std::span<const SeasonFindings> seasons;  // by SeasonIndex; dump sites are the same in all
     const supply::Assessment& assessment;
     const RoadTimes& road_times;

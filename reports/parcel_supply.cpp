@@ -224,7 +224,7 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
         real(
             "setback_ft", "Straight from the access point on the road to the house, feet.",
             [findings](std::size_t row) {
-                const AccessPoint& access = findings.seasons.front().trips.access[row];
+                const AccessPoint& access = findings.access[row];
                 return access.road.valid()
                            ? value_of(std::optional(static_cast<float>(in_feet(access.off_road))))
                            : io::Value{};
@@ -233,7 +233,7 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
         yes_no("access_doubtful",
                "The access point is far from the house, or on a road that no tanker may use.",
                [findings](std::size_t row) {
-                   const AccessPoint& access = findings.seasons.front().trips.access[row];
+                   const AccessPoint& access = findings.access[row];
                    return access.road.valid() ? io::Value{access.doubtful} : io::Value{};
                }),
     };

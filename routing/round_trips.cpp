@@ -243,7 +243,6 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     result.fill_trips = best.lists(work);
     result.stations_of_dump_site = by_place(std::move(to_dump_sites), dump_sites.spots.size());
     result.stations_of_fill_site = by_place(std::move(to_fill_sites), fill_sites.size());
-    result.access = roads.access.points;
     result.hose_lays = dump_sites.hose_lays;
     set_lanes(result, season_lanes(roads.district, roads.network, roads.access, roads.profiles,
                                    dump_sites, fill_sites, season, work));

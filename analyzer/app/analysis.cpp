@@ -186,8 +186,9 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
     for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
         const PeriodIndex period(p);
         begins("supply, " + season.name + ", " + district.periods[p].name);
-        const supply::Situation situation{district,    analysis.water,    analysis.profiles,
-                                          found.trips, found.fill_places, period};
+        const supply::Situation situation{
+            district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
+            found.fill_places, period};
         analysis.assessment.keep(
             {index, period},
             supply::assess(situation, analysis.needs, first_arrivals(roads, index, period), work),
@@ -233,6 +234,7 @@ std::optional<Analysis> analyse(const District& district, const Work& work,
     const auto profile_of = supply::profile_of_units(district, analysis.profiles);
     analysis.routes =
         routes_in_use({roads, dump_sites, analysis.seasons, analysis.assessment, profile_of}, work);
+    analysis.access = std::move(road_work->access.points);
     return work.stopped() ? std::nullopt : std::optional(std::move(analysis));
 }
 

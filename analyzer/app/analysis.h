@@ -19,6 +19,7 @@ struct Analysis {
     std::vector<Profile> profiles;
     supply::WaterReview water;
     std::vector<std::optional<Need>> needs;
+    std::vector<AccessPoint> access;  // per parcel, then per target
     std::vector<reports::SeasonFindings> seasons;
     supply::Assessment assessment;
     RoadTimes road_times;
@@ -26,7 +27,8 @@ struct Analysis {
     std::vector<Problem> problems;  // of reading, then of each stage
 
     reports::Findings findings(const District& district) const {
-        return {district, profiles, water, seasons, assessment, road_times, routes, problems};
+        return {district,   profiles,   water,  access,  seasons,
+                assessment, road_times, routes, problems};
     }
 };
 

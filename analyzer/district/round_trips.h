@@ -125,9 +125,8 @@ struct RoundTrips {
     Lists<StationDrive> stations_of_dump_site;
     Lists<StationDrive> stations_of_fill_site;
 
-    // Per parcel, then per target: access and the dump sites in hose reach, the officer's places
-    // first, then the nearest.
-    std::vector<AccessPoint> access;
+    // Per parcel, then per target: the dump sites in hose reach, the officer's places first, then
+    // the nearest.
     Lists<HoseLay> hose_lays;
 
     // Road miles from the nearest station to the parcel's access point; none where there is no way.

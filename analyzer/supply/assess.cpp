@@ -38,11 +38,12 @@ struct CaseKey {
     friend auto operator<=>(const CaseKey&, const CaseKey&) = default;
 };
 
-// One of a parcel's hose lays, and the case that answers for it.
+// One of a parcel's hose lays, the case that answers for it, and where the answer goes.
 struct Keyed {
     CaseKey key;
     std::uint32_t row = 0;
-    std::uint32_t lay = 0;  // place in the parcel's list
+    std::uint32_t lay = 0;   // place in the parcel's list
+    std::uint32_t slot = 0;  // each has its own
     friend auto operator<=>(const Keyed&, const Keyed&) = default;
 };
 
@@ -82,7 +83,7 @@ std::optional<ProblemId> unknown_because(const Situation& situation, std::size_t
     if (situation.water.counted.empty()) {
         return ProblemId::no_source_counts;
     }
-    if (!situation.trips.access[row].road.valid()) {
+    if (!situation.access[row].road.valid()) {
         return ProblemId::parcel_no_road_in_reach;
     }
     return std::nullopt;
@@ -102,8 +103,7 @@ ParcelSupply without_shuttle(const Asker& asker, SupplyState state, Limit limit)
 
 // A house farther from the road than hose lies over land lacks hose; else it lacks a dump site.
 Limit why_no_lay(const Situation& situation, std::size_t row) {
-    const bool far =
-        situation.trips.access[row].off_road > situation.district.assumptions.off_road_hose;
+    const bool far = situation.access[row].off_road > situation.district.assumptions.off_road_hose;
     return far ? Limit::hose : Limit::no_dump_site;
 }
 
@@ -265,44 +265,45 @@ public:
     }
 
     // Precondition: no settled answer.
-    Keyed keyed(std::size_t row, std::size_t lay) const {
+    Keyed keyed(std::size_t row, std::size_t lay, std::size_t slot) const {
         const HoseLay& hose = situation_.trips.hose_lays[row][lay];
         return {{hose.dump_site, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
                  in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)),
                  rosters_.zone_of(asker(row).zone)},
                 static_cast<std::uint32_t>(row),
-                static_cast<std::uint32_t>(lay)};
+                static_cast<std::uint32_t>(lay),
+                static_cast<std::uint32_t>(slot)};
     }
 
-    // One answer for each item, in their order. Precondition: sorted.
-    std::vector<ParcelSupply> answers(const std::vector<Keyed>& items, const Work& work) const {
-        std::vector<ParcelSupply> found(items.size());
+    // The answer of each item into its slot. Precondition: sorted.
+    void answer(const std::vector<Keyed>& items, std::vector<ParcelSupply>& slots,
+                const Work& work) const {
         const std::vector<std::size_t> begins = group_begins(items);
         const auto answer_some = [&](std::size_t first, std::size_t last) {
             for (std::size_t group = first; group < last; ++group) {
-                answer_group(items, begins[group], begins[group + 1], found);
+                answer_group(
+                    std::span(items).subspan(begins[group], begins[group + 1] - begins[group]),
+                    slots);
             }
         };
         for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk, answer_some);
-        return found;
     }
 
 private:
     Asker asker(std::size_t row) const { return asker_at(situation_.district, needs_, row); }
 
-    void answer_group(const std::vector<Keyed>& items, std::size_t begin, std::size_t end,
-                      std::vector<ParcelSupply>& found) const {
-        const CaseKey& key = items[begin].key;
+    void answer_group(std::span<const Keyed> items, std::vector<ParcelSupply>& slots) const {
+        const CaseKey& key = items.front().key;
         const Scene scene =
             scene_at(situation_, profile_of_, rosters_.responders[key.zone], key.dump_site,
                      key.lane, minutes(key.arrival_half_minutes / 2.0));
         const ShuttleCase shuttle =
             work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
         CaseWorker worker(situation_, scene, shuttle);
-        for (std::size_t i = begin; i < end; ++i) {
-            const auto [row, lay] = std::pair(items[i].row, items[i].lay);
-            found[i] = worker.supply_of(asker(row), situation_.trips.hose_lays[row][lay],
-                                        first_arrivals_[row]);
+        for (const Keyed& item : items) {
+            slots[item.slot] =
+                worker.supply_of(asker(item.row), situation_.trips.hose_lays[item.row][item.lay],
+                                 first_arrivals_[item.row]);
         }
     }
 
@@ -337,28 +338,27 @@ std::vector<ParcelSupply> assess(const Situation& situation,
     const bool lanes = lanes_matter(situation.district);
     std::vector<ParcelSupply> supplies(needs.size());
     std::vector<Keyed> keyed;
+    std::vector<std::uint32_t> second;  // rows with a second lay; their answers follow the rows'
     for (std::size_t row = 0; row < needs.size(); ++row) {
         if (auto supply = assessor.settled_answer(row)) {
             supplies[row] = *supply;
             continue;
         }
-        keyed.push_back(assessor.keyed(row, 0));
+        keyed.push_back(assessor.keyed(row, 0, row));
         if (const auto lay = lay_without_backing(situation.trips.hose_lays[row]); lanes && lay) {
-            keyed.push_back(assessor.keyed(row, *lay));
+            keyed.push_back(assessor.keyed(row, *lay, needs.size() + second.size()));
+            second.push_back(static_cast<std::uint32_t>(row));
         }
     }
     std::ranges::sort(keyed);
-    const std::vector<ParcelSupply> answers = assessor.answers(keyed, work);
-    std::vector<bool> answered(needs.size(), false);
-    for (std::size_t i = 0; i < keyed.size(); ++i) {
-        ParcelSupply& supply = supplies[keyed[i].row];
-        const bool better = worse(supply, answers[i]) ||
-                            (!worse(answers[i], supply) && answers[i].hose_ft < supply.hose_ft);
-        if (!answered[keyed[i].row] || better) {
-            supply = answers[i];
-            answered[keyed[i].row] = true;
+    supplies.resize(needs.size() + second.size());
+    assessor.answer(keyed, supplies, work);
+    for (std::size_t i = 0; i < second.size(); ++i) {
+        if (worse(supplies[second[i]], supplies[needs.size() + i])) {
+            supplies[second[i]] = supplies[needs.size() + i];
         }
     }
+    supplies.resize(needs.size());
     return supplies;
 }
 

@@ -21,6 +21,7 @@ struct Situation {
     const District& district;
     const WaterReview& water;
     std::span<const Profile> profiles;
+    std::span<const AccessPoint> access;  // per parcel, then per target
     const RoundTrips& trips;
     std::span<const FillSitePlace> fill_places;
     PeriodIndex period;

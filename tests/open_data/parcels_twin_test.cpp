@@ -89,7 +89,7 @@ int tenths_up(double minutes) { return static_cast<int>(std::ceil(minutes * 10.0
 // --- times --------------------------------------------------------------------------------------
 
 void check_access(const Asked& asked) {
-    const AccessPoint& access = asked.season().trips.access[asked.row];
+    const AccessPoint& access = asked.answered.analysis.access[asked.row];
     const auto twin = slow::access_of(asked.town, asked.row);
     REQUIRE(access.road.valid() == twin.has_value());
     if (twin) {

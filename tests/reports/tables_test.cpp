@@ -31,6 +31,7 @@ struct Found {
     District district;
     std::vector<Profile> profiles;
     supply::WaterReview water;
+    std::vector<AccessPoint> access;
     std::vector<SeasonFindings> seasons{1};
     supply::Assessment assessment;
     RoadTimes roads;
@@ -44,7 +45,7 @@ struct Found {
         const std::uint32_t rows[] = {0, 1, 3, 4};
         for (std::size_t i = 0; i < 4; ++i) {
             district.parcels.push_back({.id = "P" + std::to_string(i), .row = rows[i]});
-            seasons[0].trips.access.emplace_back();
+            access.emplace_back();
             seasons[0].trips.station_miles.emplace_back();
         }
         district.parcels[2].improved = false;
@@ -59,7 +60,7 @@ struct Found {
                         4);
     }
     Findings findings() const {
-        return {district, profiles, water, seasons, assessment, roads, routes, problems};
+        return {district, profiles, water, access, seasons, assessment, roads, routes, problems};
     }
 };
 

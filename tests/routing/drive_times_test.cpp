@@ -349,7 +349,7 @@ TEST_CASE("a district without fleet, sources or stations has no trips and does n
     const RoundTrips trips = routed.round_trips();
     CHECK(trips.fill_trips.size() == trips.dump_sites.size());
     CHECK(trips.stations_of_dump_site.size() == trips.dump_sites.size());
-    CHECK(trips.access.size() == 1);
+    CHECK(routed.access.access.points.size() == 1);
     CHECK(trips.hose_lays.size() == 1);
     CHECK(trips.station_miles.size() == 1);
     const RoadTimes times =

@@ -64,7 +64,7 @@ Said said_of(const District& district, unsigned threads) {
             said.lays[id].emplace_back(at(trips.dump_sites, lay.dump_site).place,
                                        in_metres(lay.length));
         }
-        said.off_road[id] = in_metres(trips.access[i].off_road);
+        said.off_road[id] = in_metres(routed.access.access.points[i].off_road);
         said.miles[id] = trips.station_miles[i];
         said.arrivals[id] = in_tenths(arrivals[i]);
     }

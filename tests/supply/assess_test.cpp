@@ -31,6 +31,7 @@ struct OneDumpSite {
     District district;
     WaterReview water;
     std::vector<Profile> profiles;
+    std::vector<AccessPoint> access;
     RoundTrips trips;
     std::vector<FillSitePlace> places;
     std::vector<std::optional<Need>> needs;
@@ -74,6 +75,7 @@ struct OneDumpSite {
             profiles.push_back(profile);
         }
         trips = RoundTrips{};
+        access.clear();
         trips.season = SeasonIndex(0);
         trips.dump_sites.push_back({});
         StationDrive drive;
@@ -92,9 +94,7 @@ struct OneDumpSite {
         }
         trips.fill_trips.close_row();
         for (std::size_t row = 0; row < district.parcels.size(); ++row) {
-            AccessPoint access;
-            access.road = RoadIndex(0);
-            trips.access.push_back(access);
+            access.emplace_back().road = RoadIndex(0);
             trips.hose_lays.items.push_back({DumpSiteIndex(0), LaneClass::through, feet(200)});
             trips.hose_lays.close_row();
         }
@@ -104,7 +104,7 @@ struct OneDumpSite {
     }
 
     Situation situation() const {
-        return {district, water, profiles, trips, places, PeriodIndex(0)};
+        return {district, water, profiles, access, trips, places, PeriodIndex(0)};
     }
     ParcelSupply supply() const { return assess(situation(), needs, arrivals, Work{}).at(0); }
 };
@@ -151,7 +151,7 @@ TEST_CASE("without a building there is no need and no answer", "[unit]") {
 TEST_CASE("what the answer rests on and is missing makes it unknown, with the reason", "[unit]") {
     OneDumpSite scene;
     SECTION("no road") {
-        scene.trips.access[0].road = RoadIndex();
+        scene.access[0].road = RoadIndex();
         CHECK(scene.supply().reason == ProblemId::parcel_no_road_in_reach);
     }
     SECTION("no tanker") {
