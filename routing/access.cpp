@@ -25,6 +25,7 @@ public:
           haulers_(haulers(profiles)),
           anyone_(anyone(profiles)),
           reach_(in_metres(district.assumptions.access_reach)),
+          slack_(in_metres(district.assumptions.frontage_slack)),
           finder_(district.roads, [&network](std::uint32_t road) {
               return network.first_edge[road] != network.first_edge[road + 1];
           }) {}
@@ -32,15 +33,26 @@ public:
     ProfileBits hauler_bits() const { return haulers_; }
     ProfileBits anyone_bits() const { return anyone_; }
 
+    // Of a house: the nearest, or one that is little farther and that tankers may use.
     std::optional<NearestPlace> nearest(Point p) const {
         const auto any = [](std::uint32_t) { return true; };
-        return finder_.nearest(p, reach_, any,
-                               [&](std::uint32_t road) { return usable(road, haulers_) ? 0 : 1; });
+        const auto nearest = finder_.nearest(
+            p, reach_, any, [&](std::uint32_t road) { return rank(road, haulers_); });
+        if (!nearest || usable(nearest->segment.road, haulers_)) {
+            return nearest;
+        }
+        const auto better = nearest_used_by(
+            p, haulers_, std::min(reach_, std::sqrt(nearest->apart_squared) + slack_));
+        return better ? better : nearest;
     }
 
     std::optional<NearestPlace> nearest_used_by(Point p, ProfileBits who) const {
+        return nearest_used_by(p, who, reach_);
+    }
+
+    std::optional<NearestPlace> nearest_used_by(Point p, ProfileBits who, double reach) const {
         return finder_.nearest(
-            p, reach_, [&](std::uint32_t road) { return usable(road, who); },
+            p, reach, [&](std::uint32_t road) { return usable(road, who); },
             [&](std::uint32_t road) { return rank(road, who); });
     }
 
@@ -77,6 +89,7 @@ private:
     ProfileBits haulers_;
     ProfileBits anyone_;
     double reach_;
+    double slack_;
     RoadFinder finder_;
 };
 

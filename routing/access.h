@@ -29,8 +29,9 @@ struct AccessResult {
 
 // The nearest place on a true segment within access_reach, exact:
 // - of a parcel's house and a target: on a road of any class, since hose lies along private drives
-//   too; of roads equally near one that a loaded tanker may use is taken, then one open both ways,
-//   then the better class;
+//   too; but where no loaded tanker may use that road, on one that it may if that is no more than
+//   frontage_slack farther, so that a corner is served from its better side. Of roads equally near,
+//   one that a loaded tanker may use is taken, then one open both ways, then the better class;
 // - of sources and the officer's places: on a road that some loaded tanker may use in some season;
 // - of stations: on a road that some engine or tanker may use in some season.
 // Where the fleet has no tanker, any profile stands in; without profiles the road's access decides.

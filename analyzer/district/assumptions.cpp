@@ -196,6 +196,10 @@ constexpr std::array rows{
                   "Empty against loaded; never above the posted speed.", practice},
     AssumptionRow{"access_reach_ft", "Roads and speeds", &A::access_reach, 10, 20000, medium,
                   "A parcel farther than this from every road has no access point.", practice},
+    AssumptionRow{"frontage_slack_ft", "Roads and speeds", &A::frontage_slack, 0, 1000, low,
+                  "Where no tanker may use the nearest road, one that a tanker may use serves the "
+                  "house if it is no more than this farther.",
+                  practice},
     AssumptionRow{"join_tolerance_ft", "Roads and speeds", &A::join_tolerance, 0, 30, high,
                   "Road ends closer than this are the same junction.",
                   "0.05 m: below survey accuracy, above rounding"},

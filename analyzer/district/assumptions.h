@@ -102,6 +102,7 @@ struct Assumptions {
     Speed speed_drive = mph(10);
     double empty_speed_factor = 1.1;
     Length access_reach = feet(1500);
+    Length frontage_slack = feet(50);
     Length join_tolerance = metres(0.05);
     bool join_crossings = true;
     Length gap_tolerance = feet(15);

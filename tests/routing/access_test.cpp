@@ -61,6 +61,22 @@ TEST_CASE("a house on a private drive is served from the drive, in doubt", "[map
     CHECK_FALSE(Routed(region.district).access.access.points[0].doubtful);
 }
 
+TEST_CASE("a house between a private drive and a road is served from the road if it is near",
+          "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B
+            |
+            D1
+    )"));
+    region.road("SAB");
+    region.road("AD").access = RoadAccess::private_road;
+    Parcel& parcel = region.parcel('1');
+    parcel.house = {region.at('A').x + 20, region.at('A').y - 35};
+    CHECK(Routed(region.district).access.access.points[0].road == RoadIndex(0));  // 49 ft farther
+    parcel.house.y -= 2;
+    CHECK(Routed(region.district).access.access.points[0].road == RoadIndex(1));  // 56 ft farther
+}
+
 TEST_CASE("where roads are equally near the one that a tanker may use is taken", "[map]") {
     AsciiRegion region = with_fleet(AsciiRegion(R"(
             D

@@ -9,8 +9,6 @@ namespace farwater::slow {
 
 namespace {
 
-bool anywhere(std::size_t) { return true; }
-
 bool used_in_some_season(const District& district, const std::vector<Profile>& profiles,
                          std::size_t road, bool tankers_only) {
     for (const Season& season : district.seasons) {
@@ -102,8 +100,8 @@ std::optional<Spot> driven_to(const Town& town, Point place, const std::vector<b
 }
 
 std::optional<Nearest> access_of(const Town& town, std::size_t parcel) {
-    return nearest_place(town.district, town.district.parcels[parcel].house,
-                         town.district.assumptions.access_reach, anywhere);
+    return served_from(town.district, town.of_tankers, town.district.parcels[parcel].house,
+                       town.district.assumptions.access_reach);
 }
 
 long first_engine(const Town& town, Hour hour, std::size_t parcel) {

@@ -158,6 +158,15 @@ std::optional<Nearest> nearest_place(const District& district, Point p, Length r
     return best;
 }
 
+std::optional<Nearest> served_from(const District& district, const std::vector<bool>& of_tankers,
+                                   Point house, Length reach) {
+    const auto any = nearest_place(district, house, reach, [](std::size_t) { return true; });
+    const auto usable =
+        nearest_place(district, house, reach, [&](std::size_t road) { return of_tankers[road]; });
+    const double slack = in_metres(district.assumptions.frontage_slack);
+    return usable && usable->apart <= any->apart + slack ? usable : any;
+}
+
 bool may_drive(const Road& road, const Profile& profile, const Season& season, bool loaded,
                const Assumptions& assumptions) {
     for (const RoadAccess closed : season.closed_access) {

@@ -50,6 +50,11 @@ struct Nearest {
 std::optional<Nearest> nearest_place(const District& district, Point p, Length reach,
                                      const std::function<bool(std::size_t road)>& keep);
 
+// The nearest place on any road, or on one that a tanker may use if that is within frontage_slack
+// of it.
+std::optional<Nearest> served_from(const District& district, const std::vector<bool>& of_tankers,
+                                   Point house, Length reach);
+
 bool may_drive(const Road& road, const Profile& profile, const Season& season, bool loaded,
                const Assumptions& assumptions);
 double miles_per_hour(const Road& road, const Profile& profile, const Season& season, bool loaded,
