@@ -43,6 +43,7 @@ private:
 };
 
 using Length = Quantity<struct LengthDimension>;                  // base: metre
+using Area = Quantity<struct AreaDimension>;                      // base: acre
 using Duration = Quantity<struct DurationDimension>;              // base: minute
 using Volume = Quantity<struct VolumeDimension>;                  // base: US gallon
 using Flow = Quantity<struct FlowDimension>;                      // base: US gallon per minute
@@ -59,8 +60,13 @@ constexpr Length metres(double value) { return Length::from_base(value); }
 constexpr Length feet(double value) { return Length::from_base(value * metres_per_foot); }
 constexpr Length miles(double value) { return Length::from_base(value * metres_per_mile); }
 constexpr double in_metres(Length length) { return length.in_base(); }
+constexpr Length inches(double value) { return feet(value / 12.0); }
+constexpr double in_inches(Length length) { return length.in_base() / metres_per_foot * 12.0; }
 constexpr double in_feet(Length length) { return length.in_base() / metres_per_foot; }
 constexpr double in_miles(Length length) { return length.in_base() / metres_per_mile; }
+
+constexpr Area acres(double value) { return Area::from_base(value); }
+constexpr double in_acres(Area area) { return area.in_base(); }
 
 constexpr Duration minutes(double value) { return Duration::from_base(value); }
 constexpr Duration seconds(double value) { return Duration::from_base(value / 60.0); }

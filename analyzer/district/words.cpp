@@ -15,6 +15,12 @@ constexpr std::array lane_classes{"through"sv, "dead_end"sv};
 constexpr std::array surfaces{"paved"sv, "gravel"sv};
 constexpr std::array travel_times{"road_speeds"sv, "linear_per_leg"sv, "linear_per_round_trip"sv};
 constexpr std::array source_kinds{"hydrant"sv, "dry_hydrant"sv, "draft_site"sv, "cistern"sv};
+constexpr std::array hydrant_colours{"blue"sv, "green"sv, "orange"sv, "red"sv};
+constexpr std::array pipe_materials{"plastic"sv, "steel"sv, "cement_lined"sv, "old_iron"sv};
+constexpr std::array suction_frictions{"conservative"sv, "manning"sv, "hazen_williams"sv};
+constexpr std::array rate_limits{"rate"sv, "flow_test"sv,     "colour"sv,
+                                 "main"sv, "default"sv,       "suction"sv,
+                                 "pump"sv, "portable_pump"sv, "system"sv};
 constexpr std::array standings{"mapped"sv, "declared"sv, "tested"sv};
 constexpr std::array source_uses{"operations"sv, "rating"sv, "own_parcel"sv};
 constexpr std::array reaches{"engine"sv, "portable_pump"sv};
@@ -40,6 +46,10 @@ std::span<const std::string_view> words_of(LaneClass) { return lane_classes; }
 std::span<const std::string_view> words_of(Surface) { return surfaces; }
 std::span<const std::string_view> words_of(TravelTime) { return travel_times; }
 std::span<const std::string_view> words_of(SourceKind) { return source_kinds; }
+std::span<const std::string_view> words_of(HydrantColour) { return hydrant_colours; }
+std::span<const std::string_view> words_of(PipeMaterial) { return pipe_materials; }
+std::span<const std::string_view> words_of(SuctionFriction) { return suction_frictions; }
+std::span<const std::string_view> words_of(RateLimit) { return rate_limits; }
 std::span<const std::string_view> words_of(Standing) { return standings; }
 std::span<const std::string_view> words_of(SourceUse) { return source_uses; }
 std::span<const std::string_view> words_of(Reach) { return reaches; }

@@ -19,6 +19,26 @@ enum class Surface : std::uint8_t { paved, gravel };
 enum class TravelTime : std::uint8_t { road_speeds, linear_per_leg, linear_per_round_trip };
 
 enum class SourceKind : std::uint8_t { hydrant, dry_hydrant, draft_site, cistern };
+// Bonnet colours of the classes by flow at 20 psi, and what a pipe is made of.
+enum class HydrantColour : std::uint8_t { blue, green, orange, red };
+enum class PipeMaterial : std::uint8_t { plastic, steel, cement_lined, old_iron };
+
+// Which formula counts the friction of suction pipes (hydraulics/suction.h).
+enum class SuctionFriction : std::uint8_t { conservative, manning, hazen_williams };
+
+// What the rate of a source rests on, or what keeps it down.
+enum class RateLimit : std::uint8_t {
+    stated,     // its rate, tested or declared
+    flow_test,  // a hydrant's test, at the residual pressure that is planned for
+    colour,     // low end of the marked class
+    main,       // a weak main, or one of which nothing is known
+    standard,   // the planning default
+    suction,    // lift, pipe and strainer
+    pump,       // the rating of the pump, at that lift
+    portable_pump,
+    system,  // what the whole water system gives
+};
+
 enum class Standing : std::uint8_t { mapped, declared, tested };  // ascending trust
 enum class SourceUse : std::uint8_t { operations, rating, own_parcel };
 enum class Reach : std::uint8_t { engine, portable_pump };
@@ -76,6 +96,10 @@ FARWATER_WORDS(LaneClass)
 FARWATER_WORDS(Surface)
 FARWATER_WORDS(TravelTime)
 FARWATER_WORDS(SourceKind)
+FARWATER_WORDS(HydrantColour)
+FARWATER_WORDS(PipeMaterial)
+FARWATER_WORDS(SuctionFriction)
+FARWATER_WORDS(RateLimit)
 FARWATER_WORDS(Standing)
 FARWATER_WORDS(SourceUse)
 FARWATER_WORDS(Reach)

@@ -29,6 +29,10 @@ TEST_CASE("every word reads back to its value") {
     check_words<OneWay>(static_cast<std::size_t>(OneWay::backward) + 1);
     check_words<LaneClass>(static_cast<std::size_t>(LaneClass::dead_end) + 1);
     check_words<SourceKind>(static_cast<std::size_t>(SourceKind::cistern) + 1);
+    check_words<HydrantColour>(static_cast<std::size_t>(HydrantColour::red) + 1);
+    check_words<PipeMaterial>(static_cast<std::size_t>(PipeMaterial::old_iron) + 1);
+    check_words<SuctionFriction>(static_cast<std::size_t>(SuctionFriction::hazen_williams) + 1);
+    check_words<RateLimit>(static_cast<std::size_t>(RateLimit::system) + 1);
     check_words<Standing>(static_cast<std::size_t>(Standing::tested) + 1);
     check_words<SourceUse>(static_cast<std::size_t>(SourceUse::own_parcel) + 1);
     check_words<Reach>(static_cast<std::size_t>(Reach::portable_pump) + 1);
