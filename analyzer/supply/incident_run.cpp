@@ -42,13 +42,20 @@ std::int32_t largest_that_holds(Trial& trial, Window window, std::int32_t least,
 }  // namespace
 
 HeldFlow sustained_flow(const Incident& incident, Window window) {
+    return sustained_flow_above(incident, window, HeldFlow{});
+}
+
+HeldFlow sustained_flow_above(const Incident& incident, Window window, HeldFlow least) {
     if (!(in_minutes(window.duration) > 0.0)) {
-        return HeldFlow{};
+        return least;
     }
     const std::int32_t most = run::tenths_below(in_gpm(window_bound(incident, window)));
+    std::int32_t best = in_tenths(least);
+    if (best >= most) {
+        return least;
+    }
     Trial trial(incident);
     const std::size_t regimes = trial.regimes().size();
-    std::int32_t best = 0;
     // Round and round, until no way of filling holds a tenth more.
     for (std::size_t i = 0, since_best = 0; since_best < regimes && best < most;
          i = (i + 1) % regimes) {

@@ -30,6 +30,10 @@ namespace farwater::supply {
 // 1..places are tried, the best is kept.
 HeldFlow sustained_flow(const Incident& incident, Window window);
 
+// The same where only more than `least` is of interest: `least` itself, whether or not it holds,
+// when not even a tenth more does. One run for each way of filling, none where the bound tells.
+HeldFlow sustained_flow_above(const Incident& incident, Window window, HeldFlow least);
+
 // The same with every stage's time multiplied by (1 + 0.35 cv): within a few per cent the flow that
 // holds in nine of ten shuttles whose stage times scatter with coefficient of variation `cv`
 // (found by simulation over random fleets; common practice, no source). States are judged on it.
@@ -55,10 +59,11 @@ std::optional<Duration> earliest_start(const Incident& incident, HeldFlow flow, 
 Duration lasts(const Incident& incident, Duration start, HeldFlow flow, Duration longest);
 
 // No flow above this can hold: the least of the flow cap and, over the duration, of what the
-// tankers bring by the end if they never wait, the first loads and what the fill sites can pump in
-// the time, the first loads and what the sources hold. The search for the sustained flow begins
-// here. Proved, not tight. Precondition: the duration is positive. O(tankers x fill sites), a
-// fraction of one run.
+// tankers bring by the end if they never wait, of that what the offload slots can pass, the first
+// loads and of the others what the fill places and pumps can pass in the time and what the sources
+// hold; with the engine's own tank, less what the initial attack has taken of it. The search for
+// the sustained flow begins here. Proved, not tight; never larger with fewer tankers. Precondition:
+// the duration is positive. O(tankers x fill sites), a fraction of one run.
 Flow window_bound(const Incident& incident, Window window);
 
 // The clocks of the first minutes, under the initial attack alone, drawn to the end of the window.

@@ -92,9 +92,11 @@ std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustai
     std::vector<Gain> list;
     list.reserve(reliefs.size());
     for (const Relief& relief : reliefs) {
-        const HeldFlow with = sustained_flow(relief.apply(incident), window);
-        const std::int32_t more = in_tenths(with) - in_tenths(sustained);
-        list.push_back({relief.limit, tenths_of_gpm(more < no_gain_below ? 0 : more)});
+        const HeldFlow no_gain = tenths_of_gpm(in_tenths(sustained) + no_gain_below - 1);
+        const HeldFlow with = sustained_flow_above(relief.apply(incident), window, no_gain);
+        const bool gains = with > no_gain;
+        list.push_back(
+            {relief.limit, tenths_of_gpm(gains ? in_tenths(with) - in_tenths(sustained) : 0)});
     }
     return list;
 }

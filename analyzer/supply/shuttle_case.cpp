@@ -11,82 +11,66 @@
 namespace farwater::supply {
 namespace {
 
-// A fill site that tankers can use, as the choice sees it.
+// A fill site that tankers can use.
 struct Option {
-    Incident incident;
+    Incident incident;  // with all of them
     SourceIndex source;
-    HeldFlow quick{};  // cautious flow of the quick choice of tankers
+    HeldFlow quick{};  // the cautious flow of a quick choice of tankers
 };
 
-// How many of the quick choice's best fill sites are looked at in full.
+// How many of the fill sites that do best with a quick choice are looked at in full.
 constexpr std::size_t looked_at_in_full = 2;
 
 Window window_of(const Scene& scene, const Assumptions& assumptions, Duration duration) {
     return {.start = scene.first_arrival + assumptions.start_after_arrival, .duration = duration};
 }
 
-// With and without one nursing tanker, where one can.
-std::vector<Incident> nursing_choices(const Incident& incident) {
-    std::vector<Incident> choices{incident};
-    const auto& tankers = incident.tankers;
-    if (std::ranges::any_of(tankers, [](const Tanker& tanker) { return tanker.can_nurse; })) {
-        choices.push_back(incident);
-        choices.back().dump_site.nursing_tankers = 1;
-    }
-    return choices;
-}
-
-// No choice of tankers beats the bound of them all.
-bool cannot_beat(const Incident& incident, Window window, double factor, HeldFlow best) {
-    return held(window_bound(slowed(incident, factor), window)) <= best;
-}
-
 struct Options {
-    std::vector<Option> list;  // best first; the nearer of equals
+    std::vector<Option> list;  // best first, the nearer of equals; not more than are looked at
     Limit missing = Limit::no_source;
+
+    void add(Option option) {
+        const auto place =
+            std::ranges::upper_bound(list, option.quick, std::greater<>{}, &Option::quick);
+        list.insert(place, std::move(option));
+        list.resize(std::min(list.size(), looked_at_in_full));
+    }
+    // What a fill site has to beat to be among them.
+    HeldFlow least() const {
+        return list.size() == looked_at_in_full ? list.back().quick : HeldFlow{};
+    }
 };
 
 Options options_of(const Situation& situation, const Scene& scene, Window window, double factor,
                    bool bounded) {
     Options options;
-    std::vector<HeldFlow> best;  // as many as are looked at in full, descending
     for (const FillTrip& trip : situation.trips.fill_trips[scene.dump_site.position()]) {
         FillPlan plan = plan_with(situation, scene, trip);
         if (!plan.usable()) {
             options.missing = plan.missing;
             continue;
         }
-        if (bounded && best.size() == looked_at_in_full &&
-            cannot_beat(plan.incident, window, factor, best.back())) {
-            continue;
-        }
-        const HeldFlow quick = quick_choice(plan.incident, window, factor).cautious;
-        options.list.push_back(
+        const HeldFlow least = bounded ? options.least() : HeldFlow{};
+        const HeldFlow quick = quick_choice(plan.incident, window, factor, least);
+        options.add(
             {std::move(plan.incident), at(situation.fill_places, trip.fill_site).source, quick});
-        best.insert(std::ranges::upper_bound(best, quick, std::greater<>{}), quick);
-        best.resize(std::min(best.size(), looked_at_in_full));
     }
-    std::ranges::stable_sort(options.list,
-                             [](const Option& a, const Option& b) { return a.quick > b.quick; });
-    options.list.resize(std::min(options.list.size(), looked_at_in_full));
     return options;
 }
 
 struct Chosen {
-    FullChoice choice;
+    ShuttlePlan plan;
     SourceIndex source;
 };
 
-// Precondition: there is an option.
+// Where nothing can be held, the first option with all tankers stands for it. Precondition: there
+// is an option.
 Chosen best_of(const Options& options, Window window, double factor) {
-    Chosen best;
-    best.choice.plan.cautious = tenths_of_gpm(-1);
+    const Option& first = options.list.front();
+    Chosen best{{first.incident, slowed(first.incident, factor), {}}, first.source};
     for (const Option& option : options.list) {
-        for (const Incident& incident : nursing_choices(option.incident)) {
-            FullChoice choice = full_choice(incident, window, factor);
-            if (choice.plan.cautious > best.choice.plan.cautious) {
-                best = {std::move(choice), option.source};
-            }
+        if (auto plan = full_choice(option.incident, window, factor, best.plan.cautious)) {
+            best = {std::move(*plan), option.source};
         }
     }
     return best;
@@ -111,15 +95,14 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
     result.round_trip = leg.empty + leg.loaded;
 }
 
-void add_flows(ShuttleCase& result, const FullChoice& choice, const Assumptions& assumptions) {
-    const ShuttlePlan& plan = choice.plan;
+void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& assumptions) {
     const Window later{.start = std::max(result.window.start, assumptions.late_horizon),
                        .duration = result.window.duration};
     result.slow = plan.slow;
     result.cautious = plan.cautious;
     result.sustained = sustained_flow(plan.incident, result.window);
     result.later = sustained_flow(plan.slow, later);
-    result.one_tanker_out = choice.one_tanker_out;
+    result.one_tanker_out = one_tanker_out(plan, result.window);
     result.handbook = handbook_flow(plan.incident);
     result.limit = binding_limit(gains(plan.incident, result.window, result.sustained));
     result.tankers = plan.incident.tankers.size();
@@ -141,10 +124,10 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
         return result;
     }
     const Chosen chosen = best_of(options, result.window, factor);
-    add_flows(result, chosen.choice, assumptions);
-    add_clocks(result, chosen.choice.plan.incident);
+    add_flows(result, chosen.plan, assumptions);
+    add_clocks(result, chosen.plan.incident);
     result.source = chosen.source;
-    result.evidence = std::min(fleet_evidence(chosen.choice.plan.incident),
+    result.evidence = std::min(fleet_evidence(chosen.plan.incident),
                                counted_source(situation.water, chosen.source).evidence);
     return result;
 }

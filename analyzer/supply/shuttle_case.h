@@ -31,7 +31,7 @@ struct ShuttleCase {
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
 // nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
 // two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
-// fill site whose upper bound does not beat those two is not run.
+// fill site that does not beat those two is hardly run.
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
 
 // The same with every fill site run, in the same order: for the tests.

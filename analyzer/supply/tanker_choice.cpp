@@ -1,7 +1,7 @@
 #include "analyzer/supply/tanker_choice.h"
 
 #include <algorithm>
-#include <limits>
+#include <numeric>
 #include <utility>
 #include <vector>
 
@@ -10,98 +10,227 @@
 namespace farwater::supply {
 namespace {
 
-// Delivered gallons per minute of the slot or place that a tanker occupies: what it is worth where
-// that is scarce.
-double worth_at_slot(const Incident&, const Tanker& tanker) {
-    const Duration held =
-        tanker.offload_before + tanker.delivered / tanker.offload + tanker.offload_after;
-    return in_gallons(tanker.delivered) / in_minutes(held);
+// How a tanker uses what may be scarce.
+struct Use {
+    double slot = 0.0;   // minutes of an offload slot per load
+    double place = 0.0;  // minutes of a fill place per load
+    double cycle = 0.0;  // minutes of an undisturbed round trip
+    double load = 0.0;   // gallons delivered
+};
+
+std::vector<Use> uses_of(const Incident& incident) {
+    std::vector<Use> uses;
+    uses.reserve(incident.tankers.size());
+    for (const Tanker& tanker : incident.tankers) {
+        const Flow rate = std::min(tanker.fill_limit, incident.fill_sites[tanker.fill_site].pump);
+        Use use;
+        use.slot = in_minutes(tanker.offload_before + tanker.delivered / tanker.offload +
+                              tanker.offload_after);
+        use.place = in_minutes(tanker.fill_before + tanker.refilled / rate + tanker.fill_after);
+        use.cycle = use.slot + use.place + in_minutes(tanker.leg.empty + tanker.leg.loaded);
+        use.load = in_gallons(tanker.delivered);
+        uses.push_back(use);
+    }
+    return uses;
 }
 
-double worth_at_place(const Incident& incident, const Tanker& tanker) {
-    const Flow rate = std::min(tanker.fill_limit, incident.fill_sites[tanker.fill_site].pump);
-    const Duration held = tanker.fill_before + tanker.refilled / rate + tanker.fill_after;
-    return in_gallons(tanker.delivered) / in_minutes(held);
+using Scarce = double Use::*;
+
+// Of equals the last to arrive comes first.
+std::vector<std::size_t> most_worth_first(const std::vector<Use>& uses, Scarce scarce) {
+    std::vector<std::size_t> order(uses.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(
+        order, {}, [&](std::size_t tanker) { return uses[tanker].load / (uses[tanker].*scarce); });
+    std::ranges::reverse(order);
+    return order;
 }
 
-using Worth = double (*)(const Incident&, const Tanker&);
+// How many in this order keep the slots or the places busy, at least one.
+std::size_t busy_with(const Incident& incident, const std::vector<Use>& uses,
+                      const std::vector<std::size_t>& order) {
+    double slots = incident.dump_site.offload_slots;
+    std::vector<double> places;
+    for (const FillSite& site : incident.fill_sites) {
+        places.push_back(site.places);
+    }
+    for (std::size_t count = 0; count < order.size(); ++count) {
+        const Use& use = uses[order[count]];
+        slots -= use.slot / use.cycle;
+        double& left = places[incident.tankers[order[count]].fill_site];
+        left -= use.place / use.cycle;
+        if (slots <= 0.0 || left <= 0.0) {
+            return count + 1;
+        }
+    }
+    return order.size();
+}
+
+using Running = std::vector<char>;  // per tanker of the incident
+
+// The tankers that run, in the order of their arrival.
+Incident with_only(const Incident& incident, const Running& running, int nursing) {
+    Incident fewer = incident;
+    std::size_t tanker = 0;
+    std::erase_if(fewer.tankers, [&](const Tanker&) { return running[tanker++] == 0; });
+    fewer.dump_site.nursing_tankers = nursing;
+    return fewer;
+}
+
+Running first_of(const std::vector<std::size_t>& order, std::size_t count) {
+    Running running(order.size(), 0);
+    for (std::size_t i = 0; i < count; ++i) {
+        running[order[i]] = 1;
+    }
+    return running;
+}
+
+struct Choice {
+    Running running;  // empty: nothing is better than what was known
+    int nursing = 0;
+    HeldFlow flow{};  // cautious; what was known where nothing is better
+};
+
+// Looks for choices that hold more than what is known, and keeps the best.
+class ChoiceSearch {
+public:
+    ChoiceSearch(const Incident& slow, Window window, HeldFlow least)
+        : slow_(slow), window_(window), uses_(uses_of(slow)), best_{{}, 0, least} {}
+
+    const Choice& best() const { return best_; }
+
+    // The first tankers in order of their worth, as many as keep slots or places busy, then more,
+    // and fewer if more gained nothing.
+    void try_first_of(Scarce scarce, int nursing) {
+        const std::vector<std::size_t> order = most_worth_first(uses_, scarce);
+        const std::size_t busy = busy_with(slow_, uses_, order);
+        if (!try_more(order, busy, nursing)) {
+            try_fewer(order, busy, nursing);
+        }
+    }
+
+    // Turns one tanker in or out, or one to nursing or none, or, where one nurses, two at once, as
+    // long as that gains. Precondition: there is a best.
+    void polish() {
+        while (try_one_changed() || (best_.nursing > 0 && try_two_changed())) {
+        }
+    }
+
+private:
+    static constexpr std::size_t patience = 2;  // choices that gain nothing, one after another
+
+    bool try_more(const std::vector<std::size_t>& order, std::size_t busy, int nursing) {
+        bool gained = false;
+        for (std::size_t count = busy, last = count + patience;
+             count <= std::min(last, order.size()); ++count) {
+            if (try_choice(first_of(order, count), nursing)) {
+                gained = count > busy;
+                last = count + patience;
+            }
+        }
+        return gained;
+    }
+
+    // Fewer tankers have no higher bound.
+    void try_fewer(const std::vector<std::size_t>& order, std::size_t busy, int nursing) {
+        for (std::size_t count = busy - 1, waited = 0; count > 0 && waited < patience; --count) {
+            const Incident fewer = with_only(slow_, first_of(order, count), nursing);
+            if (held(window_bound(fewer, window_)) <= best_.flow) {
+                return;
+            }
+            waited = try_choice(first_of(order, count), nursing) ? 0 : waited + 1;
+        }
+    }
+
+    bool try_one_changed() {
+        const Choice from = best_;
+        for (std::size_t tanker = 0; tanker < from.running.size(); ++tanker) {
+            try_turned(from, {tanker});
+        }
+        if (std::ranges::any_of(slow_.tankers, &Tanker::can_nurse)) {
+            try_choice(from.running, 1 - from.nursing);
+        }
+        return best_.flow > from.flow;
+    }
+
+    bool try_two_changed() {
+        const Choice from = best_;
+        for (std::size_t one = 0; one < from.running.size(); ++one) {
+            for (std::size_t other = one + 1; other < from.running.size(); ++other) {
+                try_turned(from, {one, other});
+            }
+        }
+        return best_.flow > from.flow;
+    }
+
+    void try_turned(const Choice& from, std::initializer_list<std::size_t> tankers) {
+        Running running = from.running;
+        for (const std::size_t tanker : tankers) {
+            running[tanker] = running[tanker] == 0 ? 1 : 0;
+        }
+        try_choice(std::move(running), from.nursing);
+    }
+
+    bool try_choice(Running running, int nursing) {
+        const HeldFlow flow =
+            sustained_flow_above(with_only(slow_, running, nursing), window_, best_.flow);
+        const bool better = flow > best_.flow;
+        if (better) {
+            best_ = {std::move(running), nursing, flow};
+        }
+        return better;
+    }
+
+    const Incident& slow_;
+    Window window_;
+    std::vector<Use> uses_;
+    Choice best_;
+};
 
 Incident without(Incident incident, std::size_t tanker) {
     incident.tankers.erase(incident.tankers.begin() + static_cast<std::ptrdiff_t>(tanker));
     return incident;
 }
 
-void drop(ShuttlePlan& plan, std::size_t tanker, Window window) {
-    plan.slow = without(std::move(plan.slow), tanker);
-    plan.incident = without(std::move(plan.incident), tanker);
-    plan.cautious = sustained_flow(plan.slow, window);
-}
-
-std::size_t least_worth(const Incident& incident, Worth worth) {
-    const auto& tankers = incident.tankers;
-    const auto least = std::ranges::min_element(tankers, [&](const Tanker& a, const Tanker& b) {
-        return worth(incident, a) < worth(incident, b);
-    });
-    return static_cast<std::size_t>(least - tankers.begin());
-}
-
-// Leaves out the tanker that is worth least, one after another, until `patience` in a row gained
-// nothing; the best plan on the way.
-ShuttlePlan best_without_least(const ShuttlePlan& all, Worth worth, Window window, int patience) {
-    ShuttlePlan best = all;
-    ShuttlePlan fewer = all;
-    int waited = 0;
-    while (fewer.incident.tankers.size() > 1 && waited < patience) {
-        drop(fewer, least_worth(fewer.incident, worth), window);
-        ++waited;
-        if (fewer.cautious > best.cautious) {
-            best = fewer;
-            waited = 0;
-        }
-    }
-    return best;
-}
-
-std::vector<HeldFlow> one_out(const Incident& slow, Window window) {
-    std::vector<HeldFlow> flows;
-    flows.reserve(slow.tankers.size());
-    for (std::size_t i = 0; i < slow.tankers.size(); ++i) {
-        flows.push_back(sustained_flow(without(slow, i), window));
-    }
-    return flows;
-}
-
 }  // namespace
 
-ShuttlePlan all_tankers(const Incident& incident, Window window, double factor) {
-    ShuttlePlan plan{incident, slowed(incident, factor), {}};
-    plan.cautious = sustained_flow(plan.slow, window);
-    return plan;
+HeldFlow quick_choice(const Incident& incident, Window window, double factor, HeldFlow least) {
+    const Incident slow = slowed(incident, factor);
+    ChoiceSearch search(slow, window, least);
+    search.try_first_of(&Use::slot, 0);
+    return search.best().flow;
 }
 
-ShuttlePlan quick_choice(const Incident& incident, Window window, double factor) {
-    constexpr int patience = 2;
-    return best_without_least(all_tankers(incident, window, factor), worth_at_slot, window,
-                              patience);
-}
-
-FullChoice full_choice(const Incident& incident, Window window, double factor) {
-    constexpr int all_the_way = std::numeric_limits<int>::max();
-    const ShuttlePlan all = all_tankers(incident, window, factor);
-    ShuttlePlan best = best_without_least(all, worth_at_slot, window, all_the_way);
-    ShuttlePlan by_place = best_without_least(all, worth_at_place, window, all_the_way);
-    if (by_place.cautious > best.cautious) {
-        best = std::move(by_place);
+std::optional<ShuttlePlan> full_choice(const Incident& incident, Window window, double factor,
+                                       HeldFlow least) {
+    const Incident slow = slowed(incident, factor);
+    ChoiceSearch search(slow, window, least);
+    const bool one_can_nurse = std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
+    for (int nursing = 0; nursing <= (one_can_nurse ? 1 : 0); ++nursing) {
+        search.try_first_of(&Use::slot, nursing);
+        search.try_first_of(&Use::place, nursing);
     }
-    while (best.incident.tankers.size() > 1) {
-        const std::vector<HeldFlow> flows = one_out(best.slow, window);
-        const auto most = std::ranges::max_element(flows);
-        if (*most <= best.cautious) {
-            return {std::move(best), *std::ranges::min_element(flows)};
+    if (search.best().running.empty()) {
+        return std::nullopt;
+    }
+    search.polish();
+    const Choice& best = search.best();
+    return ShuttlePlan{with_only(incident, best.running, best.nursing),
+                       with_only(slow, best.running, best.nursing), best.flow};
+}
+
+HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window) {
+    HeldFlow least = plan.cautious;
+    if (plan.slow.tankers.size() <= 1) {
+        return HeldFlow{};
+    }
+    for (std::size_t tanker = 0; tanker < plan.slow.tankers.size(); ++tanker) {
+        const Incident rest = without(plan.slow, tanker);
+        if (!holds(rest, window, least)) {
+            least = std::min(least, sustained_flow(rest, window));
         }
-        drop(best, static_cast<std::size_t>(most - flows.begin()), window);
     }
-    return {std::move(best), HeldFlow{}};
+    return least;
 }
 
 }  // namespace farwater::supply

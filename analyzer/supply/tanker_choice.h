@@ -1,7 +1,13 @@
 // Which of the tankers that are there are run in the shuttle. Past the knee a small slow tanker
 // holds up the others at the slot or the fill place, so more tankers can give less; whoever runs a
-// dump site sends such a tanker to stand by. The choice never gives less than running all of them.
+// dump site sends such a tanker to stand by.
+//
+// The tankers are put in order of what they are worth where it is scarce, at the offload slot or at
+// the fill place; the first so many of them are run. The search begins at the number that keeps the
+// slots or the places busy and goes up and down from there as long as that gains: a few runs.
 #pragma once
+
+#include <optional>
 
 #include "analyzer/supply/incident.h"
 
@@ -13,18 +19,18 @@ struct ShuttlePlan {
     HeldFlow cautious{};
 };
 
-ShuttlePlan all_tankers(const Incident& incident, Window window, double factor);
+// The cautious flow of the best of such choices by worth at the slot, no nursing; `least` when it
+// is no more than that. Good enough to choose a fill site by.
+HeldFlow quick_choice(const Incident& incident, Window window, double factor, HeldFlow least);
 
-// Leaves out tankers, least worth at the offload slot first, until two more in a row gain nothing.
-// A few runs; good enough to choose a fill site by.
-ShuttlePlan quick_choice(const Incident& incident, Window window, double factor);
+// The best by either worth, with and without a nursing tanker where one can nurse, and then with
+// single tankers turned in or out as long as that gains; none when its cautious flow is no more
+// than `least`. About two runs per tanker.
+std::optional<ShuttlePlan> full_choice(const Incident& incident, Window window, double factor,
+                                       HeldFlow least);
 
-// The best of leaving out by worth at the slot and by worth at the fill place, all the way; then
-// single tankers as long as that gains. About four runs per tanker.
-struct FullChoice {
-    ShuttlePlan plan;
-    HeldFlow one_tanker_out{};  // cautious, without the one that is missed most; 0 for one tanker
-};
-FullChoice full_choice(const Incident& incident, Window window, double factor);
+// The cautious flow without the tanker that is missed most; 0 for one tanker. About one run per
+// tanker.
+HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window);
 
 }  // namespace farwater::supply

@@ -54,19 +54,34 @@ Site site_of(const FillSite& fill_site, std::size_t tankers) {
     };
 }
 
-// Flows that may run at one site: one choice where it is given, else 1..places.
+// Flows that may run at one site: one choice where it is given, else as many as the pump can feed
+// to every tanker's limit, up to the places.
 struct Choices {
     std::size_t least = 1;
     std::size_t most = 1;
 };
 
-Choices choices_at(const FillSite& fill_site, std::size_t tankers) {
-    const std::size_t most = std::max<std::size_t>(1, useful(fill_site.places, tankers));
-    if (!fill_site.flows) {
-        return {1, most};
+double largest_fill_limit(const Incident& incident, std::size_t site) {
+    double largest = 0.0;
+    for (const Tanker& tanker : incident.tankers) {
+        largest = std::max(largest, tanker.fill_site == site ? in_gpm(tanker.fill_limit) : 0.0);
     }
-    const int given = std::clamp(*fill_site.flows, 1, std::max(1, fill_site.places));
-    return {static_cast<std::size_t>(given), static_cast<std::size_t>(given)};
+    return largest;
+}
+
+Choices choices_at(const Incident& incident, std::size_t site, std::size_t tankers) {
+    const FillSite& fill_site = incident.fill_sites[site];
+    const std::size_t most = std::max<std::size_t>(1, useful(fill_site.places, tankers));
+    if (fill_site.flows) {
+        const int given = std::clamp(*fill_site.flows, 1, std::max(1, fill_site.places));
+        return {static_cast<std::size_t>(given), static_cast<std::size_t>(given)};
+    }
+    std::size_t least = 1;
+    const double limit = largest_fill_limit(incident, site);
+    while (least < most && in_gpm(fill_site.pump) >= limit * static_cast<double>(least + 1)) {
+        ++least;
+    }
+    return {least, most};
 }
 
 std::vector<FillRegime> all_combinations(const std::vector<Choices>& choices) {
@@ -104,7 +119,7 @@ std::vector<FillRegime> fill_regimes(const Incident& incident) {
     std::vector<Choices> choices;
     std::size_t combinations = 1;
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
-        choices.push_back(choices_at(incident.fill_sites[site], tankers_at(incident, site)));
+        choices.push_back(choices_at(incident, site, tankers_at(incident, site)));
         const std::size_t here = choices.back().most - choices.back().least + 1;
         combinations = std::min(combinations * here, most_regimes + 1);
     }

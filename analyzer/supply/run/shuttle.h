@@ -48,7 +48,8 @@ struct Shuttle {
 using FillRegime = std::vector<std::size_t>;
 
 // Every choice of flows that the incident leaves open, at least one. A site that nobody uses, or
-// that has more places than tankers, offers no choice beyond its tankers. Where the combinations
+// that has more places than tankers, offers no choice beyond its tankers. Fewer flows are no choice
+// where the pump feeds more of them as well: nobody would fill quicker. Where the combinations
 // are more than `most_regimes`, all sites go up together: 1, 2, ... flows each.
 inline constexpr std::size_t most_regimes = 64;
 std::vector<FillRegime> fill_regimes(const Incident& incident);
