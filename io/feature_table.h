@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -50,6 +51,9 @@ struct PassThroughTable {
     FeatureTable results;  // its shape and rows are those of the input
     std::string input;     // section of the district file: "parcels" or "roads"
     std::function<bool(std::size_t record)> keeps;
+    // Where given: sees the rings of each kept record on the way, in order, in metres of the
+    // working CRS; none where the record has no area. Curves come as short straight pieces.
+    std::function<void(std::size_t record, std::span<const Polyline> rings)> sees = {};
 };
 
 }  // namespace farwater::io

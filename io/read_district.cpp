@@ -83,6 +83,7 @@ public:
         parcels_ = parcels.extent;
         result_.district.buildings_known = parcels.buildings_known;
         result_.repaired_parcels = std::move(parcels.repaired);
+        result_.addresses = std::move(parcels.addresses);
         result_.district.parcels =
             keep(sources_.at("parcels"),
                  LayerRows<Parcel>{std::move(parcels.rows), std::move(parcels.log)});

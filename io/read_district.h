@@ -21,6 +21,7 @@ struct ReadResult {
     WorkingCrs crs;
     std::vector<InputRecord> inputs;              // in the order of reading
     std::vector<RepairedShape> repaired_parcels;  // by ascending row
+    TextList addresses;                           // one per parcel; may be empty
 };
 
 // A record's row number is its place in GDAL's natural reading order of the layer under the

@@ -99,6 +99,7 @@ public:
         read_need(record, parcel);
         read_buildings_of(record, area->shape, *around_, parcel);
         read_address_of(raw_id, area->shape, around_->addresses, parcel);
+        result_.addresses.add(record.text("address"));
         keep(*area, std::move(parcel));
         return Taken::yes;
     }

@@ -12,6 +12,7 @@
 #include "io/joined_table.h"
 #include "io/layer_rows.h"
 #include "io/layer_source.h"
+#include "io/text_list.h"
 
 namespace farwater::io {
 
@@ -33,6 +34,7 @@ struct ParcelSurroundings {
 struct ParcelRows {
     std::vector<Parcel> rows;
     LayerLog log;
+    TextList addresses;  // one per row, empty where the data give none
     std::vector<RepairedShape> repaired;
     Box extent;
     bool buildings_known = false;

@@ -95,6 +95,43 @@ std::unique_ptr<OGRGeometry> take_shape(OGRFeature& feature, std::size_t record,
     return shape ? std::move(shape) : std::unique_ptr<OGRGeometry>(feature.StealGeometry());
 }
 
+void add_ring(const OGRLinearRing* ring, double metres_per_unit, std::vector<Polyline>& rings) {
+    if (ring == nullptr || ring->IsEmpty()) {
+        return;
+    }
+    Polyline& line = rings.emplace_back();
+    line.reserve(static_cast<std::size_t>(ring->getNumPoints()));
+    for (int i = 0; i < ring->getNumPoints(); ++i) {
+        line.push_back({ring->getX(i) * metres_per_unit, ring->getY(i) * metres_per_unit});
+    }
+}
+
+void add_rings(const OGRPolygon& polygon, double metres_per_unit, std::vector<Polyline>& rings) {
+    for (const OGRLinearRing* ring : polygon) {
+        add_ring(ring, metres_per_unit, rings);
+    }
+}
+
+void add_rings(const OGRGeometry& shape, double metres_per_unit, std::vector<Polyline>& rings) {
+    const OGRwkbGeometryType type = wkbFlatten(shape.getGeometryType());
+    if (type == wkbPolygon) {
+        add_rings(*shape.toPolygon(), metres_per_unit, rings);
+    } else if (OGR_GT_IsSubClassOf(type, wkbGeometryCollection)) {
+        for (const OGRGeometry* part : *shape.toGeometryCollection()) {
+            add_rings(*part, metres_per_unit, rings);
+        }
+    }
+}
+
+// The rings of an area, in metres.
+std::vector<Polyline> rings_of(const OGRGeometry& shape, double metres_per_unit) {
+    std::vector<Polyline> rings;
+    const std::unique_ptr<OGRGeometry> straight(shape.hasCurveGeometry() ? shape.getLinearGeometry()
+                                                                         : nullptr);
+    add_rings(straight ? *straight : shape, metres_per_unit, rings);
+    return rings;
+}
+
 bool keeps(const PassThroughTable& table, std::size_t record) {
     return !table.keeps || table.keeps(record);
 }
@@ -117,6 +154,10 @@ void write_record(Pass& pass, OGRFeature& feature, std::size_t record, RepairedS
     auto shape = take_shape(feature, record, repaired);
     if (shape && !pass.to_working(*shape)) {
         shape.reset();  // the reading has set such a record aside and listed it
+    }
+    if (pass.table.sees) {
+        pass.table.sees(
+            record, shape ? rings_of(*shape, pass.file.metres_per_unit) : std::vector<Polyline>{});
     }
     pass.layer.start_row(shape.get());
     add_carried_cells(feature, pass.carries, pass.layer.cells());

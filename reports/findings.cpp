@@ -17,4 +17,17 @@ std::vector<std::string> dump_site_names(const Findings& findings) {
     return names;
 }
 
+Box extent_of(const District& district) {
+    Box box;
+    for (const Road& road : district.roads) {
+        for (const Point p : road.line) {
+            box.include(p);
+        }
+    }
+    for (const Parcel& parcel : district.parcels) {
+        box.include(parcel.house);
+    }
+    return box;
+}
+
 }  // namespace farwater::reports

@@ -41,4 +41,7 @@ struct Findings {
 // "D0001" and so on; the officer's own id for the officer's places.
 std::vector<std::string> dump_site_names(const Findings& findings);
 
+// Round the roads and the houses. O(parcels + road vertices).
+Box extent_of(const District& district);
+
 }  // namespace farwater::reports

@@ -75,19 +75,6 @@ constexpr std::array sites{
              "officer's dump site"},
 };
 
-Box extent_of(const District& district) {
-    Box box;
-    for (const Road& road : district.roads) {
-        for (const Point p : road.line) {
-            box.include(p);
-        }
-    }
-    for (const Parcel& parcel : district.parcels) {
-        box.include(parcel.house);
-    }
-    return box;
-}
-
 std::string symbols() {
     std::string defs = "<defs>\n";
     for (const StateLook& look : looks) {

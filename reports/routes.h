@@ -1,7 +1,9 @@
 // What the ways of the shuttles say about an answer.
 #pragma once
 
+#include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "analyzer/district/units.h"
 #include "reports/findings.h"
@@ -10,13 +12,16 @@ namespace farwater::reports {
 
 // Of the first tanker's round trip.
 struct RoundTripWays {
-    DriveTime time;
-    DriveTime on_defaults;
+    DriveTime time{};
+    DriveTime on_defaults{};
     Length length;
 };
 
 // None where the parcel or target has no shuttle.
 std::optional<RoundTripWays> round_trip_ways(const Findings& findings, std::size_t row);
+
+// The routes that have a line, as the layer shuttle_routes lists them: indices into `routes`.
+std::vector<std::uint32_t> drawn_routes(const RoutesInUse& routes);
 
 // Whole per cent, rounded up, so that 0 means none at all; none where nothing is driven.
 std::optional<int> default_speed_percent(DriveTime on_defaults, DriveTime time);

@@ -12,17 +12,6 @@
 namespace farwater::reports {
 namespace {
 
-// The routes that have a line.
-std::vector<std::uint32_t> drawn_routes(const RoutesInUse& routes) {
-    std::vector<std::uint32_t> drawn;
-    for (std::uint32_t i = 0; i < routes.routes.size(); ++i) {
-        if (routes.routes[i].wanted.with_line) {
-            drawn.push_back(i);
-        }
-    }
-    return drawn;
-}
-
 std::size_t shuttle_legs(const RoutesInUse& routes) {
     return static_cast<std::size_t>(std::ranges::count_if(
         routes.routes,
@@ -40,6 +29,16 @@ std::string description_of(std::size_t drawn, std::size_t all) {
 }
 
 }  // namespace
+
+std::vector<std::uint32_t> drawn_routes(const RoutesInUse& routes) {
+    std::vector<std::uint32_t> drawn;
+    for (std::uint32_t i = 0; i < routes.routes.size(); ++i) {
+        if (routes.routes[i].wanted.with_line) {
+            drawn.push_back(i);
+        }
+    }
+    return drawn;
+}
 
 std::optional<int> default_speed_percent(DriveTime on_defaults, DriveTime time) {
     if (!reachable(time) || in_tenths(time) == 0) {

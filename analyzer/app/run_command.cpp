@@ -39,7 +39,8 @@ std::string closing_text(const Options& options, const std::filesystem::path& ou
         return reports::summary_json(findings);
     }
     return reports::summary_text(findings) +
-           fmt::format("\nResults: {}\n", (out / "supply.gpkg").string());
+           fmt::format("\nResults: {}\nTo look at, in a browser: {}\n",
+                       (out / "supply.gpkg").string(), (out / "report.html").string());
 }
 
 }  // namespace

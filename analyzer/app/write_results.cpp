@@ -13,6 +13,7 @@
 #include "io/whole_file.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
+#include "reports/map_page.h"
 #include "reports/overview.h"
 
 namespace farwater::app {
@@ -64,11 +65,18 @@ constexpr std::array<PlaceLayer, 10> csv_tables{
     reports::worklist,       reports::input_records,
 };
 
+// `areas` gets the parcels' shapes on the way, where it is given.
 bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
-                  const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
+                  const io::ReadResult& read, const reports::Findings& findings,
+                  reports::PackedShapes* areas, const Work& work) {
     io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
-    bool going = writer.write(reports::parcel_supply(findings),
-                              input_of(file.layers.at("parcels"), read), work);
+    io::PassThroughTable parcels = reports::parcel_supply(findings);
+    if (areas != nullptr) {
+        parcels.sees = [areas](std::size_t, std::span<const Polyline> rings) {
+            areas->add_areas(rings);
+        };
+    }
+    bool going = writer.write(parcels, input_of(file.layers.at("parcels"), read), work);
     going = going && writer.write(reports::road_times(findings),
                                   input_of(file.layers.at("roads"), read), work);
     for (const PlaceLayer make : tables_of_supply) {
@@ -122,6 +130,12 @@ bool write_tables(const std::filesystem::path& folder, const reports::Findings& 
     });
 }
 
+void write_report(const std::filesystem::path& path, const reports::MapPage& page) {
+    io::WholeFile whole(path);
+    reports::write_map_page(page, [&](std::string_view bytes) { whole.write(bytes); });
+    whole.finish();
+}
+
 std::string one_line(std::string text) {
     std::replace(text.begin(), text.end(), '\n', ';');
     return text;
@@ -171,8 +185,12 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
 bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
                    const io::ReadResult& read, const reports::Findings& findings, const Work& work,
                    const StageBegins& begins) {
+    const auto grid = reports::PageGrid::at(reports::extent_of(read.district));
+    reports::PackedShapes areas(grid);
+    reports::PackedShapes* const drawn =
+        findings.parcels() <= reports::most_parcels_as_areas ? &areas : nullptr;
     begins("writing supply.gpkg");
-    bool going = write_supply(folder / "supply.gpkg", file, read, findings, work);
+    bool going = write_supply(folder / "supply.gpkg", file, read, findings, drawn, work);
     if (going && findings.parcels() <= most_parcels_with_inputs) {
         begins("writing inputs.gpkg");
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);
@@ -182,6 +200,12 @@ bool write_results(const std::filesystem::path& folder, const io::DistrictFile& 
     if (going && findings.parcels() <= most_parcels_in_overview) {
         std::filesystem::create_directories(folder / "maps");
         io::write_whole_file(folder / "maps" / "overview.svg", reports::overview_svg(findings));
+    }
+    if (going && !work.stopped()) {
+        begins("writing report.html");
+        const reports::RunRecord record = run_record(file, read, findings);
+        const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
+        write_report(folder / "report.html", {findings, record, grid, drawn, address});
     }
     return going && !work.stopped();
 }

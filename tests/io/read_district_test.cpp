@@ -133,13 +133,13 @@ TEST_CASE("joined tables add fields to the parcels by key") {
                 "B,7,\"POLYGON ((700100 4770000,700200 4770000,700200 4770100,700100 4770000))\"\n"
                 "C,9,\"POLYGON ((700200 4770000,700300 4770000,700300 4770100,700200 4770000))\"\n")
             .file("assessor.csv", "PID,BLDGS,L\nA,1,60\nB,0,\n")
-            .file("lots.csv", "LOT,ZONE\n007,west\n7,east\n")
+            .file("lots.csv", "LOT,ZONE,WHERE\n007,west,1 Mill Road\n7,east,\n")
             .section("parcels", "crs = \"EPSG:32618\"\nunits = { setback_ft = \"m\" }")
             .end(
                 "[[join]]\nfile = \"assessor.csv\"\nkey = \"PID\"\ncolumns = { buildings = "
                 "\"BLDGS\", "
                 "setback_ft = \"L\" }\n[[join]]\nfile = \"lots.csv\"\nkey = \"LOT\"\nparcel_key = "
-                "\"lot\"\ncolumns = { zone = \"ZONE\" }\n")
+                "\"lot\"\ncolumns = { zone = \"ZONE\", address = \"WHERE\" }\n")
             .read();
     const std::vector<Parcel>& parcels = read.district.parcels;
     CHECK(parcels[0].improved);
@@ -149,6 +149,10 @@ TEST_CASE("joined tables add fields to the parcels by key") {
     CHECK_FALSE(parcels[1].setback);
     CHECK(parcels[1].zone == "east");
     CHECK(parcels[2].zone.empty());
+    REQUIRE(read.addresses.size() == 3);
+    CHECK(read.addresses[0] == "1 Mill Road");
+    CHECK(read.addresses[1].empty());
+    CHECK(read.addresses[2].empty());
     CHECK(parcels[2].improved);
     CHECK(read.district.buildings_known);
     CHECK(count_of(read, "join") == "2 = 2 + 0 + 0");

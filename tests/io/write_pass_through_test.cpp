@@ -132,6 +132,34 @@ TEST_CASE("shapes go through byte for byte where the input is in the working CRS
     CHECK(rows_of(out, "SELECT count(*) FROM rtree_parcel_supply_geom") == "3\n");
 }
 
+TEST_CASE("whoever wants to sees each kept record's rings in metres on the way") {
+    const TemporaryFolder folder;
+    const auto in = folder / "in.gpkg";
+    make_input(in, "GPKG",
+               {with_hole, two_parts, nullptr, "POINT (1 1)",
+                "CURVEPOLYGON (CIRCULARSTRING (0 0,10 10,20 0,10 -10,0 0))", square},
+               {{"id"}}, 2249);
+    PassThroughTable table = supply();
+    table.keeps = [](std::size_t record) { return record != 5; };
+    std::vector<std::vector<Polyline>> seen;
+    table.sees = [&](std::size_t record, std::span<const Polyline> rings) {
+        CHECK(record == seen.size());
+        seen.emplace_back(rings.begin(), rings.end());
+    };
+    REQUIRE(pass_through(folder / "out.gpkg", input_of(in, 6), table, feet_crs()));
+    REQUIRE(seen.size() == 5);
+    const double foot = feet_crs().metres_per_unit;
+    REQUIRE(seen[0].size() == 2);
+    CHECK(seen[0][0][1] == Point{0.0, 10.123456789 * foot});
+    CHECK(seen[0][1].front() == Point{foot, foot});
+    CHECK(seen[0][1].front() == seen[0][1].back());
+    CHECK(seen[1].size() == 2);
+    CHECK(seen[2].empty());
+    CHECK(seen[3].empty());
+    REQUIRE(seen[4].size() == 1);
+    CHECK(seen[4][0].size() > 20);  // an arc in short straight pieces
+}
+
 TEST_CASE("the layer's type is that of its records where they agree") {
     const TemporaryFolder folder;
     const auto shape = GENERATE(values<std::pair<const char*, const char*>>(

@@ -1,0 +1,23 @@
+// The tables that report.html carries, packed.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "reports/map_page.h"
+
+namespace farwater::reports {
+
+struct PageTable {
+    std::string_view name;
+    std::string (*packed)(const MapPage& page);
+};
+
+// In the order in which the page holds them.
+std::vector<PageTable> page_tables();
+
+// What the run record says under a key; empty where it says nothing.
+std::string_view recorded(const RunRecord& record, std::string_view key);
+
+}  // namespace farwater::reports
