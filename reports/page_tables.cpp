@@ -4,6 +4,8 @@
 #include <map>
 #include <memory>
 
+#include <fmt/format.h>
+
 #include "reports/packed_table.h"
 #include "reports/routes.h"
 #include "reports/table_builder.h"
@@ -256,9 +258,9 @@ std::string about(const MapPage& page) {
     const RunRecord facts{
         {"district", district.name},
         {"tanker_word", district.tanker_word},
-        {"step_m", std::to_string(PageGrid::step_m)},
+        {"step_m", fmt::format("{}", PageGrid::step_m)},
         {"start_after_arrival_min",
-         std::to_string(in_minutes(district.assumptions.start_after_arrival))},
+         fmt::format("{}", in_minutes(district.assumptions.start_after_arrival))},
         {"most_rows_of_a_list", std::to_string(most_rows_of_a_list)},
         {"data_problems", std::to_string(page.findings.problems.size())},
     };

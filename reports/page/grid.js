@@ -68,12 +68,21 @@ const Grid = (() => {
       return unionOf(this.boxes);
     }
 
-    // Draws a row's parts into a path, south down as a page has it.
-    trace(path, row, closed) {
+    // Draws a row's parts into a path, south down as a page has it, without vertices that are
+    // nearer than `fine` steps to the one drawn before.
+    trace(path, row, closed, fine) {
       const { rows, parts, east, north } = this.shapes;
       for (let part = rows[row]; part < rows[row + 1]; part++) {
-        path.moveTo(east[parts[part]], -north[parts[part]]);
-        for (let v = parts[part] + 1; v < parts[part + 1]; v++) path.lineTo(east[v], -north[v]);
+        const last = parts[part + 1] - 1;
+        let x = east[parts[part]];
+        let y = north[parts[part]];
+        path.moveTo(x, -y);
+        for (let v = parts[part] + 1; v <= last; v++) {
+          if (Math.abs(east[v] - x) + Math.abs(north[v] - y) < fine && (closed || v < last)) continue;
+          x = east[v];
+          y = north[v];
+          path.lineTo(x, -y);
+        }
         if (closed) path.closePath();
       }
     }

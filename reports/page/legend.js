@@ -36,6 +36,8 @@ const Legend = (() => {
     return element("tr", "", element("td", "", swatch), element("th", "", words), ...numbers.map((n) => element("td", "number", n)));
   }
 
+  const faintLast = (list) => [...list.filter(({ faint }) => !faint), ...list.filter(({ faint }) => faint)];
+
   // Counts are of all parcels, whatever the filter.
   function fillKey() {
     const table = element("table", "");
@@ -47,14 +49,14 @@ const Legend = (() => {
       head.append(cell);
     }
     const body = element("tbody", "");
-    Questions.sorted(question).classes.forEach(({ label, look, faint }, place) => {
-      const count = question.counts[place];
-      if (count === 0) return;
+    const classes = Questions.sorted(question).classes.map((one, place) => ({ ...one, count: question.counts[place] }));
+    for (const { label, look, faint, count } of faintLast(classes)) {
+      if (count === 0) continue;
       const share = faint ? "–" : Words.percent(count, Parcels.allImproved);
       const row = keyRow(Patterns.swatch(look), label, Words.whole(count), share);
       row.querySelector("th").scope = "row";
       body.append(row);
-    });
+    }
     table.append(caption, element("thead", "", head), body);
     key.replaceChildren(table);
     const start = Parcels.startAfterArrival;
@@ -72,8 +74,9 @@ const Legend = (() => {
   }
 
   function fillFilters() {
-    Words.states.forEach(({ word, label }, place) => {
-      if (Parcels.count[place] === 0) return;
+    const states = Words.states.map((state, place) => ({ ...state, place, faint: !state.share }));
+    for (const { word, label, place } of faintLast(states)) {
+      if (Parcels.count[place] === 0) continue;
       const [row, input] = choice(
         "checkbox", "state", word, true,
         Patterns.swatch(Questions.stateClasses[place].look),
@@ -85,7 +88,7 @@ const Legend = (() => {
         update();
       });
       filters.append(row);
-    });
+    }
   }
 
   function fillMarks() {

@@ -4,7 +4,7 @@ const TheMap = (() => {
   const canvas = document.getElementById("canvas");
   const all = Painter.extent();
   const slow = 45; // ms; a picture that takes longer is moved first and drawn when all is quiet
-  const quiet = 120;
+  const quiet = 80;
 
   let width = 1;
   let height = 1;
@@ -45,15 +45,25 @@ const TheMap = (() => {
     ink.drawImage(kept.canvas, 0, 0);
   }
 
-  function changed() {
+  // While a finger or wheel moves, a slow picture is moved first; a key or button draws at once.
+  function changed(moving) {
     if (waiting) return;
     waiting = requestAnimationFrame(() => {
       waiting = 0;
-      if (lasted < slow || !kept.view) return draw();
+      if (!moving || lasted < slow || !kept.view) return draw();
       moveKept();
       clearTimeout(timer);
       timer = setTimeout(draw, quiet);
     });
+  }
+
+  // The cross comes and goes with the focus.
+  function refocused() {
+    if (!kept.view || kept.view !== view) return;
+    const ink = canvas.getContext("2d", { alpha: false });
+    ink.setTransform(1, 0, 0, 1, 0, 0);
+    ink.drawImage(kept.canvas, 0, 0);
+    if (document.activeElement === plot) cross();
   }
 
   // Where Enter points to.
@@ -86,11 +96,12 @@ const TheMap = (() => {
     draw();
   }
 
-  function set(next) {
+  function set(next, moving = false) {
     view = next;
-    changed();
+    changed(moving);
   }
-  const closer = (factor, x = width / 2, y = height / 2) => set(view.closer(factor, x, y, width, height, least));
+  const closer = (factor, x = width / 2, y = height / 2, moving = false) =>
+    set(view.closer(factor, x, y, width, height, least), moving);
   const whole = () => set(View.of(all, width, height));
 
   function select(row, showAll) {
@@ -143,10 +154,10 @@ const TheMap = (() => {
     if (travelled < 4 && fingers.size === 1) return;
     view = view.moved(after[0] - before[0], after[1] - before[1]);
     if (fingers.size === 2 && spread > 0) {
-      closer(distance() / spread, ...after);
+      closer(distance() / spread, ...after, true);
       spread = distance();
     }
-    changed();
+    changed(true);
   });
   const lifted = (event) => {
     const single = fingers.size === 1 && fingers.has(event.pointerId);
@@ -160,7 +171,7 @@ const TheMap = (() => {
     "wheel",
     (event) => {
       event.preventDefault();
-      closer(Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0018)), ...spot(event));
+      closer(Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0018)), ...spot(event), true);
     },
     { passive: false },
   );
@@ -185,8 +196,8 @@ const TheMap = (() => {
     event.preventDefault();
     act();
   });
-  plot.addEventListener("focus", () => view && draw());
-  plot.addEventListener("blur", () => view && draw());
+  plot.addEventListener("focus", refocused);
+  plot.addEventListener("blur", refocused);
   document.getElementById("closer").addEventListener("click", () => closer(1.6));
   document.getElementById("wider").addEventListener("click", () => closer(1 / 1.6));
   document.getElementById("whole").addEventListener("click", whole);

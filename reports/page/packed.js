@@ -4,6 +4,7 @@ const Packed = (() => {
   const utf8 = new TextDecoder();
 
   function bytesOf(base64) {
+    if (Uint8Array.fromBase64) return Uint8Array.fromBase64(base64); // much quicker, where it is
     const raw = atob(base64);
     const bytes = new Uint8Array(raw.length);
     for (let i = 0; i < raw.length; i++) bytes[i] = raw.charCodeAt(i);
@@ -27,6 +28,7 @@ const Packed = (() => {
     }
     signed() {
       const count = this.count();
+      if (count < 0x7fffffff) return (count >>> 1) ^ -(count & 1);
       return count % 2 === 0 ? count / 2 : -(count + 1) / 2;
     }
     slice(length) {
@@ -108,7 +110,8 @@ const Packed = (() => {
         for (let left = reader.count(); left > 0; left--) {
           for (let more = reader.count(); more > 0; more--) {
             east[vertex] = x += reader.signed();
-            north[vertex++] = y += reader.signed();
+            north[vertex] = y += reader.signed();
+            vertex++;
           }
           parts.push(vertex);
         }

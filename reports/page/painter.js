@@ -21,12 +21,16 @@ const Painter = (() => {
 
   // --- parcels ---------------------------------------------------------------------------------
 
+  // How fine paths have to be: steps that are about half a pixel. A power of 2, so that paths serve
+  // for a range of scales; 0 = every vertex.
+  const fineOf = (view) => (view.scale > 0.15 ? 0 : 2 ** Math.floor(Math.log2(0.7 / view.scale)));
+
   // What is drawn of the parcels: the question's classes, and which states pass the filter.
-  // Paths are kept per cell and class until that changes.
-  let drawn = { question: null, shown: null, paths: new Map() };
+  // Paths are kept per cell and class until that or their fineness changes.
+  let drawn = { question: null, shown: null, paths: new Map(), fine: 0 };
 
   function setParcels(question, shown) {
-    drawn = { question: Questions.sorted(question), shown, paths: new Map() };
+    drawn = { question: Questions.sorted(question), shown, paths: new Map(), fine: 0 };
   }
 
   const hidden = 255;
@@ -45,7 +49,7 @@ const Painter = (() => {
       for (const row of cell.rows) {
         const place = classAt(row);
         if (!paths.has(place)) paths.set(place, new Path2D());
-        if (hasAreas) parcels.trace(paths.get(place), row, true);
+        if (hasAreas) parcels.trace(paths.get(place), row, true, drawn.fine);
         else addSquare(paths.get(place), row);
       }
       drawn.paths.set(cell, paths);
@@ -71,7 +75,8 @@ const Painter = (() => {
   function paintParcels(ink, view, width, height, ratio) {
     const box = view.box(width, height);
     const cells = parcels.cells.filter((cell) => meets(cell.box, box));
-    const edge = view.scale > 0.02;
+    const edge = view.scale > 0.03 || cells.reduce((sum, cell) => sum + cell.rows.length, 0) < 6000;
+    if (drawn.fine !== fineOf(view)) drawn = { ...drawn, paths: new Map(), fine: fineOf(view) };
     toGround(ink, view, width, height, ratio);
     ink.lineWidth = 0.6 / view.scale;
     const last = drawn.question.classes.length;
@@ -82,7 +87,7 @@ const Painter = (() => {
       for (const cell of cells) {
         const path = pathsOf(cell).get(place);
         if (!path) continue;
-        ink.fill(path, "evenodd");
+        if (!faint) ink.fill(path, "evenodd");
         if (edge) ink.stroke(path);
       }
     }
@@ -97,7 +102,7 @@ const Painter = (() => {
 
   const roadLooks = [
     { test: (main, tanker) => !tanker, width: 1, colour: "#8b7f66", dash: [4, 3], least: 0.02 },
-    { test: (main, tanker) => tanker && !main, width: 1.1, colour: "#6f6a5d", least: 0.006 },
+    { test: (main, tanker) => tanker && !main, width: 1.1, colour: "#6f6a5d", least: 0.012 },
     { test: (main, tanker) => tanker && main, width: 2.2, colour: "#4f4b42", least: 0 },
   ];
   const roadLookOf = (() => {
@@ -108,14 +113,14 @@ const Painter = (() => {
       return roadLooks.findIndex((look) => look.test(main, tanker[row] !== 0));
     });
   })();
-  const roadPaths = new Map();
+  let roadPaths = { paths: new Map(), fine: 0 };
 
   function roadPathsOf(cell) {
-    let paths = roadPaths.get(cell);
+    let paths = roadPaths.paths.get(cell);
     if (!paths) {
       paths = roadLooks.map(() => new Path2D());
-      for (const row of cell.rows) roads.trace(paths[roadLookOf[row]], row, false);
-      roadPaths.set(cell, paths);
+      for (const row of cell.rows) roads.trace(paths[roadLookOf[row]], row, false, roadPaths.fine);
+      roadPaths.paths.set(cell, paths);
     }
     return paths;
   }
@@ -123,13 +128,14 @@ const Painter = (() => {
   function paintRoads(ink, view, width, height, ratio) {
     const box = view.box(width, height);
     const cells = roads.cells.filter((cell) => meets(cell.box, box));
-    const wider = Math.max(0.6, Math.min(2.5, view.scale * 3));
+    if (roadPaths.fine !== fineOf(view)) roadPaths = { paths: new Map(), fine: fineOf(view) };
+    const wider = Math.max(view.scale < 0.012 ? 0.3 : 0.6, Math.min(2.5, view.scale * 3));
     toGround(ink, view, width, height, ratio);
     ink.lineJoin = ink.lineCap = "round";
     roadLooks.forEach((look, place) => {
       if (view.scale < look.least) return;
       for (const [colour, extra] of [[paper, 1.6], [look.colour, 0]]) {
-        if (extra > 0 && place < 2 && view.scale < 0.05) continue;
+        if (extra > 0 && view.scale < (place < 2 ? 0.05 : 0.012)) continue;
         ink.strokeStyle = colour;
         ink.lineWidth = (look.width * wider + extra) / view.scale;
         ink.setLineDash(extra === 0 && look.dash ? look.dash.map((d) => d / view.scale) : []);
@@ -178,7 +184,7 @@ const Painter = (() => {
 
   function paintMarks(ink, view, width, height, ratio) {
     ink.setTransform(ratio, 0, 0, ratio, 0, 0);
-    const size = view.scale > 0.1 ? 1 : 0.8;
+    const size = Math.max(0.45, Math.min(1, 0.6 + view.scale * 4, view.scale * 27));
     for (const mark of marks) {
       if (view.scale < mark.least) continue;
       const [x, y] = view.toPage(mark.x, mark.y, width, height);
@@ -288,7 +294,7 @@ const Painter = (() => {
       Glyphs.draw(ink, "officers_place", x, y, 1);
       label(ink, "Dump", x + 10, y + 4);
     }
-    if (way.house) {
+    if (way.house && Parcels.improved(row)) {
       const [x, y] = view.toPage(...way.house, width, height);
       ink.beginPath();
       ink.arc(x, y, 5, 0, 7);

@@ -81,7 +81,8 @@ const Sheet = (() => {
       picture.append(svg("path", { d: `M${x(min)} 22V27`, class: "strip-tick" }));
       picture.append(svg("text", { x: x(min), y: 40 }, String(min)));
     }
-    return [element("h4", "", "Minutes since the alarm"), picture];
+    const colours = `Pale: tank water. ${gap > 0 ? "Brown: none. " : ""}Dark: keeps coming. Red line: the flow is held from here.`;
+    return [element("h4", "", "Minutes since the alarm"), picture, element("p", "small", colours)];
   }
 
   // --- lists -----------------------------------------------------------------------------------

@@ -73,7 +73,7 @@ TEST_CASE("a run says five numbers and where the results lie", "[unit]") {
     CHECK(contains(ended.out, "timed drill"));
     CHECK(contains(ended.out, (folder.path() / "d" / "result" / "supply.gpkg").string()));
     CHECK(ended.err.empty());
-    for (const char* file : {"supply.gpkg", "inputs.gpkg", "tables/by_state.csv",
+    for (const char* file : {"supply.gpkg", "inputs.gpkg", "report.html", "tables/by_state.csv",
                              "tables/shortfalls.csv", "maps/overview.svg", "run.log"}) {
         CAPTURE(file);
         CHECK(std::filesystem::exists(folder.path() / "d" / "result" / file));
@@ -97,8 +97,8 @@ TEST_CASE("the same input gives the same bytes, whatever the threads, folder and
     ::unsetenv("TZ");
     ::unsetenv("LC_ALL");
     for (const char* file :
-         {"supply.gpkg", "inputs.gpkg", "tables/by_state.csv", "tables/shortfalls.csv",
-          "tables/assumptions.csv", "maps/overview.svg"}) {
+         {"supply.gpkg", "inputs.gpkg", "report.html", "tables/by_state.csv",
+          "tables/shortfalls.csv", "tables/assumptions.csv", "maps/overview.svg"}) {
         CAPTURE(file);
         CHECK(bytes_of(folder.path() / "one" / file) == bytes_of(folder.path() / "two" / file));
     }
