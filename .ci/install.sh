@@ -5,6 +5,7 @@ packages_to_build="cmake ninja-build g++ libboost1.74-dev libcli11-dev libfmt-de
     libgeos-dev libproj-dev libsqlite3-dev libssl-dev libtbb-dev libtomlplusplus-dev
     nlohmann-json3-dev"
 packages_to_test="catch2 librapidcheck-dev liblemon-dev xz-utils"
+packages_to_browse="chromium nodejs"  # report.html in a real browser
 packages_to_check="clang-format-19 clang-tidy-19 libbenchmark-dev python3-gdal python3-scipy"
 
 # install_missing PACKAGE...: installs what is not installed yet. Says nothing and starts no apt

@@ -36,17 +36,20 @@ function(tags_of kind result_variable)
     set(${result_variable} ${tags} PARENT_SCOPE)
 endfunction()
 
-# A test that runs nothing fails (--warn NoTests). Only open-data and reference tests may be skipped,
+# A test that runs nothing fails (--warn NoTests). Only open-data, reference and browser tests may be skipped,
 # by a plain sentence: in SKIP_REGULAR_EXPRESSION a pattern with a bracket is silently lost.
 set(skipped_data "SKIPPED: FARWATER_OPEN_DATA is not set")
 set(skipped_packages "SKIPPED: the packages of tests/npm are not installed")
 set(skipped_scipy "SKIPPED: SciPy is not installed")
+set(skipped_browser "SKIPPED: Chromium or the packages of tests/browser are not installed")
 function(add_line name kind)
     string(REGEX REPLACE "([][,\\\\])" "\\\\\\1" filter "${name}")
     set(title "${kind} ${room}: ${name}")
     set(skip "")
     if(kind STREQUAL "open-data" OR room STREQUAL "reference")
         set(skip "SKIP_REGULAR_EXPRESSION [==[${skipped_data};${skipped_packages};${skipped_scipy}]==]")
+    elseif(room STREQUAL "browser")
+        set(skip "SKIP_REGULAR_EXPRESSION [==[${skipped_browser}]==]")
     endif()
     set(alone FALSE)
     if(name IN_LIST alone_names)

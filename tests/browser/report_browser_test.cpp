@@ -1,0 +1,71 @@
+// report.html in a real browser: what people do with it, and what it says.
+#include <catch2/catch.hpp>
+
+#include "io/sqlite_file.h"
+#include "tests/app/small_district.h"
+#include "tests/browser/node.h"
+#include "tests/support/temporary_folder.h"
+
+using namespace farwater;
+using namespace farwater::support;
+
+namespace {
+
+// The layer's rows as JSON, for the script to work the page's numbers out again.
+std::string rows_of_parcel_supply(const std::filesystem::path& file) {
+    const char* columns =
+        "'parcel_id', parcel_id, 'address', ADDRESS, 'state', state, 'needed_gpm', needed_gpm, "
+        "'duration_min', duration_min, 'cautious_gpm', cautious_gpm, 'shortfall_gpm', "
+        "shortfall_gpm, 'one_tanker_out_gpm', one_tanker_out_gpm, 'first_engine_min', "
+        "first_engine_min, 'tank_water_min', tank_water_min, 'continuous_min', continuous_min, "
+        "'dump_site_id', dump_site_id, 'fill_source_id', fill_source_id, 'tankers', tankers";
+    const io::SqliteFile gpkg(file);
+    return gpkg.text(std::string("SELECT json_group_array(json_object(") + columns +
+                     ")) FROM (SELECT * FROM parcel_supply ORDER BY fid)");
+}
+
+void run_district(const std::filesystem::path& file, const std::filesystem::path& out) {
+    const Ended ended =
+        run_program(FARWATER_PROGRAM, {"run", file.string(), "--out", out.string()});
+    INFO(ended.err);
+    REQUIRE(ended.exit_code == 0);
+    CHECK(ended.out.find((out / "report.html").string()) != std::string::npos);
+}
+
+}  // namespace
+
+TEST_CASE("a browser shows report.html from disk as it is meant, with the layer's numbers") {
+    if (!has_browser()) {
+        return;
+    }
+    const TemporaryFolder folder;
+    run_district("sample_region/district.toml", folder / "out");
+    put(folder / "expected.json", rows_of_parcel_supply(folder / "out/supply.gpkg"));
+    const Ended ended = run_script("report_checks.mjs", {(folder / "out/report.html").string(),
+                                                         (folder / "expected.json").string()});
+    INFO(ended.out << ended.err);
+    CHECK(ended.exit_code == 0);
+}
+
+TEST_CASE("hostile ids and names do nothing in a browser") {
+    if (!has_browser()) {
+        return;
+    }
+    const TemporaryFolder folder;
+    const std::string id =
+        "</script><img src=x onerror=alert(1)>'\"\xE2\x80\xAE\xE2\x81\xA7&amp;`${1}";
+    const auto district = write_small_district(folder.path());
+    std::string parcels = bytes_of(folder / "parcels.csv");
+    std::string quoted = id;
+    quoted.insert(quoted.find('"'), "\"");
+    parcels.replace(parcels.find("007"), 3, '"' + quoted + '"');
+    put(folder / "parcels.csv", parcels);
+    std::string sources = bytes_of(folder / "sources.csv");
+    sources.replace(sources.find("Mill Pond"), 9, "</script><script>alert(2)</script>");
+    put(folder / "sources.csv", sources);
+    run_district(district, folder / "out");
+    const Ended ended =
+        run_script("hostile_checks.mjs", {(folder / "out/report.html").string(), id});
+    INFO(ended.out << ended.err);
+    CHECK(ended.exit_code == 0);
+}
