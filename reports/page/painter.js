@@ -38,7 +38,8 @@ const Painter = (() => {
 
   function addSquare(path, row) {
     const v = houses.parts[houses.rows[row]];
-    path.rect(houses.east[v] - 8, -houses.north[v] - 8, 16, 16);
+    const half = Math.max(16, 4 * drawn.fine); // a point is never smaller than about three pixels
+    path.rect(houses.east[v] - half, -houses.north[v] - half, 2 * half, 2 * half);
   }
 
   // Class -> path of the cell's parcels in it.
@@ -87,7 +88,7 @@ const Painter = (() => {
       for (const cell of cells) {
         const path = pathsOf(cell).get(place);
         if (!path) continue;
-        if (!faint) ink.fill(path, "evenodd");
+        if (!faint) ink.fill(path, hasAreas ? "evenodd" : "nonzero");
         if (edge) ink.stroke(path);
       }
     }
