@@ -35,8 +35,54 @@ private:
     Climb climb_;
 };
 
+std::int32_t rounded_up(double cost) {
+    // Less a hair, so that half of an even cost is half of it in spite of binary fractions.
+    return static_cast<std::int32_t>(std::ceil(std::max(cost - 1e-6, 0.0)));
+}
+
+// What an edge's hills cost one vehicle, and where on it.
+class Hills {
+public:
+    Hills(const Network& network, const EdgeCosts& costs, EdgeIndex edge, bool as_drawn)
+        : steps_(network.grades.of(edge.position())),
+          length_(at(network.edges, edge).length()),
+          as_drawn_(as_drawn),
+          climb_(at(costs.level, at(network.edges, edge).road), costs.vehicle),
+          delay_(climb_.delay(steps_, length_, as_drawn)),
+          level_(usable_cost(drive_time(length_, at(costs.level, at(network.edges, edge).road)))) {}
+
+    bool any() const { return delay_ > Duration(); }
+
+    // Of `whole`, which the edge costs with its hills: the level share, and the climbs' own.
+    std::int32_t part(std::int32_t whole, double begin, double end) const {
+        const Duration climbs =
+            climb_.delay_between(steps_, length_, as_drawn_, metres(begin), metres(end));
+        const double level_share = std::min((end - begin) / in_metres(length_), 1.0);
+        const double climbs_share = std::min(climbs / delay_, 1.0);
+        return rounded_up(level_ * level_share + (whole - level_) * climbs_share);
+    }
+
+private:
+    std::span<const Grade> steps_;
+    Length length_;
+    bool as_drawn_;
+    Climb climb_;
+    Duration delay_;
+    std::int32_t level_;  // of the whole edge without its hills
+};
+
 std::int32_t arc_cost(const EdgeCosts& costs, const Incidence& incidence, Heading heading) {
     return costs.of(incidence.edge, incidence.forward == (heading == Heading::away));
+}
+
+std::vector<Speed> level_speeds(const District& district, const Profile& profile,
+                                const Season& season, Load load) {
+    std::vector<Speed> speeds;
+    speeds.reserve(district.roads.size());
+    for (const Road& road : district.roads) {
+        speeds.push_back(planning_speed(road, profile, season, load, district.assumptions).speed);
+    }
+    return speeds;
 }
 
 }  // namespace
@@ -47,14 +93,17 @@ EdgeCosts drive_costs(const District& district, const Network& network, const Pr
     costs.forward.assign(network.edges.size(), no_way);
     costs.backward.assign(network.edges.size(), no_way);
     const Assumptions& assumptions = district.assumptions;
+    costs.vehicle = load == Load::loaded ? profile.loaded_per_power : profile.empty_per_power;
+    if (district.travel_time == TravelTime::road_speeds && !network.grades.empty()) {
+        costs.level = level_speeds(district, profile, season, load);
+    }
     for (std::size_t r = 0; r < district.roads.size(); ++r) {
         const Road& road = district.roads[r];
         if (!may_use(road, profile, season, load, assumptions)) {
             continue;
         }
-        const EdgePrice price(
-            district, network, planning_speed(road, profile, season, load, assumptions).speed,
-            load == Load::loaded ? profile.loaded_per_power : profile.empty_per_power);
+        const Speed level = planning_speed(road, profile, season, load, assumptions).speed;
+        const EdgePrice price(district, network, level, costs.vehicle);
         for (std::size_t e = network.first_edge[r]; e < network.first_edge[r + 1]; ++e) {
             costs.forward[e] = road.one_way == OneWay::backward ? no_way : price(e, true);
             costs.backward[e] = road.one_way == OneWay::forward ? no_way : price(e, false);
@@ -64,7 +113,7 @@ EdgeCosts drive_costs(const District& district, const Network& network, const Pr
 }
 
 EdgeCosts lengths_where(const Network& network, const EdgeCosts& times) {
-    EdgeCosts costs = times;
+    EdgeCosts costs{times.forward, times.backward, {}, {}};
     for (std::size_t e = 0; e < network.edges.size(); ++e) {
         const std::int32_t length = millimetres(network.edges[e].length());
         costs.forward[e] = times.forward[e] == no_way ? no_way : length;
@@ -115,22 +164,34 @@ std::int32_t part_of(std::int32_t whole, double part, double length) {
     if (whole == no_way || part >= length) {
         return whole;
     }
-    // Less a hair, so that half of an even cost is half of it in spite of binary fractions.
-    return static_cast<std::int32_t>(std::ceil(std::max(whole * part / length - 1e-6, 0.0)));
+    return rounded_up(whole * part / length);
+}
+
+std::int32_t stretch_cost(const Network& network, const EdgeCosts& costs, EdgeIndex edge,
+                          bool as_drawn, double begin, double end) {
+    const double length = in_metres(at(network.edges, edge).length());
+    const std::int32_t whole = costs.of(edge, as_drawn);
+    const bool inside = begin < end && end - begin < length;
+    if (inside && whole != no_way && !costs.level.empty()) {
+        const Hills hills(network, costs, edge, as_drawn);
+        if (hills.any()) {
+            return hills.part(whole, begin, end);
+        }
+    }
+    return part_of(whole, end - begin, length);
 }
 
 EndCosts end_costs(const Network& network, const EdgeCosts& costs, RoadSpot spot, Heading heading) {
     const double length = in_metres(at(network.edges, spot.edge).length());
     const bool away = heading == Heading::away;
-    return {part_of(costs.of(spot.edge, !away), spot.along, length),
-            part_of(costs.of(spot.edge, away), length - spot.along, length)};
+    return {stretch_cost(network, costs, spot.edge, !away, 0.0, spot.along),
+            stretch_cost(network, costs, spot.edge, away, spot.along, length)};
 }
 
 std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot from,
                         RoadSpot to) {
-    const double length = in_metres(at(network.edges, from.edge).length());
-    return part_of(costs.of(from.edge, from.along <= to.along), std::abs(to.along - from.along),
-                   length);
+    return stretch_cost(network, costs, from.edge, from.along <= to.along,
+                        std::min(from.along, to.along), std::max(from.along, to.along));
 }
 
 std::int32_t trip_limit_of(const Assumptions& assumptions) {

@@ -21,6 +21,11 @@ struct EdgeCosts {
     std::vector<std::int32_t> forward,
         backward;  // per edge, as drawn and against; no_way = not allowed
 
+    // Who drives how fast on the level, per road, where a part of an edge costs what its own hills
+    // take. Empty: a part costs its share of the length.
+    std::vector<Speed> level;
+    WeightPerPower vehicle;
+
     std::int32_t of(EdgeIndex edge, bool as_drawn) const {
         return as_drawn ? forward[edge.position()] : backward[edge.position()];
     }
@@ -74,9 +79,14 @@ EndCosts end_costs(const Network& network, const EdgeCosts& costs, RoadSpot spot
 // Precondition: both on the same edge.
 std::int32_t cost_along(const Network& network, const EdgeCosts& costs, RoadSpot from, RoadSpot to);
 
-// The share of an edge's cost for a part of its length, rounded up: as if its hills were spread
-// evenly over it. Never more than the whole.
+// The share of a whole for a part of its length, rounded up. Never more than the whole.
 std::int32_t part_of(std::int32_t whole, double part, double length);
+
+// What the stretch of an edge from `begin` to `end` costs (metres from its start, begin <= end):
+// its share of the level time and the climbs on it, rounded up. no_way where the edge may not be
+// driven that way; 0 for no stretch. O(steps of the edge's grades).
+std::int32_t stretch_cost(const Network& network, const EdgeCosts& costs, EdgeIndex edge,
+                          bool as_drawn, double begin, double end);
 
 // The trip limit in whole tenths, rounded down, and the drive to a station's gate point, rounded up
 // (0 for a station of the district's own).

@@ -38,13 +38,32 @@ Duration Climb::delay(std::span<const Grade> steps, Length length, bool as_drawn
     Duration delay;
     const Length part = length / static_cast<double>(std::max<std::size_t>(steps.size(), 1));
     for (const Grade step : steps) {
-        const int uphill = as_drawn ? step : -step;
-        if (uphill > slowing_ && step != no_grade) {
-            const Speed slow = std::min(level_, crawl_speed(vehicle_, static_cast<Grade>(uphill)));
-            delay += part / slow - part / level_;
+        delay += delay_on(step, part, as_drawn);
+    }
+    return delay;
+}
+
+Duration Climb::delay_between(std::span<const Grade> steps, Length length, bool as_drawn,
+                              Length begin, Length end) const {
+    Duration delay;
+    const Length step = length / static_cast<double>(std::max<std::size_t>(steps.size(), 1));
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        const Length from = std::max(begin, step * static_cast<double>(i));
+        const Length to = std::min(end, step * static_cast<double>(i + 1));
+        if (from < to) {
+            delay += delay_on(steps[i], to - from, as_drawn);
         }
     }
     return delay;
+}
+
+Duration Climb::delay_on(Grade step, Length part, bool as_drawn) const {
+    const int uphill = as_drawn ? step : -step;
+    if (!(uphill > slowing_) || step == no_grade) {
+        return {};
+    }
+    const Speed slow = std::min(level_, crawl_speed(vehicle_, static_cast<Grade>(uphill)));
+    return part / slow - part / level_;
 }
 
 }  // namespace farwater::routing

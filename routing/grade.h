@@ -48,7 +48,14 @@ public:
     // What climbing adds to an edge's length over the level speed. 0 for no steps. Never negative.
     Duration delay(std::span<const Grade> steps, Length length, bool as_drawn) const;
 
+    // What of that falls to the stretch from `begin` to `end`, both from the start as drawn.
+    Duration delay_between(std::span<const Grade> steps, Length length, bool as_drawn, Length begin,
+                           Length end) const;
+
 private:
+    // 0 where the step does not slow it.
+    Duration delay_on(Grade step, Length part, bool as_drawn) const;
+
     Speed level_;
     WeightPerPower vehicle_;
     double slowing_;  // grades above this one slow it

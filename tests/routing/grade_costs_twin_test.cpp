@@ -38,6 +38,17 @@ double fine_hours(Point a, Point b, double level_mph, double pounds_per_hp) {
     return hours;
 }
 
+District one_road_over_hills(Point a, Point b) {
+    District district;
+    Road road;
+    road.line = {a, b};
+    road.kind = RoadClass::state;
+    district.roads.push_back(road);
+    district.seasons.emplace_back();
+    district.elevation = test::ground({{-200, -200}, {3200, 1200}}, 10, hill);
+    return district;
+}
+
 }  // namespace
 
 TEST_CASE("the time over hills is that of a fine sum on the true ground", "[twin]") {
@@ -45,13 +56,7 @@ TEST_CASE("the time over hills is that of a fine sum on the true ground", "[twin
     for (int round = 0; round < 60; ++round) {
         const Point a{dice.between(0, 900), dice.between(0, 900)};
         const Point b{dice.between(2000, 2900), dice.between(0, 900)};
-        District district;
-        Road road;
-        road.line = {a, b};
-        road.kind = RoadClass::state;
-        district.roads.push_back(road);
-        district.seasons.emplace_back();
-        district.elevation = test::ground({{-200, -200}, {3200, 1200}}, 10, hill);
+        const District district = one_road_over_hills(a, b);
         Profile tanker;
         tanker.loaded_per_power = pounds_per_horsepower(dice.between(80, 260));
         const auto network = routing::build_network(district, Work{}).network;
@@ -64,6 +69,73 @@ TEST_CASE("the time over hills is that of a fine sum on the true ground", "[twin
         CHECK(costs.forward[0] == Approx(there * 36000).epsilon(0.02));
         CHECK(costs.backward[0] == Approx(back * 36000).epsilon(0.02));
     }
+}
+
+TEST_CASE("a part of a road takes the time of its own hills", "[twin]") {
+    test::Dice dice(32);
+    for (int round = 0; round < 60; ++round) {
+        const Point a{dice.between(0, 900), dice.between(0, 900)};
+        const Point b{dice.between(2000, 2900), dice.between(0, 900)};
+        const District district = one_road_over_hills(a, b);
+        const double burden = dice.between(80, 260);
+        Profile tanker;
+        tanker.loaded_per_power = pounds_per_horsepower(burden);
+        const auto network = routing::build_network(district, Work{}).network;
+        const auto costs = routing::drive_costs(district, network, tanker, district.seasons[0],
+                                                routing::Load::loaded);
+        const double length = in_metres(network.edges[0].length());
+        const double begin = dice.between(0, length);
+        const double end = dice.between(begin, length);
+        const auto at = [&](double along) {
+            return Point{a.x + (b.x - a.x) * along / length, a.y + (b.y - a.y) * along / length};
+        };
+        const auto cost = [&](bool as_drawn) {
+            return routing::stretch_cost(network, costs, routing::EdgeIndex(0), as_drawn, begin,
+                                         end);
+        };
+        CAPTURE(round, burden, begin, end, length);
+        CHECK(cost(true) ==
+              Approx(fine_hours(at(begin), at(end), 45, burden) * 36000).epsilon(0.02).margin(7));
+        CHECK(cost(false) ==
+              Approx(fine_hours(at(end), at(begin), 45, burden) * 36000).epsilon(0.02).margin(7));
+    }
+}
+
+TEST_CASE(
+    "the parts of an edge are no more than the whole, and together the whole but for rounding",
+    "[property]") {
+    std::size_t uneven = 0;
+    for (std::uint64_t seed = 2; seed <= 100; seed += 2) {
+        CAPTURE(seed);
+        test::Dice dice(seed);
+        const District district = test::random_district(seed);
+        const Routed routed(district);
+        const routing::Network& network = routed.network.network;
+        const auto costs = routing::drive_costs(district, network, routed.profiles.back(),
+                                                district.seasons[0], routing::Load::loaded);
+        for (std::size_t e = 0; e < network.edges.size(); ++e) {
+            const double length = in_metres(network.edges[e].length());
+            const double cut = dice.between(0, length);
+            for (const bool as_drawn : {true, false}) {
+                const auto cost = [&](double begin, double end) {
+                    return routing::stretch_cost(network, costs, routing::EdgeIndex(e), as_drawn,
+                                                 begin, end);
+                };
+                const std::int32_t whole = costs.of(routing::EdgeIndex(e), as_drawn);
+                if (whole == routing::no_way) {
+                    CHECK(cost(0, cut) == routing::no_way);
+                    continue;
+                }
+                CHECK(cost(0, length) == whole);
+                CHECK(cost(cut, cut) == 0);
+                CHECK(cost(0, cut) <= cost(0, (cut + length) / 2));
+                CHECK(cost(0, cut) + cost(cut, length) >= whole);
+                CHECK(cost(0, cut) + cost(cut, length) <= whole + 1);
+                uneven += std::abs(cost(0, cut) - whole * cut / length) > 2 ? 1U : 0U;
+            }
+        }
+    }
+    CHECK(uneven > 100);
 }
 
 TEST_CASE("grades are those of the slow twin", "[twin]") {

@@ -11,15 +11,42 @@ bool has_length(const Polyline& line) {
     return std::any_of(line.begin(), line.end(), [&](Point p) { return p != line.front(); });
 }
 
-long share(long whole, double part, double length) {
-    if (part <= 0.0) {
+// Hours of climbing between two places of a piece, both in metres from its start.
+double climbing(const std::vector<double>& climbs, double length, double begin, double end) {
+    const double step = length / static_cast<double>(climbs.size());
+    double hours = 0.0;
+    for (std::size_t i = 0; i < climbs.size(); ++i) {
+        const double first = step * static_cast<double>(i);
+        const double on_step = std::min(end, first + step) - std::max(begin, first);
+        hours += climbs[i] * std::max(on_step, 0.0) / step;
+    }
+    return hours;
+}
+
+// What a piece costs between two places on it.
+long share(const Streets& streets, const PieceCosts& costs, std::size_t piece, bool forward,
+           double begin, double end) {
+    const double length = streets.pieces[piece].length();
+    const long whole = forward ? costs.forward[piece] : costs.backward[piece];
+    if (end - begin <= 0.0) {
         return 0;
     }
-    if (whole == never || part >= length) {
+    if (whole == never || end - begin >= length) {
         return whole;
     }
-    return static_cast<long>(
-        std::ceil(std::max(static_cast<double>(whole) * part / length - 1e-6, 0.0)));
+    double climbs_there = 0.0;
+    long level = whole;
+    if (!costs.climbs.empty()) {
+        const auto& climbs = forward ? costs.climbs[piece] : costs.climbs_back[piece];
+        const double all = climbing(climbs, length, 0.0, length);
+        if (all > 0.0) {
+            level = costs.level[piece];
+            climbs_there =
+                static_cast<double>(whole - level) * climbing(climbs, length, begin, end) / all;
+        }
+    }
+    const double there = static_cast<double>(level) * (end - begin) / length + climbs_there;
+    return static_cast<long>(std::ceil(std::max(there - 1e-6, 0.0)));
 }
 
 long sum(long a, long b) { return a >= never || b >= never ? never : a + b; }
@@ -93,9 +120,9 @@ std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
     std::vector<long> best(streets.junctions, never);
     for (const Start& start : starts) {
         const Piece& piece = streets.pieces[start.spot.piece];
-        const double length = piece.length();
-        const long back = share(costs.backward[start.spot.piece], start.spot.along, length);
-        const long on = share(costs.forward[start.spot.piece], length - start.spot.along, length);
+        const auto& [here, along] = start.spot;
+        const long back = share(streets, costs, here, false, 0.0, along);
+        const long on = share(streets, costs, here, true, along, piece.length());
         best[piece.from] = std::min(best[piece.from], sum(start.cost, back));
         best[piece.to] = std::min(best[piece.to], sum(start.cost, on));
     }
@@ -249,18 +276,28 @@ PieceCosts drive_times(const District& district, const Streets& streets, const P
         const double pounds_per_hp =
             in_pounds_per_horsepower(loaded ? profile.loaded_per_power : profile.empty_per_power);
         const bool open = may_drive(road, profile, season, loaded, district.assumptions);
+        const double even = piece.length() / 1609.344 / mph;
         double hours = 0.0;
         double hours_back = 0.0;
         const std::vector<double> grades = grades_of(district, streets, piece);
+        std::vector<double> climbs;
+        std::vector<double> climbs_back;
         for (const double grade : grades) {
             const double miles = piece.length() / static_cast<double>(grades.size()) / 1609.344;
-            hours += miles / climbing_mph(mph, pounds_per_hp, grade);
-            hours_back += miles / climbing_mph(mph, pounds_per_hp, -grade);
+            const double up = miles / climbing_mph(mph, pounds_per_hp, grade);
+            const double down = miles / climbing_mph(mph, pounds_per_hp, -grade);
+            hours += up;
+            hours_back += down;
+            climbs.push_back(std::max(up - miles / mph, 0.0));
+            climbs_back.push_back(std::max(down - miles / mph, 0.0));
         }
         const auto tenths = [open](double time) {
             const double up = std::ceil(time * 36000.0 - 1e-7);
             return open ? std::max(static_cast<long>(up), 1L) : never;
         };
+        costs.level.push_back(tenths(even));
+        costs.climbs.push_back(std::move(climbs));
+        costs.climbs_back.push_back(std::move(climbs_back));
         costs.forward.push_back(road.one_way == OneWay::backward ? never : tenths(hours));
         costs.backward.push_back(road.one_way == OneWay::forward ? never : tenths(hours_back));
     }
@@ -296,15 +333,15 @@ long first_arrival(const Streets& streets, const PieceCosts& costs,
                    const std::vector<Start>& starts, Spot to) {
     const std::vector<long> junctions = relax(streets, costs, starts);
     const Piece& piece = streets.pieces[to.piece];
-    const double length = piece.length();
-    long best = std::min(
-        sum(junctions[piece.from], share(costs.forward[to.piece], to.along, length)),
-        sum(junctions[piece.to], share(costs.backward[to.piece], length - to.along, length)));
+    const long ahead = share(streets, costs, to.piece, true, 0.0, to.along);
+    const long back = share(streets, costs, to.piece, false, to.along, piece.length());
+    long best = std::min(sum(junctions[piece.from], ahead), sum(junctions[piece.to], back));
     for (const Start& start : starts) {
         if (start.spot.piece == to.piece) {
-            const double on = to.along - start.spot.along;
-            const long whole = on >= 0.0 ? costs.forward[to.piece] : costs.backward[to.piece];
-            best = std::min(best, sum(start.cost, share(whole, std::abs(on), length)));
+            const auto [first, last] = std::minmax(start.spot.along, to.along);
+            const bool forward = start.spot.along <= to.along;
+            best = std::min(best,
+                            sum(start.cost, share(streets, costs, to.piece, forward, first, last)));
         }
     }
     return best;

@@ -63,6 +63,10 @@ double miles_per_hour(const Road& road, const Profile& profile, const Season& se
 // What each piece costs forward and backward; never where that way is closed.
 struct PieceCosts {
     std::vector<long> forward, backward;
+    // Of times over hills, per piece: the cost without hills, and the hours that each step's climb
+    // adds. Empty where every metre costs the same.
+    std::vector<long> level;
+    std::vector<std::vector<double>> climbs, climbs_back;
 };
 // The grades of a piece's equal steps, each no longer than 100 ft or a cell of the elevation grid:
 // rise over run as drawn, whole hundredths of a percent. Level without elevation.
@@ -80,8 +84,8 @@ PieceCosts lengths_in_mm(const Streets& streets);
 PieceCosts open_lengths(const District& district, const Streets& streets, const Profile& profile,
                         const Season& season, bool loaded);
 
-// The least cost of a way; parts of a piece cost their share, rounded up, and an end of a piece is
-// its junction. `never` where there is none.
+// The least cost of a way; parts of a piece cost their share of what is even and their own climbs,
+// rounded up, and an end of a piece is its junction. `never` where there is none.
 long way_between(const Streets& streets, const PieceCosts& costs, Spot from, Spot to);
 
 // From every start at its cost to one spot.
