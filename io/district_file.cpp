@@ -1,15 +1,14 @@
 #include "io/district_file.h"
 
 #include <algorithm>
-#include <fstream>
 #include <regex>
-#include <sstream>
 
 #include <fmt/format.h>
 
 #include "io/district_layers.h"
 #include "io/error.h"
 #include "io/parse_cell.h"
+#include "io/settings_text.h"
 #include "io/toml_table.h"
 
 namespace farwater::io {
@@ -108,24 +107,10 @@ void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     file.crs = reader.text("crs");
 }
 
-std::string whole_text(const std::filesystem::path& path) {
-    std::ifstream stream(path, std::ios::binary);
-    std::ostringstream text;
-    if (stream.is_open() && stream.peek() != std::ifstream::traits_type::eof()) {
-        text << stream.rdbuf();
-    }
-    if (!stream.is_open() || stream.bad() || std::filesystem::is_directory(path)) {
-        const bool there = std::filesystem::exists(path);
-        throw SettingsError(fmt::format("{}: {}; name the district's TOML file", path.string(),
-                                        there ? "it cannot be read" : "there is no such file"));
-    }
-    return text.str();
-}
-
 }  // namespace
 
 DistrictFile read_district_file(const std::filesystem::path& path) {
-    return parse_district_file(whole_text(path), path);
+    return parse_district_file(settings_text(path, "the district's TOML file"), path);
 }
 
 DistrictFile parse_district_file(std::string text, const std::filesystem::path& path) {

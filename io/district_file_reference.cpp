@@ -6,6 +6,7 @@
 
 #include "analyzer/district/assumptions.h"
 #include "io/district_file.h"
+#include "io/keys_page.h"
 #include "io/near_word.h"
 #include "io/road_schemas.h"
 #include "io/schema.h"
@@ -13,10 +14,6 @@
 
 namespace farwater::io {
 namespace {
-
-std::string range_of(double low, double high) {
-    return low < high ? fmt::format("{:.10g} to {:.10g}", low, high) : std::string();
-}
 
 std::string type_of(const FieldRow& field) {
     switch (field.kind) {
@@ -38,48 +35,6 @@ std::string type_of(const FieldRow& field) {
             return "number or unlimited";
     }
     return {};
-}
-
-std::string type_of(const KeyRow& key) {
-    switch (key.kind) {
-        case KeyKind::text:
-        case KeyKind::crs:
-            return "text";
-        case KeyKind::number:
-            return "number";
-        case KeyKind::whole:
-            return "whole number";
-        case KeyKind::yes_no:
-            return "true or false";
-        case KeyKind::date:
-            return "date";
-        case KeyKind::months:
-            return "months";
-        case KeyKind::texts:
-            return "list of texts";
-        case KeyKind::words:
-            return "list of " + one_of(key.words());
-        case KeyKind::word:
-            return one_of(key.words());
-        case KeyKind::pairs:
-            return "table";
-        case KeyKind::pair_tables:
-            return "table of tables";
-    }
-    return {};
-}
-
-std::string keys_page(std::string_view title, std::span<const KeyRow> keys,
-                      std::string_view intro) {
-    std::string page = fmt::format(
-        "## {}\n\n{}\n\n| key | type | range | default | what |\n|---|---|---|---|---|\n", title,
-        intro);
-    for (const KeyRow& key : keys) {
-        const std::string standard = key.required ? "required" : std::string(key.standard);
-        page += fmt::format("| `{}` | {} | {} | {} | {} |\n", key.name, type_of(key),
-                            range_of(key.low, key.high), standard, key.what);
-    }
-    return page + "\n";
 }
 
 std::string section_page(const SectionRow& section) {

@@ -68,6 +68,7 @@ enum class KeyKind : std::uint8_t {
     texts,       // a list of texts
     words,       // a list of words of a closed list
     word,        // a text, one of a closed list
+    limit,       // a number or the text "unlimited"
     pairs,       // a table of texts
     pair_tables  // a table of tables of texts
 };

@@ -11,8 +11,18 @@
 namespace farwater::io {
 namespace {
 
+std::vector<std::string_view> names_of(std::span<const KeyRow> keys) {
+    std::vector<std::string_view> names;
+    for (const KeyRow& row : keys) {
+        names.push_back(row.name);
+    }
+    return names;
+}
+
+}  // namespace
+
 // Keys stand in the wrong table more often than they are misspelt.
-std::string right_table_of(std::string_view key) {
+std::string right_table_of_district(std::string_view key) {
     for (const AssumptionRow& row : assumption_rows()) {
         if (row.key == key) {
             return "; it belongs in [assumptions]";
@@ -26,20 +36,14 @@ std::string right_table_of(std::string_view key) {
     return {};
 }
 
-std::vector<std::string_view> names_of(std::span<const KeyRow> keys) {
-    std::vector<std::string_view> names;
-    for (const KeyRow& row : keys) {
-        names.push_back(row.name);
-    }
-    return names;
-}
-
-}  // namespace
-
 TableReader::TableReader(const TomlTable& table, TomlPlace place, std::string title,
                          std::span<const KeyRow> keys, Faults& faults,
-                         std::span<const std::string_view> elsewhere)
-    : title_(std::move(title)), keys_(keys), faults_(&faults) {
+                         std::span<const std::string_view> elsewhere, RightTable right_table)
+    : place_(place),
+      title_(std::move(title)),
+      keys_(keys),
+      right_table_(right_table),
+      faults_(&faults) {
     for (const TomlEntry& entry : table) {
         if (std::find(elsewhere.begin(), elsewhere.end(), entry.key) != elsewhere.end()) {
             continue;
@@ -52,7 +56,7 @@ TableReader::TableReader(const TomlTable& table, TomlPlace place, std::string ti
             report_unknown(entry, elsewhere);
         }
     }
-    report_missing(place);
+    report_missing();
 }
 
 void TableReader::take(const TomlEntry& entry) {
@@ -76,7 +80,7 @@ void TableReader::report_unknown(const TomlEntry& entry,
                                  std::span<const std::string_view> elsewhere) {
     std::vector<std::string_view> names = names_of(keys_);
     names.insert(names.end(), elsewhere.begin(), elsewhere.end());
-    std::string advice = right_table_of(entry.key);
+    std::string advice = right_table_(entry.key);
     if (advice.empty()) {
         advice = did_you_mean(entry.key, names);
     }
@@ -88,10 +92,10 @@ void TableReader::report_unknown(const TomlEntry& entry,
                  fmt::format("{} has no {} \"{}\"{}", title_, thing, entry.key, advice));
 }
 
-void TableReader::report_missing(TomlPlace place) {
+void TableReader::report_missing() {
     for (const KeyRow& row : keys_) {
         if (row.required && !nodes_.contains(row.name)) {
-            faults_->add(place, fmt::format("{} lacks {}: {}", title_, row.name, row.what));
+            faults_->add(place_, fmt::format("{} lacks {}: {}", title_, row.name, row.what));
         }
     }
 }
@@ -129,6 +133,16 @@ std::optional<Date> TableReader::date(std::string_view key) const {
 std::vector<std::string> TableReader::texts(std::string_view key) const {
     const TomlNode* node = find_node(key);
     return node == nullptr ? std::vector<std::string>{} : texts_of(*node);
+}
+
+bool TableReader::unlimited(std::string_view key) const {
+    const auto* text = find<std::string>(key);
+    return text != nullptr && *text == unlimited_word;
+}
+
+TomlPlace TableReader::place(std::string_view key) const {
+    const TomlNode* node = find_node(key);
+    return node == nullptr ? place_ : node->place;
 }
 
 TomlTable TableReader::table(std::string_view key) const {

@@ -49,6 +49,9 @@ std::string wrong_text(const std::string& text, const KeyRow& row) {
     if (row.kind == KeyKind::months) {
         return wrong_months(text);
     }
+    if (row.kind == KeyKind::limit && text != unlimited_word) {
+        return fmt::format("must be a number or \"{}\", not \"{}\"", unlimited_word, text);
+    }
     if (row.kind == KeyKind::crs && !crs_from_text(text)) {
         return fmt::format("\"{}\" is no coordinate system that PROJ knows", text);
     }
@@ -75,6 +78,8 @@ std::string_view wanted(KeyKind kind) {
         case KeyKind::texts:
         case KeyKind::words:
             return "a list of texts";
+        case KeyKind::limit:
+            return "a number or \"unlimited\"";
         case KeyKind::pairs:
             return "a table of texts";
         case KeyKind::pair_tables:
@@ -101,6 +106,8 @@ bool is_kind(const TomlNode& node, KeyKind kind) {
         case KeyKind::texts:
         case KeyKind::words:
             return is_list_of_texts(node);
+        case KeyKind::limit:
+            return node.as<std::string>() != nullptr || number_of(node).has_value();
         case KeyKind::pairs:
         case KeyKind::pair_tables:
             return node.as<TomlTable>() != nullptr;

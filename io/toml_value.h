@@ -11,6 +11,9 @@
 
 namespace farwater::io {
 
+// What is written where a limit is lifted.
+inline constexpr std::string_view unlimited_word = "unlimited";
+
 // "a number": what a value of this kind must be.
 std::string_view wanted(KeyKind kind);
 bool is_kind(const TomlNode& node, KeyKind kind);
