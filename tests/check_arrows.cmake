@@ -10,10 +10,11 @@ endif()
 
 # Third parties by the look of their headers. `system` is whatever is left between < and > that is
 # not the standard library; `outside` are standard headers that reach files, terminals or the date.
-set(party_names gdal geos boost toml json cli11 tbb catch2 rapidcheck benchmark fmt sqlite openssl proj outside threads system)
+set(party_names gdal geos boost coin toml json cli11 tbb catch2 rapidcheck benchmark fmt sqlite openssl proj outside threads system)
 set(pattern_gdal "^(gdal|ogr|cpl_|vrt)[a-z_]*\\.h")
 set(pattern_geos "^geos")
 set(pattern_boost "^boost/")
+set(pattern_coin "^coin/")
 set(pattern_toml "^toml")
 set(pattern_json "^nlohmann/")
 set(pattern_cli11 "^CLI/")
@@ -30,7 +31,7 @@ set(pattern_threads "^(thread|future|execution)$")
 set(pattern_system "[./]")
 
 # These make every file slow that includes them: nowhere in a header, tests' own headers included.
-set(never_in_headers gdal geos boost toml json cli11 tbb catch2)
+set(never_in_headers gdal geos boost coin toml json cli11 tbb catch2)
 # Each of these compiles for many seconds: in one .cpp of a room at most.
 set(once_in_a_room toml json cli11)
 
@@ -49,7 +50,7 @@ room(analyzer/work PARTIES tbb threads)
 room(analyzer/geometry MAY analyzer/district/ PARTIES geos)
 room(analyzer/hydraulics MAY analyzer/district/)
 room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
-room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/)
+room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/ PARTIES coin)
 # Routing's one third party is Boost.Graph, with the property maps that belong to it.
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
 # io needs `work` because long reads and writes report progress and can be stopped.

@@ -7,6 +7,8 @@
 #include <numeric>
 #include <vector>
 
+#include "analyzer/supply/visits.h"
+
 namespace farwater::supply {
 
 namespace {
@@ -36,18 +38,6 @@ double most_delivered(std::vector<Use> uses, double capacity) {
     return sum;
 }
 
-Flow fill_rate(const FillSite& site, const Tanker& tanker) {
-    return std::min(tanker.fill_limit, site.pump / static_cast<double>(site.flows.value_or(1)));
-}
-
-Duration fill_visit(const FillSite& site, const Tanker& tanker) {
-    return tanker.fill_before + tanker.refilled / fill_rate(site, tanker) + tanker.fill_after;
-}
-
-Duration offload_visit(const Tanker& tanker) {
-    return tanker.offload_before + tanker.delivered / tanker.offload + tanker.offload_after;
-}
-
 // Uses of one resource by the tankers for which `taken` gives a value.
 template <class Taken>
 std::vector<Use> uses_of(const Incident& incident, std::size_t site, Taken taken) {
@@ -65,11 +55,12 @@ double site_bound(const Incident& incident, std::size_t index, Window window) {
     const FillSite& site = incident.fill_sites[index];
     const auto gallons_taken = [](const Tanker& tanker) { return in_gallons(tanker.refilled); };
     const double places = most_delivered(
-        uses_of(incident, index, [&](const Tanker& t) { return in_minutes(fill_visit(site, t)); }),
+        uses_of(incident, index,
+                [&](const Tanker& t) { return in_minutes(fill_visit(site, t).in_place()); }),
         site.places);
     const double flows = most_delivered(
         uses_of(incident, index,
-                [&](const Tanker& t) { return in_minutes(t.refilled / fill_rate(site, t)); }),
+                [&](const Tanker& t) { return in_minutes(fill_visit(site, t).flowing); }),
         site.flows.value_or(site.places));
     const double pump = most_delivered(uses_of(incident, index, gallons_taken), in_gpm(site.pump));
     const double volume =
@@ -92,7 +83,8 @@ double offload_bound(const Incident& incident) {
 
 Duration undisturbed_cycle(const Incident& incident, const Tanker& tanker) {
     const FillSite& site = incident.fill_sites[tanker.fill_site];
-    return fill_visit(site, tanker) + tanker.leg.loaded + offload_visit(tanker) + tanker.leg.empty;
+    return fill_visit(site, tanker).in_place() + tanker.leg.loaded + offload_visit(tanker) +
+           tanker.leg.empty;
 }
 
 Flow handbook_flow(const Incident& incident) {

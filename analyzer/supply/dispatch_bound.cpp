@@ -1,0 +1,159 @@
+#include "analyzer/supply/dispatch_bound.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <vector>
+
+#include "analyzer/supply/linear_program.h"
+#include "analyzer/supply/visits.h"
+
+namespace farwater::supply {
+namespace {
+
+constexpr double no_limit = std::numeric_limits<double>::infinity();
+
+// One tanker with nobody in its way. Gallons and minutes.
+struct Undisturbed {
+    double first_load = 0.0;   // in by the end
+    double later_loads = 0.0;  // the same
+    double to_the_fire = 0.0;  // the least time from leaving a fill place to the first gallon in
+};
+
+// A nursing tanker may be quicker than one that offloads, so either is taken at its best.
+Undisturbed undisturbed(const Incident& incident, const Tanker& tanker, double end) {
+    const DumpSite& dump = incident.dump_site;
+    const FillSite& site = incident.fill_sites[tanker.fill_site];
+    const bool may_nurse = tanker.can_nurse && dump.nursing_tankers > 0;
+    const Duration before =
+        may_nurse ? std::min(tanker.offload_before, dump.nurse_hookup) : tanker.offload_before;
+    const Flow rate = may_nurse ? std::max(tanker.offload, dump.nurse_rate) : tanker.offload;
+    const double load = in_gallons(tanker.delivered);
+    const auto in_by_end = [&](double opened) {
+        return opened >= end ? 0.0 : std::min(load, (end - opened) * in_gpm(rate));
+    };
+    const Duration met = may_nurse ? tanker.arrives : std::max(tanker.arrives, dump.tanks_ready);
+    const double first = in_minutes(met + before);
+    Undisturbed result{.first_load = in_by_end(first),
+                       .to_the_fire = in_minutes(tanker.leg.loaded + before)};
+    const double away = first + in_minutes(flowing_for(tanker.delivered, rate)) +
+                        in_minutes(tanker.offload_after + tanker.leg.empty);
+    const double filled = in_minutes(fill_visit(site, tanker).in_place());
+    const double second = std::max(away, in_minutes(site.ready)) + filled + result.to_the_fire;
+    const double cycle = (away - first) + filled + result.to_the_fire;
+    if (second < end && cycle > 0.0) {
+        const double whole = std::floor((end - second) / cycle);
+        result.later_loads = whole * load + in_by_end(second + whole * cycle);
+    }
+    return result;
+}
+
+struct SiteRows {
+    std::size_t places = 0, flows = 0, pump = 0, source = 0;
+};
+
+class WindowProgram {
+public:
+    WindowProgram(const Incident& incident, double end) : incident_(incident), end_(end) {
+        for (const Tanker& tanker : incident.tankers) {
+            each_.push_back(undisturbed(incident, tanker, end));
+        }
+        for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
+            sites_.push_back(rows_of(site));
+        }
+        slots_ = program_.add_row(slot_minutes());
+        for (std::size_t tanker = 0; tanker < incident.tankers.size(); ++tanker) {
+            add(tanker);
+        }
+    }
+
+    double most_gallons() { return program_.solve(); }
+
+private:
+    // A refilled load has held its place, its flow line and its part of the pump by the time at
+    // which its first gallon is in.
+    SiteRows rows_of(std::size_t index) {
+        const FillSite& site = incident_.fill_sites[index];
+        double from_place = no_limit;  // the least time to the fire
+        double from_line = no_limit;
+        for (std::size_t t = 0; t < incident_.tankers.size(); ++t) {
+            const Tanker& tanker = incident_.tankers[t];
+            if (tanker.fill_site == index) {
+                from_place = std::min(from_place, each_[t].to_the_fire);
+                from_line =
+                    std::min(from_line, each_[t].to_the_fire + in_minutes(tanker.fill_after));
+            }
+        }
+        const auto minutes_left = [&](double to_the_fire) {
+            return std::max(0.0, end_ - to_the_fire - in_minutes(site.ready));
+        };
+        const int places = std::max(0, site.places);
+        const double source =
+            site.usable ? in_gallons(*site.usable) + in_gpm(site.inflow) * end_ : no_limit;
+        return {.places = program_.add_row(places * minutes_left(from_place)),
+                .flows = program_.add_row(site.flows.value_or(places) * minutes_left(from_line)),
+                .pump = program_.add_row(in_gpm(site.pump) * minutes_left(from_line)),
+                .source = program_.add_row(source)};
+    }
+
+    // The load that is under way at the end has not yet held its slot for the handling after, and
+    // nursing tankers have needed no slot.
+    double slot_minutes() const {
+        const DumpSite& dump = incident_.dump_site;
+        double begins = no_limit;
+        double after = 0.0;
+        double nursed = 0.0;
+        for (const Tanker& tanker : incident_.tankers) {
+            begins = std::min(begins, in_minutes(tanker.arrives));
+            after = std::max(after, in_minutes(tanker.offload_after));
+            nursed = std::max(nursed, tanker.can_nurse ? in_minutes(offload_visit(tanker)) : 0.0);
+        }
+        begins = std::max(begins, in_minutes(dump.tanks_ready));
+        return std::max(0, dump.offload_slots) * std::max(0.0, end_ - begins + after) +
+               std::max(0, dump.nursing_tankers) * nursed;
+    }
+
+    // Columns in gallons: of the first load and of the others.
+    void add(std::size_t index) {
+        const Tanker& tanker = incident_.tankers[index];
+        const double load = in_gallons(tanker.delivered);
+        if (load <= 0.0) {
+            return;
+        }
+        const FillVisit visit = fill_visit(incident_.fill_sites[tanker.fill_site], tanker);
+        const SiteRows& rows = sites_[tanker.fill_site];
+        const double refilled = in_gallons(tanker.refilled) / load;
+        const LinearProgram::Use in_slot{slots_, in_minutes(offload_visit(tanker)) / load};
+        const std::array uses{
+            in_slot,
+            LinearProgram::Use{rows.places, in_minutes(visit.in_place()) / load},
+            LinearProgram::Use{rows.flows, in_minutes(visit.flowing) / load},
+            LinearProgram::Use{rows.pump, refilled},
+            LinearProgram::Use{rows.source, refilled},
+        };
+        program_.add_column(1.0, each_[index].first_load, {&in_slot, 1});
+        program_.add_column(1.0, each_[index].later_loads, uses);
+    }
+
+    const Incident& incident_;
+    double end_;
+    std::vector<Undisturbed> each_;
+    LinearProgram program_;
+    std::vector<SiteRows> sites_;
+    std::size_t slots_ = 0;
+};
+
+}  // namespace
+
+Flow dispatch_bound(const Incident& incident, Window window) {
+    const DumpSite& dump = incident.dump_site;
+    const double end = in_minutes(window.start + window.duration);
+    const double hauled = WindowProgram(incident, end).most_gallons();
+    const double in_engine =
+        in_minutes(dump.engine_arrives) < end ? in_gallons(dump.engine_tank) : 0.0;
+    const Flow bound = gallons(hauled + in_engine) / window.duration;
+    return std::min(bound, dump.flow_cap.value_or(bound));
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,164 @@
+#include "analyzer/supply/shuttle_answer.h"
+
+#include <algorithm>
+#include <array>
+
+#include "analyzer/supply/disorder.h"
+#include "analyzer/supply/dispatch_bound.h"
+#include "analyzer/supply/fill_allocation.h"
+#include "analyzer/supply/handbook.h"
+
+namespace farwater::supply {
+namespace {
+
+constexpr std::int32_t no_gain_below = 5;  // tenths of a gpm, as in limits.cpp
+constexpr std::array build_up_minutes{5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 60.0};
+constexpr Duration looked_at = minutes(1440);
+
+double slowness(const ShuttleQuestion& question) {
+    constexpr double share_of_scatter = 0.35;  // see cautious_flow
+    return 1.0 + share_of_scatter * question.stage_cv;
+}
+
+bool to_allocate(const FillLegs& legs) {
+    return std::ranges::any_of(legs, [](const auto& of_tanker) {
+        return std::ranges::count_if(of_tanker, [](const auto& leg) { return leg.has_value(); }) >
+               1;
+    });
+}
+
+void allocate(ShuttleAnswer& answer, const ShuttleQuestion& question) {
+    answer.allocated = to_allocate(question.legs);
+    if (!answer.allocated) {
+        answer.incident = question.incident;
+        answer.sustained = sustained_flow(question.incident, question.window);
+        return;
+    }
+    Allocation best = best_allocation(question.incident, question.legs, question.window);
+    answer.incident = std::move(best.incident);
+    answer.sustained = best.sustained;
+    answer.allocation_proved = best.proved;
+}
+
+HeldFlow gain_of_flow_line(Incident incident, Window window, HeldFlow sustained) {
+    bool given = false;
+    for (FillSite& site : incident.fill_sites) {
+        if (site.flows && *site.flows < site.places) {
+            site.flows = *site.flows + 1;
+            given = true;
+        }
+    }
+    const std::int32_t more =
+        given ? in_tenths(sustained_flow(incident, window)) - in_tenths(sustained) : 0;
+    return tenths_of_gpm(more < no_gain_below ? 0 : more);
+}
+
+std::vector<HeldFlow> flows_without_each(const Incident& incident, Window window) {
+    std::vector<HeldFlow> flows;
+    for (std::size_t tanker = 0; tanker < incident.tankers.size(); ++tanker) {
+        Incident rest = incident;
+        rest.tankers.erase(rest.tankers.begin() + static_cast<std::ptrdiff_t>(tanker));
+        flows.push_back(sustained_flow(rest, window));
+    }
+    return flows;
+}
+
+std::vector<HeldFrom> build_up_of(const Incident& incident, const Incident& slow,
+                                  Duration duration) {
+    std::vector<HeldFrom> list;
+    for (const double start : build_up_minutes) {
+        const Window window{minutes(start), duration};
+        list.push_back(
+            {window.start, sustained_flow(incident, window), sustained_flow(slow, window)});
+    }
+    return list;
+}
+
+Volume on_wheels_by(const Incident& incident, Duration start) {
+    Volume sum =
+        incident.dump_site.engine_arrives <= start ? incident.dump_site.engine_tank : Volume{};
+    for (const Tanker& tanker : incident.tankers) {
+        sum += tanker.arrives <= start ? tanker.delivered : Volume{};
+    }
+    return sum;
+}
+
+Margin margin_of(HeldFlow cautious, HeldFlow needed, double firm) {
+    if (in_tenths(cautious) >= in_tenths(needed) * firm) {
+        return Margin::firm;
+    }
+    return cautious >= needed ? Margin::thin : Margin::none;
+}
+
+// Some flow holds from the start on that refilled loads carry, not the water on wheels alone.
+bool supplied(const Incident& slow, Window window) {
+    Incident unfilled = slow;
+    for (FillSite& site : unfilled.fill_sites) {
+        site.ready = window.start + window.duration + looked_at;
+    }
+    return sustained_flow(slow, window) > sustained_flow(unfilled, window);
+}
+
+NeedAnswer need_of(const ShuttleQuestion& question, const Incident& slow, HeldFlow cautious) {
+    const Window window = question.window;
+    const Duration latest = std::max(question.horizon, window.start);
+    NeedAnswer need{.needed = *question.needed};
+    need.margin = margin_of(cautious, need.needed, question.firm_margin);
+    need.earliest_start = earliest_start(slow, need.needed, window.duration, latest);
+    need.holds_for = lasts(slow, window.start, need.needed, looked_at);
+    need.holds_beyond = need.holds_for >= looked_at;
+    if (cautious >= need.needed) {
+        need.state = SupplyState::held;
+    } else if (need.earliest_start) {
+        need.state = SupplyState::late;
+    } else if (supplied(slow, {latest, window.duration})) {
+        need.state = SupplyState::short_flow;
+    }
+    return need;
+}
+
+}  // namespace
+
+ShuttleAnswer answer(const ShuttleQuestion& question) {
+    const Window window = question.window;
+    ShuttleAnswer answer;
+    allocate(answer, question);
+    const Incident& incident = answer.incident;
+    const Incident slow = slowed(incident, slowness(question));
+    answer.cautious = sustained_flow(slow, window);
+    answer.handbook = handbook_flow(incident);
+    answer.bound = dispatch_bound(incident, window);
+    answer.long_run = long_run_bound(incident, window);
+    answer.disorder = disorder_flow(incident, window);
+    answer.gains = gains(incident, window, answer.sustained);
+    answer.flow_line_gain = gain_of_flow_line(incident, window, answer.sustained);
+    answer.limit = binding_limit(answer.gains);
+    if (answer.limit == Limit::none && in_tenths(answer.flow_line_gain) > 0) {
+        answer.limit = Limit::fill_site;
+    }
+    answer.without = flows_without_each(incident, window);
+    answer.build_up = build_up_of(incident, slow, window.duration);
+    answer.first_minutes = first_minutes(incident, window);
+    answer.on_wheels = on_wheels_by(incident, window.start);
+    if (question.needed) {
+        answer.need = need_of(question, slow, answer.cautious);
+    }
+    return answer;
+}
+
+std::optional<std::size_t> worst_out(const ShuttleAnswer& answer) {
+    const auto least = std::ranges::min_element(answer.without);
+    return least == answer.without.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(least - answer.without.begin()));
+}
+
+std::optional<std::size_t> better_without(const ShuttleAnswer& answer) {
+    const auto most = std::ranges::max_element(answer.without);
+    return most == answer.without.end() ||
+                   in_tenths(*most) < in_tenths(answer.sustained) + no_gain_below
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(most - answer.without.begin()));
+}
+
+}  // namespace farwater::supply
