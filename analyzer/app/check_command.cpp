@@ -6,6 +6,7 @@
 #include "analyzer/app/session.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
+#include "io/shuttle_file.h"
 #include "reports/summary.h"
 
 namespace farwater::app {
@@ -46,7 +47,7 @@ int check_command(const Options& options, io::Interrupt& interrupt) {
 }
 
 int keys_command() {
-    fmt::print("{}", io::district_file_reference());
+    fmt::print("{}\n{}", io::district_file_reference(), io::shuttle_file_reference());
     return exit_done;
 }
 

@@ -17,7 +17,9 @@ constexpr std::string_view about =
     "  farwater run district.toml --out coverage   into another folder\n"
     "  farwater drive-times district.toml --from stations --to water_sources\n"
     "                                              minutes and miles, there and back\n"
-    "  farwater keys                               every key of the district file, with defaults\n";
+    "  farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map\n"
+    "  farwater keys                               every key of both kinds of file, with "
+    "defaults\n";
 
 constexpr std::string_view after =
     "Exit codes: 0 done, 1 internal failure, 2 usage or district file, 3 input refused, 4 output\n"
@@ -76,6 +78,21 @@ void add_drives(CLI::App& command, DriveOptions& drives) {
         ->check(CLI::Range(0.1, 1440.0));
 }
 
+constexpr std::string_view about_shuttle =
+    "What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, "
+    "what\n"
+    "one more of each thing gains, and where each tanker best fills. No map data are read.\n\n"
+    "  farwater shuttle sample_region/shuttle.toml\n"
+    "  farwater shuttle scenario.toml --json\n\n"
+    "The file's tables and keys, with the defaults of what is left out: farwater keys";
+
+void add_scenario(CLI::App& command, Options& options) {
+    command.add_option("scenario_file", options.district_file, "The scenario")
+        ->required()
+        ->type_name("FILE");
+    command.add_flag("--json", options.json, "One JSON document on standard output");
+}
+
 std::string version_text() {
     return fmt::format("farwater {}\n{}", program_version, io::library_versions());
 }
@@ -108,13 +125,19 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
         app.add_subcommand("drive-times", "Minutes and miles between the points of two layers");
     add_common(*drive_times, options);
     add_drives(*drive_times, options.drives);
-    const CLI::App* keys = app.add_subcommand(
-        "keys", "The reference of the district file: keys, units, defaults, sources");
+    CLI::App* shuttle =
+        app.add_subcommand("shuttle", "What a shuttle typed by hand can hold; needs no map");
+    add_scenario(*shuttle, options);
+    const CLI::App* keys =
+        app.add_subcommand("keys", "The reference of the files: keys, units, defaults, sources");
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
         if (drive_times->parsed()) {
             drive_times->description(std::string(about_drives));
+        }
+        if (shuttle->parsed()) {
+            shuttle->description(std::string(about_shuttle));
         }
         return {.options = std::nullopt,
                 .to_stdout = app.help(),
@@ -133,6 +156,7 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     }
     options.command = check->parsed()         ? Command::check
                       : drive_times->parsed() ? Command::drive_times
+                      : shuttle->parsed()     ? Command::shuttle
                       : keys->parsed()        ? Command::keys
                                               : Command::run;
     if (!out.empty()) {

@@ -7,7 +7,7 @@
 
 namespace farwater::app {
 
-enum class Command { run, check, keys, drive_times };
+enum class Command { run, check, keys, drive_times, shuttle };
 
 // Of drive-times.
 struct DriveOptions {
@@ -21,7 +21,7 @@ struct DriveOptions {
 
 struct Options {
     Command command = Command::run;
-    std::filesystem::path district_file;
+    std::filesystem::path district_file;       // of shuttle: the scenario file
     std::optional<std::filesystem::path> out;  // none = folder "result" beside the district file
     unsigned threads = 0;                      // 0 = as many as there are processors
     bool json = false;

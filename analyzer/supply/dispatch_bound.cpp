@@ -6,6 +6,7 @@
 #include <limits>
 #include <vector>
 
+#include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/linear_program.h"
 #include "analyzer/supply/visits.h"
 
@@ -153,7 +154,7 @@ Flow dispatch_bound(const Incident& incident, Window window) {
     const double in_engine =
         in_minutes(dump.engine_arrives) < end ? in_gallons(dump.engine_tank) : 0.0;
     const Flow bound = gallons(hauled + in_engine) / window.duration;
-    return std::min(bound, dump.flow_cap.value_or(bound));
+    return std::min(bound, window_bound(incident, window));
 }
 
 }  // namespace farwater::supply

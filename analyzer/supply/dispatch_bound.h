@@ -10,8 +10,9 @@ namespace farwater::supply {
 // the first loads, and refilled loads as far as each tanker's own time, the places, flow lines,
 // pump and water of its fill site, and the offload slots allow all of them together. Unlike the
 // bounds of a long run it counts what rolls and stands at the start, and that nothing moves before
-// its time. Flow lines that are left open count at their best. Proved, never below the sustained
-// flow; how far above it the answer lies is what a better order could gain at most.
+// its time. Flow lines that are left open count at their best. Not above the window bound
+// (incident_run.h), which looks at one resource at a time and sees the initial attack. Proved,
+// never below the sustained flow; what lies between is what a better order could gain at most.
 // Precondition: the window's duration is positive. One linear program, about 50 microseconds.
 Flow dispatch_bound(const Incident& incident, Window window);
 

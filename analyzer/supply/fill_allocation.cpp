@@ -25,8 +25,9 @@ public:
         ++judged_;
         const Incident sent = sent_to(incident_, legs_, sites);
         most_sites_ = std::max(most_sites_, in_use(sites));
-        if (best_sites_.empty() || holds(sent, window_, one_more())) {
-            best_ = sustained_flow(sent, window_);
+        const HeldFlow flow = sustained_flow_above(sent, window_, best_);
+        if (best_sites_.empty() || flow > best_) {
+            best_ = flow;
             best_sites_ = sites;
         }
     }
@@ -48,7 +49,6 @@ private:
     static std::size_t in_use(const std::vector<std::size_t>& sites) {
         return std::set<std::size_t>(sites.begin(), sites.end()).size();
     }
-    HeldFlow one_more() const { return tenths_of_gpm(in_tenths(best_) + 1); }
 
     void move_each() {
         for (std::size_t tanker = 0; tanker < legs_.size(); ++tanker) {

@@ -135,6 +135,12 @@ TEST_CASE("drives from the stations to the water of the sample region are as sto
     check_golden(stored / "drive_times.txt", ended.out);
 }
 
+TEST_CASE("the page of the example shuttle is as stored", "[golden]") {
+    const Ended ended = run_program(FARWATER_PROGRAM, {"shuttle", "sample_region/shuttle.toml"});
+    REQUIRE(ended.exit_code == 0);
+    check_golden(stored / "shuttle.txt", ended.out);
+}
+
 TEST_CASE("the picture in the README is the one that the program draws", "[golden]") {
     check_golden("sample_region/overview.svg", bytes_of(result() / "maps" / "overview.svg"));
 }
