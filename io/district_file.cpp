@@ -103,6 +103,8 @@ void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     file.tanker_word = reader.text("tanker_word", "tanker");
     file.travel_time =
         parse_word<TravelTime>(reader.text("travel_time")).value_or(TravelTime::road_speeds);
+    file.suction_friction = parse_word<SuctionFriction>(reader.text("suction_friction"))
+                                .value_or(SuctionFriction::conservative);
     file.data_date = reader.date("data_date");
     file.crs = reader.text("crs");
 }

@@ -58,6 +58,7 @@ struct DistrictFile {
     std::string name;
     std::string tanker_word = "tanker";
     TravelTime travel_time = TravelTime::road_speeds;
+    SuctionFriction suction_friction = SuctionFriction::conservative;
     std::optional<Date> data_date;
     std::string crs;  // empty = chosen from the parcels (io/crs.h)
 

@@ -13,6 +13,14 @@ inline std::optional<Length> length_field(Record& record, std::string_view field
     const std::optional<double> value = record.number(field_ft);
     return value ? std::optional(feet(*value)) : std::nullopt;
 }
+inline std::optional<Length> bore_field(Record& record, std::string_view field_in) {
+    const std::optional<double> value = record.number(field_in);
+    return value ? std::optional(inches(*value)) : std::nullopt;
+}
+inline std::optional<Area> area_field(Record& record, std::string_view field_acre) {
+    const std::optional<double> value = record.number(field_acre);
+    return value ? std::optional(acres(*value)) : std::nullopt;
+}
 inline std::optional<Duration> duration_field(Record& record, std::string_view field_min) {
     const std::optional<double> value = record.number(field_min);
     return value ? std::optional(minutes(*value)) : std::nullopt;

@@ -37,6 +37,7 @@ public:
         result_.district.name = file.name;
         result_.district.tanker_word = file.tanker_word;
         result_.district.travel_time = file.travel_time;
+        result_.district.suction_friction = file.suction_friction;
         result_.district.data_date = file.data_date;
         result_.district.seasons = file.seasons;
         result_.district.periods = file.periods;

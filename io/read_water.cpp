@@ -34,7 +34,37 @@ void read_strength(Record& record, WaterSource& source) {
     source.inflow = flow_field(record, "inflow_gpm");
     source.places = record.whole("places");
     source.fills_without_engine = record.yes_no("fills_without_engine");
-    source.static_lift = length_field(record, "static_lift_ft");
+    source.system_rate = flow_field(record, "system_rate_gpm");
+}
+
+void read_hydrant(Record& record, HydrantData& hydrant) {
+    hydrant.static_psi = record.number("static_psi");
+    hydrant.residual_psi = record.number("residual_psi");
+    hydrant.test_flow = flow_field(record, "test_flow_gpm");
+    hydrant.pitot_psi = record.number("pitot_psi");
+    hydrant.outlet = bore_field(record, "outlet_in");
+    hydrant.outlet_coefficient = record.number("outlet_coefficient");
+    hydrant.colour = record.word("colour_class", HydrantColour::red);
+    hydrant.main = bore_field(record, "main_in");
+    hydrant.dead_end_main = record.yes_no("dead_end_main", true);
+}
+
+void read_suction(Record& record, SuctionData& suction) {
+    suction.lift = length_field(record, "static_lift_ft");
+    suction.pipe = length_field(record, "pipe_ft");
+    suction.pipe_diameter = bore_field(record, "pipe_diameter_in");
+    suction.material = record.word("pipe_material", PipeMaterial::old_iron);
+    suction.elbows_90 = record.whole("elbows_90");
+    suction.elbows_45 = record.whole("elbows_45");
+    suction.strainer_loss = length_field(record, "strainer_loss_ft");
+    suction.hose = length_field(record, "suction_hose_ft");
+}
+
+void read_still_water(Record& record, StillWater& still) {
+    still.area = area_field(record, "drought_area_acre");
+    still.over_intake = length_field(record, "intake_depth_ft");
+    still.sounded = record.yes_no("sounded", false).value_or(false);
+    still.ice = length_field(record, "ice_ft");
 }
 
 void read_access(Record& record, WaterSource& source) {
@@ -70,6 +100,9 @@ LayerRows<WaterSource> read_water_sources(const LayerSource& source, const Worki
         water.name = record.text("name");
         read_trust(record, water);
         read_strength(record, water);
+        read_hydrant(record, water.hydrant);
+        read_suction(record, water.suction);
+        read_still_water(record, water.still);
         read_access(record, water);
         result.rows.push_back(std::move(water));
         return Taken::yes;

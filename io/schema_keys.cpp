@@ -16,6 +16,7 @@ constexpr std::array height_units{"ft"sv, "m"sv};
 std::span<const std::string_view> tanker_word_list() { return tanker_words; }
 std::span<const std::string_view> height_unit_list() { return height_units; }
 std::span<const std::string_view> travel_time_list() { return words_of(TravelTime{}); }
+std::span<const std::string_view> suction_friction_list() { return words_of(SuctionFriction{}); }
 std::span<const std::string_view> access_list() { return words_of(RoadAccess{}); }
 std::span<const std::string_view> source_kind_list() { return words_of(SourceKind{}); }
 
@@ -72,6 +73,10 @@ constexpr std::array top{
             "what turns roads into minutes: speeds of the roads, or the published rule of 0.65 + "
             "1.7 x miles, once for each leg of a round trip or once for both together"),
         &travel_time_list),
+    of_list(key("suction_friction", KeyKind::word, "conservative",
+                "friction in suction pipes: Manning as in the NRCS form for dry hydrants, "
+                "Hazen-Williams, or whichever of the two draws less"),
+            &suction_friction_list),
     key("data_date", KeyKind::date, "no age is judged",
         "what counts as today for the age of tests"),
     key("crs", KeyKind::crs, "chosen from the parcels",

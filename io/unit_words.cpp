@@ -13,6 +13,9 @@ constexpr double litres_per_gallon = 231.0 * 0.254 * 0.254 * 0.254;
 // 1 hp = 550 ft lb/s, with 1 lb of force = 0.45359237 x 9.80665 N, both exact.
 constexpr double watts_per_horsepower = 550.0 * 0.3048 * 0.45359237 * 9.80665;
 
+// 1 psi = 1 lb of force on a square inch, exact.
+constexpr double pascals_per_psi = 0.45359237 * 9.80665 / (0.0254 * 0.0254);
+
 struct UnitWord {
     std::string_view word;
     std::string_view base;  // units of one base convert into each other
@@ -23,10 +26,15 @@ constexpr std::array unit_words{
     UnitWord{"ft", "ft", 1.0},
     UnitWord{"m", "ft", 1.0 / metres_per_foot},
     UnitWord{"cm", "ft", 0.01 / metres_per_foot},
+    UnitWord{"mm", "ft", 0.001 / metres_per_foot},
     UnitWord{"in", "ft", 1.0 / 12.0},
     UnitWord{"yd", "ft", 3.0},
     UnitWord{"mi", "ft", 5280.0},
     UnitWord{"km", "ft", 1000.0 / metres_per_foot},
+    UnitWord{"acre", "acre", 1.0},
+    UnitWord{"sqft", "acre", 1.0 / 43560.0},
+    UnitWord{"m2", "acre", 1.0 / (43560.0 * metres_per_foot * metres_per_foot)},
+    UnitWord{"ha", "acre", 10000.0 / (43560.0 * metres_per_foot * metres_per_foot)},
     UnitWord{"min", "min", 1.0},
     UnitWord{"s", "min", 1.0 / 60.0},
     UnitWord{"h", "min", 60.0},
@@ -37,6 +45,9 @@ constexpr std::array unit_words{
     UnitWord{"l/min", "gpm", 1.0 / litres_per_gallon},
     UnitWord{"l/s", "gpm", 60.0 / litres_per_gallon},
     UnitWord{"m3/h", "gpm", 1000.0 / 60.0 / litres_per_gallon},
+    UnitWord{"psi", "psi", 1.0},
+    UnitWord{"kpa", "psi", 1000.0 / pascals_per_psi},
+    UnitWord{"bar", "psi", 100000.0 / pascals_per_psi},
     UnitWord{"mph", "mph", 1.0},
     UnitWord{"km/h", "mph", 1000.0 / metres_per_mile},
     UnitWord{"knot", "mph", 1852.0 / metres_per_mile},
@@ -57,8 +68,8 @@ const UnitWord* find_unit(std::string_view word) {
 }  // namespace
 
 std::string_view unit_of_name(std::string_view name) {
-    constexpr std::array<std::string_view, 8> endings{"ft",  "min", "gal", "gpm",
-                                                      "mph", "lb",  "mi",  "hp"};
+    constexpr std::array<std::string_view, 11> endings{"ft", "min", "gal", "gpm", "mph", "lb",
+                                                       "mi", "hp",  "in",  "psi", "acre"};
     const std::size_t underscore = name.rfind('_');
     if (underscore == std::string_view::npos) {
         return {};

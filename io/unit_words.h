@@ -8,7 +8,7 @@
 namespace farwater::io {
 
 // The unit that a field or key ends in ("_min", "_ft", "_gal", "_gpm", "_mph", "_lb", "_hp",
-// "_mi"), without the underscore; empty where it has none.
+// "_mi", "_in", "_psi", "_acre"), without the underscore; empty where it has none.
 std::string_view unit_of_name(std::string_view name);
 
 // What a value in `theirs` is multiplied by to be in `ours`; none when one is not known or they

@@ -40,23 +40,42 @@ struct Task {
     std::string what;
 };
 
+bool says_volume(const WaterSource& source) {
+    const bool by_depth = source.still.area && source.still.over_intake;
+    const bool by_system = source.kind == SourceKind::hydrant && !source.system.empty();
+    return source.usable || by_depth || by_system;
+}
+
+bool says_rate(const WaterSource& source) {
+    const HydrantData& hydrant = source.hydrant;
+    const bool flow_test = hydrant.static_psi && hydrant.residual_psi &&
+                           (hydrant.test_flow || (hydrant.pitot_psi && hydrant.outlet));
+    return source.rate || (source.kind == SourceKind::hydrant && flow_test);
+}
+
 void add_source_tasks(const District& district, std::vector<Task>& list) {
     for (const WaterSource& source : district.sources) {
         if (source.standing == Standing::mapped) {
             list.push_back({"water_sources", source.id, "look at it; declare or test it"});
-        } else if (!source.usable && source.system.empty()) {
+        } else if (!says_volume(source)) {
             list.push_back({"water_sources", source.id, "find its usable volume at drought level"});
         }
-        if (source.standing != Standing::mapped && !source.rate) {
+        if (source.standing != Standing::mapped && !says_rate(source)) {
             list.push_back({"water_sources", source.id, "flow test"});
         }
     }
 }
 
-void add_lapsed_tests(const Findings& findings, std::vector<Task>& list) {
+void add_tests_to_do(const Findings& findings, std::vector<Task>& list) {
     for (const Problem& problem : findings.problems) {
         if (problem.id == ProblemId::source_test_lapsed) {
             list.push_back({problem.layer, problem.record, "test again: the last one has lapsed"});
+        }
+        if (problem.id == ProblemId::source_suction_assumed) {
+            list.push_back({problem.layer, problem.record, "measure lift and pipe, or flow test"});
+        }
+        if (problem.id == ProblemId::source_test_above_suction) {
+            list.push_back({problem.layer, problem.record, "check its lift at drought level"});
         }
     }
 }
@@ -135,7 +154,7 @@ void add_unsounded_water(const District& district, std::vector<Task>& list) {
 std::vector<Task> tasks(const Findings& findings) {
     std::vector<Task> list;
     add_source_tasks(findings.district, list);
-    add_lapsed_tests(findings, list);
+    add_tests_to_do(findings, list);
     add_untimed_tankers(findings.district, list);
     add_unrated_bridges(findings, list);
     add_unsounded_water(findings.district, list);

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "reports/drive_words.h"
+#include "reports/fill_site_strength.h"
 #include "reports/layers.h"
 #include "reports/table_builder.h"
 
@@ -126,39 +127,8 @@ DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
     return least;
 }
 
-using SiteAt = std::function<const supply::CountedSource&(std::size_t row)>;
-
-// How much water there is, and what it takes to fill.
-std::vector<ColumnOf> strength_columns(const SiteAt& site) {
-    return {
-        real("rate_gpm", "Flow that it gives, gpm.",
-             [site](std::size_t row) { return io::Value{in_gpm(site(row).rate)}; }),
-        real(
-            "usable_gal", "Gallons that can be used in one incident; empty where unlimited.",
-            [site](std::size_t row) {
-                return site(row).usable ? io::Value{in_gallons(*site(row).usable)} : io::Value{};
-            },
-            0),
-        yes_no("unlimited", "Somebody said in so many words that its volume has no limit.",
-               [site](std::size_t row) { return io::Value{!site(row).usable.has_value()}; }),
-        real("inflow_gpm", "What refills it during the incident, gpm.",
-             [site](std::size_t row) { return io::Value{in_gpm(site(row).inflow)}; }),
-        integer("places", "Tankers that can be connected at once.",
-                [site](std::size_t row) {
-                    return io::Value{static_cast<std::int64_t>(site(row).places)};
-                }),
-        yes_no("needs_engine", "An engine must pump there.",
-               [site](std::size_t row) { return io::Value{site(row).needs_engine}; }),
-        integer("strength_class",
-                "0 weak to 3 strong, by rate (250, 500, 1,000 gpm) and by two hours' volume.",
-                [site](std::size_t row) {
-                    return io::Value{static_cast<std::int64_t>(site(row).strength_class)};
-                }),
-    };
-}
-
 // How it is got to, when, and for whom.
-std::vector<ColumnOf> use_columns(const Findings& findings, const SiteAt& site) {
+std::vector<ColumnOf> use_columns(const Findings& findings, const CountedAt& site) {
     const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
     const auto seasons =
         std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
@@ -196,12 +166,12 @@ io::FeatureTable fill_sites(const Findings& findings) {
         text("standing", "tested or declared; water that is only mapped is no fill site.",
              [source](std::size_t row) { return io::Value{word(source(row).standing)}; }),
         text("evidence",
-             "tested, declared, or assumed where a planning default stands in for rate or storage.",
+             "tested, declared, or assumed where a stated value makes its flow or storage.",
              [site](std::size_t row) { return io::Value{word(site(row).evidence)}; }),
         text("system", "Sources of one system share volume and rate.",
              [source](std::size_t row) { return value_of(source(row).system); }),
     };
-    std::ranges::move(strength_columns(site), std::back_inserter(columns));
+    std::ranges::move(strength_columns(findings, site), std::back_inserter(columns));
     std::ranges::move(use_columns(findings, site), std::back_inserter(columns));
     return layer({"fill_sites", "Fill sites",
                   "Water sources that count: tested or declared, with a known volume."},

@@ -163,6 +163,7 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
                                         input.sha256, input.features, input.note));
     }
     record.emplace_back("travel_time", std::string(word(read.district.travel_time)));
+    record.emplace_back("suction_friction", std::string(word(read.district.suction_friction)));
     record.emplace_back("travel_time_in_words", reports::travel_time_sentence(read.district));
     for (const Profile& profile : findings.profiles) {
         record.emplace_back("routing_profile",

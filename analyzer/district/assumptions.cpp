@@ -16,6 +16,12 @@ constexpr std::string_view alternative_supply =
     "min, held 2 h";
 constexpr std::string_view usual_power = "350 to 450 hp are usual in fire apparatus (from memory)";
 
+constexpr std::string_view lift_rule =
+    "Idaho rating bureau, \"Dry Hydrants\": lift 15 ft or less, total head loss 20 ft or less";
+constexpr std::string_view pond_rule =
+    "Idaho rating bureau, \"Dry Hydrants\": 2 ft above the suction point and 2 ft at the surface";
+constexpr std::string_view nrcs_form = "NRCS form NE-ENG-76, \"Dry Hydrant Design\"";
+
 constexpr std::array rows{
     AssumptionRow{"alarm_handling_min", "Alarm and response", &A::alarm_handling, 0, 30, medium,
                   "Call answered to tones out.", practice},
@@ -144,8 +150,11 @@ constexpr std::array rows{
                   "Pressure left at the receiving pump.",
                   "\"Relay Pumping Operations\" (IFSTA outline) p. 3: 20 psi"},
 
-    AssumptionRow{"hydrant_rate_gpm", "Water sources", &A::hydrant_rate, 0, 5000, low,
-                  "Hydrant without a rate.", practice},
+    AssumptionRow{
+        "hydrant_rate_gpm", "Water sources", &A::hydrant_rate, 0, 5000, low,
+        "Hydrant without rate, flow test or colour class, on a main known to be larger than "
+        "weak_main_in and fed from both sides.",
+        practice},
     AssumptionRow{"dry_hydrant_rate_gpm", "Water sources", &A::dry_hydrant_rate, 0, 5000, low,
                   "Dry hydrant without a rate.", practice},
     AssumptionRow{"draft_site_rate_gpm", "Water sources", &A::draft_site_rate, 0, 5000, low,
@@ -157,6 +166,19 @@ constexpr std::array rows{
     AssumptionRow{
         "hydrant_system_storage_gal", "Water sources", &A::hydrant_system_storage, 0, 10000000, low,
         "Storage behind a hydrant whose system's storage is not known; no inflow.", practice},
+    AssumptionRow{"weak_main_rate_gpm", "Water sources", &A::weak_main_rate, 0, 5000, low,
+                  "The same hydrant on any other main, one of which nothing is known among them; "
+                  "and a hydrant with a red bonnet, which says no more than less than 500.",
+                  practice},
+    AssumptionRow{"weak_main_in", "Water sources", &A::weak_main, 1, 24, medium,
+                  "A main no larger than this is weak.", practice},
+    AssumptionRow{"hydrant_residual_psi", "Water sources", &A::hydrant_residual_psi, 20, 100, high,
+                  "Pressure to which flow tests are carried on; never below 20.",
+                  "NFPA 291, hydrant flow tests (from memory): rated at 20 psi"},
+    AssumptionRow{"outlet_coefficient", "Water sources", &A::outlet_coefficient, 0.5, 1, high,
+                  "Discharge coefficient of an outlet of which nothing is known.",
+                  "NFPA 291 (from memory): 0.9 smooth and rounded, 0.8 square, 0.7 projecting into "
+                  "the barrel"},
     AssumptionRow{"suction_test_valid_months", "Water sources", &A::suction_test_valid_months, 1,
                   240, medium, "An older test of a suction point counts as declared.", practice},
     AssumptionRow{"hydrant_test_valid_months", "Water sources", &A::hydrant_test_valid_months, 1,
@@ -164,6 +186,51 @@ constexpr std::array rows{
     AssumptionRow{"fill_sites_per_class", "Water sources", &A::fill_sites_per_class, 1, 8, high,
                   "Nearest fill sites kept per strength class and dump site.",
                   "model choice: no listed site is beaten in both nearness and strength"},
+
+    AssumptionRow{"most_lift_ft", "Suction", &A::most_lift, 1, 25, high,
+                  "Highest static lift from the drought level; a blank lift counts as this.",
+                  lift_rule},
+    AssumptionRow{"most_suction_head_ft", "Suction", &A::most_suction_head, 1, 25, high,
+                  "Most that lift, losses and velocity head use up together; less where the air is "
+                  "thin or the water warm.",
+                  lift_rule},
+    AssumptionRow{"suction_hose_ft", "Suction", &A::suction_hose, 0, 200, high,
+                  "Hard suction between the water, or the hydrant's head, and the pump.",
+                  "rating test of fire pumps: 20 ft of suction hose (course cards)"},
+    AssumptionRow{"suction_hose_in", "Suction", &A::suction_hose_bore, 2, 12, medium,
+                  "Bore of hard suction and pump inlet.", practice},
+    AssumptionRow{"unknown_pipe_ft", "Suction", &A::unknown_pipe, 0, 2000, low,
+                  "Suction pipe of unknown length, of a dry hydrant or cistern.", practice},
+    AssumptionRow{"unknown_pipe_in", "Suction", &A::unknown_pipe_bore, 2, 24, medium,
+                  "Suction pipe of unknown bore.", "NFPA 1142: 6 in or larger (from memory)"},
+    AssumptionRow{"unknown_elbows_90", "Suction", &A::unknown_elbows_90, 0, 50, low,
+                  "90-degree elbows in a pipe of which they are not counted.", practice},
+    AssumptionRow{"unknown_elbows_45", "Suction", &A::unknown_elbows_45, 0, 50, low,
+                  "45-degree elbows and reducers in such a pipe.", practice},
+    AssumptionRow{"elbow_90_ft", "Suction", &A::elbow_90, 0, 200, high,
+                  "A 90-degree elbow as a length of pipe.", nrcs_form},
+    AssumptionRow{"elbow_45_ft", "Suction", &A::elbow_45, 0, 200, high,
+                  "A 45- or 30-degree elbow or a reducer as a length of pipe.", nrcs_form},
+    AssumptionRow{"pipe_strainer_loss_ft", "Suction", &A::pipe_strainer_loss, 0, 30, high,
+                  "Lost in strainer and standpipe of a dry hydrant or cistern at 500 gpm.",
+                  nrcs_form},
+    AssumptionRow{"hose_strainer_loss_ft", "Suction", &A::hose_strainer_loss, 0, 30, low,
+                  "Lost in a strainer on hard suction at 500 gpm.", practice},
+    AssumptionRow{"altitude_ft", "Suction", &A::altitude, -500, 15000, low,
+                  "Height above the sea of sources for which no elevation is given.",
+                  "NFPA 1901 (from memory): pumps are rated up to 2,000 ft"},
+    AssumptionRow{"water_temperature_f", "Suction", &A::water_temperature_f, 32, 120, medium,
+                  "Warmest water that is drafted, Fahrenheit; warm water boils sooner.", practice},
+    AssumptionRow{"strainer_depth_ft", "Suction", &A::strainer_depth, 0, 10, high,
+                  "Water that must stand over an intake, or it draws air.", pond_rule},
+    AssumptionRow{"surface_loss_ft", "Suction", &A::surface_loss, 0, 10, high,
+                  "Taken from the depth for ice, unless the intake is frost-proof and the ice is "
+                  "known.",
+                  pond_rule},
+    AssumptionRow{"unsounded_share", "Suction", &A::unsounded_share, 0, 1, medium,
+                  "Share of the drought area over which the depth at the intake is taken to hold "
+                  "where nobody sounded the pond.",
+                  practice},
 
     AssumptionRow{"tanker_chassis_lb", "Weights", &A::tanker_chassis, 5000, 80000, low,
                   "Tanker without a weight: this plus the water term, loaded.", practice},
@@ -231,7 +298,9 @@ constexpr std::array rows{
 template <class Base>
 double factor_of(std::string_view key) {
     if constexpr (std::is_same_v<Base, Length>) {
-        return key.ends_with("_mi") ? in_metres(miles(1)) : in_metres(feet(1));
+        return in_metres(key.ends_with("_mi")   ? miles(1)
+                         : key.ends_with("_in") ? inches(1)
+                                                : feet(1));
     } else {
         return 1.0;
     }

@@ -82,9 +82,32 @@ struct Assumptions {
     Flow cistern_rate = gpm(500);
     Flow portable_pump_rate = gpm(250);
     Volume hydrant_system_storage = gallons(30000);
+    Flow weak_main_rate = gpm(250);
+    Length weak_main = inches(4);
+    double hydrant_residual_psi = 20.0;
+    double outlet_coefficient = 0.7;
     double suction_test_valid_months = 12.0;
     double hydrant_test_valid_months = 60.0;
     int fill_sites_per_class = 3;
+
+    // suction: how water gets to a pump, and how much of a pond it can have
+    Length most_lift = feet(15);
+    Length most_suction_head = feet(20);
+    Length suction_hose = feet(20);
+    Length suction_hose_bore = inches(6);
+    Length unknown_pipe = feet(100);
+    Length unknown_pipe_bore = inches(6);
+    int unknown_elbows_90 = 2;
+    int unknown_elbows_45 = 2;
+    Length elbow_90 = feet(20);
+    Length elbow_45 = feet(10);
+    Length pipe_strainer_loss = feet(4.8);
+    Length hose_strainer_loss = feet(0.5);
+    Length altitude = feet(2000);
+    double water_temperature_f = 80.0;
+    Length strainer_depth = feet(2);
+    Length surface_loss = feet(2);
+    double unsounded_share = 0.5;
 
     // weights and engine power where the apparatus list has none
     Weight tanker_chassis = pounds(22000);
@@ -126,7 +149,7 @@ struct AssumptionRow {
                                 Power Assumptions::*, double Assumptions::*, int Assumptions::*,
                                 bool Assumptions::*>;
     std::string_view
-        key;  // ends in its unit: _min _mi _ft _gal _gpm _mph _lb _hp; none for plain numbers
+        key;  // ends in its unit: _min _mi _ft _gal _gpm _mph _lb _hp _in; none for plain numbers
     std::string_view group;  // heading of the reference page
     Member member;
     double low, high;  // allowed range, in the key's unit

@@ -20,6 +20,7 @@ struct District {
     std::string name;
     std::string tanker_word = "tanker";  // the district's word: tanker or tender
     TravelTime travel_time = TravelTime::road_speeds;
+    SuctionFriction suction_friction = SuctionFriction::conservative;
     std::optional<Date> data_date;  // what "today" means for the age of tests; no clock is read
 
     std::vector<Road> roads;

@@ -145,6 +145,45 @@ constexpr std::array kinds{
     ProblemKind{Id::road_gap, "road_gap", note,
                 "ends close to a road that it does not meet; nothing was joined there",
                 "draw its end to the road, if they meet"},
+    ProblemKind{Id::flow_test_incomplete, "flow_test_incomplete", note,
+                "has a flow test that lacks a pressure or the flow; the test does not count",
+                "give static and residual pressure, and the flow, or pitot reading and outlet"},
+    ProblemKind{Id::flow_test_impossible, "flow_test_impossible", note,
+                "has a flow test that cannot be right: the pressure did not fall while it flowed; "
+                "the test does not count",
+                "check both pressures, and test again"},
+    ProblemKind{Id::flow_test_small_drop, "flow_test_small_drop", note,
+                "was tested with less than 10 psi of drop, too little to carry on to 20 psi with "
+                "confidence; it counts as declared",
+                "test again with more outlets open"},
+    ProblemKind{Id::hydrant_pressure_low, "hydrant_pressure_low", note,
+                "gives nothing at the residual pressure that must be left in the main; it does not "
+                "count",
+                "check the static pressure; never pull a main below 20 psi"},
+    ProblemKind{Id::source_lift_too_high, "source_lift_too_high", note,
+                "lies deeper below the pump than may be lifted at drought level; it does not count",
+                "find a lower stand for the engine, or check the lift"},
+    ProblemKind{Id::source_cannot_draft, "source_cannot_draft", note,
+                "cannot be drafted: lift uses up all the head that air and water leave there; it "
+                "does not count",
+                "find a lower stand for the engine, or check lift and altitude"},
+    ProblemKind{Id::source_suction_assumed, "source_suction_assumed", note,
+                "draws less than its stated rate through a lift or pipe of which not all is known; "
+                "the lower flow counts",
+                "measure lift and pipe, or flow test it"},
+    ProblemKind{Id::source_test_above_suction, "source_test_above_suction", note,
+                "was tested at more than its lift and pipe give at drought level; the test counts",
+                "check the lift at drought level, and test again in a dry summer"},
+    ProblemKind{Id::source_pond_too_shallow, "source_pond_too_shallow", note,
+                "has no usable water over its intake at drought level; it does not count",
+                "sound it, or lower the intake"},
+    ProblemKind{Id::source_volume_contradicted, "source_volume_contradicted", note,
+                "has more usable gallons than its area and depth hold; the smaller volume counts",
+                "check gallons, area and depth"},
+    ProblemKind{Id::system_values_differ, "system_values_differ", note,
+                "says something else about its system than another member; the smaller value "
+                "counts",
+                "give all members of a system the same storage and system rate"},
 };
 
 constexpr bool in_order_of_id() {
@@ -153,7 +192,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::road_gap) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::system_values_differ) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -73,6 +73,18 @@ enum class ProblemId : std::uint8_t {
     road_crossing_joined,
     road_overlap,
     road_gap,
+    // of what a source gives
+    flow_test_incomplete,
+    flow_test_impossible,
+    flow_test_small_drop,
+    hydrant_pressure_low,
+    source_lift_too_high,
+    source_cannot_draft,
+    source_suction_assumed,
+    source_test_above_suction,
+    source_pond_too_shallow,
+    source_volume_contradicted,
+    system_values_differ,
 };
 
 enum class Severity : std::uint8_t {

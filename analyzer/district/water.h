@@ -26,6 +26,36 @@ private:
     std::optional<Volume> volume_;
 };
 
+// What is known of a hydrant besides its rate. None = not known, everywhere.
+struct HydrantData {
+    std::optional<double> static_psi, residual_psi;  // of its flow test: nothing flowing, and
+    std::optional<Flow> test_flow;                   // this flowing,
+    std::optional<double> pitot_psi;                 // or this pitot reading
+    std::optional<Length> outlet;                    // in this outlet
+    std::optional<double> outlet_coefficient;
+    std::optional<HydrantColour> colour;
+    std::optional<Length> main;  // diameter of the main under it
+    std::optional<bool> dead_end_main;
+};
+
+// How a suction point is built, from the water to the pump.
+struct SuctionData {
+    std::optional<Length> lift;  // from the drought level up to the pump
+    std::optional<Length> pipe, pipe_diameter;
+    std::optional<PipeMaterial> material;
+    std::optional<int> elbows_90, elbows_45;  // reducers count as the latter
+    std::optional<Length> strainer_loss;      // strainer and standpipe, at 500 gpm
+    std::optional<Length> hose;               // hard suction that it takes
+};
+
+// What stands in a pond or cistern at drought level.
+struct StillWater {
+    std::optional<Area> area;
+    std::optional<Length> over_intake;  // depth of water over the intake
+    bool sounded = false;               // the depth holds over the whole area
+    std::optional<Length> ice;          // thickest
+};
+
 struct WaterSource {
     std::string id;
     std::string name;
@@ -43,10 +73,13 @@ struct WaterSource {
     std::optional<Flow> rate;           // none = the stated default, evidence assumed
     std::optional<UsableWater> usable;  // none = not known: a pond or cistern then does not count
     std::optional<Flow> inflow;         // none = no inflow
-    std::optional<int> places;          // tankers that can be connected at once; none = 1
-    Reach reach = Reach::engine;        // who can get to it
+    std::optional<Flow> system_rate;    // of the whole system; none = that of its strongest member
+    HydrantData hydrant;
+    SuctionData suction;
+    StillWater still;
+    std::optional<int> places;                 // tankers that can be connected at once; none = 1
+    Reach reach = Reach::engine;               // who can get to it
     std::optional<bool> fills_without_engine;  // none = a hydrant does, a suction point does not
-    std::optional<Length> static_lift;
     std::optional<bool> all_weather;
     std::optional<LaneClass> lane;
     std::string owner;

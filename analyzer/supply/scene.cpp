@@ -152,21 +152,27 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
     return tanker;
 }
 
-// When an engine that has no other job has the fill site running; none = there is no such engine.
-std::optional<Duration> engine_ready_at(const Situation& situation, const Scene& scene,
-                                        FillSiteIndex fill_site, Duration setup) {
-    std::optional<Duration> ready;
+// Who runs the fill site, and from when.
+struct FillEngine {
+    Duration ready;
+    Flow pump;  // rated
+};
+
+// The first engine that has no other job and can have the fill site running; none = there is none.
+std::optional<FillEngine> fill_engine(const Situation& situation, const Scene& scene,
+                                      FillSiteIndex fill_site, Duration setup) {
+    std::optional<FillEngine> first;
     for (std::size_t i = 2; i < scene.engines.size(); ++i) {
         const Arrival& engine = scene.engines[i];
         const Unit& unit = at(situation.district.units, engine.unit);
         const DriveTime drive =
             situation.trips.station_to_fill_site(engine.profile, unit.station, fill_site);
-        if (reachable(drive)) {
-            const Duration there = engine.leaves + duration_of(drive) + setup;
-            ready = ready ? std::min(*ready, there) : there;
+        const Duration there = engine.leaves + duration_of(drive) + setup;
+        if (reachable(drive) && (!first || there < first->ready)) {
+            first = {there, unit.pump.value_or(situation.district.assumptions.engine_pump)};
         }
     }
-    return ready;
+    return first;
 }
 
 // The first tanker opens a hydrant itself when it comes to fill.
@@ -259,7 +265,8 @@ FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTri
     const CountedSource& source =
         counted_source(situation.water, at(situation.fill_places, trip.fill_site).source);
     const Duration setup = source.setup + season_of(situation).extra_setup;
-    std::optional<Duration> ready = engine_ready_at(situation, scene, trip.fill_site, setup);
+    const auto engine = fill_engine(situation, scene, trip.fill_site, setup);
+    std::optional<Duration> ready = engine ? std::optional(engine->ready) : std::nullopt;
     if (!source.needs_engine) {
         const Duration by_tanker = first_tanker_ready(plan.incident.tankers, setup);
         ready = ready ? std::min(*ready, by_tanker) : by_tanker;
@@ -271,7 +278,7 @@ FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTri
     plan.incident.dump_site = scene.set_up;
     plan.incident.fill_sites = {{.places = source.places,
                                  .flows = std::nullopt,
-                                 .pump = source.rate,
+                                 .pump = source.with_pump(engine ? engine->pump : gpm(0)),
                                  .ready = *ready,
                                  .usable = source.usable,
                                  .inflow = source.inflow}};

@@ -1,25 +1,14 @@
 #include "analyzer/supply/water_review.h"
 
 #include <algorithm>
-#include <map>
+
+#include "analyzer/supply/source_volume.h"
+#include "analyzer/supply/water_systems.h"
 
 namespace farwater::supply {
 namespace {
 
-// What the members of one system know together: a main with one known tower serves all hydrants.
-using SystemStorage = std::map<std::string, UsableWater, std::less<>>;
-
-SystemStorage storage_by_system(const District& district) {
-    SystemStorage storage;
-    for (const WaterSource& source : district.sources) {
-        if (!source.system.empty() && source.usable) {
-            storage.try_emplace(source.system, *source.usable);
-        }
-    }
-    return storage;
-}
-
-Problem problem_of(ProblemId id, const WaterSource& source, std::string detail = {}) {
+Problem problem_of(ProblemId id, const WaterSource& source, std::string detail) {
     return {.id = id, .layer = "water_sources", .record = source.id, .detail = std::move(detail)};
 }
 
@@ -32,20 +21,6 @@ bool test_lapsed(const WaterSource& source, const District& district) {
                              ? district.assumptions.hydrant_test_valid_months
                              : district.assumptions.suction_test_valid_months;
     return months_between(*source.tested_on, *district.data_date) >= valid;
-}
-
-Flow default_rate(SourceKind kind, const Assumptions& assumptions) {
-    switch (kind) {
-        case SourceKind::hydrant:
-            return assumptions.hydrant_rate;
-        case SourceKind::dry_hydrant:
-            return assumptions.dry_hydrant_rate;
-        case SourceKind::draft_site:
-            return assumptions.draft_site_rate;
-        case SourceKind::cistern:
-            return assumptions.cistern_rate;
-    }
-    return gpm(0);
 }
 
 Duration setup_of(SourceKind kind, const Assumptions& assumptions) {
@@ -76,52 +51,28 @@ std::uint8_t strength_class(const CountedSource& source) {
     return static_cast<std::uint8_t>(std::max(0, strength));
 }
 
-struct Volumes {
-    bool known = false;
-    std::optional<Volume> usable;
-    bool assumed = false;
-};
-
-Volumes volume_of(const WaterSource& source, const SystemStorage& storage,
-                  const Assumptions& assumptions) {
-    if (source.usable) {
-        return {true, source.usable->volume(), false};
-    }
-    const auto system = storage.find(source.system);
-    if (system != storage.end()) {
-        return {true, system->second.volume(), false};
-    }
-    if (source.kind == SourceKind::hydrant) {
-        return {true, assumptions.hydrant_system_storage, true};
-    }
-    return {};
+// A hydrant whose system is told differently by its rows, or by another's.
+bool system_differs(const WaterSource& source, const StorageBySystem& storage) {
+    const auto shared = storage.find(source.system);
+    return source.kind == SourceKind::hydrant && source.usable && shared != storage.end() &&
+           shared->second.differs && shared->second.usable != *source.usable;
 }
 
-// Why a source cannot count, or none.
-std::optional<ProblemId> obstacle(const WaterSource& source, const Volumes& volumes) {
-    if (source.standing == Standing::mapped) {
-        return ProblemId::source_mapped_only;
-    }
-    if (!volumes.known) {
-        return ProblemId::source_volume_unknown;
-    }
-    return std::nullopt;
-}
-
-CountedSource count(SourceIndex index, const WaterSource& source, const Volumes& volumes,
-                    bool lapsed, const Assumptions& assumptions) {
+CountedSource count(SourceIndex index, const WaterSource& source, const SourceRate& rate,
+                    const SourceVolume& volume, const Assumptions& assumptions) {
     CountedSource counted;
     counted.source = index;
-    const bool tested = source.standing == Standing::tested && !lapsed;
-    counted.evidence = tested ? Evidence::tested : Evidence::declared;
-    if (!source.rate || volumes.assumed) {
-        counted.evidence = Evidence::assumed;
+    counted.evidence = volume.assumed ? Evidence::assumed : rate.evidence;
+    counted.rate = rate.rate;
+    counted.pump_share = rate.pump_share;
+    counted.limit = rate.limit;
+    counted.suction = rate.suction;
+    counted.usable_depth = volume.depth;
+    counted.assumed = rate.assumed;
+    if (volume.assumed) {
+        counted.assumed.emplace_back("usable_gal");
     }
-    counted.rate = source.rate.value_or(default_rate(source.kind, assumptions));
-    if (source.reach == Reach::portable_pump) {
-        counted.rate = std::min(counted.rate, assumptions.portable_pump_rate);
-    }
-    counted.usable = volumes.usable;
+    counted.usable = volume.usable;
     counted.inflow = source.inflow.value_or(gpm(0));
     counted.places = std::max(1, source.places.value_or(1));
     counted.needs_engine = source.reach == Reach::engine && !source.fills_without_engine.value_or(
@@ -131,40 +82,92 @@ CountedSource count(SourceIndex index, const WaterSource& source, const Volumes&
     return counted;
 }
 
+// One review of all sources, row by row.
+class Reviewing {
+public:
+    explicit Reviewing(const District& district)
+        : district_(district),
+          storage_(hydrant_storage(district)),
+          rates_(stated_system_rates(district)) {
+        review_.counts.assign(district.sources.size(), false);
+    }
+
+    void look_at(SourceIndex index) {
+        const WaterSource& source = at(district_.sources, index);
+        if (source.standing == Standing::mapped) {
+            add(ProblemId::source_mapped_only, source);
+            return;
+        }
+        const SourceVolume volume = source_volume(source, storage_, district_.assumptions);
+        if (volume.obstacle) {
+            add(*volume.obstacle, source);
+            return;
+        }
+        const bool lapsed = test_lapsed(source, district_);
+        const SourceRate rate =
+            source_rate(source, district_, source.standing == Standing::tested && !lapsed,
+                        rate_of_system(rates_, source));
+        if (rate.obstacle) {
+            add(*rate.obstacle, source);
+            return;
+        }
+        if (source.use == SourceUse::own_parcel) {
+            return;  // serves one parcel by hose, never a shuttle
+        }
+        tell(source, rate, volume, lapsed);
+        review_.counted.push_back(count(index, source, rate, volume, district_.assumptions));
+        review_.counts[index.position()] = true;
+    }
+
+    WaterReview finished() && {
+        if (review_.counted.empty()) {
+            review_.problems.push_back(
+                {.id = ProblemId::no_source_counts, .layer = "water_sources"});
+        }
+        review_.systems = water_systems(district_, review_.counted, rates_);
+        return std::move(review_);
+    }
+
+private:
+    void add(ProblemId id, const WaterSource& source, std::string detail = {}) {
+        review_.problems.push_back(problem_of(id, source, std::move(detail)));
+    }
+
+    void tell(const WaterSource& source, const SourceRate& rate, const SourceVolume& volume,
+              bool lapsed) {
+        if (lapsed) {
+            add(ProblemId::source_test_lapsed, source);
+        }
+        for (const SourceRate::Note& note : rate.notes) {
+            add(note.id, source, note.detail);
+        }
+        if (volume.assumed) {
+            add(ProblemId::system_volume_unknown, source);
+        }
+        if (volume.contradicts) {
+            add(*volume.contradicts, source);
+        }
+        const bool other_rate =
+            source.system_rate && source.system_rate != rate_of_system(rates_, source);
+        if (other_rate || system_differs(source, storage_)) {
+            add(ProblemId::system_values_differ, source);
+        }
+    }
+
+    const District& district_;
+    StorageBySystem storage_;
+    SystemRates rates_;
+    WaterReview review_;
+};
+
 }  // namespace
 
 WaterReview review_water(const District& district) {
-    WaterReview review;
-    review.counts.assign(district.sources.size(), false);
-    const SystemStorage storage = storage_by_system(district);
+    Reviewing reviewing(district);
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
-        const WaterSource& source = district.sources[i];
-        const Volumes volumes = volume_of(source, storage, district.assumptions);
-        if (const auto why = obstacle(source, volumes)) {
-            review.problems.push_back(problem_of(*why, source));
-            continue;
-        }
-        if (source.use == SourceUse::own_parcel) {
-            continue;  // serves one parcel by hose, never a shuttle
-        }
-        const bool lapsed = test_lapsed(source, district);
-        if (lapsed) {
-            review.problems.push_back(problem_of(ProblemId::source_test_lapsed, source));
-        }
-        if (!source.rate) {
-            review.problems.push_back(problem_of(ProblemId::source_rate_assumed, source));
-        }
-        if (volumes.assumed) {
-            review.problems.push_back(problem_of(ProblemId::system_volume_unknown, source));
-        }
-        review.counted.push_back(
-            count(SourceIndex(i), source, volumes, lapsed, district.assumptions));
-        review.counts[i] = true;
+        reviewing.look_at(SourceIndex(i));
     }
-    if (review.counted.empty()) {
-        review.problems.push_back({.id = ProblemId::no_source_counts, .layer = "water_sources"});
-    }
-    return review;
+    return std::move(reviewing).finished();
 }
 
 namespace {
@@ -205,6 +208,10 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
         }
     }
     return places;
+}
+
+Flow CountedSource::with_pump(Flow rated) const {
+    return needs_engine ? std::min(rate, rated * pump_share) : rate;
 }
 
 const CountedSource& counted_source(const WaterReview& review, SourceIndex source) {

@@ -5,11 +5,14 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/problem.h"
 #include "analyzer/district/round_trips.h"
+#include "analyzer/supply/source_rate.h"
 
 namespace farwater::supply {
 
@@ -17,18 +20,38 @@ namespace farwater::supply {
 struct CountedSource {
     SourceIndex source;
     Evidence evidence = Evidence::assumed;  // tested, declared; assumed where a default stands in
-    Flow rate;
-    std::optional<Volume> usable;  // none = unlimited
+    Flow rate;                              // into any pump
+    double pump_share = 1;                  // of a pump's rating at the lift there
+    RateLimit limit = RateLimit::standard;
+    std::optional<SuctionFinding> suction;  // of suction points
+    std::optional<Length> usable_depth;     // that can be drawn down, where it was worked out
+    std::vector<std::string_view> assumed;  // columns for which a stated value stands
+    std::optional<Volume> usable;           // none = unlimited
     Flow inflow;
     int places = 1;
     bool needs_engine = true;  // a suction point does, a hydrant does not
     Duration setup;
     std::uint8_t strength_class = 0;  // 0 weak .. 3 strong, in rate and volume
+
+    // What tankers are filled with by an engine of that rating: the smaller of what the source
+    // gives and what the pump does at that lift, never their product. Where no engine is needed,
+    // the rate.
+    Flow with_pump(Flow rated) const;
+};
+
+// Limits that the sources of one system share for an incident (water_systems.h).
+struct WaterSystem {
+    std::string name;
+    std::vector<SourceIndex> members;  // those that count, ascending
+    std::optional<Volume> usable;      // none = unlimited
+    Flow inflow;
+    Flow rate;
 };
 
 struct WaterReview {
     std::vector<CountedSource> counted;  // by ascending source index
     std::vector<bool> counts;            // per source of the district
+    std::vector<WaterSystem> systems;    // by name
     std::vector<Problem> problems;       // why the others do not count, and what was assumed
 };
 

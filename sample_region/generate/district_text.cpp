@@ -71,7 +71,7 @@ constexpr const char* supplies = R"(
 file = "water_sources.csv"
 crs = "EPSG:4326"
 open_options = ["X_POSSIBLE_NAMES=LON", "Y_POSSIBLE_NAMES=LAT"]
-columns = { source_id = "ID", name = "NAME", kind = "KIND", standing = "STANDING", standing_by = "BY", tested_on = "TESTED", use = "USE", own_parcel = "OWN_PARCEL", system = "SYSTEM", open_months = "MONTHS", frost_proof = "FROSTOK", rate_gpm = "GPM", usable_gal = "GALLONS", inflow_gpm = "INFLOW", places = "PLACES", reach = "REACH", fills_without_engine = "NOENGINE", static_lift_ft = "LIFT_FT", all_weather = "ALLWX", lane = "LANE", note = "NOTE" }
+columns = { source_id = "ID", name = "NAME", kind = "KIND", standing = "STANDING", standing_by = "BY", tested_on = "TESTED", use = "USE", own_parcel = "OWN_PARCEL", system = "SYSTEM", open_months = "MONTHS", frost_proof = "FROSTOK", rate_gpm = "GPM", usable_gal = "GALLONS", inflow_gpm = "INFLOW", places = "PLACES", reach = "REACH", fills_without_engine = "NOENGINE", static_lift_ft = "LIFT_FT", all_weather = "ALLWX", lane = "LANE", note = "NOTE", static_psi = "STATIC", residual_psi = "RESIDUAL", test_flow_gpm = "TESTFLOW", pitot_psi = "PITOT", outlet_in = "OUTLET_IN", outlet_coefficient = "COEFF", colour_class = "COLOUR", main_in = "MAIN_IN", dead_end_main = "DEADEND", pipe_ft = "PIPE_FT", pipe_diameter_in = "PIPE_IN", pipe_material = "MATERIAL", elbows_90 = "ELBOWS90", elbows_45 = "ELBOWS45", strainer_loss_ft = "STRAINER", drought_area_acre = "ACRES", intake_depth_ft = "DEPTH_FT", sounded = "SOUNDED", ice_ft = "ICE_FT", system_rate_gpm = "SYSTEMGPM" }
 
 [mapped_water]
 file = "county.gpkg"

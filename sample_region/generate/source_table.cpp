@@ -7,6 +7,7 @@
 
 #include "sample_region/generate/department.h"
 #include "sample_region/generate/random.h"
+#include "sample_region/generate/source_facts.h"
 #include "sample_region/generate/village.h"
 
 namespace farwater::sample {
@@ -14,11 +15,15 @@ namespace {
 
 constexpr double gallons_per_cubic_metre = 264.172;
 constexpr double hydrant_spacing = 165;
+constexpr std::size_t acres_cell = 36;  // of a row: what stands under ACRES
 
 // One row before it is numbered; everything is text, as it was typed. Blank = not known.
 struct Source {
     std::string name, kind, standing, by, tested, use, parcel, system, months, frost_proof, rate,
-        usable, inflow, places, reach, no_engine, lift, all_weather, lane, note;
+        usable, inflow, places, reach, no_engine, lift, all_weather, lane, note, system_rate;
+    HydrantFacts hydrant;
+    PipeFacts pipe;
+    PondFacts pond;
     Point place;
 };
 
@@ -38,35 +43,43 @@ public:
                         "USE",     "OWN_PARCEL", "SYSTEM", "MONTHS",   "FROSTOK",  "GPM",
                         "GALLONS", "INFLOW",     "PLACES", "REACH",    "NOENGINE", "LIFT_FT",
                         "ALLWX",   "LANE",       "NOTE"};
+        const std::vector<std::string> facts = fact_headers();
+        table.header.insert(table.header.end(), facts.begin(), facts.end());
         int number = 0;
         for (const Source& s : sources_) {
-            table.rows.push_back({{fmt::format("{}W{:02}", stamp_.prefix, ++number),
-                                   s.name,
-                                   s.kind,
-                                   s.standing,
-                                   s.by,
-                                   s.tested,
-                                   s.use,
-                                   s.parcel,
-                                   s.system,
-                                   s.months,
-                                   s.frost_proof,
-                                   s.rate,
-                                   s.usable,
-                                   s.inflow,
-                                   s.places,
-                                   s.reach,
-                                   s.no_engine,
-                                   s.lift,
-                                   s.all_weather,
-                                   s.lane,
-                                   s.note},
-                                  s.place});
+            table.rows.push_back({cells_of(s, ++number), s.place});
         }
         return table;
     }
 
 private:
+    std::vector<std::string> cells_of(const Source& s, int number) const {
+        std::vector<std::string> cells{fmt::format("{}W{:02}", stamp_.prefix, number),
+                                       s.name,
+                                       s.kind,
+                                       s.standing,
+                                       s.by,
+                                       s.tested,
+                                       s.use,
+                                       s.parcel,
+                                       s.system,
+                                       s.months,
+                                       s.frost_proof,
+                                       s.rate,
+                                       s.usable,
+                                       s.inflow,
+                                       s.places,
+                                       s.reach,
+                                       s.no_engine,
+                                       s.lift,
+                                       s.all_weather,
+                                       s.lane,
+                                       s.note};
+        const std::vector<std::string> facts = fact_cells(s.hydrant, s.pipe, s.pond, s.system_rate);
+        cells.insert(cells.end(), facts.begin(), facts.end());
+        return cells;
+    }
+
     RoadKind kind_of(const RoadLine& road) const {
         return township_.routes[static_cast<std::size_t>(road.route)].kind;
     }
@@ -111,11 +124,20 @@ private:
         if (draw < 0.55) {
             s.standing = "tested";
             s.tested = random_.chance(0.75) ? "2024-06-12" : "2019-09-03";
+            // As the superintendent's list has it; the newer tests came with their pressures.
             s.rate = strong ? "1000" : random_.chance(0.5) ? "750" : "850";
+            if (s.tested == "2024-06-12") {
+                s.rate = "";
+                s.hydrant = tested_hydrant(hydrants_, strong);
+            }
         } else {
             s.standing = "declared";
             s.rate = draw < 0.8 ? (strong ? "900" : "600") : "";
+            if (s.rate.empty()) {
+                s.hydrant = untested_hydrant(hydrants_);
+            }
         }
+        s.system_rate = "1500";
         s.by = "Water superintendent";
         s.place = p;
         sources_.push_back(std::move(s));
@@ -146,6 +168,7 @@ private:
                     s.tested = "2025-09-20";
                     s.rate = "1000";
                     s.lift = "9";
+                    s.pipe = plastic_pipe(45, 8, 2, 0, "1.0");
                     s.frost_proof = "Y";
                     s.places = "2";
                 } else {
@@ -198,6 +221,7 @@ private:
             s.places = "2";
             s.frost_proof = "Y";
             s.lift = "7";
+            s.pipe = plastic_pipe(60, 8, 1, 2, "1.0");
             s.all_weather = "Y";
             s.place = *landing;
             sources_.push_back(std::move(s));
@@ -261,10 +285,16 @@ private:
             s.rate = rank == 0 ? "1000" : "750";
             s.frost_proof = "Y";
             s.lift = "10";
+            s.pipe = rank == 0 ? plastic_pipe(50, 8, 2, 0, "1.0") : plastic_pipe(65, 6, 2, 1);
             s.places = rank == 0 ? "2" : "";
         } else if (rank < 7) {
             s.months = rank == 4 ? "5-10" : "";
             s.rate = rank == 3 ? "600" : "";
+        }
+        if (rank == 2 || rank == 3) {  // the officer gave area and depth; gallons follow
+            s.usable = "";
+            s.pond = pond_at_drought(pond.area, rank == 2 ? "6" : "5", rank == 2);
+            s.lift = rank == 2 ? s.lift : "8";
         }
         if (rank == 4) {
             s.use = "own_parcel";
@@ -303,6 +333,7 @@ private:
         s.frost_proof = "Y";
         s.all_weather = "Y";
         s.lift = "10";
+        s.pipe = plastic_pipe(25, 6, 1, 0, "1.0");
         s.place = hamlet.place + Point{18, 12};
         sources_.push_back(std::move(s));
     }
@@ -323,7 +354,8 @@ TypedTable source_table(const Township& township, const Stamp& stamp) {
 TypedTable first_sources(const TypedTable& all, std::size_t count) {
     // Farthest-first among those that may count, beginning with the first non-hydrant.
     const auto counts = [](const PointRow& row) {
-        return row.cells[3] != "mapped" && row.cells[6].empty() && !row.cells[12].empty();
+        const bool has_volume = !row.cells[12].empty() || !row.cells[acres_cell].empty();
+        return row.cells[3] != "mapped" && row.cells[6].empty() && has_volume;
     };
     TypedTable chosen{all.header, {}};
     while (chosen.rows.size() < count) {

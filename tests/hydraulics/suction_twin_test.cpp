@@ -31,9 +31,7 @@ slow::Bore bore_of(const SuctionPipe& pipe) {
 }  // namespace
 
 TEST_CASE("suction flows are those that bisection finds", "[twin]") {
-    const auto seed = GENERATE(take(1, random(1U, 1000000U)));
-    CAPTURE(seed);
-    Random random(seed);
+    Random random(20260531);
     for (int i = 0; i < 2000; ++i) {
         const SuctionLine line{drawn_pipe(random, 400), drawn_pipe(random, 40),
                                feet(between(random, 0, 8))};
@@ -50,9 +48,7 @@ TEST_CASE("suction flows are those that bisection finds", "[twin]") {
 }
 
 TEST_CASE("less lift, a shorter, wider or smoother pipe never draws less", "[property]") {
-    const auto seed = GENERATE(take(1, random(1U, 1000000U)));
-    CAPTURE(seed);
-    Random random(seed);
+    Random random(20260531);
     for (int i = 0; i < 2000; ++i) {
         const SuctionLine line{drawn_pipe(random, 400), drawn_pipe(random, 40),
                                feet(between(random, 0, 8))};

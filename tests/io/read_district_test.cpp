@@ -284,7 +284,7 @@ TEST_CASE("water sources take all their fields") {
     CHECK(hydrant.places == 2);
     CHECK(hydrant.reach == Reach::portable_pump);
     CHECK(hydrant.fills_without_engine == false);
-    CHECK(in_feet(hydrant.static_lift.value()) == Approx(8.5));
+    CHECK(in_feet(hydrant.suction.lift.value()) == Approx(8.5));
     CHECK(hydrant.all_weather == false);
     CHECK(hydrant.lane == LaneClass::dead_end);
     CHECK(hydrant.owner == "Smith");
@@ -297,6 +297,74 @@ TEST_CASE("water sources take all their fields") {
     CHECK_FALSE(pond.fills_without_engine);
     CHECK_FALSE(pond.rate);
     CHECK(read.district.problems.size() == 1);
+}
+
+TEST_CASE("sources take what is known of hydrant, pipe and pond, in other units too") {
+    const ReadResult read =
+        ReadScene()
+            .layer("water_sources",
+                   "source_id,kind,static_psi,residual_psi,test_flow_gpm,pitot_psi,outlet_in,"
+                   "outlet_coefficient,colour_class,main_in,dead_end_main,pipe_ft,pipe_diameter_in,"
+                   "pipe_material,elbows_90,elbows_45,strainer_loss_ft,suction_hose_ft,"
+                   "drought_area_acre,intake_depth_ft,sounded,ice_ft,system_rate_gpm,WKT\n"
+                   "H1,hydrant,64,48,1000,16,2.5,0.9,green,150,yes,,,,,,,,,,,,1500,"
+                   "POINT (700050 4769990)\n"
+                   "D1,dry_hydrant,,,,,,,,,,60,8,plastic,2,1,4,10,0.4,6,yes,1.5,,"
+                   "POINT (700060 4769990)\n")
+            .section("water_sources", "units = { main_in = \"mm\", drought_area_acre = \"ha\" }")
+            .read();
+    REQUIRE(read.district.sources.size() == 2);
+    const HydrantData& hydrant = read.district.sources[0].hydrant;
+    CHECK(hydrant.static_psi == 64.0);
+    CHECK(hydrant.residual_psi == 48.0);
+    CHECK(hydrant.test_flow == gpm(1000));
+    CHECK(hydrant.pitot_psi == 16.0);
+    CHECK(in_inches(hydrant.outlet.value()) == Approx(2.5));
+    CHECK(hydrant.outlet_coefficient == 0.9);
+    CHECK(hydrant.colour == HydrantColour::green);
+    CHECK(in_inches(hydrant.main.value()) == Approx(5.90551));
+    CHECK(hydrant.dead_end_main == true);
+    CHECK(read.district.sources[0].system_rate == gpm(1500));
+    const SuctionData& suction = read.district.sources[1].suction;
+    CHECK(in_feet(suction.pipe.value()) == Approx(60));
+    CHECK(in_inches(suction.pipe_diameter.value()) == Approx(8));
+    CHECK(suction.material == PipeMaterial::plastic);
+    CHECK(suction.elbows_90 == 2);
+    CHECK(suction.elbows_45 == 1);
+    CHECK(in_feet(suction.strainer_loss.value()) == Approx(4));
+    CHECK(in_feet(suction.hose.value()) == Approx(10));
+    const StillWater& still = read.district.sources[1].still;
+    CHECK(in_acres(still.area.value()) == Approx(0.98842));
+    CHECK(in_feet(still.over_intake.value()) == Approx(6));
+    CHECK(still.sounded);
+    CHECK(in_feet(still.ice.value()) == Approx(1.5));
+}
+
+TEST_CASE("what cannot be true of a source is a problem and not known") {
+    const ReadResult read = ReadScene()
+                                .layer("water_sources",
+                                       "source_id,kind,pipe_diameter_in,residual_psi,pipe_ft,"
+                                       "colour_class,pipe_material,dead_end_main,sounded,WKT\n"
+                                       "D1,dry_hydrant,60,-5,-1,purple,straw,perhaps,perhaps,"
+                                       "POINT (700050 4769990)\n")
+                                .read();
+    REQUIRE(read.district.sources.size() == 1);
+    const WaterSource& source = read.district.sources[0];
+    CHECK_FALSE(source.suction.pipe_diameter);
+    CHECK_FALSE(source.hydrant.residual_psi);
+    CHECK_FALSE(source.suction.pipe);
+    CHECK(source.hydrant.colour == HydrantColour::red);
+    CHECK(source.suction.material == PipeMaterial::old_iron);
+    CHECK(source.hydrant.dead_end_main == true);
+    CHECK_FALSE(source.still.sounded);
+    std::size_t out_of_range = 0;
+    std::size_t unmapped = 0;
+    for (const Problem& problem : read.district.problems) {
+        out_of_range += problem.id == ProblemId::number_out_of_range ? 1 : 0;
+        unmapped += problem.id == ProblemId::value_not_mapped ? 1 : 0;
+    }
+    CHECK(out_of_range == 3);
+    CHECK(unmapped == 4);
 }
 
 TEST_CASE("mapped water has a place and an area") {

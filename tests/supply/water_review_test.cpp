@@ -82,6 +82,7 @@ TEST_CASE("a test counts until it lapses, on the day as well", "[unit]") {
     WaterSource source = declared("s", SourceKind::dry_hydrant);
     source.standing = Standing::tested;
     source.tested_on = c.tested;
+    source.rate = gpm(200);  // less than any pipe lets through
     District district = district_with(source);
     district.data_date = Date(2026y / 6 / 1);
     CHECK(review_water(district).counted.at(0).evidence == c.evidence);
@@ -155,4 +156,235 @@ TEST_CASE("a source counts in a season only when it is open in every month of it
     Season year;
     CHECK(fill_site_places(district, review_water(district), summer).size() == 1);
     CHECK(fill_site_places(district, review_water(district), year).empty());
+}
+
+namespace {
+
+// A dry hydrant of which everything is known: lift 10, 60 ft of 6-in plastic, two elbows.
+WaterSource known_dry_hydrant() {
+    WaterSource source = declared("dry", SourceKind::dry_hydrant);
+    source.rate = gpm(1500);
+    source.suction = {.lift = feet(10),
+                      .pipe = feet(60),
+                      .pipe_diameter = inches(6),
+                      .material = PipeMaterial::plastic,
+                      .elbows_90 = 2,
+                      .elbows_45 = 0,
+                      .strainer_loss = feet(4.8),
+                      .hose = feet(20)};
+    return source;
+}
+
+WaterSource tested(WaterSource source) {
+    source.standing = Standing::tested;
+    source.tested_on = Date(2026y / 3 / 1);
+    return source;
+}
+
+const CountedSource only(const District& district) { return review_water(district).counted.at(0); }
+
+}  // namespace
+
+TEST_CASE("a declared rate counts as far as lift and pipe let it through", "[unit]") {
+    District district = district_with(known_dry_hydrant());
+    district.assumptions.altitude = feet(0);
+    // 10 ft are left: 10 / (strainer 1.92e-5 + velocity 2.02e-6 + 120 ft of n 0.010 1.12e-5) = Q^2.
+    const CountedSource found = only(district);
+    CHECK(in_gpm(found.rate) == Approx(555).epsilon(0.005));
+    CHECK(found.limit == RateLimit::suction);
+    CHECK(found.evidence == Evidence::declared);
+    CHECK(in_feet(found.suction.value().head) == Approx(20));
+    district.suction_friction = SuctionFriction::hazen_williams;
+    // The table of model values: lift 10, 6 in: 588 gpm, computed.
+    CHECK(in_gpm(only(district).rate) == Approx(588).epsilon(0.02));
+}
+
+TEST_CASE("what was measured counts, and more than the pipe should give is told", "[unit]") {
+    District district = district_with(tested(known_dry_hydrant()));
+    district.data_date = Date(2026y / 5 / 31);
+    CHECK(only(district).rate == gpm(1500));
+    CHECK(only(district).evidence == Evidence::tested);
+    CHECK(has(review_water(district).problems, ProblemId::source_test_above_suction));
+    district.data_date = Date(2027y / 5 / 31);
+    CHECK(in_gpm(only(district).rate) < 600);  // lapsed: it counts as declared
+}
+
+TEST_CASE("blank lift and pipe take their stated values, and the answer is assumed", "[unit]") {
+    WaterSource source = known_dry_hydrant();
+    source.suction = {};
+    const CountedSource found = only(district_with(source));
+    CHECK(found.evidence == Evidence::assumed);
+    CHECK(in_feet(found.suction.value().lift) == Approx(15));
+    CHECK(found.pump_share == Approx(0.7));
+    CHECK(in_gpm(found.rate) < 350);
+    CHECK(found.assumed.size() == 6);  // lift, two elbows, length, bore, material
+    CHECK(has(review_water(district_with(source)).problems, ProblemId::source_suction_assumed));
+}
+
+TEST_CASE("a lift of 15 ft is drafted and one of 15.1 is not", "[unit]") {
+    // Idaho rating bureau, "Dry Hydrants": lift 15 ft or less.
+    WaterSource source = tested(known_dry_hydrant());
+    source.suction.lift = feet(15.0);
+    CHECK(review_water(district_with(source)).counted.size() == 1);
+    source.suction.lift = feet(15.1);
+    const WaterReview review = review_water(district_with(source));
+    CHECK(review.counted.empty());
+    CHECK(has(review.problems, ProblemId::source_lift_too_high));
+}
+
+TEST_CASE("total head goes to 20 ft and not to 20.1", "[unit]") {
+    // Idaho rating bureau, "Dry Hydrants": total head loss 20 ft or less.
+    District district = district_with(known_dry_hydrant());
+    district.assumptions.altitude = feet(0);
+    const Flow at_limit = only(district).rate;
+    district.sources[0].rate = at_limit - gpm(1);
+    CHECK(only(district).limit == RateLimit::stated);
+    district.sources[0].rate = at_limit + gpm(1);
+    CHECK(only(district).limit == RateLimit::suction);
+    CHECK(only(district).rate == at_limit);
+}
+
+TEST_CASE("high up, where the air cannot lift it, water is not drafted", "[unit]") {
+    District district = district_with(known_dry_hydrant());
+    district.sources[0].suction.lift = feet(14.5);
+    district.assumptions.altitude = feet(9000);
+    const WaterReview review = review_water(district);
+    CHECK(review.counted.empty());
+    CHECK(has(review.problems, ProblemId::source_cannot_draft));
+}
+
+TEST_CASE("a pump at lift and the suction line: the smaller counts, not the product", "[unit]") {
+    WaterSource source = tested(known_dry_hydrant());
+    source.rate = gpm(700);
+    source.suction.lift = feet(15);
+    const CountedSource found = only(district_with(source));
+    CHECK(in_gpm(found.with_pump(gpm(1500))) == Approx(700));
+    CHECK(in_gpm(found.with_pump(gpm(1000))) == Approx(700));
+    CHECK(in_gpm(found.with_pump(gpm(500))) == Approx(350));
+    WaterSource hydrant = declared("h", SourceKind::hydrant);
+    CHECK(only(district_with(hydrant)).with_pump(gpm(0)) == gpm(750));
+}
+
+TEST_CASE("a hydrant's flow test is carried on to 20 psi", "[unit]") {
+    WaterSource source = tested(declared("h", SourceKind::hydrant));
+    source.rate.reset();
+    source.hydrant.static_psi = 64;
+    source.hydrant.residual_psi = 48;
+    source.hydrant.test_flow = gpm(1000);
+    CHECK(in_gpm(only(district_with(source)).rate) == Approx(1726.8).margin(0.1));
+    CHECK(only(district_with(source)).limit == RateLimit::flow_test);
+    CHECK(only(district_with(source)).evidence == Evidence::tested);
+    SECTION("a lower stated rate goes before it") {
+        source.rate = gpm(800);
+        CHECK(only(district_with(source)).rate == gpm(800));
+    }
+    SECTION("a small drop is no firm test") {
+        source.hydrant.residual_psi = 58;
+        CHECK(only(district_with(source)).evidence == Evidence::declared);
+        CHECK(has(review_water(district_with(source)).problems, ProblemId::flow_test_small_drop));
+    }
+    SECTION("a residual that is not below the static pressure cannot be right") {
+        source.hydrant.residual_psi = 64;
+        const WaterReview review = review_water(district_with(source));
+        CHECK(has(review.problems, ProblemId::flow_test_impossible));
+        CHECK(review.counted.at(0).rate == Assumptions{}.weak_main_rate);
+        CHECK(review.counted.at(0).evidence == Evidence::assumed);
+    }
+    SECTION("a test without its flow does not count") {
+        source.hydrant.test_flow.reset();
+        CHECK(has(review_water(district_with(source)).problems, ProblemId::flow_test_incomplete));
+    }
+    SECTION("a main that stands at 20 psi gives nothing") {
+        source.hydrant.static_psi = 20;
+        source.hydrant.residual_psi = 5;
+        const WaterReview review = review_water(district_with(source));
+        CHECK(review.counted.empty());
+        CHECK(has(review.problems, ProblemId::hydrant_pressure_low));
+    }
+}
+
+TEST_CASE("an untested hydrant counts by its bonnet, else by its main", "[unit]") {
+    WaterSource source = declared("h", SourceKind::hydrant);
+    source.rate.reset();
+    const auto rate = [&] { return only(district_with(source)).rate; };
+    CHECK(rate() == gpm(250));
+    source.hydrant.main = inches(8);
+    CHECK(rate() == gpm(250));  // perhaps a dead end
+    source.hydrant.dead_end_main = false;
+    CHECK(rate() == gpm(500));
+    source.hydrant.main = inches(4);
+    CHECK(rate() == gpm(250));
+    source.hydrant.colour = HydrantColour::green;
+    CHECK(rate() == gpm(1000));
+    source.hydrant.colour = HydrantColour::red;
+    CHECK(rate() == gpm(250));
+    CHECK(only(district_with(source)).evidence == Evidence::assumed);
+}
+
+TEST_CASE("a pond's gallons follow from area and depth at drought level", "[unit]") {
+    // 0.4 acre, 5 ft over the intake, 2 ft for the strainer and 2 ft for ice: 1 ft.
+    WaterSource pond = declared("pond", SourceKind::draft_site);
+    pond.usable.reset();
+    pond.still.area = acres(0.4);
+    pond.still.over_intake = feet(5);
+    const auto usable = [&] { return in_gallons(only(district_with(pond)).usable.value()); };
+    CHECK(usable() == Approx(65170).margin(1));  // half of the area
+    pond.still.sounded = true;
+    CHECK(usable() == Approx(130340).margin(1));
+    pond.frost_proof = true;
+    pond.still.ice = feet(0);
+    CHECK(usable() == Approx(3 * 130340).margin(3));
+    pond.usable = UsableWater::of(gallons(90000));
+    CHECK(usable() == Approx(90000));
+    pond.usable = UsableWater::unlimited();
+    CHECK(usable() == Approx(3 * 130340).margin(3));
+    CHECK(has(review_water(district_with(pond)).problems, ProblemId::source_volume_contradicted));
+    pond.still.over_intake = feet(2);
+    CHECK(review_water(district_with(pond)).counted.empty());
+    CHECK(has(review_water(district_with(pond)).problems, ProblemId::source_pond_too_shallow));
+}
+
+TEST_CASE("a pond does not take its volume from another intake of its system", "[unit]") {
+    WaterSource known = declared("a", SourceKind::draft_site);
+    known.system = "pond";
+    WaterSource other = declared("b", SourceKind::draft_site);
+    other.system = "pond";
+    other.usable.reset();
+    District district;
+    district.sources = {known, other};
+    CHECK(review_water(district).counted.size() == 1);
+}
+
+TEST_CASE("the sources of one system share volume, inflow and rate", "[unit]") {
+    WaterSource near = declared("h1", SourceKind::hydrant);
+    near.system = "village";
+    near.inflow = gpm(180);
+    near.usable = UsableWater::of(gallons(160000));
+    WaterSource far = near;
+    far.id = "h2";
+    far.rate = gpm(1000);
+    far.usable = UsableWater::of(gallons(120000));
+    far.inflow = gpm(90);
+    WaterSource lonely = declared("h3", SourceKind::hydrant);
+    District district;
+    district.sources = {near, far, lonely};
+    SECTION("as a whole no more than its strongest member gives") {
+        const WaterReview review = review_water(district);
+        REQUIRE(review.systems.size() == 1);
+        CHECK(review.systems[0].members.size() == 2);
+        CHECK(review.systems[0].usable == gallons(120000));
+        CHECK(review.systems[0].inflow == gpm(90));
+        CHECK(review.systems[0].rate == gpm(1000));
+        CHECK(review.counted[0].usable == gallons(120000));
+        CHECK(has(review.problems, ProblemId::system_values_differ));
+    }
+    SECTION("less where that is said") {
+        district.sources[0].system_rate = gpm(600);
+        const WaterReview review = review_water(district);
+        CHECK(review.systems.at(0).rate == gpm(600));
+        CHECK(review.counted[0].rate == gpm(600));
+        CHECK(review.counted[1].rate == gpm(600));
+        CHECK(review.counted[1].limit == RateLimit::system);
+        CHECK(review.counted[2].rate == gpm(750));
+    }
 }

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "tests/support/parcel_twin.h"
+#include "tests/support/slow_source.h"
 
 namespace farwater::slow {
 
@@ -112,33 +113,6 @@ double setup_at(const Assumptions& a, SourceKind kind) {
     }
 }
 
-double rate_of(const Assumptions& a, const WaterSource& source) {
-    const Flow standard = source.kind == SourceKind::hydrant      ? a.hydrant_rate
-                          : source.kind == SourceKind::draft_site ? a.draft_site_rate
-                          : source.kind == SourceKind::cistern    ? a.cistern_rate
-                                                                  : a.dry_hydrant_rate;
-    const double rate = in_gpm(source.rate.value_or(standard));
-    return source.reach == Reach::portable_pump ? std::min(rate, in_gpm(a.portable_pump_rate))
-                                                : rate;
-}
-
-double gallons_of(const UsableWater& usable) {
-    return usable.is_unlimited() ? no_limit : in_gallons(*usable.volume());
-}
-
-// Of the source itself, else of another of its system, else what stands behind an unknown hydrant.
-double usable_of(const District& district, const WaterSource& source) {
-    if (source.usable) {
-        return gallons_of(*source.usable);
-    }
-    for (const WaterSource& other : district.sources) {
-        if (!source.system.empty() && other.system == source.system && other.usable) {
-            return gallons_of(*other.usable);
-        }
-    }
-    return in_gallons(district.assumptions.hydrant_system_storage);
-}
-
 Tanker tanker_of(const Town& town, Hour hour, const There& there, bool all_must_back,
                  const DumpSiteCandidate& site, const WaterSource& source) {
     const Assumptions& a = town.district.assumptions;
@@ -162,18 +136,39 @@ Tanker tanker_of(const Town& town, Hour hour, const There& there, bool all_must_
     return tanker;
 }
 
-// When the fill site runs: by the first engine that is left over, or, where none is needed, by the
-// first tanker that comes to fill.
-double fill_site_ready(const Town& town, Hour hour, const std::vector<There>& engines,
+bool needs_engine(const WaterSource& source) {
+    return source.reach == Reach::engine &&
+           !source.fills_without_engine.value_or(source.kind == SourceKind::hydrant);
+}
+
+struct FillEngine {
+    double ready = no_limit;
+    double pump = 0.0;  // rated
+};
+
+// The first engine that is left over and can have the fill site running.
+FillEngine fill_engine(const Town& town, Hour hour, const std::vector<There>& engines,
+                       const WaterSource& source) {
+    const Assumptions& a = town.district.assumptions;
+    const double setup = setup_at(a, source.kind) + extra_setup(town, hour);
+    FillEngine first;
+    for (std::size_t i = 2; i < engines.size(); ++i) {
+        const double ready = engines[i].left + drive(town, hour, engines[i], source.place) + setup;
+        if (ready < first.ready) {
+            const Unit& unit = at(town.district.units, engines[i].unit);
+            first = {ready, in_gpm(unit.pump.value_or(a.engine_pump))};
+        }
+    }
+    return first;
+}
+
+// When the fill site runs: by that engine, or, where none is needed, by the first tanker that comes
+// to fill.
+double fill_site_ready(const Town& town, Hour hour, double engine_ready,
                        const std::vector<Tanker>& tankers, const WaterSource& source) {
     const double setup = setup_at(town.district.assumptions, source.kind) + extra_setup(town, hour);
-    double ready = no_limit;
-    for (std::size_t i = 2; i < engines.size(); ++i) {
-        ready =
-            std::min(ready, engines[i].left + drive(town, hour, engines[i], source.place) + setup);
-    }
-    const bool by_itself = source.fills_without_engine.value_or(source.kind == SourceKind::hydrant);
-    if (source.reach == Reach::portable_pump || by_itself) {
+    double ready = engine_ready;
+    if (!needs_engine(source)) {
         for (const Tanker& tanker : tankers) {
             ready = std::min(ready, tanker.arrives + tanker.offload_before +
                                         tanker.delivered / tanker.offload + tanker.offload_after +
@@ -268,9 +263,12 @@ FillSite fill_site_of(const Town& town, Hour hour, const Crews& crews,
                       const std::vector<Tanker>& tankers, const WaterSource& source) {
     FillSite site;
     site.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
-    site.pump = rate_of(town.district.assumptions, source);
-    site.ready = fill_site_ready(town, hour, crews.engines, tankers, source);
-    site.usable = usable_of(town.district, source);
+    const Giving given = giving(town.district, source);
+    const FillEngine engine = fill_engine(town, hour, crews.engines, source);
+    site.pump = needs_engine(source) ? std::min(given.into_any_pump, engine.pump * given.pump_share)
+                                     : given.into_any_pump;
+    site.ready = fill_site_ready(town, hour, engine.ready, tankers, source);
+    site.usable = given.gallons < 1e29 ? given.gallons : no_limit;
     site.inflow = in_gpm(source.inflow.value_or(gpm(0)));
     return site;
 }
