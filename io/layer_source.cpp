@@ -121,11 +121,11 @@ BoundField bound_field(const LayerSpec& spec, const FieldRow& field, OGRLayer& l
     const bool by_schema = preset != nullptr && same_name(bound.column, preset->column);
     bound.schema = by_schema ? find_road_schema(spec.schema) : nullptr;
     const auto unit = spec.units.find(field.name);
-    const auto ours = unit_of_name(field.name);
+    bound.ours = unit_of_name(field.name);
     bound.unit = unit != spec.units.end()             ? unit->second
                  : by_schema && !preset->unit.empty() ? std::string(preset->unit)
-                                                      : std::string(ours);
-    bound.factor = unit_factor(bound.unit, ours).value_or(1.0);
+                                                      : std::string(bound.ours);
+    bound.factor = unit_factor(bound.unit, bound.ours).value_or(1.0);
     return bound;
 }
 
@@ -186,8 +186,38 @@ bool LayerSource::has(std::string_view field) const {
 }
 
 const BoundField& LayerSource::bound(std::string_view field) const {
-    return *std::find_if(fields.begin(), fields.end(),
-                         [field](const BoundField& bound) { return bound.field->name == field; });
+    return fields[places.of(field)];
+}
+
+FieldPlaces::FieldPlaces(std::span<const FieldRow> fields) : fields_(fields) {
+    for (std::size_t place = 0; place < fields.size(); ++place) {
+        std::size_t slot = slot_of(fields[place].name);
+        while (place_plus_one_[slot] != 0) {
+            slot = (slot + 1) % place_plus_one_.size();
+        }
+        place_plus_one_[slot] = static_cast<std::uint8_t>(place + 1);
+    }
+}
+
+std::size_t FieldPlaces::of(std::string_view name) const {
+    std::size_t slot = slot_of(name);
+    // Most names are the very literal of the table.
+    const auto is_there = [&](std::string_view there) {
+        return there.size() == name.size() && (there.data() == name.data() || there == name);
+    };
+    while (!is_there(fields_[place_plus_one_[slot] - 1U].name)) {
+        slot = (slot + 1) % place_plus_one_.size();
+    }
+    return place_plus_one_[slot] - 1U;
+}
+
+// Names differ in their length and ends.
+std::size_t FieldPlaces::slot_of(std::string_view name) {
+    const auto letter = [&](std::size_t i) { return static_cast<unsigned char>(name[i]); };
+    return name.empty() ? 0
+                        : (name.size() * 29 + letter(0) * 5U + letter(name.size() / 2) * 11U +
+                           letter(name.size() - 1) * 3U) %
+                              256;
 }
 
 void fail_input(const LayerSpec& spec, const std::string& what) {
@@ -196,7 +226,7 @@ void fail_input(const LayerSpec& spec, const std::string& what) {
 
 LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
                         const std::vector<std::string>& also) {
-    LayerSource source{spec, &section, open_layer(spec), {}, {}};
+    LayerSource source{spec, &section, open_layer(spec), {}, {}, FieldPlaces(section.fields)};
     OGRLayer& layer = *source.open.layer;
     const std::vector<std::string> names = column_names(layer);
     for (const FieldRow& field : section.fields) {

@@ -1,7 +1,10 @@
 // One input layer, opened, with its columns bound to the fields of its section.
 #pragma once
 
+#include <array>
+#include <cstdint>
 #include <functional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,7 +29,25 @@ struct BoundField {
     ValueMap values;                     // their value -> our word, as the district file says
     const RoadSchema* schema = nullptr;  // knows further words of theirs; null = none
     std::string unit;                    // of their column; empty where the field has none
+    std::string_view ours;               // the unit of the field; empty where it has none
     double factor = 1.0;                 // from that unit to the field's
+
+    // Some value of theirs may have a word of ours.
+    bool has_words() const { return !values.empty() || schema != nullptr; }
+};
+
+// Finds a field by its name: every record asks for each of its fields, some several times.
+class FieldPlaces {
+public:
+    FieldPlaces() = default;
+    // Precondition: fewer than 128 fields, names all different. They must outlive the places.
+    explicit FieldPlaces(std::span<const FieldRow> fields);
+    std::size_t of(std::string_view name) const;  // precondition: there is one
+
+private:
+    static std::size_t slot_of(std::string_view name);
+    std::span<const FieldRow> fields_;
+    std::array<std::uint8_t, 256> place_plus_one_{};  // 0 = free
 };
 
 struct LayerSource {
@@ -35,6 +56,7 @@ struct LayerSource {
     OpenLayer open;
     std::vector<BoundField> fields;  // one per field of the section, in its order
     std::vector<BoundField> also;    // columns that are no field, in the order asked for
+    FieldPlaces places;              // of `fields`
 
     bool has(std::string_view field) const;                 // the layer has a column for it
     const BoundField& bound(std::string_view field) const;  // precondition: the section has it

@@ -184,15 +184,19 @@ void report_no_class(LayerLog& log) {
                                                "the layer has no such column"});
 }
 
-// Adds the record's lines to the roads.
-void add_parts(LayerRows<Road>& roads, Road road, const std::vector<Polyline>& lines, Box& extent) {
+// Adds the record's lines, one or more, to the roads.
+void add_parts(LayerRows<Road>& roads, Road road, std::vector<Polyline> lines, Box& extent) {
     for (const Polyline& line : lines) {
-        road.line = line;
-        roads.rows.push_back(road);
         for (const Point p : line) {
             extent.include(p);
         }
     }
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        road.line = std::move(lines[i]);
+        roads.rows.push_back(road);
+    }
+    road.line = std::move(lines.back());
+    roads.rows.push_back(std::move(road));
 }
 
 }  // namespace
@@ -202,6 +206,7 @@ LayerRows<Road> read_roads(const LayerSource& source, const WorkingCrs& crs, con
     const ShapeReader shapes(source, crs, parcels);
     const RoadRecords records(source);
     LayerRows<Road> result;
+    result.rows.reserve(expected_records(source));
     RoadOneWays one_ways;
     LeftOut left_out;
     Box extent;
@@ -210,13 +215,13 @@ LayerRows<Road> read_roads(const LayerSource& source, const WorkingCrs& crs, con
             left_out.add(record.theirs("class"));
             return Taken::left_out;
         }
-        const std::vector<Polyline> lines = shapes.lines(record);
+        std::vector<Polyline> lines = shapes.lines(record);
         if (lines.empty()) {
             return Taken::no;
         }
         Road road = records.attributes_of(record);
         one_ways.take(record, road, result.rows.size());
-        add_parts(result, std::move(road), lines, extent);
+        add_parts(result, std::move(road), std::move(lines), extent);
         return Taken::yes;
     });
     if (!source.has("class")) {

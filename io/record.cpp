@@ -95,7 +95,9 @@ std::string printed(const Cell& cell) {
 }
 
 Record::Record(const LayerSource& source, OGRFeature& feature, std::uint32_t row)
-    : source_(&source), feature_(&feature), row_(row), name_(row_name(row)) {}
+    : source_(&source), feature_(&feature), row_(row) {}
+
+std::string Record::name() const { return name_.empty() ? row_name(row_) : name_; }
 
 const JoinedCell* Record::joined(std::string_view field) const {
     for (const JoinedCell& cell : joined_) {
@@ -112,11 +114,18 @@ Cell Record::raw(std::string_view field) const {
 }
 
 Cell Record::cell(std::string_view field) {
-    Cell cell = raw(field);
-    if (const std::optional<std::string> word = mapped_word(bound(field), printed(cell))) {
-        cell = *word;
+    const BoundField& from = bound(field);
+    const JoinedCell* other = joined(field);
+    Cell cell = other != nullptr ? *other->cell : cell_in(*feature_, from);
+    if (from.has_words()) {
+        if (std::optional<std::string> word = mapped_word(from, printed(cell))) {
+            cell = std::move(*word);
+        }
     }
-    return is_blank(cell) ? Cell() : cell;
+    if (is_blank(cell)) {
+        cell = Cell();
+    }
+    return cell;
 }
 
 std::string Record::word_for(std::string_view field, std::string_view theirs) const {
@@ -171,10 +180,13 @@ std::optional<double> Record::in_range(std::string_view field, double ours) {
 std::optional<double> Record::measure(std::string_view field) {
     const Cell content = cell(field);
     const BoundField& from = bound(field);
-    const std::string_view ours = unit_of_name(field);
+    if (std::holds_alternative<std::monostate>(content)) {
+        return std::nullopt;
+    }
     const auto* plain = std::get_if<double>(&content);
-    const Measure measure = plain != nullptr ? measure_of(*plain, from.unit, ours)
-                                             : parse_measure(printed(content), from.unit, ours);
+    const Measure measure = plain != nullptr
+                                ? measure_of(*plain, from.unit, from.ours)
+                                : parse_measure(printed(content), from.unit, from.ours);
     if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content)) {
         report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
         return std::nullopt;
@@ -242,7 +254,7 @@ void Record::report(ProblemId id, std::string_view field, std::string detail) {
     Problem problem{id,
                     std::string(source_->section->name),
                     printable_source(source_->spec.file),
-                    name_,
+                    name(),
                     {},
                     std::move(detail)};
     if (const JoinedCell* other = joined(field)) {

@@ -36,7 +36,7 @@ public:
     Record(const LayerSource& source, OGRFeature& feature, std::uint32_t row);
 
     std::uint32_t row() const { return row_; }
-    const std::string& name() const { return name_; }  // its id once called so, else "row 17"
+    std::string name() const;  // its id once called so, else "row 17"
     void call(std::string name) { name_ = std::move(name); }
     void join(std::vector<JoinedCell> cells) { joined_ = std::move(cells); }
 

@@ -117,7 +117,7 @@ std::vector<Polyline> ShapeReader::lines(Record& record) const {
     } else if (lines->size() < before) {
         record.report(ProblemId::geometry_repaired, {}, "parts without length were left out");
     }
-    return in_reach(record, box) ? *lines : std::vector<Polyline>{};
+    return in_reach(record, box) ? std::move(*lines) : std::vector<Polyline>{};
 }
 
 bool ShapeReader::to_plane(MultiPolygon& shape) const {
