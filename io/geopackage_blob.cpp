@@ -1,7 +1,11 @@
 #include "io/geopackage_blob.h"
 
+#include <array>
 #include <bit>
+#include <cmath>
 #include <cstddef>
+#include <cstring>
+#include <limits>
 
 #include <ogr_geometry.h>
 
@@ -24,6 +28,97 @@ std::optional<ShapeBox> box_of(const OGRGeometry& shape) {
     return ShapeBox{box.MinX, box.MaxX, box.MinY, box.MaxY};
 }
 
+// The bytes of the header where it is little endian, of version 0, and of a shape that is neither
+// empty nor of a kind of its own; else 0. OGC 12-128, clause 2.1.3.1.1.
+std::size_t header_of_plain(std::span<const unsigned char> blob) {
+    constexpr std::array<std::size_t, 5> box_bytes{0, 32, 48, 48, 64};
+    constexpr unsigned own_kind = 1U << 5U;
+    if (blob.size() < 8 || blob[0] != 'G' || blob[1] != 'P' || blob[2] != 0) {
+        return 0;
+    }
+    const unsigned flags = blob[3];
+    const unsigned box = (flags >> 1U) & 7U;
+    const bool plain = (flags & little_endian) != 0 && (flags & (empty_shape | own_kind)) == 0;
+    return plain && box < box_bytes.size() ? 8 + box_bytes[box] : 0;
+}
+
+// Little endian well-known binary of the six simple kinds in the plane, none of whose parts is
+// empty.
+class PlainWkb {
+public:
+    explicit PlainWkb(std::span<const unsigned char> bytes) : bytes_(bytes) {}
+
+    // False where it is anything else, or does not fill the bytes.
+    bool walk() {
+        type_ = static_cast<int>(kind());
+        return shape(static_cast<std::uint32_t>(type_)) && at_ == bytes_.size();
+    }
+    int type() const { return type_; }
+    const ShapeBox& box() const { return box_; }
+
+private:
+    template <class Number>
+    Number number() {
+        static_assert(std::endian::native == std::endian::little);
+        Number value{};
+        if (bytes_.size() - at_ < sizeof(value)) {
+            at_ = bytes_.size();
+            whole_ = false;
+            return value;
+        }
+        std::memcpy(&value, bytes_.data() + at_, sizeof(value));
+        at_ += sizeof(value);
+        return value;
+    }
+    std::uint32_t kind() { return number<std::uint8_t>() == 1 ? number<std::uint32_t>() : 0; }
+
+    bool shape(std::uint32_t kind) {
+        switch (kind) {
+            case wkbPoint:
+                return points(1);
+            case wkbLineString:
+                return points(number<std::uint32_t>());
+            case wkbPolygon:
+                return parts([this] { return points(number<std::uint32_t>()); });
+            case wkbMultiPoint:
+            case wkbMultiLineString:
+            case wkbMultiPolygon:
+                return parts([this, of = kind - 3] { return this->kind() == of && shape(of); });
+            default:
+                return false;
+        }
+    }
+    template <class Part>
+    bool parts(Part part) {
+        const auto count = number<std::uint32_t>();
+        for (std::uint32_t i = 0; i < count; ++i) {
+            if (!part()) {
+                return false;
+            }
+        }
+        return whole_ && count > 0;
+    }
+    bool points(std::uint32_t count) {
+        for (std::uint32_t i = 0; i < count && whole_; ++i) {
+            const auto x = number<double>();
+            const auto y = number<double>();
+            if (!std::isfinite(x) || !std::isfinite(y)) {
+                return false;
+            }
+            box_ = {x < box_.min_x ? x : box_.min_x, x > box_.max_x ? x : box_.max_x,
+                    y < box_.min_y ? y : box_.min_y, y > box_.max_y ? y : box_.max_y};
+        }
+        return whole_ && count > 0;
+    }
+
+    static constexpr double far = std::numeric_limits<double>::infinity();
+    std::span<const unsigned char> bytes_;
+    std::size_t at_ = 0;
+    bool whole_ = true;
+    int type_ = 0;
+    ShapeBox box_{far, -far, far, -far};
+};
+
 unsigned flags_of(const OGRGeometry& shape, bool has_box) {
     if (!has_box) {
         return little_endian | empty_shape;
@@ -43,24 +138,49 @@ void GeoPackageBlobWriter::append(Number number) {
     }
 }
 
-void GeoPackageBlobWriter::write_header(const OGRGeometry& shape,
-                                        const std::optional<ShapeBox>& box) {
-    const auto side = [this](double value) { append(std::bit_cast<std::uint64_t>(value)); };
-    const unsigned flags = flags_of(shape, box.has_value());
+void GeoPackageBlobWriter::begin_header(unsigned flags) {
     bytes_.assign({'G', 'P', 0, static_cast<unsigned char>(flags)});
     append(static_cast<std::uint32_t>(srs_id_));
+}
+
+void GeoPackageBlobWriter::write_box(const ShapeBox& box) {
+    for (const double side : {box.min_x, box.max_x, box.min_y, box.max_y}) {
+        append(std::bit_cast<std::uint64_t>(side));
+    }
+}
+
+void GeoPackageBlobWriter::write_header(const OGRGeometry& shape,
+                                        const std::optional<ShapeBox>& box) {
+    const unsigned flags = flags_of(shape, box.has_value());
+    begin_header(flags);
     if ((flags & (box_of_xy | box_of_xyz)) != 0) {
-        side(box->min_x);
-        side(box->max_x);
-        side(box->min_y);
-        side(box->max_y);
+        write_box(*box);
     }
     if ((flags & box_of_xyz) != 0) {
         OGREnvelope3D heights;
         shape.getEnvelope(&heights);
-        side(heights.MinZ);
-        side(heights.MaxZ);
+        append(std::bit_cast<std::uint64_t>(heights.MinZ));
+        append(std::bit_cast<std::uint64_t>(heights.MaxZ));
     }
+}
+
+std::optional<CopiedShape> GeoPackageBlobWriter::copy(std::span<const unsigned char> blob) {
+    const std::size_t header = header_of_plain(blob);
+    if (header == 0) {
+        return std::nullopt;
+    }
+    const std::span<const unsigned char> wkb = blob.subspan(header);
+    PlainWkb shape(wkb);
+    if (!shape.walk()) {
+        return std::nullopt;
+    }
+    const bool is_point = shape.type() == wkbPoint;
+    begin_header(is_point ? little_endian : little_endian | box_of_xy);
+    if (!is_point) {
+        write_box(shape.box());
+    }
+    bytes_.insert(bytes_.end(), wkb.begin(), wkb.end());
+    return CopiedShape{{bytes_, shape.box()}, shape.type()};
 }
 
 ShapeBlob GeoPackageBlobWriter::operator()(const OGRGeometry& shape) {

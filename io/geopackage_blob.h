@@ -20,14 +20,27 @@ struct ShapeBlob {
     std::optional<ShapeBox> box;           // none round an empty shape
 };
 
+// A shape that went from one GeoPackage to the other.
+struct CopiedShape {
+    ShapeBlob blob;
+    int type = 0;  // GDAL's OGRwkbGeometryType
+};
+
 // One shape after another; the memory is used again.
 class GeoPackageBlobWriter {
 public:
     explicit GeoPackageBlobWriter(std::int32_t srs_id) : srs_id_(srs_id) {}
     ShapeBlob operator()(const OGRGeometry& shape);
 
+    // The same bytes without making an object of the shape. None where it takes one: shapes that
+    // are empty, have heights, measures or curves, are collections of different kinds, big endian
+    // or damaged. O(bytes).
+    std::optional<CopiedShape> copy(std::span<const unsigned char> blob);
+
 private:
     void write_header(const OGRGeometry& shape, const std::optional<ShapeBox>& box);
+    void begin_header(unsigned flags);
+    void write_box(const ShapeBox& box);
     template <class Number>
     void append(Number number);
 

@@ -126,7 +126,12 @@ bool finish_geopackage(const std::filesystem::path& file, std::vector<WrittenTab
     if (!in_progress(work, tables.size(), steps)) {
         return false;
     }
-    check_geopackage(SqliteFile(file), file, tables);
+    {
+        SqliteFile written(file);
+        // Every page is looked at twice; mapped, it is not copied. So much memory at most.
+        written.run("PRAGMA mmap_size = 33554432");
+        check_geopackage(written, file, tables);
+    }
     for (const char* suffix : {"-wal", "-shm", "-journal"}) {
         if (stands(file.string() + suffix)) {
             fail_check(file, "a journal is left beside it");

@@ -148,6 +148,19 @@ void GeoPackageLayer::start_row(const OGRGeometry* shape) {
     open_->shapes.note(fid, *shape, blob.box);
 }
 
+bool GeoPackageLayer::start_row(std::span<const unsigned char> shape) {
+    const std::optional<CopiedShape> copied =
+        written_.has_geometry ? open_->blob->copy(shape) : std::nullopt;
+    if (!copied) {
+        return false;
+    }
+    const auto fid = static_cast<std::int64_t>(++written_.rows);
+    open_->rows->add(fid);
+    open_->rows->add(copied->blob.bytes);
+    open_->shapes.note(fid, copied->type, copied->blob.box);
+    return true;
+}
+
 void GeoPackageLayer::add_results(const Row& row) {
     for (const Value& value : row.values) {
         std::visit(AddValue{*open_->rows}, value);

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -53,6 +54,9 @@ public:
     // A row: its shape (null = NULL, no matter for a table), a cell for each column in their order,
     // of which the last ones may come from add_results.
     void start_row(const OGRGeometry* shape);
+    // The same for a shape as another GeoPackage in the same CRS keeps it. False: nothing is done,
+    // GDAL shall read it.
+    bool start_row(std::span<const unsigned char> shape);
     SqliteRows& cells();
     void add_results(const Row& row);
 

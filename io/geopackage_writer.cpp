@@ -86,7 +86,7 @@ struct GeoPackageWriter::State {
 };
 
 GeoPackageWriter::GeoPackageWriter(const std::filesystem::path& file, const WorkingCrs& crs,
-                                   const std::string& date)
+                                   const std::string& date, Fingerprints known)
     : state_(std::make_unique<State>()) {
     prepare_gdal();
     const SameBytes settings(date);
@@ -98,6 +98,7 @@ GeoPackageWriter::GeoPackageWriter(const std::filesystem::path& file, const Work
     state_->date = date;
     state_->making.file = file;
     state_->making.crs = crs_of(crs);
+    state_->making.fingerprints = std::move(known);
     state_->making.metres_per_unit = crs.metres_per_unit;
     state_->making.dataset.reset(driver->Create(file.c_str(), 0, 0, 0, GDT_Unknown, options.List()),
                                  [](GDALDataset* dataset) { GDALClose(dataset); });
@@ -106,6 +107,8 @@ GeoPackageWriter::GeoPackageWriter(const std::filesystem::path& file, const Work
     }
     state_->making.sqlite = std::make_unique<SqliteFile>(file);
     state_->making.sqlite->run("PRAGMA synchronous = OFF");
+    state_->making.sqlite->run(
+        "PRAGMA cache_size = -32768");  // KiB: an index is read as it is made
 }
 
 GeoPackageWriter::~GeoPackageWriter() {

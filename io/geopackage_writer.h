@@ -22,9 +22,10 @@ namespace farwater::io {
 class GeoPackageWriter {
 public:
     // Precondition: the file does not exist yet, its folder does. `date` is what the file gives as
-    // its date of change, "2026-01-01T00:00:00.000Z": of the data, never of the clock.
+    // its date of change, "2026-01-01T00:00:00.000Z": of the data, never of the clock. `known`: of
+    // inputs that go through, so that one whose stamps stand still is not hashed again.
     GeoPackageWriter(const std::filesystem::path& file, const WorkingCrs& crs,
-                     const std::string& date);
+                     const std::string& date, Fingerprints known = {});
     ~GeoPackageWriter();  // without close(): closes the file as it is, for the caller to remove
     GeoPackageWriter(const GeoPackageWriter&) = delete;
     GeoPackageWriter& operator=(const GeoPackageWriter&) = delete;

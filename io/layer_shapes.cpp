@@ -57,12 +57,16 @@ void register_extension(SqliteFile& file, const std::string& table, int type) {
 void LayerShapes::note(std::int64_t fid, const OGRGeometry& shape,
                        const std::optional<ShapeBox>& box) {
     const int type = shape.getGeometryType();
+    note(fid, type, box);
+    if (wkbFlatten(gdal_type(type)) >= wkbGeometryCollection) {
+        note_extension(shape);
+    }
+}
+
+void LayerShapes::note(std::int64_t fid, int type, const std::optional<ShapeBox>& box) {
     if (type != last_type_) {
         types_.insert(type);
         last_type_ = type;
-    }
-    if (wkbFlatten(gdal_type(type)) >= wkbGeometryCollection) {
-        note_extension(shape);
     }
     if (box) {
         extent_ = extent_ ? cover(*extent_, *box) : *box;

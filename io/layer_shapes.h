@@ -23,6 +23,9 @@ public:
     // `box`: of the shape, none when it is empty. O(1) but for collections.
     void note(std::int64_t fid, const OGRGeometry& shape, const std::optional<ShapeBox>& box);
 
+    // The same for a shape of one of the six simple types, which are no collections.
+    void note(std::int64_t fid, int type, const std::optional<ShapeBox>& box);
+
     // The type that all shapes have, heights and measures included; the general one where they
     // differ; `otherwise` where there are none.
     int common_type(int otherwise) const;

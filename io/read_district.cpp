@@ -2,7 +2,6 @@
 
 #include <map>
 
-#include "io/fingerprint.h"
 #include "io/houses.h"
 #include "io/joined_table.h"
 #include "io/layer_source.h"
@@ -16,19 +15,6 @@
 
 namespace farwater::io {
 namespace {
-
-// Files are hashed once, however many layers they hold.
-class Fingerprints {
-public:
-    const std::string& of(const std::vector<std::filesystem::path>& files) {
-        const auto known = known_.find(files);
-        return known != known_.end() ? known->second
-                                     : known_.emplace(files, sha256_of_files(files)).first->second;
-    }
-
-private:
-    std::map<std::vector<std::filesystem::path>, std::string> known_;
-};
 
 // One reading of a district: what is read goes into `result_` step by step.
 class DistrictReading {
@@ -162,7 +148,7 @@ private:
     }
 
     void keep_input(InputRecord input, const std::vector<std::filesystem::path>& files) {
-        input.sha256 = fingerprints_.of(files);
+        input.sha256 = result_.fingerprints.of(files);
         input.note = input.sha256.empty() ? "not a file: its content has no sha256" : "";
         result_.inputs.push_back(std::move(input));
     }
@@ -206,7 +192,6 @@ private:
     const Work* work_;
     std::map<std::string, LayerSource, std::less<>> sources_;
     std::vector<JoinedTable> joins_;
-    Fingerprints fingerprints_;
     Box parcels_;
     ReadResult result_;
 };

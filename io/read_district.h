@@ -13,6 +13,7 @@
 #include "io/district_file.h"
 #include "io/layer_rows.h"
 #include "io/read_parcels.h"
+#include "io/unchanged_files.h"
 
 namespace farwater::io {
 
@@ -22,6 +23,7 @@ struct ReadResult {
     std::vector<InputRecord> inputs;              // in the order of reading
     std::vector<RepairedShape> repaired_parcels;  // by ascending row
     TextList addresses;                           // one per parcel; may be empty
+    Fingerprints fingerprints;                    // of the inputs' files
 };
 
 // A record's row number is its place in GDAL's natural reading order of the layer under the

@@ -69,7 +69,7 @@ constexpr std::array<PlaceLayer, 10> csv_tables{
 bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings,
                   reports::PackedShapes* areas, const Work& work) {
-    io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
+    io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district), read.fingerprints);
     io::PassThroughTable parcels = reports::parcel_supply(findings);
     if (areas != nullptr) {
         parcels.sees = [areas](std::size_t, std::span<const Polyline> rings) {
@@ -107,7 +107,7 @@ bool write_input(io::GeoPackageWriter& writer, const std::string& name,
 // Every layer and joined table: join, join_2, ...
 bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
-    io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district));
+    io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district), read.fingerprints);
     bool going = true;
     for (const auto& [section, spec] : file.layers) {
         going = going && write_input(writer, section, input_of(spec, read), work);
