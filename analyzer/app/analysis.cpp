@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "analyzer/app/routes_in_use.h"
+#include "analyzer/app/season_answers.h"
 #include "analyzer/demand/needed_flow.h"
 #include "analyzer/supply/assess.h"
 #include "analyzer/supply/roster.h"
@@ -194,6 +195,9 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
             supply::assess(situation, analysis.needs, first_arrivals(roads, index, period), work),
             district.parcels.size());
     }
+    if (!work.stopped()) {
+        keep_what_is_reported(found, analysis.assessment);
+    }
     analysis.seasons.push_back(std::move(found));
 }
 
@@ -228,6 +232,7 @@ std::optional<Analysis> analyse(const District& district, const Work& work,
     if (work.stopped()) {
         return std::nullopt;
     }
+    analysis.needs = {};
     begins("road times");
     analysis.road_times = times_of_roads(roads, analysis.profiles, analysis.seasons.front());
     begins("routes in use");

@@ -5,6 +5,7 @@
 #include <thread>
 
 #include <fmt/format.h>
+#include <malloc.h>
 
 namespace farwater::app {
 namespace {
@@ -21,6 +22,13 @@ unsigned threads_of(const Options& options) {
                                : std::max(1U, std::thread::hardware_concurrency());
 }
 
+// What the stage before let go of: the library would keep it for later, beside what comes now.
+void give_memory_back() {
+#ifdef __GLIBC__
+    ::malloc_trim(0);
+#endif
+}
+
 }  // namespace
 
 Session::Session(const Options& options, io::Interrupt& interrupt)
@@ -33,6 +41,7 @@ Session::Session(const Options& options, io::Interrupt& interrupt)
 }
 
 void Session::stage(std::string_view name) {
+    give_memory_back();
     log_.stage(name);
     terminal_.stage(name);
 }

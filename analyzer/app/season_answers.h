@@ -1,0 +1,15 @@
+// What a season keeps once its supply is known. The lists that supply chose from are as large as
+// everything else of a district; the reports ask for few of their rows.
+#pragma once
+
+#include "analyzer/supply/assessment.h"
+#include "reports/findings.h"
+
+namespace farwater::app {
+
+// Lets go of the hose lays, and of the round trips but for those that an answer of the season is
+// served by and the shortest of each dump site. The order of those kept is as it was. Precondition:
+// all periods of the season are assessed, and no later season is. O(places x round trips of one).
+void keep_what_is_reported(reports::SeasonFindings& season, const supply::Assessment& assessment);
+
+}  // namespace farwater::app

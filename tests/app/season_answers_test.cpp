@@ -1,0 +1,56 @@
+#include "analyzer/app/season_answers.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using namespace farwater;
+
+FillTrip trip(std::size_t fill_site, int minutes_each_way) {
+    FillTrip trip;
+    trip.fill_site = FillSiteIndex(fill_site);
+    const DriveTime leg = tenths_of_second(minutes_each_way * 600);
+    trip.legs[1] = {leg, leg};
+    return trip;
+}
+
+// Two dump sites that can be served from three fill sites each, and one that cannot.
+reports::SeasonFindings season_with_trips() {
+    reports::SeasonFindings season;
+    season.trips.season = SeasonIndex(1);
+    for (std::size_t i = 0; i < 3; ++i) {
+        season.fill_places.push_back({SourceIndex(10 + i), {}});
+    }
+    Lists<FillTrip>& trips = season.trips.fill_trips;
+    trips.items = {trip(2, 9), trip(0, 5), trip(1, 5), trip(1, 3), trip(0, 4), trip(2, 8)};
+    trips.begin = {0, 3, 6, 6};
+    season.trips.hose_lays.items.resize(4);
+    season.trips.hose_lays.begin = {0, 4};
+    return season;
+}
+
+supply::ParcelSupply served(std::size_t dump_site, std::size_t source) {
+    supply::ParcelSupply supply;
+    supply.dump_site = DumpSiteIndex(dump_site);
+    supply.fill_source = SourceIndex(source);
+    return supply;
+}
+
+}  // namespace
+
+TEST_CASE("a season keeps the round trips of its answers and the shortest of each dump site") {
+    reports::SeasonFindings season = season_with_trips();
+    supply::Assessment assessment;
+    assessment.variants = {{{SeasonIndex(0), PeriodIndex(0)}, {}},
+                           {{SeasonIndex(1), PeriodIndex(0)}, {}}};
+    assessment.supplies = {served(0, 12), served(1, 10), {}};
+    assessment.worst_variant = {1, 0, 1};  // the second place's answer is another season's
+    app::keep_what_is_reported(season, assessment);
+    const Lists<FillTrip>& trips = season.trips.fill_trips;
+    CHECK(trips.begin == std::vector<std::uint32_t>{0, 2, 3, 3});
+    REQUIRE(trips.items.size() == 3);
+    CHECK(trips.items[0].fill_site == FillSiteIndex(2));  // in use
+    CHECK(trips.items[1].fill_site == FillSiteIndex(0));  // the first of the two shortest
+    CHECK(trips.items[2].fill_site == FillSiteIndex(1));  // the shortest
+    CHECK(season.trips.hose_lays.size() == 0);
+}
