@@ -38,8 +38,7 @@ const Painter = (() => {
 
   function addSquare(path, row) {
     const v = houses.parts[houses.rows[row]];
-    const half = Math.max(16, 4 * drawn.fine); // a point is never smaller than about three pixels
-    path.rect(houses.east[v] - half, -houses.north[v] - half, 2 * half, 2 * half);
+    path.rect(houses.east[v] - 8, -houses.north[v] - 8, 16, 16);
   }
 
   // Class -> path of the cell's parcels in it.
@@ -88,7 +87,7 @@ const Painter = (() => {
       for (const cell of cells) {
         const path = pathsOf(cell).get(place);
         if (!path) continue;
-        if (!faint) ink.fill(path, hasAreas ? "evenodd" : "nonzero");
+        if (!faint) ink.fill(path, "evenodd");
         if (edge) ink.stroke(path);
       }
     }

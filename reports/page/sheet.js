@@ -171,23 +171,7 @@ const Sheet = (() => {
     );
   }
 
-  // Below the map of a phone, where the sheet is out of sight.
-  function tell(row) {
-    const picked = document.getElementById("picked");
-    picked.hidden = row < 0;
-    if (row < 0) return;
-    const button = element("button", "", "Read its sheet");
-    button.type = "button";
-    button.addEventListener("click", () => {
-      sheet.focus({ preventScroll: true });
-      sheet.scrollIntoView();
-    });
-    const flow = Parcels.answered(row) ? ` ${Words.whole(Parcels.flow(row))} gpm.` : "";
-    picked.replaceChildren(element("span", "", idea(Parcels.id(row)), `: ${Parcels.stateOf(row).label}.${flow}`), button);
-  }
-
   function show(row) {
-    tell(row);
     if (row < 0) return nothingSelected();
     const body = [...heading(row), stateLine(row)];
     if (Parcels.answered(row)) {

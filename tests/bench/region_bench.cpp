@@ -1,9 +1,10 @@
 // The whole run against a plain copy of the same layers, in one go on one machine:
 //   bench_region_bench 100k            (or 1m; a second argument keeps the data in that folder)
-// Generates the region, copies its parcels and roads with ogr2ogr (their processor seconds are B),
-// runs farwater, and prints every stage with processor and wall seconds and peak memory, then the
-// ratio of everything but the supply stage to B. Ratios hold where absolute seconds do not: these
-// are processor times of neighbouring processes. Not a test; nothing fails by being slow.
+// Generates the region (legs of 20 minutes at most), copies its parcels and roads with ogr2ogr
+// (their processor seconds are B), runs farwater, and prints every stage with processor and wall
+// seconds and peak memory, then the ratio of everything but the supply stage to B. Ratios hold
+// where absolute seconds do not: these are processor times of neighbouring processes. Not a test;
+// nothing fails by being slow.
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
@@ -95,6 +96,9 @@ int main(int argc, char** argv) {
         fs::create_directories(data);
         print("generating " + size,
               run({FARWATER_GENERATOR, "--preset", size, "--out", data.string()}));
+        // The goals are for legs of 20 minutes.
+        std::ofstream(data / "district.toml", std::ios::app)
+            << "\n[assumptions]\ntrip_limit_min = 20\n";
     }
     fmt::print("{:<44} {:>9} {:>9} {:>9}\n", "", "cpu s", "wall s", "peak MB");
     const fs::path county = data / "county.gpkg";

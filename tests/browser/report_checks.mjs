@@ -247,12 +247,6 @@ const checks = [
     }
     await page.click('#sheets a[href="#map"]');
     assert.deepEqual(await axe(), []);
-    await page.click("#whole");
-    await page.waitForTimeout(300);
-    await page.locator("#plot").click();
-    assert.ok((await text("#picked")).startsWith(await page.locator("#sheet h3").innerText()));
-    await page.click("#picked button");
-    assert.ok(await page.locator("#sheet h3").evaluate((one) => one.getBoundingClientRect().top < window.innerHeight));
     const small = await page.locator("button:visible, .choice:visible, nav a:visible").evaluateAll((all) => all.filter((one) => one.getBoundingClientRect().height < 24).map((one) => one.outerHTML));
     assert.deepEqual(small, []);
   }],
