@@ -7,7 +7,9 @@
 
 #include "io/district_layers.h"
 #include "io/error.h"
+#include "io/need_table.h"
 #include "io/parse_cell.h"
+#include "io/read_standard.h"
 #include "io/settings_text.h"
 #include "io/toml_table.h"
 
@@ -109,6 +111,19 @@ void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     file.crs = reader.text("crs");
 }
 
+// After the file's own faults are told.
+void read_standard(DistrictFile& file, NeedTable need) {
+    file.need = std::move(need.rules);
+    file.own_standard = std::move(need.own_standard_path);
+    file.need.standard =
+        file.own_standard.empty()
+            ? built_in_standard(file.need.method)
+            : standard_with_own(file.need.method,
+                                settings_text(file.own_standard,
+                                              "the district's own copy, which [need] standard says"),
+                                file.own_standard, need.own_standard);
+}
+
 }  // namespace
 
 DistrictFile read_district_file(const std::filesystem::path& path) {
@@ -128,8 +143,10 @@ DistrictFile parse_district_file(std::string text, const std::filesystem::path& 
     file.elevation = elevation_of(top, file.folder, faults);
     file.seasons = named_tables(top, "season", season_keys(), faults, &season_of);
     file.periods = named_tables(top, "period", period_keys(), faults, &period_of);
+    NeedTable need = need_table_of(top, file.folder, faults);
     file.assumptions = assumptions_of(top, faults);
     faults.throw_if_any();
+    read_standard(file, std::move(need));
     if (file.seasons.empty()) {
         file.seasons.push_back({"all_year", MonthSet::all(), 1.0, {}, false, {}, {}});
     }

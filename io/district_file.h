@@ -11,6 +11,7 @@
 
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/calendar.h"
+#include "analyzer/district/need_rules.h"
 #include "analyzer/district/words.h"
 
 namespace farwater::io {
@@ -69,8 +70,10 @@ struct DistrictFile {
     std::vector<Season>
         seasons;  // in the file's order; at least one ("all_year" where it names none)
     std::vector<Period>
-        periods;              // in the file's order; at least one ("any_time" where it names none)
-    Assumptions assumptions;  // `given` holds the keys that the file set
+        periods;     // in the file's order; at least one ("any_time" where it names none)
+    NeedRules need;  // with the values of its standard
+    std::filesystem::path own_standard;  // empty = the program's own
+    Assumptions assumptions;             // `given` holds the keys that the file set
 };
 
 // Throws SettingsError: one line `FILE:LINE:COLUMN: what is wrong and what would be right` for each

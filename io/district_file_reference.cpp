@@ -8,6 +8,7 @@
 #include "io/district_file.h"
 #include "io/keys_page.h"
 #include "io/near_word.h"
+#include "io/read_standard.h"
 #include "io/road_schemas.h"
 #include "io/schema.h"
 #include "io/unit_words.h"
@@ -136,6 +137,37 @@ std::string assumptions_page() {
     return page;
 }
 
+std::string standard_page(NeedMethod method) {
+    const Standard standard = built_in_standard(method);
+    std::string page = fmt::format(
+        "### {}\n\n{}; {}.\n\n| key | value | section | certainty | source "
+        "|\n|---|---|---|---|---|\n",
+        word(method), standard.name, standard.edition);
+    for (const StandardValue& value : standard.values) {
+        page += fmt::format("| `{}` | {:.10g} | {} | {} | {} |\n", value.key,
+                            fmt::join(value.numbers, ", "), value.section, word(value.certainty),
+                            value.source);
+    }
+    return page + "\n";
+}
+
+// The numbers of the methods, which a district's own copy may replace.
+std::string standards_page() {
+    std::string page =
+        "## Standards of needed flow\n\n`standard` in [need] names a TOML file with the numbers "
+        "that differ in the district's copy of the standard, as tables: the key `supply.least_gal` "
+        "is `least_gal` in `[supply]`. It may also give `name`, `edition`, and for a table or a "
+        "value `{ value = 2000, section = \"4.2\", source = \"our copy\" }`. Lists that belong "
+        "together grow and shrink together.\n\nCertainty: `seen` in the source, `second_hand` in a "
+        "text that quotes it, `memory_high`, `memory_medium` and `memory_low` not confirmed, "
+        "`derived` or our own choice.\n\n";
+    for (const NeedMethod method :
+         {NeedMethod::rural_supply, NeedMethod::rating_schedule, NeedMethod::fire_code}) {
+        page += standard_page(method);
+    }
+    return page;
+}
+
 }  // namespace
 
 std::string district_file_reference() {
@@ -162,7 +194,9 @@ std::string district_file_reference() {
                   "What the roads and the water are like in some months. Without one: all_year.");
     page += keys_page("[period.NAME]", period_keys(),
                       "A part of the week with its own staffing. Without one: any_time.");
-    return page + assumptions_page();
+    page += keys_page("[need]", need_keys(), "What tells the needed flow of a property.");
+    page += assumptions_page() + "\n";
+    return page + standards_page();
 }
 
 }  // namespace farwater::io

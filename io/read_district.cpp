@@ -28,6 +28,7 @@ public:
         result_.district.seasons = file.seasons;
         result_.district.periods = file.periods;
         result_.district.assumptions = file.assumptions;
+        result_.district.need = file.need;
     }
 
     // Opens everything before anything is read, so that a name that is wrong is found at once.
@@ -58,7 +59,11 @@ public:
         around.joins = std::move(joins_);
         if (const LayerSource* buildings = source("buildings")) {
             around.has_building_layer = true;
-            around.buildings = read_buildings(*buildings, result_.crs, *work_);
+            around.buildings = read_buildings(*buildings, result_.crs, file_->need, *work_);
+            around.needs_by_building = file_->need.works_on_buildings();
+            if (around.needs_by_building && !work_->stopped()) {
+                around.buildings.measure_separations(file_->need.standard, *work_);
+            }
         }
         if (const LayerSource* addresses = source("address_points")) {
             around.addresses = read_address_points(*addresses, result_.crs, *work_);
@@ -71,6 +76,7 @@ public:
         result_.district.buildings_known = parcels.buildings_known;
         result_.repaired_parcels = std::move(parcels.repaired);
         result_.addresses = std::move(parcels.addresses);
+        result_.district.buildings = std::move(parcels.buildings);
         result_.district.parcels =
             keep(sources_.at("parcels"),
                  LayerRows<Parcel>{std::move(parcels.rows), std::move(parcels.log)});

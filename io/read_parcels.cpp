@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "analyzer/geometry/polygon.h"
+#include "io/building_columns.h"
 #include "io/quantity_fields.h"
 #include "io/record.h"
 #include "io/record_shape.h"
@@ -40,8 +41,22 @@ const House* largest(const std::vector<const House*>& houses) {
     return found == houses.end() ? nullptr : *found;
 }
 
-void read_buildings_of(Record& record, const MultiPolygon& shape, ParcelSurroundings& around,
-                       Parcel& parcel) {
+// What the parcel's own columns say holds for those of its buildings that do not tell themselves.
+void keep_buildings(Record& record, const std::vector<const House*>& inside, const Houses& houses,
+                    ParcelIndex parcel, std::vector<Building>& buildings) {
+    const BuildingTraits of_parcel = traits_of_parcel(record);
+    for (const House* house : inside) {
+        buildings.push_back({.parcel = parcel,
+                             .place = house->place,
+                             .area_m2 = static_cast<float>(house->area_m2),
+                             .traits = house->traits,
+                             .separation = houses.separation(*house)});
+        buildings.back().traits.fill_from(of_parcel);
+    }
+}
+
+std::vector<const House*> read_buildings_of(Record& record, const MultiPolygon& shape,
+                                            ParcelSurroundings& around, Parcel& parcel) {
     const std::vector<const House*> inside = around.buildings.inside(shape);
     const std::optional<int> told = record.whole("buildings");
     const auto count =
@@ -54,6 +69,7 @@ void read_buildings_of(Record& record, const MultiPolygon& shape, ParcelSurround
         parcel.house = house->place;
         parcel.house_from = HousePlace::building;
     }
+    return inside;
 }
 
 // Overrules what the buildings say.
@@ -97,7 +113,12 @@ public:
         }
         parcel.house = area->inside;
         read_need(record, parcel);
-        read_buildings_of(record, area->shape, *around_, parcel);
+        const auto inside = read_buildings_of(record, area->shape, *around_, parcel);
+        if (around_->needs_by_building) {
+            keep_buildings(record, inside, around_->buildings, ParcelIndex(result_.rows.size()),
+                           result_.buildings);
+            around_->buildings.look_for_parts_on(area->shape, parcel.id);
+        }
         read_address_of(raw_id, area->shape, around_->addresses, parcel);
         result_.addresses.add(record.text("address"));
         keep(*area, std::move(parcel));

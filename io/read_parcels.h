@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "analyzer/district/building.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/plane.h"
 #include "analyzer/work/work.h"
@@ -27,6 +28,7 @@ struct RepairedShape {
 struct ParcelSurroundings {
     Houses buildings;
     bool has_building_layer = false;
+    bool needs_by_building = false;  // keep the buildings that lie on parcels
     Houses addresses;
     std::vector<JoinedTable> joins;
 };
@@ -34,7 +36,8 @@ struct ParcelSurroundings {
 struct ParcelRows {
     std::vector<Parcel> rows;
     LayerLog log;
-    TextList addresses;  // one per row, empty where the data give none
+    TextList addresses;               // one per row, empty where the data give none
+    std::vector<Building> buildings;  // in the order of the parcels; only where they were asked for
     std::vector<RepairedShape> repaired;
     Box extent;
     bool buildings_known = false;

@@ -65,6 +65,16 @@ public:
         }
         return value.value_or(cautious);
     }
+    // The same where a word that cannot be read means that nothing is known.
+    template <class Enum>
+    std::optional<Enum> known_word(std::string_view field) {
+        const std::string text = this->word_text(field);
+        const std::optional<Enum> value = parse_word<Enum>(text);
+        if (!text.empty() && !value) {
+            report(ProblemId::value_not_in_list, field, "\"" + text + "\"");
+        }
+        return value;
+    }
     // The word as it stands, through the values table, in lower case; "" for blank.
     std::string word_text(std::string_view field);
 

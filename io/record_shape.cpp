@@ -189,12 +189,16 @@ std::optional<PlaceShape> ShapeReader::place_of_point(Record& record, Point poin
     }
     Box box;
     box.include(*place);
-    return in_reach(record, box) ? std::optional(PlaceShape{*place, 0.0}) : std::nullopt;
+    return in_reach(record, box) ? std::optional(PlaceShape{*place, 0.0, {}}) : std::nullopt;
 }
 
 std::optional<PlaceShape> ShapeReader::place_of_area(Record& record) const {
-    const std::optional<AreaShape> area = this->area(record);
-    return area ? std::optional(PlaceShape{area->inside, area_m2(area->shape)}) : std::nullopt;
+    std::optional<AreaShape> area = this->area(record);
+    if (!area) {
+        return std::nullopt;
+    }
+    const double size = area_m2(area->shape);
+    return PlaceShape{area->inside, size, std::move(area->shape)};
 }
 
 }  // namespace farwater::io

@@ -21,6 +21,7 @@ struct AreaShape {
 struct PlaceShape {
     Point place;
     double area_m2 = 0.0;  // 0 for a point
+    MultiPolygon shape;    // in the working plane; empty for a point
 };
 
 // Reads the shapes of one layer. What comes back empty was reported as a problem that sets the

@@ -90,8 +90,9 @@ std::span<const KeyRow> elevation_keys();
 std::span<const KeyRow> join_keys();
 std::span<const KeyRow> season_keys();
 std::span<const KeyRow> period_keys();
+std::span<const KeyRow> need_keys();
 
-// Every table that may stand at the top: the sections, elevation, join, season, period,
+// Every table that may stand at the top: the sections, elevation, join, season, period, need,
 // assumptions.
 std::vector<std::string_view> top_tables();
 

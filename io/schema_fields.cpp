@@ -71,11 +71,26 @@ constexpr std::array parcel_fields{
            "how long it is needed; blank = duration_min of the assumptions"),
     number("setback_ft", 0, 20000, "hose from the road to the house; blank = measured"),
     whole("buildings", 0, 10000, "how many buildings stand on it"),
+    one_word<BuildingUse>("use", "of those of its buildings that do not tell their own"),
+    one_word<Construction>("construction", "likewise, by the building code's types"),
+    number("storeys", 0.5, 110, "likewise"),
+    whole("hazard_class", 3, 7, "likewise: occupancy hazard number of the rural standard"),
+    one_word<Sprinklers>("sprinklers", "likewise; blank = none"),
     text("zone", "response zone"),
 };
 
 constexpr std::array building_fields{
     text("building_id", "the building's own id, for messages"),
+    one_word<BuildingUse>("use", "what it is used for; blank = as its parcel says"),
+    one_word<Construction>("construction",
+                           "by the building code's types: 5b is wood frame, 3b walls of masonry; "
+                           "where only the number is known take the b; blank = as its parcel says"),
+    number("storeys", 0.5, 110, "above ground; blank = as its parcel says"),
+    number("height_ft", 3, 1500, "from the ground to the highest part of the roof"),
+    number("eaves_ft", 2, 1500, "from the ground to the eaves"),
+    whole("hazard_class", 3, 7,
+          "occupancy hazard number of the rural standard; blank = by the use"),
+    one_word<Sprinklers>("sprinklers", "the standard that they meet; blank = as its parcel says"),
 };
 
 constexpr std::array address_fields{
@@ -211,8 +226,9 @@ constexpr std::array sections{
     SectionRow{"roads", true, ShapeNeed::line, road_fields, "road centrelines"},
     SectionRow{"parcels", true, ShapeNeed::area, parcel_fields,
                "properties; all their further columns pass through to the result"},
-    SectionRow{"buildings", false, ShapeNeed::place, building_fields,
-               "footprints or points; the largest of a parcel is its house"},
+    SectionRow{
+        "buildings", false, ShapeNeed::place, building_fields,
+        "footprints or points; the worst of a parcel by [need], else the largest, is its house"},
     SectionRow{"address_points", false, ShapeNeed::place, address_fields,
                "the best place of the house"},
     SectionRow{"targets", false, ShapeNeed::place, target_fields,

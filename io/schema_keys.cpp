@@ -19,6 +19,10 @@ std::span<const std::string_view> travel_time_list() { return words_of(TravelTim
 std::span<const std::string_view> suction_friction_list() { return words_of(SuctionFriction{}); }
 std::span<const std::string_view> access_list() { return words_of(RoadAccess{}); }
 std::span<const std::string_view> source_kind_list() { return words_of(SourceKind{}); }
+std::span<const std::string_view> need_method_list() { return words_of(NeedMethod{}); }
+std::span<const std::string_view> separation_table_list() { return words_of(SeparationTable{}); }
+std::span<const std::string_view> use_list() { return words_of(BuildingUse{}); }
+std::span<const std::string_view> construction_list() { return words_of(Construction{}); }
 
 constexpr KeyRow key(std::string_view name, KeyKind kind, std::string_view standard,
                      std::string_view what) {
@@ -129,6 +133,26 @@ constexpr std::array period{
              0, 120),
 };
 
+constexpr std::array need{
+    of_list(key("method", KeyKind::word, "column",
+                "what tells the needed flow: the parcels' column, one flow for all, or a published "
+                "method for the worst building of the parcel; a parcel's own flow goes before a "
+                "method"),
+            &need_method_list),
+    key("standard", KeyKind::text, "as the program has it",
+        "the district's own copy of the method's numbers, a file with what differs"),
+    of_list(key("separation_table", KeyKind::word, "older",
+                "rating schedule: which table of dwellings by the distance to the next building"),
+            &separation_table_list),
+    key("dwelling_cap", KeyKind::yes_no, "false",
+        "rural supply: cap a dwelling's construction class, as early editions do"),
+    of_list(key("default_use", KeyKind::word, "dwelling", "of buildings whose data do not tell"),
+            &use_list),
+    of_list(key("default_construction", KeyKind::word, "type_5b",
+                "of buildings whose data do not tell"),
+            &construction_list),
+};
+
 }  // namespace
 
 std::span<const KeyRow> top_keys() { return top; }
@@ -138,13 +162,14 @@ std::span<const KeyRow> elevation_keys() { return elevation; }
 std::span<const KeyRow> join_keys() { return join; }
 std::span<const KeyRow> season_keys() { return season; }
 std::span<const KeyRow> period_keys() { return period; }
+std::span<const KeyRow> need_keys() { return need; }
 
 std::vector<std::string_view> top_tables() {
     std::vector<std::string_view> names;
     for (const SectionRow& section : section_rows()) {
         names.push_back(section.name);
     }
-    names.insert(names.end(), {"elevation", "join", "season", "period", "assumptions"});
+    names.insert(names.end(), {"elevation", "join", "season", "period", "need", "assumptions"});
     return names;
 }
 

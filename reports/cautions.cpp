@@ -27,6 +27,16 @@ std::vector<std::string_view> not_modelled(const District& district) {
                           ? "crash risk: no result rests on more than the posted speed"
                           : "crash risk, posted speeds: the linear rule of travel time counts 35 "
                             "mph on every road");
+    if (district.need.method == NeedMethod::rating_schedule) {
+        list.emplace_back(
+            "of the rating schedule's needed flow: facing walls' size and openings (the largest "
+            "factor of each distance is taken), passages, roof covering, protected shafts, the "
+            "demand of sprinklers");
+    }
+    if (district.need.method == NeedMethod::rural_supply) {
+        list.emplace_back(
+            "sprinklers instead of the rural standard's supply: that is the authority's to allow");
+    }
     return list;
 }
 

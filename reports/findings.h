@@ -1,6 +1,7 @@
 // Everything that a run found, as the reports see it. Only a view: all must outlive it.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -24,8 +25,9 @@ struct Findings {
     const District& district;
     std::span<const Profile> profiles;
     const supply::WaterReview& water;
-    std::span<const AccessPoint> access;      // per parcel, then per target
-    std::span<const SeasonFindings> seasons;  // by SeasonIndex; dump sites are the same in all
+    std::span<const std::optional<Need>> needs;  // per parcel, then per target
+    std::span<const AccessPoint> access;         // per parcel, then per target
+    std::span<const SeasonFindings> seasons;     // by SeasonIndex; dump sites are the same in all
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
     const RoutesInUse& routes;

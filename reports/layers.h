@@ -24,6 +24,7 @@ io::FeatureTable response_times(const Findings& findings);  // no shapes: a row 
 // Tables without geometry.
 io::FeatureTable fleet(const Findings& findings);
 io::FeatureTable assumptions(const Findings& findings);
+io::FeatureTable need_standard(const Findings& findings);
 io::FeatureTable data_problems(const Findings& findings);
 io::FeatureTable worklist(const Findings& findings);
 io::FeatureTable input_records(const Findings& findings);  // read = used + repaired + set aside

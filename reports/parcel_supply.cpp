@@ -4,6 +4,7 @@
 
 #include "reports/drive_words.h"
 #include "reports/layers.h"
+#include "reports/need_columns.h"
 #include "reports/routes.h"
 #include "reports/table_builder.h"
 
@@ -242,8 +243,8 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
 // Columns that parcels and targets share: what was found out about their supply.
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     std::vector<ColumnOf> columns;
-    for (const auto group :
-         {verdict_columns, flow_columns, clock_columns, place_columns, way_columns, case_columns}) {
+    for (const auto group : {verdict_columns, need_columns, flow_columns, clock_columns,
+                             place_columns, way_columns, case_columns}) {
         std::ranges::move(group(findings), std::back_inserter(columns));
     }
     return columns;

@@ -7,6 +7,7 @@
 
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
+#include "reports/need_columns.h"
 
 namespace farwater::reports {
 namespace {
@@ -84,6 +85,7 @@ std::string summary_text(const Findings& findings) {
         headline.late, headline.short_flow, headline.unreached, headline.no_building);
     text += "  " + travel_time_sentence(findings.district) + "\n";
     text += variants_text(findings);
+    text += "\n" + need_bands_text(findings);
     text += "\n" + records_text(findings.district);
     text += "\n" + problems_text(findings.problems);
     text += "\n";

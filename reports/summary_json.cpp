@@ -2,10 +2,12 @@
 
 #include <nlohmann/json.hpp>
 
+#include "analyzer/demand/need_bands.h"
 #include "reports/cautions.h"
 #include "reports/drive_times.h"
 #include "reports/drive_words.h"
 #include "reports/shuttle_page.h"
+#include "reports/need_columns.h"
 #include "reports/summary.h"
 
 namespace farwater::reports {
@@ -51,6 +53,25 @@ json variants_of(const Findings& findings) {
     return list;
 }
 
+// Parcels by band, the last one without an upper bound; first under the run's own rule.
+json needed_flow_of(const Findings& findings) {
+    json rules = json::array();
+    for (const demand::NeedBands& bands : demand::need_bands(findings.district, findings.needs)) {
+        json list = json::array();
+        for (std::size_t i = 0; i < bands.parcels.size(); ++i) {
+            const bool last = i == demand::need_band_gpm.size();
+            list.push_back({{"up_to_gpm", last ? json() : json(demand::need_band_gpm.at(i))},
+                            {"parcels", bands.parcels[i]}});
+        }
+        rules.push_back({{"rule", bands.rule}, {"bands", list}});
+    }
+    json words = json::object();
+    for (const auto& [key, value] : need_in_words(findings.district)) {
+        words[key] = value;
+    }
+    return {{"rules", rules}, {"method", words}};
+}
+
 // Names may hold any bytes; what is no UTF-8 is replaced, never an error.
 std::string dumped(const json& document) {
     return document.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
@@ -75,6 +96,7 @@ std::string summary_json(const Findings& findings) {
           {"unreached", headline.unreached},
           {"no_building", headline.no_building}}},
         {"variants", variants_of(findings)},
+        {"needed_flow", needed_flow_of(findings)},
         {"records", records_of(findings.district)},
         {"problems", problem_counts(findings.problems)},
         {"cautions", cautions},

@@ -6,7 +6,6 @@
 
 #include "analyzer/app/routes_in_use.h"
 #include "analyzer/app/season_answers.h"
-#include "analyzer/demand/needed_flow.h"
 #include "analyzer/supply/assess.h"
 #include "analyzer/supply/roster.h"
 #include "analyzer/supply/scene.h"
@@ -203,15 +202,15 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
 
 }  // namespace
 
-std::optional<Analysis> analyse(const District& district, const Work& work,
-                                const StageBegins& begins) {
+std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
+                                const Work& work, const StageBegins& begins) {
     if (work.stopped()) {
         return std::nullopt;  // the district is not complete
     }
     Analysis analysis;
     analysis.profiles = routing::vehicle_profiles(district);
     analysis.water = supply::review_water(district);
-    analysis.needs = demand::needs_of(district);
+    analysis.needs = std::move(needs);
     std::optional<RoadWork> road_work = work_on_roads(district, analysis.profiles, work, begins);
     if (!road_work) {
         return std::nullopt;

@@ -27,17 +27,17 @@ struct Analysis {
     std::vector<Problem> problems;  // of reading, then of each stage
 
     reports::Findings findings(const District& district) const {
-        return {district,   profiles,   water,  access,  seasons,
-                assessment, road_times, routes, problems};
+        return {district, profiles,   water,      needs,  access,
+                seasons,  assessment, road_times, routes, problems};
     }
 };
 
 // Called when a stage begins.
 using StageBegins = std::function<void(std::string_view stage)>;
 
-// None when `work` was stopped.
-std::optional<Analysis> analyse(const District& district, const Work& work,
-                                const StageBegins& begins);
+// `needs` are those of the district (app/reading.h). None when `work` was stopped.
+std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
+                                const Work& work, const StageBegins& begins);
 
 // Only what `check` asks: do the roads connect, does everything reach a road, which water counts.
 std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,

@@ -3,6 +3,7 @@
 #include "analyzer/app/analysis.h"
 #include "analyzer/app/commands.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
@@ -35,7 +36,8 @@ int check_command(const Options& options, io::Interrupt& interrupt) {
     Session session(options, interrupt);
     const io::DistrictFile file = io::read_district_file(options.district_file);
     session.stage("reading");
-    const io::ReadResult read = io::read_district(file, session.work());
+    const Reading reading = read_with_needs(file, session.work());
+    const io::ReadResult& read = reading.read;
     const auto problems = check_district(read.district, session.work(),
                                          [&](std::string_view stage) { session.stage(stage); });
     if (!problems) {

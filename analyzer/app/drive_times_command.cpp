@@ -7,6 +7,7 @@
 #include "analyzer/app/commands.h"
 #include "analyzer/app/drive_ends.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "io/csv_writer.h"
 #include "io/district_file.h"
@@ -196,7 +197,8 @@ int drive_times_command(const Options& options, io::Interrupt& interrupt) {
                       {io::spec_of_points(file, drives.to), drives.to_id}};
     check_csv(drives, file, {&asked.from.spec, &asked.to.spec});
     session.stage("reading");
-    const io::ReadResult read = io::read_district(file, session.work());
+    const Reading reading = read_with_needs(file, session.work());
+    const io::ReadResult& read = reading.read;
     const auto table =
         session.work().stopped() ? std::nullopt : table_of(options, read, asked, session);
     if (!table) {

@@ -3,6 +3,7 @@
 #include "analyzer/app/analysis.h"
 #include "analyzer/app/commands.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "analyzer/app/write_results.h"
 #include "io/district_file.h"
@@ -25,6 +26,9 @@ std::vector<std::filesystem::path> files_read(const io::DistrictFile& file) {
     }
     for (const io::JoinSpec& join : file.joins) {
         files.push_back(join.table.path);
+    }
+    if (!file.own_standard.empty()) {
+        files.push_back(file.own_standard);
     }
     if (file.elevation) {
         files.push_back(file.elevation->path);
@@ -53,9 +57,10 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     const io::CleanOnExit clean(interrupt, [&folder] { folder.abandon(); });
 
     session.stage("reading");
-    const io::ReadResult read = io::read_district(file, session.work());
+    Reading reading = read_with_needs(file, session.work());
+    const io::ReadResult& read = reading.read;
     const StageBegins begins = [&](std::string_view stage) { session.stage(stage); };
-    const auto analysis = analyse(read.district, session.work(), begins);
+    const auto analysis = analyse(read.district, std::move(reading.needs), session.work(), begins);
     const bool whole =
         analysis && write_results(folder.folder(), file, read, analysis->findings(read.district),
                                   session.work(), begins);

@@ -14,6 +14,7 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/map_page.h"
+#include "reports/need_columns.h"
 #include "reports/overview.h"
 
 namespace farwater::app {
@@ -53,16 +54,16 @@ io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& r
 
 using PlaceLayer = io::FeatureTable (*)(const reports::Findings&);
 
-constexpr std::array<PlaceLayer, 10> tables_of_supply{
-    reports::target_supply,  reports::fill_sites,    reports::dump_sites,  reports::shuttle_routes,
-    reports::response_times, reports::fleet,         reports::assumptions, reports::data_problems,
-    reports::worklist,       reports::input_records,
+constexpr std::array<PlaceLayer, 11> tables_of_supply{
+    reports::target_supply,  reports::fill_sites, reports::dump_sites,    reports::shuttle_routes,
+    reports::response_times, reports::fleet,      reports::assumptions,   reports::need_standard,
+    reports::data_problems,  reports::worklist,   reports::input_records,
 };
 
-constexpr std::array<PlaceLayer, 10> csv_tables{
-    reports::by_state,       reports::shortfalls,    reports::fill_sites,  reports::dump_sites,
-    reports::shuttle_routes, reports::fleet,         reports::assumptions, reports::data_problems,
-    reports::worklist,       reports::input_records,
+constexpr std::array<PlaceLayer, 11> csv_tables{
+    reports::by_state,       reports::shortfalls, reports::fill_sites,    reports::dump_sites,
+    reports::shuttle_routes, reports::fleet,      reports::assumptions,   reports::need_standard,
+    reports::data_problems,  reports::worklist,   reports::input_records,
 };
 
 // `areas` gets the parcels' shapes on the way, where it is given.
@@ -161,6 +162,12 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
         record.emplace_back("input_" + input.section,
                             fmt::format("{} {} sha256 {} records {} {}", input.file, input.layer,
                                         input.sha256, input.features, input.note));
+    }
+    for (auto& line : reports::need_in_words(read.district)) {
+        record.push_back(std::move(line));
+    }
+    if (!file.own_standard.empty()) {
+        record.emplace_back("need_standard_sha256", io::sha256_of_file(file.own_standard));
     }
     record.emplace_back("travel_time", std::string(word(read.district.travel_time)));
     record.emplace_back("suction_friction", std::string(word(read.district.suction_friction)));

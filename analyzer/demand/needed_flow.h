@@ -1,9 +1,13 @@
-// What a property needs. In this version the need is given: a column of the parcels, else the
-// district's default; published methods come from building data and are chosen in the district
-// file.
+// What every property needs, by the rule that the district file names ([need]): its own column, one
+// flow for all, or a published method (analyzer/demand/method.h) for the worst of its buildings.
+//
+// A parcel's own needed flow goes before a method, for somebody looked at that property; only
+// `fixed` passes it over. A parcel whose buildings have no known footprint takes the default flow.
 #pragma once
 
+#include <cstdint>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "analyzer/district/district.h"
@@ -11,12 +15,20 @@
 
 namespace farwater::demand {
 
-// None: the parcel has no building, so it needs nothing and stands in no percentage. O(1).
-std::optional<Need> need_of(const Parcel& parcel, const Assumptions& assumptions);
-// A target always needs water.
-Need need_of(const Target& target, const Assumptions& assumptions);
-
-// Per parcel, then per target. O(parcels).
+// Per parcel, then per target. None: the parcel has no building, so it needs nothing and stands in
+// no percentage. A target always needs water: its own flow, else the default. Precondition:
+// district.buildings lie in the order of their parcels. O(parcels + buildings).
 std::vector<std::optional<Need>> needs_of(const District& district);
+// The same under other rules than the district's.
+std::vector<std::optional<Need>> needs_under(const District& district, const NeedRules& rules);
+
+// Access, setback and hose go to the worst building: moves the house of every parcel that has one
+// there. An address point stays where it belongs to the worst building, being nearest to it of the
+// parcel's buildings.
+void move_houses(District& district, std::span<const std::optional<Need>> needs);
+
+// What took a default, one problem per input and layer with the count of parcels.
+std::vector<Problem> need_problems(const District& district,
+                                   std::span<const std::optional<Need>> needs);
 
 }  // namespace farwater::demand

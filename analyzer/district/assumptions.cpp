@@ -56,6 +56,15 @@ constexpr std::array rows{
                   "Needed flow of an improved parcel without one of its own: the schedule's least "
                   "for a dwelling.",
                   "rating schedule, needed fire flow limits 500 to 12,000 gpm"},
+    AssumptionRow{"default_storeys", "Demand", &A::default_storeys, 1, 10, medium,
+                  "Storeys of a building whose data tell neither storeys nor height.", practice},
+    AssumptionRow{"storey_height_ft", "Demand", &A::storey_height, 6, 30, medium,
+                  "Height of a storey where a building's volume is told from its storeys.",
+                  practice},
+    AssumptionRow{"roof_rise_ft", "Demand", &A::roof_rise, 0, 60, low,
+                  "From the eaves up to the ridge where the data do not tell both; half of it "
+                  "counts as volume.",
+                  practice},
     AssumptionRow{
         "firm_margin", "Demand", &A::firm_margin, 1, 3, medium,
         "The margin is firm when the cautious flow is at least this multiple of the need.",

@@ -31,6 +31,9 @@ struct Assumptions {
     Duration duration = minutes(120.0);
     Duration late_horizon = minutes(60.0);
     Flow default_needed = gpm(500);
+    double default_storeys = 2.0;
+    Length storey_height = feet(9);
+    Length roof_rise = feet(6);
     double firm_margin = 1.1;
     double stage_cv = 0.2;
 

@@ -7,8 +7,10 @@
 
 #include "analyzer/district/apparatus.h"
 #include "analyzer/district/assumptions.h"
+#include "analyzer/district/building.h"
 #include "analyzer/district/calendar.h"
 #include "analyzer/district/elevation.h"
+#include "analyzer/district/need_rules.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/problem.h"
 #include "analyzer/district/road.h"
@@ -25,6 +27,7 @@ struct District {
 
     std::vector<Road> roads;
     std::vector<Parcel> parcels;
+    std::vector<Building> buildings;  // of the parcels, in their order; only where needs go by them
     std::vector<Target> targets;
     std::vector<WaterSource> sources;
     std::vector<MappedWater> mapped_water;
@@ -38,6 +41,7 @@ struct District {
     std::vector<Season> seasons;  // at least one ("all_year" where the file names none)
     std::vector<Period> periods;  // at least one ("any_time" where the file names none)
     Assumptions assumptions;
+    NeedRules need;
     bool buildings_known = false;  // some layer or column says which parcels have a building
 
     std::vector<Problem> problems;     // in the order of reading

@@ -26,6 +26,7 @@ private:
 
 using RoadIndex = Index<struct RoadTag>;
 using ParcelIndex = Index<struct ParcelTag>;
+using BuildingIndex = Index<struct BuildingTag>;
 using SourceIndex = Index<struct SourceTag>;
 using FillSiteIndex = Index<struct FillSiteTag>;
 using DumpSiteIndex = Index<struct DumpSiteTag>;

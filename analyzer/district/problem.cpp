@@ -184,6 +184,22 @@ constexpr std::array kinds{
                 "says something else about its system than another member; the smaller value "
                 "counts",
                 "give all members of a system the same storage and system rate"},
+    ProblemKind{Id::need_input_defaulted, "need_input_defaulted", note,
+                "leaves an input of the needed flow unknown; its stated default is taken",
+                "map a column for it, or state the district's own default in [need] or "
+                "[assumptions]"},
+    ProblemKind{Id::building_area_doubtful, "building_area_doubtful", note,
+                "has a footprint that no building has; its area counts as not known",
+                "draw it again, or delete it"},
+    ProblemKind{Id::building_across_parcels, "building_across_parcels", note,
+                "lies on more than one parcel; it counts for the one that holds its inside point",
+                "check the parcel lines there"},
+    ProblemKind{Id::building_overlap, "building_overlap", note,
+                "covers much of another building; both count, each as near to the other",
+                "delete one of the two, if they are one building"},
+    ProblemKind{Id::building_heights_disagree, "building_heights_disagree", note,
+                "has eaves above its highest part; the eaves count as not known",
+                "check which of the two columns is which"},
 };
 
 constexpr bool in_order_of_id() {
@@ -192,7 +208,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::system_values_differ) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::building_heights_disagree) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -85,6 +85,12 @@ enum class ProblemId : std::uint8_t {
     source_pond_too_shallow,
     source_volume_contradicted,
     system_values_differ,
+    // of buildings and needed flow
+    need_input_defaulted,
+    building_area_doubtful,
+    building_across_parcels,
+    building_overlap,
+    building_heights_disagree,
 };
 
 enum class Severity : std::uint8_t {

@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "analyzer/district/need.h"
+
 namespace farwater {
 namespace {
 
@@ -25,6 +27,29 @@ constexpr std::array standings{"mapped"sv, "declared"sv, "tested"sv};
 constexpr std::array source_uses{"operations"sv, "rating"sv, "own_parcel"sv};
 constexpr std::array reaches{"engine"sv, "portable_pump"sv};
 constexpr std::array evidences{"assumed"sv, "declared"sv, "tested"sv};
+constexpr std::array need_methods{"column"sv, "fixed"sv, "rural_supply"sv, "rating_schedule"sv,
+                                  "fire_code"sv};
+constexpr std::array separation_tables{"older"sv, "newer"sv};
+constexpr std::array building_uses{"dwelling"sv,      "manufactured_home"sv,
+                                   "apartments"sv,    "lodging"sv,
+                                   "care"sv,          "school"sv,
+                                   "office"sv,        "municipal"sv,
+                                   "church"sv,        "assembly"sv,
+                                   "restaurant"sv,    "store"sv,
+                                   "repair_garage"sv, "parking_garage"sv,
+                                   "warehouse"sv,     "barn"sv,
+                                   "farm_storage"sv,  "light_industry"sv,
+                                   "industry"sv,      "woodworking"sv,
+                                   "flammables"sv,    "outbuilding"sv,
+                                   "unoccupied"sv};
+constexpr std::array constructions{"type_1a"sv, "type_1b"sv, "type_2a"sv, "type_2b"sv, "type_3a"sv,
+                                   "type_3b"sv, "type_4"sv,  "type_5a"sv, "type_5b"sv};
+constexpr std::array sprinkler_kinds{"none"sv, "nfpa_13"sv, "nfpa_13r"sv, "nfpa_13d"sv};
+constexpr std::array certainties{"seen"sv,          "second_hand"sv, "memory_high"sv,
+                                 "memory_medium"sv, "memory_low"sv,  "derived"sv,
+                                 "own_copy"sv};
+constexpr std::array need_inputs{"footprint"sv, "use"sv, "construction"sv, "storeys"sv};
+constexpr std::array need_origins{"default"sv, "column"sv, "method"sv};
 constexpr std::array unit_kinds{"engine"sv, "tanker"sv, "other"sv};
 constexpr std::array aids{"own"sv, "automatic"sv, "mutual"sv};
 constexpr std::array supply_states{"unknown"sv, "no_building"sv, "unreached"sv, "held"sv,
@@ -54,6 +79,14 @@ std::span<const std::string_view> words_of(Standing) { return standings; }
 std::span<const std::string_view> words_of(SourceUse) { return source_uses; }
 std::span<const std::string_view> words_of(Reach) { return reaches; }
 std::span<const std::string_view> words_of(Evidence) { return evidences; }
+std::span<const std::string_view> words_of(NeedMethod) { return need_methods; }
+std::span<const std::string_view> words_of(SeparationTable) { return separation_tables; }
+std::span<const std::string_view> words_of(BuildingUse) { return building_uses; }
+std::span<const std::string_view> words_of(Construction) { return constructions; }
+std::span<const std::string_view> words_of(Sprinklers) { return sprinkler_kinds; }
+std::span<const std::string_view> words_of(Certainty) { return certainties; }
+std::span<const std::string_view> words_of(NeedInput) { return need_inputs; }
+std::span<const std::string_view> words_of(NeedFrom) { return need_origins; }
 std::span<const std::string_view> words_of(UnitKind) { return unit_kinds; }
 std::span<const std::string_view> words_of(Aid) { return aids; }
 std::span<const std::string_view> words_of(SupplyState) { return supply_states; }

@@ -46,6 +46,57 @@ enum class Reach : std::uint8_t { engine, portable_pump };
 // The weakest input that an answer rests on.
 enum class Evidence : std::uint8_t { assumed, declared, tested };  // ascending trust
 
+// Which rule tells what a property needs, and what the rules ask of a building.
+enum class NeedMethod : std::uint8_t { column, fixed, rural_supply, rating_schedule, fire_code };
+enum class SeparationTable : std::uint8_t { older, newer };
+enum class BuildingUse : std::uint8_t {
+    dwelling,  // of one or two families
+    manufactured_home,
+    apartments,
+    lodging,
+    care,
+    school,
+    office,
+    municipal,
+    church,
+    assembly,
+    restaurant,
+    store,
+    repair_garage,
+    parking_garage,
+    warehouse,
+    barn,
+    farm_storage,
+    light_industry,
+    industry,
+    woodworking,
+    flammables,
+    outbuilding,
+    unoccupied,
+};
+enum class Construction : std::uint8_t {  // the building code's types
+    type_1a,
+    type_1b,
+    type_2a,
+    type_2b,
+    type_3a,
+    type_3b,
+    type_4,
+    type_5a,
+    type_5b,
+};
+enum class Sprinklers : std::uint8_t { none, nfpa_13, nfpa_13r, nfpa_13d };
+// How sure a published number is.
+enum class Certainty : std::uint8_t {
+    seen,         // in the document named
+    second_hand,  // in a text that quotes it
+    memory_high,
+    memory_medium,
+    memory_low,
+    derived,   // computed, or our own choice
+    own_copy,  // the district's, from its own copy of the standard
+};
+
 enum class UnitKind : std::uint8_t { engine, tanker, other };
 enum class Aid : std::uint8_t { own, automatic, mutual };
 
@@ -104,6 +155,12 @@ FARWATER_WORDS(Standing)
 FARWATER_WORDS(SourceUse)
 FARWATER_WORDS(Reach)
 FARWATER_WORDS(Evidence)
+FARWATER_WORDS(NeedMethod)
+FARWATER_WORDS(SeparationTable)
+FARWATER_WORDS(BuildingUse)
+FARWATER_WORDS(Construction)
+FARWATER_WORDS(Sprinklers)
+FARWATER_WORDS(Certainty)
 FARWATER_WORDS(UnitKind)
 FARWATER_WORDS(Aid)
 FARWATER_WORDS(SupplyState)

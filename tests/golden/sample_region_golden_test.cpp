@@ -86,8 +86,9 @@ std::string dump_of(const std::string& layer_name, const std::vector<std::string
 }  // namespace
 
 TEST_CASE("tables of the sample region are as stored", "[golden]") {
-    for (const char* table : {"by_state", "fill_sites", "dump_sites", "shuttle_routes", "fleet",
-                              "assumptions", "data_problems", "worklist", "input_records"}) {
+    for (const char* table :
+         {"by_state", "fill_sites", "dump_sites", "shuttle_routes", "fleet", "assumptions",
+          "need_standard", "data_problems", "worklist", "input_records"}) {
         const std::string name = std::string(table) + ".csv";
         check_golden(stored / name, bytes_of(result() / "tables" / name));
     }
@@ -100,6 +101,11 @@ TEST_CASE("the supply of every parcel of the sample region is as stored", "[gold
                                                                          "evidence",
                                                                          "binding_limit",
                                                                          "reason",
+                                                                         "need_from",
+                                                                         "need_defaults",
+                                                                         "dwelling_gpm",
+                                                                         "method_total_gal",
+                                                                         "separation_ft",
                                                                          "needed_gpm",
                                                                          "sustained_gpm",
                                                                          "cautious_gpm",

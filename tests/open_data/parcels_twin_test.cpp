@@ -7,6 +7,7 @@
 #include <catch2/catch.hpp>
 
 #include "analyzer/app/analysis.h"
+#include "analyzer/app/reading.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
 #include "routing/network.h"
@@ -37,10 +38,11 @@ struct Answered {
 Answered answers_for(const std::string& set, const std::filesystem::path& data) {
     const DistrictCopy copy(set, data);
     Work work;
-    io::ReadResult read = io::read_district(io::read_district_file(copy.district_file()), work);
-    auto analysis = app::analyse(read.district, work, [](std::string_view) {});
+    app::Reading reading = app::read_with_needs(io::read_district_file(copy.district_file()), work);
+    auto analysis = app::analyse(reading.read.district, std::move(reading.needs), work,
+                                 [](std::string_view) {});
     REQUIRE(analysis);
-    return {std::move(read), std::move(*analysis)};
+    return {std::move(reading.read), std::move(*analysis)};
 }
 
 // Rows of the district's parcels that pass `keep`, as the seed shuffles them.

@@ -1,6 +1,7 @@
 // What a run could have found, for tests of what is said about it.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,7 @@ struct Found {
     District district;
     std::vector<Profile> profiles;
     supply::WaterReview water;
+    std::vector<std::optional<Need>> needs;
     std::vector<AccessPoint> access;
     std::vector<SeasonFindings> seasons{1};
     supply::Assessment assessment;
@@ -43,6 +45,8 @@ struct Found {
             seasons[0].trips.station_miles.emplace_back();
         }
         district.parcels[2].improved = false;
+        needs.assign(4, Need{.flow = tenths_of_gpm(5000)});
+        needs[2] = std::nullopt;
         supply::ParcelSupply unknown;
         unknown.needed = tenths_of_gpm(5000);
         unknown.reason = ProblemId::parcel_no_road_in_reach;
@@ -54,7 +58,8 @@ struct Found {
                         4);
     }
     Findings findings() const {
-        return {district, profiles, water, access, seasons, assessment, roads, routes, problems};
+        return {district, profiles,   water, needs,  access,
+                seasons,  assessment, roads, routes, problems};
     }
 };
 

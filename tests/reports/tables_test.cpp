@@ -40,9 +40,9 @@ TEST_CASE("every column of every table is described and named in snake case once
     for (const io::FeatureTable& table :
          {parcel_supply(findings).results, road_times(findings).results, target_supply(findings),
           fill_sites(findings), dump_sites(findings), shuttle_routes(findings),
-          response_times(findings), fleet(findings), assumptions(findings), data_problems(findings),
-          worklist(findings), input_records(findings), by_state(findings), shortfalls(findings),
-          run_record_table({})}) {
+          response_times(findings), fleet(findings), assumptions(findings), need_standard(findings),
+          data_problems(findings), worklist(findings), input_records(findings), by_state(findings),
+          shortfalls(findings), run_record_table({})}) {
         std::set<std::string> names;
         for (const io::Column& column : table.columns) {
             CAPTURE(table.name, column.name);
@@ -55,6 +55,31 @@ TEST_CASE("every column of every table is described and named in snake case once
         CHECK_FALSE(table.title.empty());
         CHECK_FALSE(table.description.empty());
     }
+}
+
+TEST_CASE("the need's columns say where it comes from and what took a default", "[unit]") {
+    Found found;
+    found.needs[1]->from = NeedFrom::method;
+    found.needs[1]->defaulted = {NeedInput::use, NeedInput::storeys};
+    found.needs[1]->dwelling = tenths_of_gpm(2500);
+    found.needs[1]->total_gal = 54000;
+    const io::FeatureTable table = parcel_supply(found.findings()).results;
+    CHECK(std::get<std::string_view>(cell(table, 0, "need_from")) == "default");
+    CHECK(is_null(cell(table, 0, "need_defaults")));
+    CHECK(is_null(cell(table, 0, "dwelling_gpm")));
+    CHECK(std::get<std::string_view>(cell(table, 1, "need_from")) == "method");
+    CHECK(std::get<std::string_view>(cell(table, 1, "need_defaults")) == "use,storeys");
+    CHECK(std::get<double>(cell(table, 1, "dwelling_gpm")) == 250.0);
+    CHECK(std::get<double>(cell(table, 1, "method_total_gal")) == 54000.0);
+    CHECK(is_null(cell(table, 1, "separation_ft")));
+    CHECK(is_null(cell(table, 3, "need_from")));
+}
+
+TEST_CASE("the summary counts parcels by needed flow", "[unit]") {
+    const Found found;
+    CHECK(summary_text(found.findings())
+              .find("column, else the default flow                       0      3      0") !=
+          std::string::npos);
 }
 
 TEST_CASE("a parcel's row is found by its record, and a record set aside has none", "[unit]") {

@@ -1,0 +1,91 @@
+// Needed flow by published methods on the footprints of a real rural town. The footprints are real;
+// use, construction and storeys are not in the data, so every need rests on the stated defaults.
+#include <map>
+
+#include <catch2/catch.hpp>
+
+#include "tests/open_data/open_data.h"
+
+using namespace farwater::open_data;
+
+namespace {
+
+constexpr const char* town = "washington_nh";
+
+// The town with this method instead of the invented flows by use code.
+void run_town(DistrictCopy& copy, const std::string& need) {
+    copy.remove_section("join");
+    copy.replace("district.toml", "[parcels]\n", "[need]\n" + need + "\n[parcels]\n");
+    const auto ended = copy.run("out");
+    INFO(ended.said);
+    REQUIRE(ended.status == 0);
+}
+
+using Counts = std::map<std::string, long>;
+
+Counts counts(const Package& supply, const std::string& column) {
+    Counts found;
+    for (const auto& row : supply.rows(
+             "SELECT CAST(" + column +
+             " AS TEXT), count(*) FROM parcel_supply WHERE state != 'no_building' GROUP BY 1")) {
+        found[row[0]] = std::stol(row[1]);
+    }
+    return found;
+}
+
+}  // namespace
+
+TEST_CASE("the rural standard on a real town's footprints", "[open-data]") {
+    const auto data = folder_of(town);
+    if (!data) {
+        return;
+    }
+    DistrictCopy copy(town, *data);
+    run_town(copy, "method = \"rural_supply\"");
+    const Package supply(copy.out("out") / "supply.gpkg");
+    CHECK(counts(supply, "need_from") == Counts{{"method", 1172}});
+    CHECK(counts(supply, "need_defaults") == Counts{{"use,construction,storeys", 1172}});
+    CHECK(counts(supply, "evidence IS NULL OR evidence = 'assumed'") == Counts{{"1", 1172}});
+    CHECK(counts(supply, "needed_gpm") ==
+          Counts{{"250.0", 25}, {"500.0", 743}, {"750.0", 338}, {"1000.0", 66}});
+    // By hand from the columns: 21 ft of height, hazard 7, frame, floors and exposures; footprints
+    // are taken to a tenth of a square foot.
+    CHECK(
+        supply.number(
+            "SELECT count(*) FROM parcel_supply WHERE state != 'no_building' AND abs("
+            "method_total_gal - max(CASE WHEN separation_ft <= 50.002 THEN 3000 ELSE 2000 END, "
+            "worst_building_sqft * 21 / 7 * 1.5 * CASE WHEN separation_ft <= 50.002 THEN 1.5 ELSE "
+            "1 END)) > 0.4") == 0);
+    CHECK(supply.number("SELECT count(*) FROM parcel_supply WHERE separation_ft <= 50.0") == 309);
+    CHECK(supply.number("SELECT count(*) FROM parcel_supply WHERE separation_ft > 50.01 OR "
+                        "separation_ft < 0") == 0);
+    const auto problems = [&](const std::string& id) {
+        return supply.number("SELECT count(*) FROM data_problems WHERE problem_id = '" + id + "'");
+    };
+    CHECK(problems("need_input_defaulted") == 3);
+    CHECK(problems("building_outside_parcels") == 35);
+    CHECK(problems("building_across_parcels") == 131);
+    CHECK(problems("building_overlap") == 1);
+    CHECK(problems("building_area_doubtful") == 0);
+    // The parcels' own column `use` holds words that are none of ours: told, not guessed at.
+    CHECK(problems("value_not_in_list") == 2001);
+    CHECK(supply.number("SELECT count(*) FROM input_records WHERE records_read != used + repaired "
+                        "+ set_aside") == 0);
+    CHECK(supply.number("SELECT count(*) FROM need_standard WHERE certainty LIKE 'from memory%'") ==
+          15);
+}
+
+TEST_CASE("the rating schedule on a real town's footprints, by both tables", "[open-data]") {
+    const auto data = folder_of(town);
+    if (!data) {
+        return;
+    }
+    DistrictCopy older(town, *data);
+    run_town(older, "method = \"rating_schedule\"");
+    CHECK(counts(Package(older.out("out") / "supply.gpkg"), "needed_gpm") ==
+          Counts{{"500.0", 550}, {"750.0", 465}, {"1000.0", 114}, {"1500.0", 43}});
+    DistrictCopy newer(town, *data);
+    run_town(newer, "method = \"rating_schedule\"\nseparation_table = \"newer\"");
+    CHECK(counts(Package(newer.out("out") / "supply.gpkg"), "needed_gpm") ==
+          Counts{{"500.0", 1015}, {"750.0", 62}, {"1000.0", 52}, {"1500.0", 43}});
+}
