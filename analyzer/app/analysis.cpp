@@ -231,7 +231,6 @@ std::optional<Analysis> analyse(const District& district, std::vector<std::optio
     if (work.stopped()) {
         return std::nullopt;
     }
-    analysis.needs = {};
     begins("road times");
     analysis.road_times = times_of_roads(roads, analysis.profiles, analysis.seasons.front());
     begins("routes in use");
