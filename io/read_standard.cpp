@@ -154,10 +154,10 @@ std::string wrong_number(const StandardValue& ours, const StandardValue& theirs)
     return are_bounds(ours) && !ascends ? "must go up from number to number" : "";
 }
 
-// How many numbers more the list has than the first list of its table.
+// How many numbers more the list has than the other list of its table.
 std::ptrdiff_t longer_by(const Standard& standard, const StandardValue& value) {
     for (const StandardValue& other : standard.values) {
-        if (other.is_list && table_of(other.key) == table_of(value.key)) {
+        if (other.is_list && other.key != value.key && table_of(other.key) == table_of(value.key)) {
             return std::ssize(value.numbers) - std::ssize(other.numbers);
         }
     }

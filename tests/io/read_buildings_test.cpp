@@ -32,7 +32,7 @@ TEST_CASE("a building's columns are read, and its parcel's stand in for those th
             box(10, 10, 20, 10) +
             "\n"
             "b2,,,,,,,," +
-            box(60, 10, 20, 10) + "\n")
+            box(40, 10, 20, 10) + "\n")
             .layer("parcels",
                    "parcel_id,use,construction,storeys,WKT\n"
                    "A,store,type_2b,3,\"POLYGON ((700000 4770000,700100 4770000,700100 "
@@ -55,7 +55,7 @@ TEST_CASE("a building's columns are read, and its parcel's stand in for those th
     CHECK(other.construction == Construction::type_2b);
     CHECK(other.storeys == 3.0F);
     CHECK_FALSE(other.sprinklers);
-    CHECK(buildings[0].separation.nearest_large_m == Approx(30.0));  // of 30.48 looked for
+    CHECK(buildings[0].separation.nearest_large_m == Approx(10.0));  // within 50 ft
 }
 
 TEST_CASE("buildings are kept only where the needed flow goes by them") {
