@@ -118,10 +118,11 @@ void read_standard(DistrictFile& file, NeedTable need) {
     file.need.standard =
         file.own_standard.empty()
             ? built_in_standard(file.need.method)
-            : standard_with_own(file.need.method,
-                                settings_text(file.own_standard,
-                                              "the district's own copy, which [need] standard says"),
-                                file.own_standard, need.own_standard);
+            : standard_with_own(
+                  file.need.method,
+                  settings_text(file.own_standard,
+                                "the district's own copy, which [need] standard says"),
+                  file.own_standard, need.own_standard);
 }
 
 }  // namespace

@@ -6,8 +6,8 @@
 #include "reports/cautions.h"
 #include "reports/drive_times.h"
 #include "reports/drive_words.h"
-#include "reports/shuttle_page.h"
 #include "reports/need_columns.h"
+#include "reports/shuttle_page.h"
 #include "reports/summary.h"
 
 namespace farwater::reports {

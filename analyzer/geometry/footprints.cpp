@@ -1,6 +1,6 @@
-#include <algorithm>
-
 #include "analyzer/geometry/footprints.h"
+
+#include <algorithm>
 
 namespace farwater {
 namespace {

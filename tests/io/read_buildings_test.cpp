@@ -113,7 +113,7 @@ TEST_CASE("what cannot be true of a building is a problem and not known") {
 }
 
 TEST_CASE(
-    "a building across two parcels counts once and is told; a sliver is how lines are drawn") {
+    "a building across two parcels counts once and is told, but a sliver is how lines are drawn") {
     const ReadScene scene = scene_with("building_id,WKT\nb1," + box(90, 40, 30, 10) + "\nb2," +
                                        box(181, 40, 20, 10) + "\n");
     CHECK(scene.sentences() ==

@@ -311,7 +311,9 @@ TEST_CASE("sources take what is known of hydrant, pipe and pond, in other units 
                    "POINT (700050 4769990)\n"
                    "D1,dry_hydrant,,,,,,,,,,60,8,plastic,2,1,4,10,0.4,6,yes,1.5,,"
                    "POINT (700060 4769990)\n")
-            .section("water_sources", "units = { main_in = \"mm\", drought_area_acre = \"ha\" }")
+            .section("water_sources",
+                     "crs = \"EPSG:32618\"\n"
+                     "units = { main_in = \"mm\", drought_area_acre = \"ha\" }")
             .read();
     REQUIRE(read.district.sources.size() == 2);
     const HydrantData& hydrant = read.district.sources[0].hydrant;
