@@ -58,6 +58,6 @@ TEST_CASE("an OpenStreetMap extract is read through GDAL with tags as columns", 
     for (const char* state : {"held", "late", "short", "unreached"}) {
         CAPTURE(state);
         CHECK(supply.number(std::string("SELECT count(*) FROM parcel_supply WHERE state = '") +
-                            state + "'") > 20);
+                            state + "'") > 10);
     }
 }

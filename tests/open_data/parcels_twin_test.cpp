@@ -10,6 +10,9 @@
 #include "analyzer/app/reading.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
+#include "routing/access.h"
+#include "routing/drive_times.h"
+#include "routing/dump_sites.h"
 #include "routing/network.h"
 #include "tests/open_data/open_data.h"
 #include "tests/open_data/shuttle_ways.h"
@@ -33,7 +36,23 @@ unsigned seed_of_the_day() {
 struct Answered {
     io::ReadResult read;
     app::Analysis analysis;
+    std::vector<RoundTrips> trips;  // per season, with all lists: the result keeps few of them
 };
+
+std::vector<RoundTrips> all_trips(const District& district, const app::Analysis& analysis) {
+    const Work work;
+    const auto network = routing::build_network(district, work).network;
+    const auto access = routing::find_access(district, network, analysis.profiles, work).access;
+    const auto dump_sites =
+        routing::find_dump_sites(district, network, access, analysis.profiles, work);
+    const routing::RoadSystem roads{district, network, access, analysis.profiles};
+    std::vector<RoundTrips> trips;
+    for (std::size_t s = 0; s < analysis.seasons.size(); ++s) {
+        trips.push_back(routing::round_trips(roads, dump_sites, analysis.seasons[s].fill_places,
+                                             SeasonIndex(s), work));
+    }
+    return trips;
+}
 
 Answered answers_for(const std::string& set, const std::filesystem::path& data) {
     const DistrictCopy copy(set, data);
@@ -42,7 +61,8 @@ Answered answers_for(const std::string& set, const std::filesystem::path& data) 
     auto analysis = app::analyse(reading.read.district, std::move(reading.needs), work,
                                  [](std::string_view) {});
     REQUIRE(analysis);
-    return {std::move(reading.read), std::move(*analysis)};
+    std::vector<RoundTrips> trips = all_trips(reading.read.district, *analysis);
+    return {std::move(reading.read), std::move(*analysis), std::move(trips)};
 }
 
 // Rows of the district's parcels that pass `keep`, as the seed shuffles them.
@@ -75,9 +95,8 @@ struct Asked {
     const reports::SeasonFindings& season() const {
         return at(answered.analysis.seasons, hour.season);
     }
-    const DumpSiteCandidate& site() const {
-        return at(season().trips.dump_sites, supply().dump_site);
-    }
+    const RoundTrips& trips() const { return at(answered.trips, hour.season); }
+    const DumpSiteCandidate& site() const { return at(trips().dump_sites, supply().dump_site); }
 };
 
 Asked asked(const Answered& answered, const slow::Town& town, std::size_t row) {
@@ -117,7 +136,7 @@ void check_first_engine(const Asked& asked) {
 void check_hose(const Asked& asked) {
     const District& district = asked.town.district;
     const Point house = district.parcels[asked.row].house;
-    const auto lays = asked.season().trips.hose_lays[asked.row];
+    const auto lays = asked.trips().hose_lays[asked.row];
     REQUIRE(!lays.empty());
     const auto through = std::ranges::find(lays, LaneClass::through, &HoseLay::lane);
     const bool nearest = lays.front().dump_site == asked.supply().dump_site;
@@ -129,7 +148,7 @@ void check_hose(const Asked& asked) {
           Approx(in_feet(chosen.length)).margin(0.01));
     std::pair<bool, double> last{false, 0.0};
     for (const HoseLay& lay : lays) {
-        const DumpSiteCandidate& site = at(asked.season().trips.dump_sites, lay.dump_site);
+        const DumpSiteCandidate& site = at(asked.trips().dump_sites, lay.dump_site);
         const double twin = slow::hose_to(asked.town, asked.row, site).value_or(-1.0);
         CHECK(in_metres(lay.length) == Approx(twin).margin(0.002));
         CHECK((lay.lane == LaneClass::dead_end) ==
@@ -146,7 +165,7 @@ void check_hose(const Asked& asked) {
 // rounding.
 void check_legs(const Asked& asked) {
     const District& district = asked.town.district;
-    const auto& trips = asked.season().trips.fill_trips[asked.supply().dump_site.position()];
+    const auto& trips = asked.trips().fill_trips[asked.supply().dump_site.position()];
     const auto trip = std::find_if(trips.begin(), trips.end(), [&](const FillTrip& one) {
         return at(asked.season().fill_places, one.fill_site).source == asked.supply().fill_source;
     });
