@@ -1,3 +1,5 @@
+#include <utility>
+
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
@@ -104,6 +106,57 @@ ParsedCommandLine misuse(std::string_view what) {
             .exit_code = exit_usage};
 }
 
+ParsedCommandLine only_text(std::string text) {
+    return {.options = std::nullopt,
+            .to_stdout = std::move(text),
+            .to_stderr = {},
+            .exit_code = exit_done};
+}
+
+// Those whose own help page says more than their line on the first page.
+struct Explained {
+    CLI::App* drive_times;
+    CLI::App* shuttle;
+
+    void say_more() const {
+        if (drive_times->parsed()) {
+            drive_times->description(std::string(about_drives));
+        }
+        if (shuttle->parsed()) {
+            shuttle->description(std::string(about_shuttle));
+        }
+    }
+};
+
+CLI::App* add_command(CLI::App& app, Options& options, Command command, const char* name,
+                      const char* line) {
+    CLI::App* added = app.add_subcommand(name, line);
+    added->callback([&options, command] { options.command = command; });
+    return added;
+}
+
+Explained add_commands(CLI::App& app, Options& options) {
+    CLI::App* run =
+        add_command(app, options, Command::run, "run", "Analyse a district and write its results");
+    add_common(*run, options);
+    run->add_option("--out", options.out,
+                    "Folder of the results; default: result beside the district file")
+        ->type_name("DIR");
+    add_common(*add_command(app, options, Command::check, "check",
+                            "Read everything, say what is wrong, write nothing"),
+               options);
+    CLI::App* drive_times = add_command(app, options, Command::drive_times, "drive-times",
+                                        "Minutes and miles between the points of two layers");
+    add_common(*drive_times, options);
+    add_drives(*drive_times, options.drives);
+    CLI::App* shuttle = add_command(app, options, Command::shuttle, "shuttle",
+                                    "What a shuttle typed by hand can hold; needs no map");
+    add_scenario(*shuttle, options);
+    add_command(app, options, Command::keys, "keys",
+                "The reference of the files: keys, units, defaults, sources");
+    return {drive_times, shuttle};
+}
+
 }  // namespace
 
 ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
@@ -113,54 +166,22 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     app.set_help_flag("--help", "This page, or a command's own");
     app.set_version_flag("--version", version_text());
     app.require_subcommand(1);
-    CLI::App* run = app.add_subcommand("run", "Analyse a district and write its results");
-    add_common(*run, options);
-    std::string out;
-    run->add_option("--out", out, "Folder of the results; default: result beside the district file")
-        ->type_name("DIR");
-    CLI::App* check =
-        app.add_subcommand("check", "Read everything, say what is wrong, write nothing");
-    add_common(*check, options);
-    CLI::App* drive_times =
-        app.add_subcommand("drive-times", "Minutes and miles between the points of two layers");
-    add_common(*drive_times, options);
-    add_drives(*drive_times, options.drives);
-    CLI::App* shuttle =
-        app.add_subcommand("shuttle", "What a shuttle typed by hand can hold; needs no map");
-    add_scenario(*shuttle, options);
-    const CLI::App* keys =
-        app.add_subcommand("keys", "The reference of the files: keys, units, defaults, sources");
+    const Explained explained = add_commands(app, options);
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
-        if (drive_times->parsed()) {
-            drive_times->description(std::string(about_drives));
-        }
-        if (shuttle->parsed()) {
-            shuttle->description(std::string(about_shuttle));
-        }
-        return {.options = std::nullopt,
-                .to_stdout = app.help(),
-                .to_stderr = {},
-                .exit_code = exit_done};
+        explained.say_more();
+        return only_text(app.help());
     } catch (const CLI::CallForVersion&) {
-        return {.options = std::nullopt,
-                .to_stdout = version_text(),
-                .to_stderr = {},
-                .exit_code = exit_done};
+        return only_text(version_text());
     } catch (const CLI::ParseError& error) {
         return misuse(error.what());
     }
     if (options.quiet && options.verbose) {
         return misuse("--quiet and --verbose exclude each other");
     }
-    options.command = check->parsed()         ? Command::check
-                      : drive_times->parsed() ? Command::drive_times
-                      : shuttle->parsed()     ? Command::shuttle
-                      : keys->parsed()        ? Command::keys
-                                              : Command::run;
-    if (!out.empty()) {
-        options.out = out;
+    if (options.out && options.out->empty()) {
+        options.out.reset();
     }
     return {.options = options, .to_stdout = {}, .to_stderr = {}, .exit_code = exit_done};
 }
