@@ -92,7 +92,8 @@ private:
             faults_.add(entry->node.place, "dump_site must be a table: [dump_site]");
             return;
         }
-        const TableReader dump = reader(table == nullptr ? TomlTable{} : *table,
+        const TomlTable none;
+        const TableReader dump = reader(table == nullptr ? none : *table,
                                         entry == nullptr ? TomlPlace{} : entry->key_place,
                                         "[dump_site]", typed_dump_site_keys());
         scenario_.dump_site = {.offload_slots = whole(dump, "offload_slots"),

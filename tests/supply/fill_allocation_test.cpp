@@ -29,9 +29,9 @@ Fleet fleet_of(std::size_t tankers, std::size_t sites) {
     for (FillSite& site : incident.fill_sites) {
         site.places = 1;
     }
-    incident.tankers.assign(tankers, usual_tanker(2500, 15));
-    const std::vector<std::optional<Leg>> legs(sites, incident.tankers.front().leg);
-    fleet.legs.assign(tankers, legs);
+    const Tanker tanker = usual_tanker(2500, 15);
+    incident.tankers.assign(tankers, tanker);
+    fleet.legs.assign(tankers, std::vector<std::optional<Leg>>(sites, tanker.leg));
     return fleet;
 }
 
