@@ -13,7 +13,7 @@ namespace farwater::supply {
 // its time. Flow lines that are left open count at their best. Not above the window bound
 // (incident_run.h), which looks at one resource at a time and sees the initial attack. Proved,
 // never below the sustained flow; what lies between is what a better order could gain at most.
-// Precondition: the window's duration is positive. One linear program, about 50 microseconds.
+// Precondition: the window's duration is positive. One linear program, about 100 microseconds.
 Flow dispatch_bound(const Incident& incident, Window window);
 
 }  // namespace farwater::supply

@@ -178,6 +178,14 @@ TEST_CASE("Tuesday at noon at Hollow Road: two tankers hold less than half of th
     CHECK(gpm_of(aided.answer.sustained) == Approx(345.0));  // (342)
 }
 
+TEST_CASE("Tuesday at noon: the aid engine at a pond gives about what the hydrant does") {
+    // Beside the house the first engine attacks and drafts, so that the second one may fill.
+    const AnsweredScenario scenario = answered(replaced(
+        replaced(noon(), "ready_min = 23", "ready_min = 30"), "pump_gpm = 600", "pump_gpm = 1000"));
+    check_by_twins(scenario);
+    CHECK(gpm_of(scenario.answer.sustained) == Approx(245).epsilon(0.04));
+}
+
 TEST_CASE("Tuesday at noon: with nobody at the pond there is tank water only") {
     const AnsweredScenario scenario =
         answered(replaced(replaced(noon(), "ready_min = 23", "ready_min = 1440"),
