@@ -91,6 +91,7 @@ public:
         district.mapped_water = rows_of("mapped_water", &read_mapped_water);
         district.stations = rows_of("stations", &read_stations);
         district.dump_site_places = rows_of("dump_site_places", &read_dump_site_places);
+        district.turnarounds = rows_of("turnarounds", &read_turnarounds);
         if (const LayerSource* fleet = running_source("apparatus")) {
             district.units = keep(
                 *fleet, read_apparatus(*fleet, district.stations, district.assumptions, *work_));

@@ -57,11 +57,19 @@ LayerRows<Target> read_targets(const LayerSource& source, const WorkingCrs& crs,
 LayerRows<DumpSitePlace> read_dump_site_places(const LayerSource& source, const WorkingCrs& crs,
                                                const Box& parcels, const Work& work) {
     const ShapeReader shapes(source, crs, parcels);
-    return read_points<DumpSitePlace>(source, shapes, "place_id", work,
-                                      [](Record& record, DumpSitePlace& place) {
-                                          place.lane = record.word("lane", LaneClass::dead_end);
-                                          place.portable_tanks = record.whole("portable_tanks");
-                                      });
+    return read_points<DumpSitePlace>(
+        source, shapes, "place_id", work, [](Record& record, DumpSitePlace& place) {
+            place.lane = record.word("lane", LaneClass::dead_end);
+            place.portable_tanks = record.whole("portable_tanks");
+            place.turnaround = record.yes_no("turnaround").value_or(false);
+        });
+}
+
+LayerRows<Turnaround> read_turnarounds(const LayerSource& source, const WorkingCrs& crs,
+                                       const Box& parcels, const Work& work) {
+    const ShapeReader shapes(source, crs, parcels);
+    return read_points<Turnaround>(source, shapes, "turnaround_id", work,
+                                   [](Record& /*record*/, Turnaround& /*turnaround*/) {});
 }
 
 }  // namespace farwater::io

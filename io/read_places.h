@@ -1,4 +1,4 @@
-// Named points from input layers: stations, targets, the officer's dump site places.
+// Named points from input layers: stations, targets, the officer's dump site places, turnarounds.
 #pragma once
 
 #include "analyzer/district/apparatus.h"
@@ -18,5 +18,7 @@ LayerRows<Target> read_targets(const LayerSource& source, const WorkingCrs& crs,
                                const Work& work);
 LayerRows<DumpSitePlace> read_dump_site_places(const LayerSource& source, const WorkingCrs& crs,
                                                const Box& parcels, const Work& work);
+LayerRows<Turnaround> read_turnarounds(const LayerSource& source, const WorkingCrs& crs,
+                                       const Box& parcels, const Work& work);
 
 }  // namespace farwater::io

@@ -73,6 +73,7 @@ void read_access(Record& record, WaterSource& source) {
     source.reach = record.word("reach", Reach::portable_pump).value_or(Reach::engine);
     source.all_weather = record.yes_no("all_weather");
     source.lane = record.word("lane", LaneClass::dead_end);
+    source.turnaround = record.yes_no("turnaround").value_or(false);
 }
 
 }  // namespace

@@ -69,7 +69,8 @@ constexpr std::array parcel_fields{
     number("needed_gpm", 10, 20000, "needed fire flow; blank = default_needed_gpm"),
     number("duration_min", 1, 1440,
            "how long it is needed; blank = duration_min of the assumptions"),
-    number("setback_ft", 0, 20000, "hose from the road to the house; blank = measured"),
+    number("setback_ft", 0, 20000,
+           "hose from the road to the house; blank = measured; not used where its drive is drawn"),
     whole("buildings", 0, 10000, "how many buildings stand on it"),
     one_word<BuildingUse>("use", "of those of its buildings that do not tell their own"),
     one_word<Construction>("construction", "likewise, by the building code's types"),
@@ -152,6 +153,7 @@ constexpr std::array source_fields{
     number("ice_ft", 0, 10, "thickest ice; blank = surface_loss_ft"),
     yes_no("all_weather", "can be got to in all weather"),
     one_word<LaneClass>("lane", "of the road it stands on"),
+    yes_no("turnaround", "a tanker can turn there; blank = no"),
     text("owner", "who gave permission"),
     text("note", "anything else"),
 };
@@ -219,7 +221,13 @@ constexpr std::array place_fields{
     text("place_id", "the place's own id"),
     text("name", "as crews call it"),
     one_word<LaneClass>("lane", "tankers drive through, or must back or turn"),
+    yes_no("turnaround", "a tanker can turn there; blank = no"),
     whole("portable_tanks", 0, 10, "how many fit; blank = up to three"),
+};
+
+constexpr std::array turnaround_fields{
+    text("turnaround_id", "its own id, for messages"),
+    text("name", "as crews call it"),
 };
 
 constexpr std::array sections{
@@ -245,6 +253,10 @@ constexpr std::array sections{
                "which units go on which alarm"},
     SectionRow{"dump_site_places", false, ShapeNeed::place, place_fields,
                "the officer's own places for portable tanks"},
+    SectionRow{
+        "turnarounds", false, ShapeNeed::place, turnaround_fields,
+        "where a tanker can turn: lots, circles, wide drives, within 200 ft of its road; with "
+        "one ahead within turnaround_reach_ft it need not back"},
 };
 
 }  // namespace

@@ -201,6 +201,26 @@ DrivenTo find_driven_to(const District& district, const AccessFinder& finder,
     return found;
 }
 
+// A point farther away is hardly beside that road (common practice, no source).
+constexpr Length turnaround_distance = feet(200);
+
+DrivenTo find_turnarounds(const District& district, const Network& network,
+                          const AccessFinder& finder) {
+    DrivenTo found;
+    for (const Turnaround& turnaround : district.turnarounds) {
+        const auto nearest = finder.nearest_used_by(turnaround.place, finder.hauler_bits());
+        const RoadSpot spot = nearest ? finder.spot(*nearest) : RoadSpot{};
+        const bool near = spot.valid() && distance(place_of(district, network, spot),
+                                                   turnaround.place) <= turnaround_distance;
+        found.spots.push_back(near ? spot : RoadSpot{});
+        if (!near) {
+            found.problems.push_back(
+                {ProblemId::turnaround_off_road, "turnarounds", {}, turnaround.id, {}, {}});
+        }
+    }
+    return found;
+}
+
 void append(std::vector<Problem>& problems, const std::vector<Problem>& more) {
     problems.insert(problems.end(), more.begin(), more.end());
 }
@@ -218,13 +238,15 @@ AccessResult find_access(const District& district, const Network& network,
     DrivenTo places =
         find_driven_to(district, finder, district.dump_site_places, finder.hauler_bits(),
                        ProblemId::place_no_road_in_reach, "dump_site_places");
+    DrivenTo turnarounds = find_turnarounds(district, network, finder);
     AccessResult result{
         {std::move(served.points), std::move(served.spots), std::move(sources.spots),
-         std::move(stations.spots), std::move(places.spots)},
+         std::move(stations.spots), std::move(places.spots), std::move(turnarounds.spots)},
         problems_of(district, served.findings)};
     append(result.problems, sources.problems);
     append(result.problems, stations.problems);
     append(result.problems, places.problems);
+    append(result.problems, turnarounds.problems);
     return result;
 }
 

@@ -19,12 +19,14 @@ struct Access {
     std::vector<RoadSpot> sources;           // per WaterSource
     std::vector<RoadSpot> stations;          // per Station
     std::vector<RoadSpot> dump_site_places;  // per DumpSitePlace
+    std::vector<RoadSpot> turnarounds;       // per Turnaround; none farther than 200 ft away
 };
 
 struct AccessResult {
     Access access;
     std::vector<Problem> problems;  // parcel_no_road_in_reach, parcel_no_usable_road (also of
-                                    // targets), source_, station_ and place_no_road_in_reach
+                                    // targets), source_, station_ and place_no_road_in_reach,
+                                    // turnaround_off_road
 };
 
 // The nearest place on a true segment within access_reach, exact:
@@ -32,7 +34,8 @@ struct AccessResult {
 //   too; but where no loaded tanker may use that road, on one that it may if that is no more than
 //   frontage_slack farther, so that a corner is served from its better side. Of roads equally near,
 //   one that a loaded tanker may use is taken, then one open both ways, then the better class;
-// - of sources and the officer's places: on a road that some loaded tanker may use in some season;
+// - of sources, the officer's places and turnarounds: on a road that some loaded tanker may use in
+// some season;
 // - of stations: on a road that some engine or tanker may use in some season.
 // Where the fleet has no tanker, any profile stands in; without profiles the road's access decides.
 // About 1 microsecond a parcel, on all threads. Stopped early: what it returns is not complete.

@@ -52,7 +52,8 @@ std::vector<SitePlace> candidate_sites(const District& district, const Network& 
         taken.push_back(site.spot);
     }
     for (const RoadSpot& spot :
-         spaced_sites(network, rules, taken, district.assumptions.dump_site_spacing)) {
+         spaced_sites(network, rules, taken, district.assumptions.dump_site_spacing,
+                      district.assumptions.level_reach)) {
         sites.push_back(site_on_road(district, network, spot));
     }
     std::vector<SitePlace> sorted;
@@ -217,9 +218,10 @@ DumpSites find_dump_sites(const District& district, const Network& network, cons
     result.spots.reserve(kept.sites.size());
     for (const SitePlace& site : kept.sites) {
         const RoadIndex road = at(network.edges, site.spot.edge).road;
-        result.candidates.push_back({site.place, road, LaneClass::dead_end,
-                                     single_file(at(district.roads, road), district.assumptions),
-                                     site.officers_place});
+        result.candidates.push_back(
+            {site.place, road, LaneClass::dead_end,
+             single_file(at(district.roads, road), district.assumptions), site.officers_place,
+             rules.level().grade_pct_beside(district, site.spot, site.place)});
         result.spots.push_back(site.spot);
     }
     const std::vector<Lay> sorted = sorted_lays(kept);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "analyzer/district/district.h"
+#include "analyzer/district/problem.h"
 #include "analyzer/district/round_trips.h"
 #include "analyzer/work/work.h"
 #include "routing/access.h"
@@ -31,18 +32,22 @@ struct DumpSites {
 
 // Candidates are the officer's places that a road reaches, then junctions, ends and points along
 // the roads that some loaded tanker may use in some season, dump_site_spacing apart along the road
-// or more; not on a bridge or in a tunnel and not within 100 ft of a road with a rail crossing. A
-// parcel that none of them serves gets the nearest place that could, to a quarter of the spacing,
-// so that thinning takes no parcel's supply away. Only the officer's places and candidates that
-// serve somebody are kept, in spatial order.
+// or more; level (level_stretches.h), not on a bridge or in a tunnel and not within 100 ft of a
+// road with a rail crossing. A parcel that none of them serves gets the nearest place that could,
+// to a quarter of the spacing, so that thinning takes no parcel's supply away. Only the officer's
+// places and candidates that serve somebody are kept, in spatial order.
 //
 // Hose lies from the dump site along roads of every class, closed ones too, to the access point and
-// on to the house: the parcel's own setback, or straight distance x setback_factor + setback_extra,
-// where the straight distance is at most off_road_hose. The whole is at most hose_reach, and the
-// dump site at least standoff from the house. The officer's places come first, then by length, then
-// by index; at most most_hose_lays. Lengths are whole millimetres along each road piece. Stopped
-// early: what it returns is not complete.
+// on to the house: the parcel's own setback (not where its drive is drawn), or straight distance x
+// setback_factor + setback_extra, where the straight distance is at most off_road_hose. The whole
+// is at most hose_reach, and the dump site at least standoff from the house. The officer's places
+// come first, then by length, then by index; at most most_hose_lays. Lengths are whole millimetres
+// along each road piece. Stopped early: what it returns is not complete.
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
                           std::span<const Profile> profiles, const Work& work);
+
+// Places of the officer's own where no candidate would be: place_unfit, by place. They are used.
+std::vector<Problem> unfit_places(const District& district, const Network& network,
+                                  const Access& access, std::span<const Profile> profiles);
 
 }  // namespace farwater::routing

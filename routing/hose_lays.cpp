@@ -11,7 +11,6 @@
 #include "routing/hilbert.h"
 #include "routing/pool.h"
 #include "routing/search.h"
-#include "routing/site_spacing.h"
 #include "routing/spot_ends.h"
 
 namespace farwater::routing {
@@ -225,16 +224,21 @@ private:
         return best;
     }
 
-    // The best of `best` and the places in steps along an edge, which is entered after `way`.
+    // The best of `best` and the places in steps along an edge, which is entered after `way`; a
+    // place that is too steep gives way to the nearest level one of its step.
     Best best_along(const Served& served, RoadSpot entered, std::int32_t way, Best best) const {
         const double length = in_metres(at(network_.edges, entered.edge).length());
         const double step = in_metres(district_.assumptions.dump_site_spacing) / steps_per_spacing;
         const int steps = std::max(1, static_cast<int>(std::ceil(length / step)));
         for (int i = 0; i <= steps; ++i) {
-            const RoadSpot spot{entered.edge, i == steps ? length : length * i / steps};
-            const std::int32_t along = plus(way, cost_along(network_, lengths_, spot, entered));
+            const double here = i == steps ? length : length * i / steps;
+            const auto spot =
+                rules_.level().nearest({entered.edge, here}, std::max(0.0, here - step / 2.0),
+                                       std::min(length, here + step / 2.0));
+            const std::int32_t along =
+                spot ? plus(way, cost_along(network_, lengths_, *spot, entered)) : no_way;
             if (along <= served.reach && along <= best.along) {
-                best = better(served, best, {spot, place_of(district_, network_, spot), along});
+                best = better(served, best, {*spot, place_of(district_, network_, *spot), along});
             }
         }
         return best;
@@ -249,7 +253,7 @@ private:
             !rules_.clear_of_rail(other.spot)) {
             return best;
         }
-        other.spot = inside ? other.spot : spot_at(network_, rules_, end);
+        other.spot = inside ? other.spot : rules_.spot_at(end);
         return other;
     }
 
@@ -314,7 +318,8 @@ std::optional<Length> setback_of(const District& district, const Access& access,
     if (!access.spots[served].valid()) {
         return std::nullopt;
     }
-    if (served < district.parcels.size() && district.parcels[served].setback) {
+    const bool drive = at(district.roads, access.points[served].road).kind == RoadClass::drive;
+    if (!drive && served < district.parcels.size() && district.parcels[served].setback) {
         return district.parcels[served].setback;
     }
     const Length straight = access.points[served].off_road;

@@ -16,8 +16,10 @@
 namespace farwater::routing {
 
 // Hose from the access point to the house of a parcel, or to a target (numbered on after the
-// parcels): the parcel's own, or straight distance x setback_factor + setback_extra. None where no
-// road is in reach or the straight distance is more than off_road_hose.
+// parcels): the parcel's own, or, where it has none and where its drive is drawn, straight distance
+// x setback_factor + setback_extra. None where no road is in reach or the straight distance is more
+// than off_road_hose. Along a drawn drive hose is counted by the drive's line; the parcel's own
+// setback, which holds that way already, is not added to it.
 std::optional<Length> setback_of(const District& district, const Access& access,
                                  std::size_t served);
 

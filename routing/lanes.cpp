@@ -1,16 +1,25 @@
 #include "routing/lanes.h"
 
 #include <algorithm>
+#include <iterator>
+#include <limits>
 #include <utility>
 
 namespace farwater::routing {
+namespace {
 
-Lanes::Lanes(const Network& network, std::vector<std::uint8_t> open_edges, Length turnaround_reach)
+constexpr double anywhere = std::numeric_limits<double>::infinity();
+
+}  // namespace
+
+Lanes::Lanes(const Network& network, std::vector<std::uint8_t> open_edges, Length turnaround_reach,
+             std::span<const RoadSpot> turnarounds)
     : network_(network),
       open_(std::move(open_edges)),
       reach_(in_metres(turnaround_reach)),
       blocks_(blocks_of(network, open_)),
-      cuts_(network, open_) {}
+      cuts_(network, open_),
+      turnarounds_(network, turnarounds) {}
 
 bool Lanes::open(EdgeIndex edge, std::span<const EdgeIndex> closed) const {
     return at(open_, edge) != 0 && std::ranges::find(closed, edge) == closed.end();
@@ -25,30 +34,16 @@ bool Lanes::on_loop(EdgeIndex edge, std::span<const EdgeIndex> closed) const {
     return whole || !cuts_.bridge_without(edge, closed);
 }
 
-std::vector<Lanes::Way> Lanes::ways_from(RoadSpot spot) const {
-    const Edge& edge = at(network_.edges, spot.edge);
-    const double length = in_metres(edge.length());
-    if (spot.along > 0.0 && spot.along < length) {
-        return {{spot.edge, edge.from, spot.along}, {spot.edge, edge.to, length - spot.along}};
-    }
-    std::vector<Way> ways;
-    for (const Incidence& incidence : network_.around(spot.along > 0.0 ? edge.to : edge.from)) {
-        ways.push_back({incidence.edge, incidence.other,
-                        in_metres(at(network_.edges, incidence.edge).length())});
-    }
-    return ways;
-}
-
 // A way that is no loop itself may end in one. Such ways are trees: no junction is met twice.
-bool Lanes::leads_to_loop(const Way& way, std::span<const EdgeIndex> closed) const {
+bool Lanes::is_good(const WayOn& way, std::span<const EdgeIndex> closed) const {
     if (!open(way.edge, closed)) {
         return false;
     }
-    std::vector<Way> ahead{way};
+    std::vector<WayOn> ahead{way};
     while (!ahead.empty()) {
-        const Way next = ahead.back();
+        const WayOn next = ahead.back();
         ahead.pop_back();
-        if (on_loop(next.edge, closed)) {
+        if (on_loop(next.edge, closed) || turnarounds_.on(next, reach_)) {
             return true;
         }
         if (next.length > reach_) {
@@ -56,19 +51,55 @@ bool Lanes::leads_to_loop(const Way& way, std::span<const EdgeIndex> closed) con
         }
         for (const Incidence& incidence : network_.around(next.to)) {
             if (incidence.edge != next.edge && open(incidence.edge, closed)) {
-                const Length length = at(network_.edges, incidence.edge).length();
-                ahead.push_back({incidence.edge, incidence.other, next.length + in_metres(length)});
+                ahead.push_back(onward(network_, next, incidence));
             }
         }
     }
     return false;
 }
 
-LaneClass Lanes::at_spot(RoadSpot spot, std::span<const EdgeIndex> closed) const {
-    const std::vector<Way> ways = ways_from(spot);
-    const auto good =
-        std::ranges::count_if(ways, [&](const Way& way) { return leads_to_loop(way, closed); });
-    return good >= 2 ? LaneClass::through : LaneClass::dead_end;
+// Goes to the nearest junctions behind the way first, so that each is met by its shortest way.
+bool Lanes::nobody_comes_by(const WayOn& way, RoadSpot spot, std::span<const EdgeIndex> closed,
+                            const Waymarks& origins) const {
+    const Edge& edge = at(network_.edges, spot.edge);
+    const bool inside = spot.along > 0.0 && spot.along < in_metres(edge.length());
+    const NodeIndex place = spot.along > 0.0 ? edge.to : edge.from;  // where it is not inside
+    std::vector<WayOn> ahead{way};
+    std::vector<NodeIndex> met;
+    while (!ahead.empty()) {
+        const auto nearest = std::ranges::min_element(ahead, {}, &WayOn::length);
+        const WayOn next = *nearest;
+        ahead.erase(nearest);
+        const bool back = inside ? next.edge == spot.edge && next.before > 0.0 : next.to == place;
+        if (back || origins.on(next, anywhere)) {
+            return false;
+        }
+        if (std::ranges::find(met, next.to) != met.end()) {
+            continue;
+        }
+        if (next.length > reach_) {
+            return false;
+        }
+        met.push_back(next.to);
+        for (const Incidence& incidence : network_.around(next.to)) {
+            if (incidence.edge != next.edge && open(incidence.edge, closed)) {
+                ahead.push_back(onward(network_, next, incidence));
+            }
+        }
+    }
+    return true;
+}
+
+LaneClass Lanes::at_spot(RoadSpot spot, std::span<const EdgeIndex> closed,
+                         const Waymarks* origins) const {
+    const std::vector<WayOn> ways = ways_from(network_, spot);
+    std::vector<WayOn> good;
+    std::ranges::copy_if(ways, std::back_inserter(good),
+                         [&](const WayOn& way) { return is_good(way, closed); });
+    const bool through = turnarounds_.at(spot) || good.size() >= 2 ||
+                         (good.size() == 1 && origins != nullptr &&
+                          nobody_comes_by(good.front(), spot, closed, *origins));
+    return through ? LaneClass::through : LaneClass::dead_end;
 }
 
 }  // namespace farwater::routing

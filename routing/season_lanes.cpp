@@ -14,18 +14,45 @@ std::vector<std::uint8_t> open_edges(const District& district, const Network& ne
                          Which::all);
 }
 
+std::vector<RoadSpot> with_stations(std::vector<RoadSpot> spots, const Access& access) {
+    spots.insert(spots.end(), access.stations.begin(), access.stations.end());
+    return spots;
+}
+
+// Of the layer, and of places and sources that say so.
+std::vector<RoadSpot> turnarounds(const District& district, const Access& access) {
+    std::vector<RoadSpot> spots = access.turnarounds;
+    for (std::size_t i = 0; i < district.dump_site_places.size(); ++i) {
+        if (district.dump_site_places[i].turnaround) {
+            spots.push_back(access.dump_site_places[i]);
+        }
+    }
+    for (std::size_t i = 0; i < district.sources.size(); ++i) {
+        if (district.sources[i].turnaround) {
+            spots.push_back(access.sources[i]);
+        }
+    }
+    return spots;
+}
+
 class Judge {
 public:
-    Judge(const District& district, const DumpSites& dump_sites, const Lanes& lanes)
-        : district_(district), dump_sites_(dump_sites), lanes_(lanes) {}
+    Judge(const District& district, const Network& network, const Access& access,
+          const DumpSites& dump_sites, const Lanes& lanes)
+        : district_(district),
+          dump_sites_(dump_sites),
+          lanes_(lanes),
+          to_dump_sites_(network, with_stations(access.sources, access)),
+          to_fill_sites_(network, with_stations(dump_sites.spots, access)) {}
 
     LaneClass of_site(std::size_t site, std::span<const EdgeIndex> closed) const {
         if (const auto place = dump_sites_.candidates[site].officers_place) {
-            if (const auto word = district_.dump_site_places[*place].lane) {
-                return *word;
+            const DumpSitePlace& officers = district_.dump_site_places[*place];
+            if (officers.lane || officers.turnaround) {
+                return officers.lane.value_or(LaneClass::through);
             }
         }
-        return lanes_.at_spot(dump_sites_.spots[site], closed);
+        return lanes_.at_spot(dump_sites_.spots[site], closed, &to_dump_sites_);
     }
 
     std::vector<LaneClass> of_sites() const {
@@ -54,9 +81,13 @@ public:
         std::vector<LaneClass> found;
         for (const FillSitePlace& fill_site : fill_sites) {
             const RoadSpot spot = at(access.sources, fill_site.source);
-            const auto word = at(district_.sources, fill_site.source).lane;
-            found.push_back(
-                word.value_or(spot.valid() ? lanes_.at_spot(spot, {}) : LaneClass::dead_end));
+            const WaterSource& source = at(district_.sources, fill_site.source);
+            if (source.lane || source.turnaround || !spot.valid()) {
+                found.push_back(source.lane.value_or(source.turnaround ? LaneClass::through
+                                                                       : LaneClass::dead_end));
+            } else {
+                found.push_back(lanes_.at_spot(spot, {}, &to_fill_sites_));
+            }
         }
         return found;
     }
@@ -65,6 +96,7 @@ private:
     const District& district_;
     const DumpSites& dump_sites_;
     const Lanes& lanes_;
+    Waymarks to_dump_sites_, to_fill_sites_;  // where tankers come from
 };
 
 }  // namespace
@@ -75,8 +107,8 @@ SeasonLanes season_lanes(const District& district, const Network& network, const
                          const Work& work) {
     const Lanes lanes(network,
                       open_edges(district, network, profiles, at(district.seasons, season)),
-                      district.assumptions.turnaround_reach);
-    const Judge judge(district, dump_sites, lanes);
+                      district.assumptions.turnaround_reach, turnarounds(district, access));
+    const Judge judge(district, network, access, dump_sites, lanes);
     SeasonLanes found{judge.of_sites(), {}, judge.of_fill_sites(access, fill_sites)};
     const std::vector<LaneClass> of_cases = judge.of_cases(work);
     found.hose_lays.reserve(dump_sites.lane_cases.of_lay.size());

@@ -23,7 +23,8 @@ SiteRules::SiteRules(const District& district, const Network& network,
       any_rail_(
           std::ranges::any_of(district.roads, [](const Road& road) { return road.rail_crossing; })),
       rail_(district.roads,
-            [&district](std::uint32_t road) { return district.roads[road].rail_crossing; }) {
+            [&district](std::uint32_t road) { return district.roads[road].rail_crossing; }),
+      level_(district.assumptions, network) {
     for (std::size_t e = 0; e < sites_.size(); ++e) {
         if (no_place_to_stop(at(district.roads, network.edges[e].road))) {
             sites_[e] = 0;
@@ -31,11 +32,20 @@ SiteRules::SiteRules(const District& district, const Network& network,
     }
 }
 
+RoadSpot SiteRules::spot_at(NodeIndex node) const {
+    for (const Incidence& incidence : network_.around(node)) {
+        const double length = in_metres(at(network_.edges, incidence.edge).length());
+        const RoadSpot spot{incidence.edge, incidence.forward ? 0.0 : length};
+        if (has_sites(incidence.edge) && level_.level(spot)) {
+            return spot;
+        }
+    }
+    return {};
+}
+
 bool SiteRules::has_site(NodeIndex node) const {
-    const std::span<const Incidence> around = network_.around(node);
-    return std::ranges::any_of(
-               around, [&](const Incidence& incidence) { return has_sites(incidence.edge); }) &&
-           std::ranges::none_of(around, [&](const Incidence& incidence) {
+    return spot_at(node).valid() &&
+           std::ranges::none_of(network_.around(node), [&](const Incidence& incidence) {
                return no_place_to_stop(
                    at(district_.roads, at(network_.edges, incidence.edge).road));
            });

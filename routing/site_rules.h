@@ -7,6 +7,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/round_trips.h"
+#include "routing/level_stretches.h"
 #include "routing/nearest_road.h"
 #include "routing/network.h"
 
@@ -19,12 +20,18 @@ public:
     // Per edge: 1 where some loaded tanker may go in some season.
     const std::vector<std::uint8_t>& driven() const { return driven_; }
 
+    // The place of a site at a junction: on the first edge that has sites and is level there; not
+    // valid where none is. Precondition: none.
+    RoadSpot spot_at(NodeIndex node) const;
+
     // Driven, and neither bridge nor tunnel nor crossed by a railway.
     bool has_sites(EdgeIndex edge) const { return at(sites_, edge) != 0; }
-    // Some edge here has sites, and no bridge, tunnel or rail crossing begins here.
+    // Some edge here has sites and is level beside the junction, and no bridge, tunnel or rail
+    // crossing begins here.
     bool has_site(NodeIndex node) const;
     // Farther than 100 ft from every road with a rail crossing (common practice, no source).
     bool clear_of_rail(RoadSpot spot) const;
+    const LevelStretches& level() const { return level_; }
 
 private:
     const District& district_;
@@ -33,6 +40,7 @@ private:
     std::vector<std::uint8_t> sites_;
     bool any_rail_ = false;
     RoadFinder rail_;
+    LevelStretches level_;
 };
 
 }  // namespace farwater::routing

@@ -14,11 +14,12 @@ namespace {
 class Spacing {
 public:
     Spacing(const Network& network, const SiteRules& rules, std::vector<RoadSpot> taken,
-            Length spacing)
+            Length spacing, Length level_reach)
         : network_(network),
           rules_(rules),
           taken_(std::move(taken)),
           spacing_(in_metres(spacing)),
+          level_reach_(in_metres(level_reach)),
           lengths_(lengths_of(network, rules.driven())),
           graph_(search_graph(network, lengths_, Heading::away)),
           nearest_(network.nodes.size()) {
@@ -43,7 +44,7 @@ public:
             if (driven_around(node) < 3 || way_to_site(node) < spacing_ || !rules_.has_site(node)) {
                 continue;
             }
-            const RoadSpot spot = spot_at(network_, rules_, node);
+            const RoadSpot spot = rules_.spot_at(node);
             if (rules_.clear_of_rail(spot)) {
                 sites_.push_back(spot);
                 take(spot);
@@ -100,7 +101,11 @@ private:
         for (int i = 0; i <= steps; ++i) {
             const double along =
                 steps == 0 ? (first + last) / 2 : first + (last - first) * i / steps;
-            add_at(spot_on(network_, index, along));
+            if (const auto level = rules_.level().nearest(spot_on(network_, index, along),
+                                                          std::max(first, along - level_reach_),
+                                                          std::min(last, along + level_reach_))) {
+                add_at(*level);
+            }
         }
     }
 
@@ -127,8 +132,8 @@ private:
 
     const Network& network_;
     const SiteRules& rules_;
-    std::vector<RoadSpot> taken_;  // by edge, then along it
-    double spacing_;
+    std::vector<RoadSpot> taken_;   // by edge, then along it
+    double spacing_, level_reach_;  // metres
     EdgeCosts lengths_;
     SearchGraph graph_;
     Search nearest_;
@@ -137,19 +142,10 @@ private:
 
 }  // namespace
 
-RoadSpot spot_at(const Network& network, const SiteRules& rules, NodeIndex node) {
-    for (const Incidence& incidence : network.around(node)) {
-        if (rules.has_sites(incidence.edge)) {
-            const double length = in_metres(at(network.edges, incidence.edge).length());
-            return {incidence.edge, incidence.forward ? 0.0 : length};
-        }
-    }
-    return {};
-}
-
 std::vector<RoadSpot> spaced_sites(const Network& network, const SiteRules& rules,
-                                   std::span<const RoadSpot> taken, Length spacing) {
-    Spacing sites(network, rules, {taken.begin(), taken.end()}, spacing);
+                                   std::span<const RoadSpot> taken, Length spacing,
+                                   Length level_reach) {
+    Spacing sites(network, rules, {taken.begin(), taken.end()}, spacing, level_reach);
     sites.add_junctions();
     sites.add_along_edges();
     return sites.take_sites();

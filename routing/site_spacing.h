@@ -12,12 +12,11 @@ namespace farwater::routing {
 
 // Junctions of three roads or more first, then points along edges and dead ends, each at least
 // `spacing` (along driven roads) from the others and from the spots that are `taken`; together they
-// leave no gap of twice the spacing but where the rules allow none. The same for any order of the
-// roads. O(nodes x those within the spacing).
+// leave no gap of twice the spacing but where the rules allow none. A point that is too steep moves
+// to the nearest level one of its edge within `level_reach` that keeps the spacing, else it is left
+// out. The same for any order of the roads. O(nodes x those within the spacing).
 std::vector<RoadSpot> spaced_sites(const Network& network, const SiteRules& rules,
-                                   std::span<const RoadSpot> taken, Length spacing);
-
-// The spot of a junction: on the first of its edges that has sites. Precondition: one has.
-RoadSpot spot_at(const Network& network, const SiteRules& rules, NodeIndex node);
+                                   std::span<const RoadSpot> taken, Length spacing,
+                                   Length level_reach);
 
 }  // namespace farwater::routing

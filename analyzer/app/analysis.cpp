@@ -149,6 +149,8 @@ std::optional<RoadWork> work_on_roads(const District& district, std::span<const 
         return std::nullopt;
     }
     add(network.problems, std::move(access.problems));
+    add(network.problems,
+        routing::unfit_places(district, network.network, access.access, profiles));
     return RoadWork{std::move(network.network), std::move(access.access),
                     std::move(network.problems)};
 }

@@ -79,6 +79,15 @@ struct DumpSitePlace {
     Point place;
     std::optional<LaneClass> lane;
     std::optional<int> portable_tanks;  // that fit; none = up to three
+    bool turnaround = false;            // a tanker can turn there; not said = no
+};
+
+// Where a tanker can turn round without backing far: a lot, a wide mouth of a drive, a circle.
+struct Turnaround {
+    std::string id;
+    std::string name;
+    std::uint32_t row = 0;
+    Point place;
 };
 
 }  // namespace farwater

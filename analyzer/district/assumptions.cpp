@@ -130,12 +130,29 @@ constexpr std::array rows{
                   "Tank of an engine without one in the apparatus list.", practice},
     AssumptionRow{"dump_site_spacing_ft", "Dump site", &A::dump_site_spacing, 100, 10000, medium,
                   "Candidate dump sites are at least this far apart along the road.", practice},
+    AssumptionRow{
+        "dump_site_length_ft", "Dump site", &A::dump_site_length, 20, 1000, medium,
+        "Road that the drafting engine, the portable tanks and a tanker beside them take; "
+        "its steepest stretch is the grade of the dump site.",
+        practice},
+    AssumptionRow{"steepest_dump_site_pct", "Dump site", &A::steepest_dump_site_pct, 0, 20, medium,
+                  "On a steeper grade no dump site is proposed; places of the officer's own stay "
+                  "and are reported.",
+                  practice},
+    AssumptionRow{"level_reach_ft", "Dump site", &A::level_reach, 0, 5000, medium,
+                  "Where a point of the road is too steep, the nearest level stretch of the same "
+                  "road this near stands in.",
+                  practice},
+    AssumptionRow{"portable_tank_slope_loss", "Dump site", &A::portable_tank_slope_loss, 0, 0.2,
+                  medium, "Share of a portable tank that is lost with every 1 % of grade.",
+                  practice},
     AssumptionRow{"standoff_ft", "Dump site", &A::standoff, 0, 2000, medium,
                   "A dump site is at least this far from the building it serves.", practice},
-    AssumptionRow{"turnaround_reach_ft", "Dump site", &A::turnaround_reach, 0, 20000, low,
-                  "As far a tanker drives on from the dump site to a loop on which it comes back; "
-                  "where no loop is so near it backs or turns on the spot.",
-                  practice},
+    AssumptionRow{
+        "turnaround_reach_ft", "Dump site", &A::turnaround_reach, 0, 20000, low,
+        "As far a tanker drives on from the dump site to a turnaround, or to a loop on which "
+        "it comes back; where none is so near it backs.",
+        practice},
     AssumptionRow{"two_way_width_ft", "Dump site", &A::two_way_width, 8, 40, medium,
                   "On a narrower road, or a narrow one of unknown width, two tankers cannot meet.",
                   practice},

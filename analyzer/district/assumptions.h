@@ -65,6 +65,10 @@ struct Assumptions {
     Flow engine_pump = gpm(1000);
     Volume engine_tank = gallons(1000);
     Length dump_site_spacing = feet(800);
+    Length dump_site_length = feet(100);
+    double steepest_dump_site_pct = 5.0;
+    Length level_reach = feet(400);
+    double portable_tank_slope_loss = 0.03;
     Length standoff = feet(150);
     Length turnaround_reach = feet(1000);
     Length two_way_width = feet(16);

@@ -36,6 +36,7 @@ struct District {
     std::vector<Staffing> staffing;
     std::vector<ResponseRule> response_rules;
     std::vector<DumpSitePlace> dump_site_places;
+    std::vector<Turnaround> turnarounds;
     ElevationGrid elevation;
 
     std::vector<Season> seasons;  // at least one ("all_year" where the file names none)

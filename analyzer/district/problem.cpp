@@ -200,6 +200,12 @@ constexpr std::array kinds{
     ProblemKind{Id::building_heights_disagree, "building_heights_disagree", note,
                 "has eaves above its highest part; the eaves count as not known",
                 "check which of the two columns is which"},
+    ProblemKind{Id::place_unfit, "place_unfit", note,
+                "is a poor place for portable tanks; it is used, as the officer named it",
+                "look at it, and move it to level road clear of bridges and rail crossings"},
+    ProblemKind{Id::turnaround_off_road, "turnaround_off_road", set_aside,
+                "is more than 200 ft from every road that a tanker may use; no tanker turns there",
+                "move the point to its road"},
 };
 
 constexpr bool in_order_of_id() {
@@ -208,7 +214,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::building_heights_disagree) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::turnaround_off_road) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -91,6 +91,9 @@ enum class ProblemId : std::uint8_t {
     building_across_parcels,
     building_overlap,
     building_heights_disagree,
+    // of the officer's places
+    place_unfit,
+    turnaround_off_road,
 };
 
 enum class Severity : std::uint8_t {

@@ -57,6 +57,7 @@ struct DumpSiteCandidate {
                                           // must back or turn
     bool single_file = false;  // narrower than two_way_width, or narrow and of unknown width
     std::optional<std::uint32_t> officers_place;  // index into District::dump_site_places
+    std::optional<double> grade_pct;  // steepest of the road over dump_site_length; none: not known
 };
 
 struct LegTimes {

@@ -82,6 +82,7 @@ struct WaterSource {
     std::optional<bool> fills_without_engine;  // none = a hydrant does, a suction point does not
     std::optional<bool> all_weather;
     std::optional<LaneClass> lane;
+    bool turnaround = false;  // a tanker can turn there; not said = no
     std::string owner;
     std::string note;
 };

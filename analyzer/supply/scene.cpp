@@ -66,6 +66,18 @@ struct Tanks {
     bool any = false;
 };
 
+// Of the tanks that a unit carries, those that are set up; 0 where there is no room.
+Volume usable_of(const Unit& unit, int set_up, int carried, const DumpSiteCandidate& site,
+                 const Assumptions& assumptions) {
+    if (set_up <= 0) {
+        return gallons(0);
+    }
+    return hydraulics::usable_of_portable_tank(
+        unit.portable_tank * (static_cast<double>(set_up) / carried),
+        assumptions.portable_tank_depth, assumptions.portable_tank_heel,
+        assumptions.portable_tank_slope_loss * site.grade_pct.value_or(0.0));
+}
+
 // Portable tanks of the units in order of arrival, as many as are set up; only those that are up
 // when the flow has to hold count.
 Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration start) {
@@ -87,14 +99,13 @@ Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration st
             carrier.at_scene + assumptions.setup_portable_tank + season_of(situation).extra_setup;
         const int carried = unit.portable_tank > gallons(0) ? std::max(1, unit.portable_tanks) : 0;
         const int set_up = std::min(room, carried);
-        if (set_up <= 0 || (tanks.any && up > start)) {
+        const Volume usable = usable_of(unit, set_up, carried, site, assumptions);
+        if (usable <= gallons(0) || (tanks.any && up > start)) {
             continue;
         }
         tanks.first_up = tanks.any ? std::min(tanks.first_up, up) : up;
         tanks.any = true;
-        tanks.usable += hydraulics::usable_of_portable_tank(
-            unit.portable_tank * (static_cast<double>(set_up) / carried),
-            assumptions.portable_tank_depth, assumptions.portable_tank_heel);
+        tanks.usable += usable;
         room -= set_up;
     }
     return tanks;

@@ -119,6 +119,33 @@ TypedTable dump_place_table(const Township& township) {
     return table;
 }
 
+// Ends of town roads where the plough turns: every other one.
+TypedTable turnaround_table(const Township& township) {
+    TypedTable table{{"TURN", "NAME"}, {}};
+    std::map<Point, int> degree;
+    for (const RoadLine& road : township.roads) {
+        ++degree[road.line.front()];
+        ++degree[road.line.back()];
+    }
+    bool take = false;
+    for (const RoadLine& road : township.roads) {
+        const Route& route = township.routes[static_cast<std::size_t>(road.route)];
+        const bool ploughed = route.kind != RoadKind::private_road &&
+                              route.kind != RoadKind::seasonal && route.kind != RoadKind::gated;
+        for (const Point end : {road.line.front(), road.line.back()}) {
+            if (ploughed && degree[end] == 1 && township.outline.inside_by(end) > 150) {
+                take = !take;
+                if (take) {
+                    table.rows.push_back({{fmt::format("T{}", table.rows.size() + 1),
+                                           "Plough circle, " + route.name},
+                                          end + Point{6, 5}});
+                }
+            }
+        }
+    }
+    return table;
+}
+
 PointRow region_station(const Township& township, const Stamp& stamp) {
     return {{stamp.prefix + "S1", stamp.prefix + " village station", "own", "N", ""},
             village_station(township)};

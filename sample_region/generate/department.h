@@ -21,6 +21,7 @@ TypedTable staffing_table(const TypedTable& apparatus);
 TypedTable zone_table(const TypedTable& apparatus);
 TypedTable target_table(const Township& township);
 TypedTable dump_place_table(const Township& township);
+TypedTable turnaround_table(const Township& township);
 
 // One station with an engine and two tankers, for regions of many townships.
 PointRow region_station(const Township& township, const Stamp& stamp);

@@ -119,6 +119,11 @@ file = "county.gpkg"
 layer = "dump_places"
 columns = { place_id = "PLACE", name = "NAME", lane = "LANE", portable_tanks = "TANKS" }
 
+[turnarounds]
+file = "county.gpkg"
+layer = "turnarounds"
+columns = { turnaround_id = "TURN", name = "NAME" }
+
 [targets]
 file = "county.gpkg"
 layer = "targets"

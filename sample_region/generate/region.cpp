@@ -79,6 +79,7 @@ RegionCounts write_alone(const RegionOrder& order) {
     county.write_points("stations", stations);
     county.write_points("targets", target_table(township));
     county.write_points("dump_places", dump_place_table(township));
+    county.write_points("turnarounds", turnaround_table(township));
     county.close();
     const TypedTable sources = source_table(township, stamp);
     write_csv(order.folder / "water_sources.csv", sources, region_epsg);

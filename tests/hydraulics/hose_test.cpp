@@ -45,7 +45,18 @@ TEST_CASE("a line of no length is capped, not infinite", "[unit]") {
 
 TEST_CASE("a 9 by 15 ft portable tank of 2,500 gal gives 2,332 above a 2-in heel", "[unit]") {
     // Common practice, no source; depth 29.7 in = 2,500 / 7.4805 / 135 ft.
-    CHECK(in_gallons(usable_of_portable_tank(gallons(2500), feet(29.7 / 12), feet(2.0 / 12))) ==
-          Approx(2331.6).margin(0.1));
-    CHECK(usable_of_portable_tank(gallons(2500), feet(1), feet(2)) == gallons(0));
+    CHECK(in_gallons(usable_of_portable_tank(gallons(2500), feet(29.7 / 12), feet(2.0 / 12),
+                                             0.0)) == Approx(2331.6).margin(0.1));
+    CHECK(usable_of_portable_tank(gallons(2500), feet(1), feet(2), 0.0) == gallons(0));
+}
+
+TEST_CASE("a portable tank on 3 percent of grade holds 9 percent less, never less than nothing",
+          "[unit]") {
+    // 3 % per 1 % of grade: common practice, no source. 2,331.6 - 0.09 x 2,500.
+    const auto on_slope = [](double loss) {
+        return in_gallons(
+            usable_of_portable_tank(gallons(2500), feet(29.7 / 12), feet(2.0 / 12), loss));
+    };
+    CHECK(on_slope(0.09) == Approx(2106.6).margin(0.1));
+    CHECK(on_slope(0.95) == 0.0);
 }

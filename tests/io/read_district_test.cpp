@@ -439,7 +439,7 @@ TEST_CASE("units take all their fields") {
     CHECK(read.district.stations[1].to_gate == minutes(7.5));
 }
 
-TEST_CASE("staffing, response zones, targets and dump site places refer to what was read") {
+TEST_CASE("staffing, zones, targets, dump site places and turnarounds refer to what was read") {
     const ReadResult read =
         ReadScene()
             .table("staffing",
@@ -449,7 +449,9 @@ TEST_CASE("staffing, response zones, targets and dump site places refer to what 
                    "target_id,name,needed_gpm,duration_min,WKT\nM,Mill,1000,60,POINT (700500 "
                    "4770500)\n")
             .layer("dump_site_places",
-                   "name,lane,portable_tanks,WKT\nGreen,through,2,POINT (700020 4769990)\n")
+                   "name,lane,turnaround,portable_tanks,WKT\nGreen,through,yes,2,POINT (700020 "
+                   "4769990)\n")
+            .layer("turnarounds", "turnaround_id,name,WKT\nT1,Circle,POINT (700030 4769990)\n")
             .end("[period.noon]\n[period.night]\n")
             .read();
     const District& district = read.district;
@@ -472,6 +474,10 @@ TEST_CASE("staffing, response zones, targets and dump site places refer to what 
     CHECK(district.dump_site_places[0].id == "row 1");
     CHECK(district.dump_site_places[0].lane == LaneClass::through);
     CHECK(district.dump_site_places[0].portable_tanks == 2);
+    CHECK(district.dump_site_places[0].turnaround);
+    REQUIRE(district.turnarounds.size() == 1);
+    CHECK(district.turnarounds[0].id == "T1");
+    CHECK(district.turnarounds[0].name == "Circle");
 }
 
 TEST_CASE("layers in other coordinate systems land in the same place") {

@@ -78,6 +78,30 @@ TEST_CASE("hose runs along private drives, tankers stop at the public road", "[m
     }
 }
 
+TEST_CASE("where the drive is drawn its line counts, not the parcel's setback on top of it",
+          "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B
+            |
+            D
+    )"));
+    region.road("SAB");
+    Road& drive = region.road("AD");
+    drive.kind = RoadClass::drive;
+    drive.access = RoadAccess::private_road;
+    parcel_near(region, 'D', 10, 0).setback = feet(330);
+    const auto shortest = [&] {
+        const Routed routed(region.district);
+        REQUIRE_FALSE(routed.dump_sites.hose_lays[0].empty());
+        const HoseLay& lay = routed.dump_sites.hose_lays[0][0];
+        const Point site = at(routed.dump_sites.candidates, lay.dump_site).place;
+        return in_metres(lay.length) - std::abs(site.x - region.at('A').x);
+    };
+    CHECK(shortest() == Approx(100 + 10 * 1.25 + 50 * 0.3048).margin(0.01));
+    region.district.roads[1].kind = RoadClass::narrow;  // a lane: the setback begins on it
+    CHECK(shortest() == Approx(100 + 330 * 0.3048).margin(0.01));
+}
+
 TEST_CASE("a house farther off the road than hose goes over land has no lay", "[map]") {
     AsciiRegion region = with_fleet(AsciiRegion("S-----A-----B"));
     region.road("SAB");
@@ -247,6 +271,71 @@ TEST_CASE("a loop that one season closes is a dead end in that season", "[map]")
     };
     CHECK(lane_in(0) == LaneClass::through);
     CHECK(lane_in(1) == LaneClass::dead_end);
+}
+
+TEST_CASE("a tanker that can turn ahead need not back", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B-----------P--T--E
+            |   |
+            C---D
+    )"));
+    region.road("SA");
+    region.road("ABDCA");
+    region.road("BPTE");
+    region.dump_site_place('P');
+    region.source('S');
+    const auto lane = [&] { return Routed(region.district).round_trips().dump_sites[0].lane; };
+    CHECK(lane() == LaneClass::dead_end);
+
+    SECTION("at a turnaround of the layer, within turnaround_reach") {
+        region.district.turnarounds.push_back({"T1", "", 0, region.at('T')});
+        CHECK(lane() == LaneClass::dead_end);  // E is 500 m away: somebody might come from there
+        region.district.assumptions.turnaround_reach = metres(600);
+        CHECK(lane() == LaneClass::through);
+        region.district.assumptions.turnaround_reach = metres(250);
+        CHECK(lane() == LaneClass::dead_end);
+    }
+    SECTION("not at one that lies before the dump site") {
+        region.district.assumptions.turnaround_reach = metres(600);
+        region.district.turnarounds.push_back(
+            {"T1", "", 0, {region.at('P').x - 100, region.at('P').y}});
+        CHECK(lane() == LaneClass::dead_end);
+    }
+    SECTION("not where tankers come from the turnaround's side") {
+        region.district.assumptions.turnaround_reach = metres(600);
+        region.district.turnarounds.push_back({"T1", "", 0, region.at('T')});
+        region.source('E');
+        CHECK(lane() == LaneClass::dead_end);
+    }
+    SECTION("at the place itself, where the officer says so") {
+        region.district.dump_site_places[0].turnaround = true;
+        CHECK(lane() == LaneClass::through);
+        region.district.dump_site_places[0].lane = LaneClass::dead_end;  // his word stands above
+        CHECK(lane() == LaneClass::dead_end);
+    }
+    SECTION("nor at one that is too far from the road, which is reported") {
+        region.district.assumptions.turnaround_reach = metres(600);
+        region.district.turnarounds.push_back(
+            {"T1", "", 0, {region.at('T').x, region.at('T').y + 70}});
+        CHECK(lane() == LaneClass::dead_end);
+        const Routed routed(region.district);
+        CHECK(test::count_of(routed.access.problems, ProblemId::turnaround_off_road) == 1);
+    }
+}
+
+TEST_CASE("a fill site has a lane class, with the source's turnaround", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B---1
+            |   |
+            C---D
+    )"));
+    region.road("SA");
+    region.road("ABDCA");
+    region.road("B1");
+    region.source('1');
+    CHECK(Routed(region.district).round_trips().fill_lanes[0] == LaneClass::dead_end);
+    region.district.sources[0].turnaround = true;
+    CHECK(Routed(region.district).round_trips().fill_lanes[0] == LaneClass::through);
 }
 
 TEST_CASE("hose along the road closes it: a house between junctions leaves tankers one side",

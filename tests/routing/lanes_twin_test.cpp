@@ -98,6 +98,54 @@ TEST_CASE("lane classes of random places equal those of the slow twin", "[twin]"
     CHECK(dead_ends > 500);
 }
 
+TEST_CASE("lane classes with turnarounds and origins equal those of the slow twin", "[twin]") {
+    std::size_t through = 0;
+    std::size_t by_marks = 0;
+    std::size_t dead_ends = 0;
+    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+        CAPTURE(seed);
+        const Case one(seed);
+        Dice dice(seed + 2000);
+        slow::LaneMarks marks;
+        marks.from_anywhere = false;
+        std::vector<routing::RoadSpot> turnarounds;
+        std::vector<routing::RoadSpot> origins;
+        const auto some_spots = [&](std::vector<slow::Spot>& slow_spots,
+                                    std::vector<routing::RoadSpot>& spots) {
+            for (std::size_t count = dice.below(5); count > 0; --count) {
+                const std::size_t e = dice.below(one.streets.pieces.size());
+                const double length = in_metres(one.network().edges[e].length());
+                const double along = dice.of(std::vector{0.0, length / 3.0, length / 2.0, length});
+                slow_spots.push_back({e, along});
+                spots.push_back({routing::EdgeIndex(e), along});
+            }
+        };
+        some_spots(marks.turnarounds, turnarounds);
+        some_spots(marks.origins, origins);
+        const routing::Lanes lanes(one.network(), one.marks, reach, turnarounds);
+        const routing::Waymarks from(one.network(), origins);
+        for (std::size_t e = 0; e < one.streets.pieces.size(); ++e) {
+            CAPTURE(e);
+            const auto closed = some_edges(dice, one.streets.pieces.size(), 3);
+            const double length = in_metres(one.network().edges[e].length());
+            const double along = dice.of(std::vector{0.0, length / 3.0, length});
+            const std::vector<bool> open = one.open_without(closed);
+            const bool expected =
+                slow::drive_through(one.streets, open, {e, along}, in_metres(reach), marks);
+            const LaneClass found = lanes.at_spot({routing::EdgeIndex(e), along}, closed, &from);
+            REQUIRE((found == LaneClass::through) == expected);
+            through += expected ? 1U : 0U;
+            dead_ends += expected ? 0U : 1U;
+            const bool without =
+                slow::drive_through(one.streets, open, {e, along}, in_metres(reach));
+            by_marks += expected && !without ? 1U : 0U;
+        }
+    }
+    CHECK(through > 500);
+    CHECK(dead_ends > 500);
+    CHECK(by_marks > 100);
+}
+
 TEST_CASE("the roads closed for a hose lay are those under the shortest way", "[twin]") {
     std::size_t seen = 0;
     for (std::uint64_t seed = 1; seed <= seeds; ++seed) {

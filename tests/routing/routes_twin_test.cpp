@@ -341,11 +341,19 @@ struct HoseCase {
             const double length = in_metres(network.edges[e].length());
             const int steps = std::max(1, static_cast<int>(std::ceil(length / step)));
             for (int i = 0; rules.has_sites(edge) && i <= steps; ++i) {
-                const routing::RoadSpot spot{edge, i == steps ? length : length * i / steps};
+                const double here = i == steps ? length : length * i / steps;
+                const auto level =
+                    rules.level().nearest({edge, here}, std::max(0.0, here - step / 2),
+                                          std::min(length, here + step / 2));
+                if (!level) {
+                    continue;
+                }
+                const routing::RoadSpot spot = *level;
                 const Point place = routing::place_of(district, network, spot);
-                const bool inside = i > 0 && i < steps;
+                const bool inside = spot.along > 0.0 && spot.along < length;
                 const bool allowed =
-                    inside || rules.has_site(i == 0 ? network.edges[e].from : network.edges[e].to);
+                    inside ||
+                    rules.has_site(spot.along > 0.0 ? network.edges[e].to : network.edges[e].from);
                 const long along = way(parcel, spot);
                 if (allowed && rules.clear_of_rail(spot) && stands_off(parcel, place) &&
                     static_cast<double>(along) <= left(parcel)) {
@@ -375,7 +383,7 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
             }
         }
         for (const routing::RoadSpot& spot :
-             routing::spaced_sites(network, rules, {}, metres(300))) {
+             routing::spaced_sites(network, rules, {}, metres(300), metres(100))) {
             sites.push_back({spot, routing::place_of(district, network, spot), {}});
         }
         routing::Lays lays =

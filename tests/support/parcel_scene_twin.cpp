@@ -81,9 +81,9 @@ struct Tanks {
 };
 
 // The tanks of the first carriers, as many as there is room for; those that are not up at the start
-// do not count, unless there is no other.
-Tanks tanks_of(const Town& town, Hour hour, const std::vector<There>& there, double start,
-               int room) {
+// do not count, unless there is no other. `lost` is the share that the slope takes.
+Tanks tanks_of(const Town& town, Hour hour, const std::vector<There>& there, double start, int room,
+               double lost) {
     const Assumptions& a = town.district.assumptions;
     Tanks tanks;
     for (const There& carrier : there) {
@@ -92,10 +92,10 @@ Tanks tanks_of(const Town& town, Hour hour, const std::vector<There>& there, dou
         const double up = carrier.at + in_minutes(a.setup_portable_tank) + extra_setup(town, hour);
         const int carried = gallons_there > 0.0 ? std::max(unit.portable_tanks, 1) : 0;
         const int placed = std::min(carried, room);
-        if (placed > 0 && (tanks.usable == 0.0 || up <= start)) {
+        const double left = 1.0 - a.portable_tank_heel / a.portable_tank_depth - lost;
+        if (placed > 0 && left > 0.0 && (tanks.usable == 0.0 || up <= start)) {
             tanks.up = std::min(tanks.up, up);
-            tanks.usable += gallons_there / carried * placed *
-                            (1.0 - a.portable_tank_heel / a.portable_tank_depth);
+            tanks.usable += gallons_there / carried * placed * left;
             room -= placed;
         }
     }
@@ -228,7 +228,8 @@ Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double fi
     }
     std::vector<There> carriers = crews.engines;
     carriers.insert(carriers.end(), crews.haulers.begin(), crews.haulers.end());
-    const Tanks tanks = tanks_of(town, hour, by_arrival(carriers), start, room);
+    const Tanks tanks = tanks_of(town, hour, by_arrival(carriers), start, room,
+                                 a.portable_tank_slope_loss * site.grade_pct.value_or(0.0));
     const Unit& attack = at(town.district.units, crews.engines[0].unit);
     Incident incident;
     incident.slots = static_cast<std::size_t>(a.offload_slots);

@@ -29,11 +29,13 @@ Spot spot_of(const Town& town, const Nearest& nearest) {
 
 long tenths(Duration duration) { return std::lround(in_minutes(duration) * 600.0); }
 
-// Straight to the house, stretched and with some more, or as the parcel says. None beyond the hose
-// that may lie off the road.
-std::optional<double> setback_metres(const Town& town, std::size_t parcel, double straight) {
+// Straight to the house, stretched and with some more, or as the parcel says where its drive is not
+// drawn. None beyond the hose that may lie off the road.
+std::optional<double> setback_metres(const Town& town, std::size_t parcel, const Nearest& access) {
     const Assumptions& a = town.district.assumptions;
-    if (town.district.parcels[parcel].setback) {
+    const double straight = access.apart;
+    const bool drive = town.district.roads[access.road].kind == RoadClass::drive;
+    if (!drive && town.district.parcels[parcel].setback) {
         return in_metres(*town.district.parcels[parcel].setback);
     }
     if (straight > in_metres(a.off_road_hose)) {
@@ -111,7 +113,7 @@ long first_engine(const Town& town, Hour hour, std::size_t parcel) {
     }
     const Assumptions& a = town.district.assumptions;
     const Spot house = spot_of(town, *access);
-    const auto setback = setback_metres(town, parcel, access->apart);
+    const auto setback = setback_metres(town, parcel, *access);
     long best = never;
     for (const Profile& profile : town.profiles) {
         std::vector<Start> starts;
@@ -141,7 +143,7 @@ long first_engine(const Town& town, Hour hour, std::size_t parcel) {
 std::optional<double> hose_to(const Town& town, std::size_t parcel, const DumpSiteCandidate& site) {
     const auto access = access_of(town, parcel);
     const auto from = driven_to(town, site.place, town.of_tankers);
-    const auto setback = access ? setback_metres(town, parcel, access->apart) : std::nullopt;
+    const auto setback = access ? setback_metres(town, parcel, *access) : std::nullopt;
     if (!from || !setback) {
         return std::nullopt;
     }

@@ -1,6 +1,8 @@
 #include "tests/support/slow_lanes.h"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 
 namespace farwater::slow {
 namespace {
@@ -27,48 +29,126 @@ std::vector<bool> joined(const Streets& streets, const std::vector<bool>& open, 
 struct Way {
     std::size_t piece = 0;
     std::size_t to = 0;  // junction
-    double length = 0.0;
+    bool as_drawn = true;
+    double entered = 0.0;  // metres along the piece
+    double before = 0.0;   // metres from the spot to there
+    double length() const { return before + rest; }
+    double rest = 0.0;  // metres on to the junction
 };
 
-std::vector<Way> ways_from_junction(const Streets& streets, std::size_t junction) {
+std::vector<Way> ways_from_junction(const Streets& streets, std::size_t junction, double before) {
     std::vector<Way> ways;
     for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
         const Piece& piece = streets.pieces[i];
         if (piece.from == junction) {
-            ways.push_back({i, piece.to, piece.length()});
+            ways.push_back({i, piece.to, true, 0.0, before, piece.length()});
         }
         if (piece.to == junction) {
-            ways.push_back({i, piece.from, piece.length()});
+            ways.push_back({i, piece.from, false, piece.length(), before, piece.length()});
         }
     }
     return ways;
 }
 
-std::vector<Way> ways_from(const Streets& streets, Spot spot) {
+// The junction that a spot is at; none inside a piece.
+std::optional<std::size_t> junction_of(const Streets& streets, Spot spot) {
     const Piece& piece = streets.pieces[spot.piece];
     if (spot.along <= at_the_end) {
-        return ways_from_junction(streets, piece.from);
+        return piece.from;
     }
-    if (spot.along >= piece.length() - at_the_end) {
-        return ways_from_junction(streets, piece.to);
-    }
-    return {{spot.piece, piece.from, spot.along},
-            {spot.piece, piece.to, piece.length() - spot.along}};
+    return spot.along >= piece.length() - at_the_end ? std::optional(piece.to) : std::nullopt;
 }
 
-bool leads_to_loop(const Streets& streets, const std::vector<bool>& open, const Way& way,
-                   double reach) {
+std::vector<Way> ways_from(const Streets& streets, Spot spot) {
+    if (const auto junction = junction_of(streets, spot)) {
+        return ways_from_junction(streets, *junction, 0.0);
+    }
+    const Piece& piece = streets.pieces[spot.piece];
+    return {{spot.piece, piece.from, false, spot.along, 0.0, spot.along},
+            {spot.piece, piece.to, true, spot.along, 0.0, piece.length() - spot.along}};
+}
+
+bool stands_on(const Streets& streets, const std::vector<Spot>& spots, const Way& way,
+               double farthest) {
+    return std::ranges::any_of(spots, [&](Spot spot) {
+        if (const auto junction = junction_of(streets, spot)) {
+            return *junction == way.to && way.length() <= farthest;
+        }
+        const double on = way.as_drawn ? spot.along - way.entered : way.entered - spot.along;
+        return spot.piece == way.piece && on >= 0.0 && way.before + on <= farthest;
+    });
+}
+
+bool stands_at(const Streets& streets, const std::vector<Spot>& spots, Spot place) {
+    return std::ranges::any_of(spots, [&](Spot spot) {
+        const auto junction = junction_of(streets, spot);
+        return junction || junction_of(streets, place)
+                   ? junction == junction_of(streets, place)
+                   : spot.piece == place.piece && std::abs(spot.along - place.along) <= 1.0;
+    });
+}
+
+bool is_good(const Streets& streets, const std::vector<bool>& open, const Way& way, double reach,
+             const LaneMarks& marks) {
     if (!open[way.piece]) {
         return false;
     }
-    if (on_loop(streets, open, way.piece)) {
+    if (on_loop(streets, open, way.piece) || stands_on(streets, marks.turnarounds, way, reach)) {
         return true;
     }
-    const std::vector<Way> onward = ways_from_junction(streets, way.to);
-    return way.length <= reach && std::ranges::any_of(onward, [&](const Way& next) {
-               const Way longer{next.piece, next.to, way.length + next.length};
-               return next.piece != way.piece && leads_to_loop(streets, open, longer, reach);
+    const std::vector<Way> onward = ways_from_junction(streets, way.to, way.length());
+    return way.length() <= reach && std::ranges::any_of(onward, [&](const Way& next) {
+               return next.piece != way.piece && is_good(streets, open, next, reach, marks);
            });
+}
+
+// Metres from the spot to every junction behind the way, as if the way's piece were gone after it.
+std::vector<double> behind(const Streets& streets, const std::vector<bool>& open, const Way& way) {
+    std::vector<double> metres(streets.junctions, 1e12);
+    metres[way.to] = way.length();
+    for (bool more = true; more;) {
+        more = false;
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const Piece& piece = streets.pieces[i];
+            if (!open[i] || i == way.piece) {
+                continue;
+            }
+            const double least = std::min(metres[piece.from], metres[piece.to]) + piece.length();
+            for (const std::size_t end : {piece.from, piece.to}) {
+                if (least < metres[end] - 1e-9) {
+                    metres[end] = least;
+                    more = true;
+                }
+            }
+        }
+    }
+    return metres;
+}
+
+bool nobody_comes_by(const Streets& streets, const std::vector<bool>& open, const Way& way,
+                     Spot spot, double reach, const LaneMarks& marks) {
+    const std::vector<double> metres = behind(streets, open, way);
+    const auto met = [&](std::size_t junction) { return metres[junction] < 1e12; };
+    const auto place = junction_of(streets, spot);
+    const Piece& own = streets.pieces[spot.piece];
+    const std::size_t other_end = own.to == way.to ? own.from : own.to;
+    const bool ring = !place && own.to == own.from;
+    if (ring || (place ? met(*place) : met(other_end))) {
+        return false;
+    }
+    for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+        const Piece& piece = streets.pieces[i];
+        const bool behind_it = i != way.piece && open[i] && (met(piece.from) || met(piece.to));
+        const std::vector<Way> both{{i, piece.to, true, 0.0, 0.0, piece.length()},
+                                    {i, piece.from, false, piece.length(), 0.0, piece.length()}};
+        if (behind_it && std::ranges::any_of(both, [&](const Way& one) {
+                return stands_on(streets, marks.origins, one, 1e12);
+            })) {
+            return false;
+        }
+    }
+    return !stands_on(streets, marks.origins, way, 1e12) &&
+           std::ranges::all_of(metres, [&](double far) { return far >= 1e12 || far <= reach; });
 }
 
 }  // namespace
@@ -80,10 +160,17 @@ bool on_loop(const Streets& streets, const std::vector<bool>& open, std::size_t 
            joined(streets, others, streets.pieces[piece].from)[streets.pieces[piece].to];
 }
 
-bool drive_through(const Streets& streets, const std::vector<bool>& open, Spot spot, double reach) {
-    const std::vector<Way> ways = ways_from(streets, spot);
-    return std::ranges::count_if(
-               ways, [&](const Way& way) { return leads_to_loop(streets, open, way, reach); }) >= 2;
+bool drive_through(const Streets& streets, const std::vector<bool>& open, Spot spot, double reach,
+                   const LaneMarks& marks) {
+    std::vector<Way> good;
+    for (const Way& way : ways_from(streets, spot)) {
+        if (is_good(streets, open, way, reach, marks)) {
+            good.push_back(way);
+        }
+    }
+    return stands_at(streets, marks.turnarounds, spot) || good.size() >= 2 ||
+           (good.size() == 1 && !marks.from_anywhere &&
+            nobody_comes_by(streets, open, good[0], spot, reach, marks));
 }
 
 std::vector<bool> under_the_way(const Streets& streets, Spot from, Spot to) {

@@ -1,0 +1,102 @@
+#include "routing/level_stretches.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <cstdlib>
+
+namespace farwater::routing {
+namespace {
+
+constexpr double hair = 1e-3;  // metres: a stretch that only touches a step does not lie on it
+
+double length_of(const Network& network, RoadSpot spot) {
+    return in_metres(at(network.edges, spot.edge).length());
+}
+
+// The steps that a stretch of an edge lies on.
+std::span<const Grade> steps_between(std::span<const Grade> steps, double step, double begin,
+                                     double end) {
+    const auto count = static_cast<double>(steps.size());
+    const double first = std::clamp(std::floor((begin + hair) / step), 0.0, count - 1.0);
+    const double last = std::clamp(std::ceil((end - hair) / step), first + 1.0, count);
+    return steps.subspan(static_cast<std::size_t>(first), static_cast<std::size_t>(last - first));
+}
+
+}  // namespace
+
+LevelStretches::LevelStretches(const Assumptions& assumptions, const Network& network)
+    : network_(network),
+      length_(in_metres(assumptions.dump_site_length)),
+      most_(assumptions.steepest_dump_site_pct * 100.0) {}
+
+bool LevelStretches::steep(Grade grade) const {
+    return grade != no_grade && std::abs(grade) > most_;
+}
+
+std::optional<double> LevelStretches::grade_pct(RoadSpot spot) const {
+    const std::span<const Grade> steps = network_.grades.of(spot.edge.position());
+    if (steps.empty()) {
+        return std::nullopt;
+    }
+    const double length = length_of(network_, spot);
+    const double begin =
+        std::clamp(spot.along - length_ / 2.0, 0.0, std::max(0.0, length - length_));
+    const double end = std::min(begin + length_, length);
+    std::optional<double> steepest;
+    for (const Grade grade :
+         steps_between(steps, length / static_cast<double>(steps.size()), begin, end)) {
+        if (grade != no_grade) {
+            steepest = std::max(steepest.value_or(0.0), std::abs(grade) / 100.0);
+        }
+    }
+    return steepest;
+}
+
+bool LevelStretches::level(RoadSpot spot) const {
+    return !steep_pct(grade_pct(spot).value_or(0.0));
+}
+
+std::optional<double> LevelStretches::grade_pct_beside(const District& district, RoadSpot spot,
+                                                       Point place) const {
+    const bool beside =
+        in_metres(distance(place, place_of(district, network_, spot))) <= length_ / 2.0;
+    return beside ? grade_pct(spot) : std::nullopt;
+}
+
+std::optional<RoadSpot> LevelStretches::nearest(RoadSpot spot, double low, double high) const {
+    const std::span<const Grade> steps = network_.grades.of(spot.edge.position());
+    if (std::ranges::none_of(steps, [&](Grade grade) { return steep(grade); })) {
+        return RoadSpot{spot.edge, std::clamp(spot.along, low, high)};
+    }
+    return nearest_among(spot, low, high, steps);
+}
+
+// Runs of steps that are not steep, and in each the places whose stretch lies within it.
+std::optional<RoadSpot> LevelStretches::nearest_among(RoadSpot spot, double low, double high,
+                                                      std::span<const Grade> steps) const {
+    const double length = length_of(network_, spot);
+    const double step = length / static_cast<double>(steps.size());
+    const double needed = std::min(length_, length);
+    std::optional<RoadSpot> best;
+    for (std::size_t first = 0; first < steps.size();) {
+        std::size_t last = first;
+        while (last < steps.size() && !steep(steps[last])) {
+            ++last;
+        }
+        const double begin = step * static_cast<double>(first);
+        const double end = last == steps.size() ? length : step * static_cast<double>(last);
+        const double from = std::max(low, first == 0 ? 0.0 : begin + needed / 2.0);
+        const double to = std::min(high, last == steps.size() ? length : end - needed / 2.0);
+        if (last > first && end - begin >= needed - hair && from <= to) {
+            const double along = std::clamp(spot.along, from, to);
+            if (!best || std::abs(along - spot.along) < std::abs(best->along - spot.along)) {
+                best = RoadSpot{spot.edge, along};
+            }
+        }
+        first = last + 1;
+    }
+    return best;
+}
+
+}  // namespace farwater::routing
