@@ -180,6 +180,26 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
                                      : std::nullopt);
             },
             2),
+        yes_no("way_over_hose",
+               "The first tanker's way runs over the hose or past the burning house, where nobody "
+               "can drive: the round trip is longer than shown, or there is none. Plan a dump site "
+               "on the near side. Empty without a shuttle.",
+               [findings](std::size_t row) {
+                   const bool driven = round_trip_ways(findings, row).has_value();
+                   return driven ? io::Value{findings.routes.of[row].over_hose} : io::Value{};
+               }),
+        yes_no(
+            "one_way_loop",
+            "Tankers can go out and come back on roads of which none is driven both ways, in half "
+            "as long again or 5 minutes more, with the road under the hose and in front of the "
+            "house closed; empty without a shuttle.",
+            [findings](std::size_t row) { return value_of_loop(loop_at(findings, row)); }),
+        real(
+            "loop_detour_min", "Minutes that this takes more than round_trip_min.",
+            [findings](std::size_t row) { return minutes_of_loop(loop_at(findings, row)); }, 2),
+        real(
+            "loop_detour_mi", "Road miles that this takes more than round_trip_mi.",
+            [findings](std::size_t row) { return miles_of_loop(loop_at(findings, row)); }, 2),
         integer("default_speed_pct",
                 "Per cent of the round trip's driving time on roads whose speed is the default of "
                 "their class, no posted limit; rounded up.",

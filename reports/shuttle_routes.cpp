@@ -63,6 +63,24 @@ std::optional<RoundTripWays> round_trip_ways(const Findings& findings, std::size
                          loaded->length + empty->length};
 }
 
+const LoopDetour* loop_at(const Findings& findings, std::size_t row) {
+    return row < findings.routes.of.size() ? findings.routes.loop(findings.routes.of[row].loop)
+                                           : nullptr;
+}
+
+io::Value value_of_loop(const LoopDetour* loop) {
+    return loop != nullptr ? io::Value{loop->found} : io::Value{};
+}
+
+io::Value minutes_of_loop(const LoopDetour* loop) {
+    return loop != nullptr && loop->found ? value_of(loop->longer) : io::Value{};
+}
+
+io::Value miles_of_loop(const LoopDetour* loop) {
+    return loop != nullptr && loop->found ? value_of(std::optional(in_miles(loop->farther)))
+                                          : io::Value{};
+}
+
 namespace {
 
 using RouteAt = std::function<const RouteInUse&(std::size_t row)>;

@@ -6,6 +6,7 @@
 #include "reports/drive_words.h"
 #include "reports/fill_site_strength.h"
 #include "reports/layers.h"
+#include "reports/routes.h"
 #include "reports/table_builder.h"
 
 namespace farwater::reports {
@@ -81,6 +82,19 @@ std::vector<LaneClass> lanes_of_all(const Findings& findings) {
     return lanes;
 }
 
+// Improved parcels whose tankers can drive a loop, by what serves them.
+template <class Key>
+Counts parcels_with_loop(const Findings& findings, std::size_t keys, Key key) {
+    Counts counts(keys, 0);
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        const LoopDetour* loop = loop_at(findings, row);
+        if (loop != nullptr && loop->found) {
+            ++at(counts, key(findings.supply(row)));
+        }
+    }
+    return counts;
+}
+
 struct Drive {
     std::uint32_t dump_site;
     StationIndex station;
@@ -130,6 +144,9 @@ DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
 // How it is got to, when, and for whom.
 std::vector<ColumnOf> use_columns(const Findings& findings, const CountedAt& site) {
     const auto served = std::make_shared<const Counts>(parcels_by_source(findings));
+    const auto looped = std::make_shared<const Counts>(
+        parcels_with_loop(findings, findings.district.sources.size(),
+                          [](const supply::ParcelSupply& supply) { return supply.fill_source; }));
     const auto seasons =
         std::make_shared<const std::vector<std::string>>(open_seasons_of_all(findings));
     const auto lanes = std::make_shared<const std::vector<LaneClass>>(lanes_of_all(findings));
@@ -144,6 +161,13 @@ std::vector<ColumnOf> use_columns(const Findings& findings, const CountedAt& sit
                 "Parcels whose tankers fill here in their worst season and period.",
                 [served, site](std::size_t row) {
                     return value_of_count(at(*served, site(row).source));
+                }),
+        integer("parcels_with_loop",
+                "Of parcels_served: those whose tankers can go out and come back on roads of which "
+                "none is driven both ways, with the road under the hose and in front of the house "
+                "closed.",
+                [looped, site](std::size_t row) {
+                    return value_of_count(at(*looped, site(row).source));
                 }),
     };
 }
@@ -179,6 +203,39 @@ io::FeatureTable fill_sites(const Findings& findings) {
                  [source](std::size_t row) { return Polyline{source(row).place}; });
 }
 
+namespace {
+
+// Whether the tankers could drive one way round.
+std::vector<ColumnOf> loop_columns(const Findings& findings) {
+    const auto looped = std::make_shared<const Counts>(
+        parcels_with_loop(findings, findings.seasons.front().trips.dump_sites.size(),
+                          [](const supply::ParcelSupply& supply) { return supply.dump_site; }));
+    const auto loop = [findings](std::size_t row) -> const LoopDetour* {
+        const auto& of = findings.routes.loop_of_dump_site;
+        return row < of.size() ? findings.routes.loop(of[row]) : nullptr;
+    };
+    return {
+        yes_no(
+            "one_way_loop",
+            "On the shuttle that most of its parcels get, nothing closed: tankers can go out and "
+            "come back on roads of which none is driven both ways, in half as long again or 5 "
+            "minutes more. Empty where no shuttle uses it.",
+            [loop](std::size_t row) { return value_of_loop(loop(row)); }),
+        real(
+            "loop_detour_min", "Minutes that this takes more than the fastest way out and back.",
+            [loop](std::size_t row) { return minutes_of_loop(loop(row)); }, 2),
+        real(
+            "loop_detour_mi", "Road miles that this takes more than the fastest way out and back.",
+            [loop](std::size_t row) { return miles_of_loop(loop(row)); }, 2),
+        integer("parcels_with_loop",
+                "Of parcels_served: those for which it can be done with the road under the hose "
+                "and in front of the house closed.",
+                [looped](std::size_t row) { return value_of_count((*looped)[row]); }),
+    };
+}
+
+}  // namespace
+
 io::FeatureTable dump_sites(const Findings& findings) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
     const auto served = std::make_shared<const Counts>(parcels_by_dump_site(findings));
@@ -203,6 +260,11 @@ io::FeatureTable dump_sites(const Findings& findings) {
              [site](std::size_t row) { return io::Value{word(site(row).lane)}; }),
         yes_no("single_file", "The road is so narrow that two tankers cannot meet there.",
                [site](std::size_t row) { return io::Value{site(row).single_file}; }),
+        real(
+            "grade_pct",
+            "Steepest grade of the road where engine and portable tanks stand, %; empty where it "
+            "is not known.",
+            [site](std::size_t row) { return value_of(site(row).grade_pct); }, 1),
         text("road", "Road on which it stands.",
              [site, findings](std::size_t row) {
                  return site(row).road.valid()
@@ -222,6 +284,7 @@ io::FeatureTable dump_sites(const Findings& findings) {
         integer("parcels_served", "Parcels that it serves.",
                 [served](std::size_t row) { return value_of_count((*served)[row]); }),
     };
+    std::ranges::move(loop_columns(findings), std::back_inserter(columns));
     return layer({"dump_sites", "Dump sites",
                   "Places on the road where portable tanks can stand: the officer's own, and "
                   "candidates from the road network. Look at each before you plan on it."},

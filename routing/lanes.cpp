@@ -49,13 +49,20 @@ bool Lanes::is_good(const WayOn& way, std::span<const EdgeIndex> closed) const {
         if (next.length > reach_) {
             continue;
         }
-        for (const Incidence& incidence : network_.around(next.to)) {
-            if (incidence.edge != next.edge && open(incidence.edge, closed)) {
-                ahead.push_back(onward(network_, next, incidence));
-            }
-        }
+        const std::vector<WayOn> more = ways_after(next, closed);
+        ahead.insert(ahead.end(), more.begin(), more.end());
     }
     return false;
+}
+
+std::vector<WayOn> Lanes::ways_after(const WayOn& way, std::span<const EdgeIndex> closed) const {
+    std::vector<WayOn> ways;
+    for (const Incidence& incidence : network_.around(way.to)) {
+        if (incidence.edge != way.edge && open(incidence.edge, closed)) {
+            ways.push_back(onward(network_, way, incidence));
+        }
+    }
+    return ways;
 }
 
 // Goes to the nearest junctions behind the way first, so that each is met by its shortest way.
@@ -64,27 +71,25 @@ bool Lanes::nobody_comes_by(const WayOn& way, RoadSpot spot, std::span<const Edg
     const Edge& edge = at(network_.edges, spot.edge);
     const bool inside = spot.along > 0.0 && spot.along < in_metres(edge.length());
     const NodeIndex place = spot.along > 0.0 ? edge.to : edge.from;  // where it is not inside
+    const auto is_back = [&](const WayOn& next) {
+        return inside ? next.edge == spot.edge && next.before > 0.0 : next.to == place;
+    };
     std::vector<WayOn> ahead{way};
     std::vector<NodeIndex> met;
     while (!ahead.empty()) {
         const auto nearest = std::ranges::min_element(ahead, {}, &WayOn::length);
         const WayOn next = *nearest;
         ahead.erase(nearest);
-        const bool back = inside ? next.edge == spot.edge && next.before > 0.0 : next.to == place;
-        if (back || origins.on(next, anywhere)) {
+        if (is_back(next) || origins.on(next, anywhere)) {
             return false;
         }
-        if (std::ranges::find(met, next.to) != met.end()) {
-            continue;
-        }
-        if (next.length > reach_) {
-            return false;
-        }
-        met.push_back(next.to);
-        for (const Incidence& incidence : network_.around(next.to)) {
-            if (incidence.edge != next.edge && open(incidence.edge, closed)) {
-                ahead.push_back(onward(network_, next, incidence));
+        if (std::ranges::find(met, next.to) == met.end()) {
+            if (next.length > reach_) {
+                return false;
             }
+            met.push_back(next.to);
+            const std::vector<WayOn> more = ways_after(next, closed);
+            ahead.insert(ahead.end(), more.begin(), more.end());
         }
     }
     return true;

@@ -37,6 +37,7 @@ public:
     bool on_loop(EdgeIndex edge, std::span<const EdgeIndex> closed) const;
 
 private:
+    std::vector<WayOn> ways_after(const WayOn& way, std::span<const EdgeIndex> closed) const;
     bool is_good(const WayOn& way, std::span<const EdgeIndex> closed) const;
     bool nobody_comes_by(const WayOn& way, RoadSpot spot, std::span<const EdgeIndex> closed,
                          const Waymarks& origins) const;

@@ -23,6 +23,12 @@ std::span<const Grade> steps_between(std::span<const Grade> steps, double step, 
     return steps.subspan(static_cast<std::size_t>(first), static_cast<std::size_t>(last - first));
 }
 
+RoadSpot nearer(RoadSpot spot, const std::optional<RoadSpot>& best, double along) {
+    return best && std::abs(best->along - spot.along) <= std::abs(along - spot.along)
+               ? *best
+               : RoadSpot{spot.edge, along};
+}
+
 }  // namespace
 
 LevelStretches::LevelStretches(const Assumptions& assumptions, const Network& network)
@@ -78,23 +84,18 @@ std::optional<RoadSpot> LevelStretches::nearest_among(RoadSpot spot, double low,
     const double length = length_of(network_, spot);
     const double step = length / static_cast<double>(steps.size());
     const double needed = std::min(length_, length);
+    const auto is_steep = [&](Grade grade) { return steep(grade); };
     std::optional<RoadSpot> best;
-    for (std::size_t first = 0; first < steps.size();) {
-        std::size_t last = first;
-        while (last < steps.size() && !steep(steps[last])) {
-            ++last;
+    for (auto first = steps.begin(); first != steps.end();) {
+        const auto last = std::find_if(first, steps.end(), is_steep);
+        const double begin = step * static_cast<double>(first - steps.begin());
+        const double end = step * static_cast<double>(last - steps.begin());
+        const double from = std::max(low, first == steps.begin() ? 0.0 : begin + needed / 2.0);
+        const double to = std::min(high, last == steps.end() ? length : end - needed / 2.0);
+        if (last != first && end - begin >= needed - hair && from <= to) {
+            best = nearer(spot, best, std::clamp(spot.along, from, to));
         }
-        const double begin = step * static_cast<double>(first);
-        const double end = last == steps.size() ? length : step * static_cast<double>(last);
-        const double from = std::max(low, first == 0 ? 0.0 : begin + needed / 2.0);
-        const double to = std::min(high, last == steps.size() ? length : end - needed / 2.0);
-        if (last > first && end - begin >= needed - hair && from <= to) {
-            const double along = std::clamp(spot.along, from, to);
-            if (!best || std::abs(along - spot.along) < std::abs(best->along - spot.along)) {
-                best = RoadSpot{spot.edge, along};
-            }
-        }
-        first = last + 1;
+        first = std::find_if_not(last, steps.end(), is_steep);
     }
     return best;
 }

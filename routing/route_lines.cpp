@@ -120,10 +120,12 @@ std::int32_t limit_of(const RoadSystem& roads, const WantedRoute& wanted) {
 class RouteFinder {
 public:
     RouteFinder(const RoadSystem& roads, const DumpSites& dump_sites,
-                std::span<const WantedRoute> wanted, std::vector<RouteLine>& found)
+                std::span<const WantedRoute> wanted, const OnWay& on_way,
+                std::vector<RouteLine>& found)
         : roads_(roads),
           dump_sites_(dump_sites),
           wanted_(wanted),
+          on_way_(on_way),
           found_(found),
           searches_(searches_for(roads.network)) {}
 
@@ -160,6 +162,10 @@ private:
         ways.search(driven.roads(), start, limit, &marks);
         for (const std::uint32_t trip : trips) {
             found_[trip] = route(driven, ways, wanted_[trip]);
+            if (on_way_ && reachable(found_[trip].time)) {
+                on_way_(trip,
+                        ways.way(at(dump_sites_.spots, wanted_[trip].dump_site)).value_or(Way{}));
+            }
         }
     }
 
@@ -186,6 +192,7 @@ private:
     const RoadSystem& roads_;
     const DumpSites& dump_sites_;
     std::span<const WantedRoute> wanted_;
+    const OnWay& on_way_;
     std::vector<RouteLine>& found_;  // each search writes its own trips
     Pool<FastestWays> searches_;
 };
@@ -193,11 +200,12 @@ private:
 }  // namespace
 
 std::vector<RouteLine> route_lines(const RoadSystem& roads, const DumpSites& dump_sites,
-                                   std::span<const WantedRoute> wanted, const Work& work) {
+                                   std::span<const WantedRoute> wanted, const Work& work,
+                                   const OnWay& on_way) {
     std::vector<RouteLine> found(wanted.size());
     const std::vector<std::uint32_t> order = by_search(wanted);
     const std::vector<std::size_t> begins = run_begins(wanted, order, same_costs);
-    RouteFinder finder(roads, dump_sites, wanted, found);
+    RouteFinder finder(roads, dump_sites, wanted, on_way, found);
     for (std::size_t i = 0; i + 1 < begins.size() && !work.stopped(); ++i) {
         finder.find(std::span(order).subspan(begins[i], begins[i + 1] - begins[i]), work);
     }

@@ -1,6 +1,8 @@
 // The ways of the trips that are driven in the end, as lines: asked for when the answers are known.
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <span>
 #include <vector>
 
@@ -8,6 +10,7 @@
 #include "analyzer/work/work.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
+#include "routing/fastest_ways.h"
 
 namespace farwater::routing {
 
@@ -15,7 +18,11 @@ namespace farwater::routing {
 // that of round_trips, tenth for tenth, a station's drive without its to_gate. No way: a RouteLine
 // without time. One search per start, no farther than its longest wanted way; memory O(wanted).
 // Stopped early: what it returns is not complete.
+// `on_way`, where it is given, is told each way that there is, by its place in the list; from
+// several threads, no two at once for one trip.
+using OnWay = std::function<void(std::size_t trip, const Way& way)>;
 std::vector<RouteLine> route_lines(const RoadSystem& roads, const DumpSites& dump_sites,
-                                   std::span<const WantedRoute> wanted, const Work& work);
+                                   std::span<const WantedRoute> wanted, const Work& work,
+                                   const OnWay& on_way = {});
 
 }  // namespace farwater::routing

@@ -14,7 +14,8 @@ std::vector<std::uint8_t> open_edges(const District& district, const Network& ne
                          Which::all);
 }
 
-std::vector<RoadSpot> with_stations(std::vector<RoadSpot> spots, const Access& access) {
+std::vector<RoadSpot> sources_and_stations(const Access& access) {
+    std::vector<RoadSpot> spots = access.sources;
     spots.insert(spots.end(), access.stations.begin(), access.stations.end());
     return spots;
 }
@@ -42,8 +43,7 @@ public:
         : district_(district),
           dump_sites_(dump_sites),
           lanes_(lanes),
-          to_dump_sites_(network, with_stations(access.sources, access)),
-          to_fill_sites_(network, with_stations(dump_sites.spots, access)) {}
+          origins_(network, sources_and_stations(access)) {}
 
     LaneClass of_site(std::size_t site, std::span<const EdgeIndex> closed) const {
         if (const auto place = dump_sites_.candidates[site].officers_place) {
@@ -52,7 +52,7 @@ public:
                 return officers.lane.value_or(LaneClass::through);
             }
         }
-        return lanes_.at_spot(dump_sites_.spots[site], closed, &to_dump_sites_);
+        return lanes_.at_spot(dump_sites_.spots[site], closed, &origins_);
     }
 
     std::vector<LaneClass> of_sites() const {
@@ -86,7 +86,7 @@ public:
                 found.push_back(source.lane.value_or(source.turnaround ? LaneClass::through
                                                                        : LaneClass::dead_end));
             } else {
-                found.push_back(lanes_.at_spot(spot, {}, &to_fill_sites_));
+                found.push_back(lanes_.at_spot(spot, {}));
             }
         }
         return found;
@@ -96,7 +96,7 @@ private:
     const District& district_;
     const DumpSites& dump_sites_;
     const Lanes& lanes_;
-    Waymarks to_dump_sites_, to_fill_sites_;  // where tankers come from
+    Waymarks origins_;  // where tankers come from to a dump site
 };
 
 }  // namespace

@@ -6,6 +6,8 @@
 #include <unordered_map>
 #include <utility>
 
+#include "analyzer/app/loops_in_use.h"
+#include "analyzer/app/ways_over_hose.h"
 #include "routing/costs.h"
 #include "routing/route_lines.h"
 
@@ -172,16 +174,19 @@ std::uint32_t number_of(const std::vector<RouteInUse>& routes, const WantedRoute
     return static_cast<std::uint32_t>(found - routes.begin());
 }
 
-void find_ways(const AnswersGiven& answers, std::vector<RouteInUse>& routes, const Work& work) {
+void find_ways(const AnswersGiven& answers, RoutesInUse& routes, const Work& work) {
     std::vector<WantedRoute> wanted;
-    wanted.reserve(routes.size());
-    for (const RouteInUse& route : routes) {
+    wanted.reserve(routes.routes.size());
+    for (const RouteInUse& route : routes.routes) {
         wanted.push_back(route.wanted);
     }
-    std::vector<RouteLine> ways =
-        routing::route_lines(answers.roads, answers.dump_sites, wanted, work);
-    for (std::size_t i = 0; i < routes.size(); ++i) {
-        routes[i].way = std::move(ways[i]);
+    WaysOverHose over_hose(answers, routes);
+    std::vector<RouteLine> ways = routing::route_lines(
+        answers.roads, answers.dump_sites, wanted, work,
+        [&](std::size_t route, const routing::Way& way) { over_hose.look(route, way); });
+    over_hose.mark(routes.of);
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+        routes.routes[i].way = std::move(ways[i]);
     }
 }
 
@@ -196,20 +201,22 @@ RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work) {
                           leg_of(answers, shuttle, RouteKind::empty),
                           response_of(answers, shuttle)});
     }
-    RoutesInUse result{routes_of(wanted, shuttles.served), {}};
+    RoutesInUse result;
+    result.routes = routes_of(wanted, shuttles.served);
     ask_for_lines(result.routes);
-    find_ways(answers, result.routes, work);
     std::vector<RoutesInUse::OfPlace> of_shuttle;
     of_shuttle.reserve(wanted.size());
     for (const auto& [loaded, empty, response] : wanted) {
         of_shuttle.push_back({number_of(result.routes, loaded), number_of(result.routes, empty),
-                              number_of(result.routes, response)});
+                              number_of(result.routes, response), RoutesInUse::none, false});
     }
     result.of.reserve(shuttles.of.size());
     for (const std::uint32_t shuttle : shuttles.of) {
         result.of.push_back(shuttle == RoutesInUse::none ? RoutesInUse::OfPlace{}
                                                          : of_shuttle[shuttle]);
     }
+    find_ways(answers, result, work);
+    add_loops(answers, result, work);
     return result;
 }
 

@@ -23,8 +23,8 @@ struct AnswersGiven {
 };
 
 // Of each parcel and target in its worst season and period: its first tanker's way there and back,
-// and the way of the first engine at its dump site. One search per fill site or station in use, no
-// farther than its longest way. Stopped early: not complete.
+// and the way of the first engine at its dump site, and whether there is a loop. One search per
+// fill site or station in use, no farther than its longest way. Stopped early: not complete.
 RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work);
 
 }  // namespace farwater::app

@@ -50,6 +50,14 @@ struct RouteInUse {
     std::size_t served = 0;
 };
 
+// What a round trip takes more than the fastest way out and back when no stretch of road is driven
+// both ways, so that tankers never meet.
+struct LoopDetour {
+    bool found = false;  // false: there is none worth driving, the rest is 0
+    DriveTime longer{};
+    Length farther;  // less than 0 where the fastest way is not the shortest
+};
+
 struct RoutesInUse {
     static constexpr std::uint32_t none = UINT32_MAX;
 
@@ -58,13 +66,25 @@ struct RoutesInUse {
         std::uint32_t loaded = none;
         std::uint32_t empty = none;
         std::uint32_t response = none;
+        // With the road under the hose and in front of the house closed; into `loops`.
+        std::uint32_t loop = none;
+        // Its tankers' way to or from the dump site runs over the hose or past the house.
+        bool over_hose = false;
     };
 
     std::vector<RouteInUse> routes;  // by season, dump site, kind, source or station, profile
     std::vector<OfPlace> of;         // per parcel, then per target
 
+    std::vector<LoopDetour> loops;
+    // Per dump site, to the fill site with the shortest round trip in the first season, with no
+    // road closed; into `loops`, `none` where there is no such trip.
+    std::vector<std::uint32_t> loop_of_dump_site;
+
     const RouteLine* way(std::uint32_t route) const {
         return route == none ? nullptr : &routes[route].way;
+    }
+    const LoopDetour* loop(std::uint32_t index) const {
+        return index == none ? nullptr : &loops[index];
     }
 };
 

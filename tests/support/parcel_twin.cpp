@@ -175,9 +175,52 @@ Legs legs_between(const Town& town, Hour hour, const Profile& profile,
     return legs.empty > limit || legs.loaded > limit ? Legs{} : legs;
 }
 
+namespace {
+
+void add_spot(const Town& town, Point place, const std::vector<bool>& roads,
+              std::vector<Spot>& spots) {
+    if (const auto spot = driven_to(town, place, roads)) {
+        spots.push_back(*spot);
+    }
+}
+
+// Points of the layer within 200 ft of their road, and places and sources that have one; tankers
+// come from sources and stations.
+LaneMarks lane_marks(const Town& town) {
+    LaneMarks marks;
+    marks.from_anywhere = false;
+    for (const Turnaround& turnaround : town.district.turnarounds) {
+        const auto near = nearest_place(town.district, turnaround.place, feet(200),
+                                        [&](std::size_t road) { return town.of_tankers[road]; });
+        if (near) {
+            add_spot(town, turnaround.place, town.of_tankers, marks.turnarounds);
+        }
+    }
+    for (const DumpSitePlace& place : town.district.dump_site_places) {
+        if (place.turnaround) {
+            add_spot(town, place.place, town.of_tankers, marks.turnarounds);
+        }
+    }
+    for (const WaterSource& source : town.district.sources) {
+        if (source.turnaround) {
+            add_spot(town, source.place, town.of_tankers, marks.turnarounds);
+        }
+        add_spot(town, source.place, town.of_tankers, marks.origins);
+    }
+    for (const Station& station : town.district.stations) {
+        add_spot(town, station.place, town.of_anyone, marks.origins);
+    }
+    return marks;
+}
+
+}  // namespace
+
 bool must_back(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site) {
-    if (site.officers_place && town.district.dump_site_places[*site.officers_place].lane) {
-        return *town.district.dump_site_places[*site.officers_place].lane == LaneClass::dead_end;
+    if (site.officers_place) {
+        const DumpSitePlace& place = town.district.dump_site_places[*site.officers_place];
+        if (place.lane || place.turnaround) {
+            return place.lane && *place.lane == LaneClass::dead_end;
+        }
     }
     const auto dump = driven_to(town, site.place, town.of_tankers);
     const auto access = access_of(town, parcel);
@@ -190,16 +233,18 @@ bool must_back(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCa
         open[i] = open[i] && !closed[i];
     }
     return !drive_through(town.streets, open, *dump,
-                          in_metres(town.district.assumptions.turnaround_reach));
+                          in_metres(town.district.assumptions.turnaround_reach), lane_marks(town));
 }
 
 bool must_back_to_fill(const Town& town, Hour hour, const WaterSource& source) {
-    if (source.lane) {
-        return *source.lane == LaneClass::dead_end;
+    if (source.lane || source.turnaround) {
+        return source.lane && *source.lane == LaneClass::dead_end;
     }
     const auto fill = driven_to(town, source.place, town.of_tankers);
+    LaneMarks marks = lane_marks(town);
+    marks.from_anywhere = true;
     return !fill || !drive_through(town.streets, open_to_all(town, hour), *fill,
-                                   in_metres(town.district.assumptions.turnaround_reach));
+                                   in_metres(town.district.assumptions.turnaround_reach), marks);
 }
 
 }  // namespace farwater::slow
