@@ -46,7 +46,9 @@ std::vector<ColumnOf> verdict_columns(const Findings& findings) {
                  return has_answer(of(row)) ? io::Value{word(of(row).evidence)} : io::Value{};
              }),
         text("supply_mode",
-             "How water comes: shuttle, or none. Direct and relay supply are not modelled yet.",
+             "How water comes: direct (hose from a source, with an engine there), relay (with "
+             "engines in "
+             "line), shuttle, or none.",
              [of](std::size_t row) {
                  return has_answer(of(row)) ? io::Value{word(of(row).mode)} : io::Value{};
              }),
@@ -101,6 +103,17 @@ std::vector<ColumnOf> flow_columns(const Findings& findings) {
              "Handbook sum over undisturbed cycles, gpm: knows no queue, no storage and no start; "
              "for rating sheets only.",
              flow(&ParcelSupply::handbook)),
+        text("runner_up_mode", "The best other way that was looked at; blank: there is none.",
+             [of](std::size_t row) {
+                 return of(row).runner_up == SupplyMode::none ? io::Value{}
+                                                              : io::Value{word(of(row).runner_up)};
+             }),
+        real("runner_up_gpm", "Its cautious flow, gpm.",
+             [of](std::size_t row) {
+                 return of(row).runner_up == SupplyMode::none
+                            ? io::Value{}
+                            : value_of(of(row).runner_up_cautious);
+             }),
     };
 }
 

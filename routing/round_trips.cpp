@@ -12,6 +12,7 @@
 #include "routing/profiles.h"
 #include "routing/search.h"
 #include "routing/season_lanes.h"
+#include "routing/source_lays.h"
 #include "routing/spot_times.h"
 #include "routing/station_drives.h"
 #include "routing/travel_rule.h"
@@ -244,6 +245,7 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     result.stations_of_dump_site = by_place(std::move(to_dump_sites), dump_sites.spots.size());
     result.stations_of_fill_site = by_place(std::move(to_fill_sites), fill_sites.size());
     result.hose_lays = dump_sites.hose_lays;
+    result.source_lays = find_source_lays(roads, fill_sites, work);
     set_lanes(result, season_lanes(roads.district, roads.network, roads.access, roads.profiles,
                                    dump_sites, fill_sites, season, work));
     const std::optional<ProfileIndex> engine = response_profile(roads.profiles);

@@ -49,7 +49,7 @@ Shuttles shuttles_of(const supply::Assessment& assessment) {
     std::unordered_map<Shuttle, std::uint32_t, HashOfShuttle> known;
     for (std::size_t row = 0; row < assessment.supplies.size(); ++row) {
         const supply::ParcelSupply& supply = assessment.supplies[row];
-        if (!supply.fill_source.valid()) {
+        if (!supply.has_round_trip()) {
             shuttles.of.push_back(RoutesInUse::none);
             continue;
         }

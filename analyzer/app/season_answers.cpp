@@ -23,7 +23,7 @@ std::vector<bool> trips_in_use(const reports::SeasonFindings& season,
     for (std::size_t row = 0; row < assessment.supplies.size(); ++row) {
         const supply::ParcelSupply& supply = assessment.supplies[row];
         const SeasonIndex of = assessment.variants[assessment.worst_variant[row]].variant.season;
-        if (of != season.trips.season || !supply.fill_source.valid()) {
+        if (of != season.trips.season || !supply.has_round_trip()) {
             continue;
         }
         const std::size_t begin = trips.begin[supply.dump_site.position()];
@@ -65,6 +65,7 @@ void keep_what_is_reported(reports::SeasonFindings& season, const supply::Assess
     }
     season.trips.fill_trips = std::move(fewer);
     season.trips.hose_lays = {};
+    season.trips.source_lays = {};
 }
 
 }  // namespace farwater::app

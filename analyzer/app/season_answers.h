@@ -7,7 +7,7 @@
 
 namespace farwater::app {
 
-// Lets go of the hose lays, and of the round trips but for those that an answer of the season is
+// Lets go of all hose lays, and of the round trips but for those that an answer of the season is
 // served by and the shortest of each dump site. The order of those kept is as it was. Precondition:
 // all periods of the season are assessed, and no later season is. O(places x round trips of one).
 void keep_what_is_reported(reports::SeasonFindings& season, const supply::Assessment& assessment);

@@ -160,6 +160,12 @@ constexpr std::array rows{
     AssumptionRow{"hose_reach_ft", "Hose", &A::hose_reach, 0, 20000, high,
                   "Longest supply line that is laid.",
                   "rating schedule: creditable supply within 1,000 ft as hose can be laid"},
+    AssumptionRow{"relay_reach_ft", "Hose", &A::relay_reach, 0, 20000, medium,
+                  "A house farther than this from a source by hose is not supplied direct or by "
+                  "relay.",
+                  practice},
+    AssumptionRow{"lay_1000ft_min", "Hose", &A::lay_1000ft, 0, 60, medium,
+                  "Laying 1,000 ft of one supply line.", practice},
     AssumptionRow{"off_road_hose_ft", "Hose", &A::off_road_hose, 0, 5000, medium,
                   "Hose lies along roads and drives; straight over land only this far.", practice},
     AssumptionRow{"setback_factor", "Hose", &A::setback_factor, 1, 3, medium,

@@ -75,6 +75,8 @@ struct Assumptions {
 
     // hose
     Length hose_reach = feet(1000);
+    Length relay_reach = feet(3000);
+    Duration lay_1000ft = minutes(5.0);
     Length off_road_hose = feet(300);
     double setback_factor = 1.25;
     Length setback_extra = feet(50);

@@ -97,6 +97,12 @@ struct HoseLay {
     Length length;
 };
 
+// Hose from a fill site to a parcel's house, for direct supply and relay.
+struct SourceLay {
+    FillSiteIndex fill_site;
+    Length length;
+};
+
 // Lists of variable length per row, stored as one list: rows never allocate on their own.
 template <class Item>
 struct Lists {
@@ -129,6 +135,10 @@ struct RoundTrips {
     // Per parcel, then per target: the dump sites in hose reach, the officer's places first, then
     // the nearest.
     Lists<HoseLay> hose_lays;
+
+    // Per parcel, then per target: the nearest fill site of each strength class within relay_reach
+    // of hose, by length.
+    Lists<SourceLay> source_lays;
 
     // Road miles from the nearest station to the parcel's access point; none where there is no way.
     std::vector<std::optional<float>> station_miles;

@@ -4,83 +4,11 @@
 
 #include <geos_c.h>
 
+#include "analyzer/geometry/geos_shape.h"
 #include "analyzer/geometry/polygon.h"
 
 namespace farwater {
 namespace {
-
-// Everything of GEOS hangs on a context. One per call: that costs less than a microsecond and keeps
-// the functions free of shared state.
-class Geos {
-public:
-    Geos() : handle_(GEOS_init_r()) {}
-    ~Geos() { GEOS_finish_r(handle_); }
-    Geos(const Geos&) = delete;
-    Geos& operator=(const Geos&) = delete;
-    GEOSContextHandle_t operator*() const { return handle_; }
-
-    auto owned(GEOSGeometry* geometry) const {
-        const auto destroy = [handle = handle_](GEOSGeometry* g) { GEOSGeom_destroy_r(handle, g); };
-        return std::unique_ptr<GEOSGeometry, decltype(destroy)>(geometry, destroy);
-    }
-
-private:
-    GEOSContextHandle_t handle_;
-};
-
-static_assert(sizeof(Point) == 2 * sizeof(double),
-              "rings are handed to GEOS as they lie in memory");
-
-// Null where the ring is no ring: fewer than four vertices, or open.
-GEOSGeometry* ring_in_geos(const Geos& geos, const Polyline& ring) {
-    if (ring.size() < 4) {
-        return nullptr;
-    }
-    GEOSCoordSequence* vertices = GEOSCoordSeq_copyFromBuffer_r(
-        *geos, &ring.front().x, static_cast<unsigned>(ring.size()), 0, 0);
-    return vertices == nullptr ? nullptr : GEOSGeom_createLinearRing_r(*geos, vertices);
-}
-
-struct BuiltPolygon {
-    GEOSGeometry* geometry = nullptr;  // null: the shell is no ring
-    bool complete = true;              // no hole was left out
-};
-
-BuiltPolygon polygon_in_geos(const Geos& geos, const Polygon& polygon) {
-    GEOSGeometry* shell = ring_in_geos(geos, polygon.shell);
-    if (shell == nullptr) {
-        return {nullptr, false};
-    }
-    std::vector<GEOSGeometry*> holes;
-    for (const Polyline& hole : polygon.holes) {
-        if (GEOSGeometry* ring = ring_in_geos(geos, hole)) {
-            holes.push_back(ring);
-        }
-    }
-    const bool complete = holes.size() == polygon.holes.size();
-    return {
-        GEOSGeom_createPolygon_r(*geos, shell, holes.data(), static_cast<unsigned>(holes.size())),
-        complete};
-}
-
-// What can be built of the shape; `complete` false when rings had to be left out.
-BuiltPolygon shape_in_geos(const Geos& geos, const MultiPolygon& shape) {
-    std::vector<GEOSGeometry*> parts;
-    bool complete = !shape.empty();
-    for (const Polygon& polygon : shape) {
-        const BuiltPolygon part = polygon_in_geos(geos, polygon);
-        complete = complete && part.complete && part.geometry != nullptr;
-        if (part.geometry != nullptr) {
-            parts.push_back(part.geometry);
-        }
-    }
-    if (parts.size() == 1) {
-        return {parts.front(), complete};
-    }
-    return {GEOSGeom_createCollection_r(*geos, GEOS_MULTIPOLYGON, parts.data(),
-                                        static_cast<unsigned>(parts.size())),
-            complete};
-}
 
 Polyline ring_from_geos(const Geos& geos, const GEOSGeometry* ring) {
     const GEOSCoordSequence* vertices = GEOSGeom_getCoordSeq_r(*geos, ring);
@@ -155,7 +83,7 @@ bool is_valid(const MultiPolygon& shape) {
         return true;
     }
     const Geos geos;
-    const BuiltPolygon built = shape_in_geos(geos, shape);
+    const BuiltShape built = shape_in_geos(geos, shape);
     const auto geometry = geos.owned(built.geometry);
     return built.complete && geometry && GEOSisValid_r(*geos, geometry.get()) == 1;
 }

@@ -6,55 +6,17 @@
 
 #include <geos_c.h>
 
+#include "analyzer/geometry/geos_shape.h"
+
 namespace farwater {
 namespace {
-
-class Geos {
-public:
-    Geos() : handle_(GEOS_init_r()) {}
-    ~Geos() { GEOS_finish_r(handle_); }
-    Geos(const Geos&) = delete;
-    Geos& operator=(const Geos&) = delete;
-    GEOSContextHandle_t operator*() const { return handle_; }
-
-    auto owned(GEOSGeometry* geometry) const {
-        const auto destroy = [handle = handle_](GEOSGeometry* g) { GEOSGeom_destroy_r(handle, g); };
-        return std::unique_ptr<GEOSGeometry, decltype(destroy)>(geometry, destroy);
-    }
-
-private:
-    GEOSContextHandle_t handle_;
-};
-
-GEOSGeometry* ring_in_geos(const Geos& geos, const Polyline& ring) {
-    GEOSCoordSequence* vertices = GEOSCoordSeq_copyFromBuffer_r(
-        *geos, &ring.front().x, static_cast<unsigned>(ring.size()), 0, 0);
-    return vertices == nullptr ? nullptr : GEOSGeom_createLinearRing_r(*geos, vertices);
-}
-
-// Null only where GEOS refuses the shape.
-GEOSGeometry* shape_in_geos(const Geos& geos, const MultiPolygon& shape) {
-    std::vector<GEOSGeometry*> parts;
-    for (const Polygon& polygon : shape) {
-        std::vector<GEOSGeometry*> holes;
-        for (const Polyline& hole : polygon.holes) {
-            holes.push_back(ring_in_geos(geos, hole));
-        }
-        parts.push_back(GEOSGeom_createPolygon_r(*geos, ring_in_geos(geos, polygon.shell),
-                                                 holes.data(),
-                                                 static_cast<unsigned>(holes.size())));
-    }
-    return parts.size() == 1 ? parts.front()
-                             : GEOSGeom_createCollection_r(*geos, GEOS_MULTIPOLYGON, parts.data(),
-                                                           static_cast<unsigned>(parts.size()));
-}
 
 GEOSGeometry* building_in_geos(const Geos& geos, const Footprints& footprints, std::size_t i) {
     if (!footprints.has_outline(i)) {
         const Point place = footprints.first_vertex(i);
         return GEOSGeom_createPointFromXY_r(*geos, place.x, place.y);
     }
-    return shape_in_geos(geos, footprints.shape(i));
+    return shape_in_geos(geos, footprints.shape(i)).geometry;
 }
 
 GEOSGeometry* box_in_geos(const Geos& geos, const Box& box) {
@@ -235,7 +197,7 @@ Surroundings SeparationIndex::around(std::size_t building) const {
     const std::vector<Candidate> candidates =
         tree_->near(*footprints_, rules_, building, longest_wall(shape));
     const Geos geos;
-    const auto own = geos.owned(shape_in_geos(geos, shape));
+    const auto own = geos.owned(shape_in_geos(geos, shape).geometry);
     const double beyond = std::nextafter(in_metres(rules_.reach), Box::far);
     NearestSoFar nearest{beyond, beyond, {beyond, beyond, beyond, beyond}};
     Surroundings result;
@@ -267,7 +229,7 @@ double share_on(const Footprints& footprints, std::size_t building, const MultiP
     }
     const Geos geos;
     const auto own = geos.owned(building_in_geos(geos, footprints, building));
-    const auto land = geos.owned(shape_in_geos(geos, shape));
+    const auto land = geos.owned(shape_in_geos(geos, shape).geometry);
     return common_area(geos, own.get(), land.get()) / footprints.area_m2(building);
 }
 

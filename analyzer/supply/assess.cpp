@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <compare>
-#include <map>
 #include <utility>
 
-#include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/case_answers.h"
+#include "analyzer/supply/direct.h"
 #include "analyzer/supply/shuttle_case.h"
 
 namespace farwater::supply {
@@ -13,20 +13,15 @@ namespace {
 
 constexpr std::int32_t half_minute = 300;  // tenths of a second
 constexpr std::size_t cases_per_chunk = 16;
+constexpr std::size_t rows_per_chunk = 1024;
 
-// One parcel or target as the supply stage sees it.
-struct Asker {
-    std::optional<Need> need;
-    Point house;
-    std::string_view zone;
-};
+std::string_view zone_of(const District& district, std::size_t row) {
+    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone) : "";
+}
 
-Asker asker_at(const District& district, const std::vector<std::optional<Need>>& needs,
-               std::size_t row) {
-    if (row < district.parcels.size()) {
-        return {needs[row], district.parcels[row].house, district.parcels[row].zone};
-    }
-    return {needs[row], district.targets[row - district.parcels.size()].place, ""};
+Point place_of(const District& district, std::size_t row) {
+    return row < district.parcels.size() ? district.parcels[row].house
+                                         : district.targets[row - district.parcels.size()].place;
 }
 
 struct CaseKey {
@@ -89,15 +84,10 @@ std::optional<ProblemId> unknown_because(const Situation& situation, std::size_t
     return std::nullopt;
 }
 
-ParcelSupply without_shuttle(const Asker& asker, SupplyState state, Limit limit) {
-    ParcelSupply supply;
+ParcelSupply without_shuttle(const Need& need, SupplyState state, Limit limit) {
+    ParcelSupply supply = unanswered(need);
     supply.state = state;
     supply.limit = limit;
-    if (asker.need) {
-        supply.needed = asker.need->flow;
-        supply.duration = rounded_up(asker.need->duration);
-        supply.evidence = asker.need->evidence;
-    }
     return supply;
 }
 
@@ -107,136 +97,34 @@ Limit why_no_lay(const Situation& situation, std::size_t row) {
     return far ? Limit::hose : Limit::no_dump_site;
 }
 
+ParcelSupply without_building() {
+    ParcelSupply supply;
+    supply.state = SupplyState::no_building;
+    return supply;
+}
+
 // Everything that is settled before a dump site comes into it; none = a case decides.
-std::optional<ParcelSupply> settled(const Situation& situation, const Asker& asker, std::size_t row,
-                                    DriveTime first_arrival) {
-    const bool has_lay = !situation.trips.hose_lays[row].empty();
-    if (!asker.need) {
-        return without_shuttle(asker, SupplyState::no_building, Limit::none);
+std::optional<ParcelSupply> settled(const Situation& situation, const std::optional<Need>& need,
+                                    std::size_t row, DriveTime first_arrival) {
+    if (!need) {
+        return without_building();
     }
     if (const auto why = unknown_because(situation, row)) {
-        ParcelSupply supply = without_shuttle(asker, SupplyState::unknown, Limit::none);
+        ParcelSupply supply = without_shuttle(*need, SupplyState::unknown, Limit::none);
         supply.reason = why;
         return supply;
     }
     if (!reachable(first_arrival)) {
-        return without_shuttle(asker, SupplyState::unreached, Limit::no_route);
+        return without_shuttle(*need, SupplyState::unreached, Limit::no_route);
     }
-    if (!has_lay) {
+    if (situation.trips.hose_lays[row].empty()) {
         ParcelSupply supply =
-            without_shuttle(asker, SupplyState::tank_only, why_no_lay(situation, row));
+            without_shuttle(*need, SupplyState::tank_only, why_no_lay(situation, row));
         supply.first_engine = rounded_up(duration_of(first_arrival));
         return supply;
     }
     return std::nullopt;
 }
-
-// What the hose to this house carries; none = no hose that is there is long enough.
-std::optional<Flow> supply_line(const Situation& situation, const Scene& scene, Point house,
-                                Length lay) {
-    const Assumptions& assumptions = situation.district.assumptions;
-    const auto size = scene.hose.size_for(lay);
-    if (!size) {
-        return std::nullopt;
-    }
-    const ElevationGrid& ground = situation.district.elevation;
-    const auto at_house = ground.at(house);
-    const auto at_site = ground.at(at(situation.trips.dump_sites, scene.dump_site).place);
-    const Length rise = at_house && at_site ? *at_house - *at_site : metres(0);
-    return hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi,
-                                        assumptions.residual_pressure_psi);
-}
-
-Margin margin_of(HeldFlow cautious, HeldFlow needed, double firm) {
-    if (cautious < needed) {
-        return Margin::none;
-    }
-    return in_tenths(cautious) >= firm * in_tenths(needed) ? Margin::firm : Margin::thin;
-}
-
-// The parcels of one case, one after another; earliest starts are kept by need.
-class CaseWorker {
-public:
-    CaseWorker(const Situation& situation, const Scene& scene, const ShuttleCase& shuttle)
-        : situation_(situation), scene_(scene), shuttle_(shuttle) {}
-
-    ParcelSupply supply_of(const Asker& asker, HoseLay lay, DriveTime first_arrival) {
-        ParcelSupply supply = without_shuttle(asker, SupplyState::tank_only, shuttle_.limit);
-        supply.first_engine = rounded_up(duration_of(first_arrival));
-        supply.wheels_gal = static_cast<float>(in_gallons(scene_.on_wheels));
-        supply.dump_site = scene_.dump_site;
-        supply.lane = scene_.lane;
-        supply.hose_ft = static_cast<float>(in_feet(lay.length));
-        supply.tankers = static_cast<std::uint8_t>(std::min<std::size_t>(255, shuttle_.tankers));
-        if (shuttle_.tankers > 0) {
-            describe(supply);
-        }
-        const std::optional<Flow> line = supply_line(situation_, scene_, asker.house, lay.length);
-        if (!shuttle_.flows()) {
-            return supply;
-        }
-        if (line) {
-            judge(supply, held(*line));
-        } else {
-            supply.limit = Limit::hose;
-        }
-        return supply;
-    }
-
-private:
-    void describe(ParcelSupply& supply) const {
-        supply.handbook = held(shuttle_.handbook);
-        supply.fill_source = shuttle_.source;
-        supply.first_tanker = shuttle_.first_tanker;
-        supply.first_at_site = scene_.engines.front().unit;
-        supply.tank_water = rounded_up(shuttle_.tank_water);
-        if (shuttle_.continuous) {
-            supply.continuous = rounded_up(*shuttle_.continuous);
-        }
-        supply.gap = rounded_up(shuttle_.gap);
-        supply.round_trip = rounded_up(shuttle_.round_trip);
-        supply.evidence = std::min(supply.evidence, shuttle_.evidence);
-    }
-
-    void judge(ParcelSupply& supply, HeldFlow line) {
-        supply.mode = SupplyMode::shuttle;
-        supply.limit = line < shuttle_.sustained ? Limit::supply_line : shuttle_.limit;
-        supply.sustained = std::min(shuttle_.sustained, line);
-        supply.cautious = std::min(shuttle_.cautious, line);
-        supply.later = std::min(shuttle_.later, line);
-        supply.one_tanker_out = std::min(shuttle_.one_tanker_out, line);
-        supply.margin =
-            margin_of(supply.cautious, supply.needed, situation_.district.assumptions.firm_margin);
-        if (line >= supply.needed) {
-            supply.earliest_start = earliest(supply.needed);
-        }
-        if (supply.cautious >= supply.needed) {
-            supply.state = SupplyState::held;
-        } else if (supply.earliest_start) {
-            supply.state = SupplyState::late;
-        } else if (in_tenths(supply.later) > 0) {
-            supply.state = SupplyState::short_flow;
-        }
-    }
-
-    std::optional<TenthsMinute> earliest(HeldFlow needed) {
-        const auto known = earliest_.find(needed);
-        if (known != earliest_.end()) {
-            return known->second;
-        }
-        const Duration latest =
-            std::max(situation_.district.assumptions.late_horizon, shuttle_.window.start);
-        const auto start = earliest_start(shuttle_.slow, needed, shuttle_.window.duration, latest);
-        const auto kept = start ? std::optional(rounded_up(*start)) : std::nullopt;
-        earliest_.emplace(needed, kept);
-        return kept;
-    }
-
-    const Situation& situation_;
-    const Scene& scene_;
-    const ShuttleCase& shuttle_;
-    std::map<HeldFlow, std::optional<TenthsMinute>> earliest_;
-};
 
 std::vector<std::size_t> group_begins(const std::vector<Keyed>& keyed) {
     std::vector<std::size_t> begins;
@@ -261,15 +149,24 @@ public:
           profile_of_(profile_of_units(situation.district, situation.profiles)) {}
 
     std::optional<ParcelSupply> settled_answer(std::size_t row) const {
-        return settled(situation_, asker(row), row, first_arrivals_[row]);
+        return settled(situation_, needs_[row], row, first_arrivals_[row]);
+    }
+
+    // By hose from a source, where that can be and the answer is known but for that.
+    std::optional<ParcelSupply> direct(std::size_t row, const ParcelSupply& shuttle) const {
+        if (!needs_[row] || shuttle.state == SupplyState::unknown ||
+            !reachable(first_arrivals_[row])) {
+            return std::nullopt;
+        }
+        return direct_supply(situation_, profile_of_, rosters_.responders[zone_at(row)], row,
+                             fire_at(row));
     }
 
     // Precondition: no settled answer.
     Keyed keyed(std::size_t row, std::size_t lay, std::size_t slot) const {
         const HoseLay& hose = situation_.trips.hose_lays[row][lay];
         return {{hose.dump_site, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
-                 in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)),
-                 rosters_.zone_of(asker(row).zone)},
+                 in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row)},
                 static_cast<std::uint32_t>(row),
                 static_cast<std::uint32_t>(lay),
                 static_cast<std::uint32_t>(slot)};
@@ -290,7 +187,15 @@ public:
     }
 
 private:
-    Asker asker(std::size_t row) const { return asker_at(situation_.district, needs_, row); }
+    std::uint32_t zone_at(std::size_t row) const {
+        return rosters_.zone_of(zone_of(situation_.district, row));
+    }
+
+    // Precondition: there is a need, and an engine gets there.
+    HouseOnFire fire_at(std::size_t row) const {
+        return {place_of(situation_.district, row), needs_[row].value_or(Need{}),
+                duration_of(first_arrivals_[row])};
+    }
 
     void answer_group(std::span<const Keyed> items, std::vector<ParcelSupply>& slots) const {
         const CaseKey& key = items.front().key;
@@ -299,11 +204,10 @@ private:
                      key.lane, minutes(key.arrival_half_minutes / 2.0));
         const ShuttleCase shuttle =
             work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
-        CaseWorker worker(situation_, scene, shuttle);
+        CaseAnswers answers(situation_, scene, shuttle);
         for (const Keyed& item : items) {
-            slots[item.slot] =
-                worker.supply_of(asker(item.row), situation_.trips.hose_lays[item.row][item.lay],
-                                 first_arrivals_[item.row]);
+            slots[item.slot] = answers.supply_of(fire_at(item.row),
+                                                 situation_.trips.hose_lays[item.row][item.lay]);
         }
     }
 
@@ -313,6 +217,24 @@ private:
     Rosters rosters_;
     std::vector<ProfileIndex> profile_of_;
 };
+
+// Direct supply needs no tanker: of answers that are as good it is taken. What the other mode would
+// give stays beside it.
+void take_direct_if_better(const Assessor& assessor, std::size_t row, ParcelSupply& supply) {
+    std::optional<ParcelSupply> direct = assessor.direct(row, supply);
+    if (!direct) {
+        return;
+    }
+    direct->wheels_gal = supply.wheels_gal;
+    const bool shuttle_is_better = worse(*direct, supply);
+    ParcelSupply& better = shuttle_is_better ? supply : *direct;
+    const ParcelSupply& other = shuttle_is_better ? *direct : supply;
+    if (in_tenths(other.cautious) > 0) {
+        better.runner_up = other.mode;
+        better.runner_up_cautious = other.cautious;
+    }
+    supply = better;
+}
 
 // Whether there is a tanker that need not back where it can drive through.
 bool lanes_matter(const District& district) {
@@ -359,6 +281,12 @@ std::vector<ParcelSupply> assess(const Situation& situation,
         }
     }
     supplies.resize(needs.size());
+    for_each_chunk(work, "direct supply", needs.size(), rows_per_chunk,
+                   [&](std::size_t begin, std::size_t end) {
+                       for (std::size_t row = begin; row < end; ++row) {
+                           take_direct_if_better(assessor, row, supplies[row]);
+                       }
+                   });
     return supplies;
 }
 

@@ -18,6 +18,9 @@ namespace farwater::supply {
 // tankers must back there, also the first one that they can drive through is looked at, and the
 // better answer is taken.
 //
+// Then direct supply and relay are looked at (direct.h); the better answer is taken, hose before
+// tankers where both are as good, and the other mode is kept beside it.
+//
 // Work is keyed by case: parcels that share dump site, lane class, zone, duration and first arrival
 // (rounded down to half a minute, so that the flow has to hold from no later than it should) share
 // one.

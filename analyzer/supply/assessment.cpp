@@ -12,6 +12,24 @@ TenthsMinute rounded_up(Duration duration) {
         static_cast<std::int32_t>(std::ceil(in_minutes(duration) * 10.0 - binary_dust))};
 }
 
+ParcelSupply unanswered(const Need& need) {
+    ParcelSupply supply;
+    supply.needed = need.flow;
+    supply.duration = rounded_up(need.duration);
+    supply.evidence = need.evidence;
+    return supply;
+}
+
+void judge(ParcelSupply& supply, double firm_margin) {
+    const bool held = supply.cautious >= supply.needed;
+    const bool firm = in_tenths(supply.cautious) >= firm_margin * in_tenths(supply.needed);
+    supply.margin = !held ? Margin::none : firm ? Margin::firm : Margin::thin;
+    supply.state = held                          ? SupplyState::held
+                   : supply.earliest_start       ? SupplyState::late
+                   : in_tenths(supply.later) > 0 ? SupplyState::short_flow
+                                                 : SupplyState::tank_only;
+}
+
 int severity_of(SupplyState state) {
     switch (state) {
         case SupplyState::unknown:

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/ids.h"
+#include "analyzer/district/need.h"
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
@@ -24,9 +25,10 @@ struct ParcelSupply {
     Margin margin = Margin::none;
     Evidence evidence = Evidence::assumed;
     SupplyMode mode = SupplyMode::none;
-    Limit limit = Limit::none;        // what sets the flow, or why there is none
-    std::optional<ProblemId> reason;  // of state unknown
-    std::uint8_t tankers = 0;         // in the shuttle
+    Limit limit = Limit::none;                // what sets the flow, or why there is none
+    std::optional<ProblemId> reason;          // of state unknown
+    std::uint8_t tankers = 0;                 // in the shuttle
+    SupplyMode runner_up = SupplyMode::none;  // the best other mode that was looked at
 
     HeldFlow needed{};
     HeldFlow sustained{};
@@ -34,6 +36,7 @@ struct ParcelSupply {
     HeldFlow later{};           // cautious, from the late horizon on
     HeldFlow one_tanker_out{};  // cautious, without the tanker that is missed most
     HeldFlow handbook{};
+    HeldFlow runner_up_cautious{};
     TenthsMinute duration{};
 
     std::optional<TenthsMinute> first_engine;  // since the alarm, at the house
@@ -50,7 +53,18 @@ struct ParcelSupply {
     UnitIndex first_at_site;          // the first engine at the dump site
     std::optional<float> hose_ft;     // from the dump site to the house
     std::optional<float> wheels_gal;  // in the tanks there by the late horizon
+
+    // Tankers drive between a fill site and a dump site; else neither, or hose comes from the
+    // source.
+    bool has_round_trip() const { return dump_site.valid() && fill_source.valid(); }
 };
+
+// What is needed, and nothing yet of what meets it; evidence is that of the need.
+ParcelSupply unanswered(const Need& need);
+
+// Margin and state, from the need, the cautious flow now and later and the earliest start: held,
+// late, short, tank_only.
+void judge(ParcelSupply& supply, double firm_margin);
 
 // Short flow first: unknown, unreached, tank_only, short, late, held. no_building is apart.
 int severity_of(SupplyState state);

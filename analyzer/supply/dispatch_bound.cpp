@@ -2,53 +2,18 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <limits>
 #include <vector>
 
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/linear_program.h"
+#include "analyzer/supply/undisturbed.h"
 #include "analyzer/supply/visits.h"
 
 namespace farwater::supply {
 namespace {
 
 constexpr double no_limit = std::numeric_limits<double>::infinity();
-
-// One tanker with nobody in its way. Gallons and minutes.
-struct Undisturbed {
-    double first_load = 0.0;   // in by the end
-    double later_loads = 0.0;  // the same
-    double to_the_fire = 0.0;  // the least time from leaving a fill place to the first gallon in
-};
-
-// A nursing tanker may be quicker than one that offloads, so either is taken at its best.
-Undisturbed undisturbed(const Incident& incident, const Tanker& tanker, double end) {
-    const DumpSite& dump = incident.dump_site;
-    const FillSite& site = incident.fill_sites[tanker.fill_site];
-    const bool may_nurse = tanker.can_nurse && dump.nursing_tankers > 0;
-    const Duration before =
-        may_nurse ? std::min(tanker.offload_before, dump.nurse_hookup) : tanker.offload_before;
-    const Flow rate = may_nurse ? std::max(tanker.offload, dump.nurse_rate) : tanker.offload;
-    const double load = in_gallons(tanker.delivered);
-    const auto in_by_end = [&](double opened) {
-        return opened >= end ? 0.0 : std::min(load, (end - opened) * in_gpm(rate));
-    };
-    const Duration met = may_nurse ? tanker.arrives : std::max(tanker.arrives, dump.tanks_ready);
-    const double first = in_minutes(met + before);
-    Undisturbed result{.first_load = in_by_end(first),
-                       .to_the_fire = in_minutes(tanker.leg.loaded + before)};
-    const double away = first + in_minutes(flowing_for(tanker.delivered, rate)) +
-                        in_minutes(tanker.offload_after + tanker.leg.empty);
-    const double filled = in_minutes(fill_visit(site, tanker).in_place());
-    const double second = std::max(away, in_minutes(site.ready)) + filled + result.to_the_fire;
-    const double cycle = (away - first) + filled + result.to_the_fire;
-    if (second < end && cycle > 0.0) {
-        const double whole = std::floor((end - second) / cycle);
-        result.later_loads = whole * load + in_by_end(second + whole * cycle);
-    }
-    return result;
-}
 
 struct SiteRows {
     std::size_t places = 0, flows = 0, pump = 0, source = 0;
@@ -76,14 +41,14 @@ private:
     // which its first gallon is in.
     SiteRows rows_of(std::size_t index) {
         const FillSite& site = incident_.fill_sites[index];
-        double from_place = no_limit;  // the least time to the fire
+        double from_place = no_limit;
         double from_line = no_limit;
         for (std::size_t t = 0; t < incident_.tankers.size(); ++t) {
             const Tanker& tanker = incident_.tankers[t];
             if (tanker.fill_site == index) {
-                from_place = std::min(from_place, each_[t].to_the_fire);
+                from_place = std::min(from_place, each_[t].from_place);
                 from_line =
-                    std::min(from_line, each_[t].to_the_fire + in_minutes(tanker.fill_after));
+                    std::min(from_line, each_[t].from_place + in_minutes(tanker.fill_after));
             }
         }
         const auto minutes_left = [&](double to_the_fire) {

@@ -11,55 +11,6 @@ const Season& season_of(const Situation& situation) {
     return at(situation.district.seasons, situation.trips.season);
 }
 
-bool arrives_before(const Arrival& a, const Arrival& b) {
-    return a.at_scene != b.at_scene ? a.at_scene < b.at_scene : a.unit < b.unit;
-}
-
-// Units that have a way to the dump site, by arrival.
-std::vector<Arrival> arrivals(const Situation& situation, std::span<const ProfileIndex> profile_of,
-                              std::span<const Responder> responders, DumpSiteIndex dump_site,
-                              Duration first_arrival, UnitKind kind) {
-    const Duration asked = first_arrival + situation.district.assumptions.request_delay;
-    std::vector<Arrival> list;
-    for (const Responder& responder : responders) {
-        const Unit& unit = at(situation.district.units, responder.unit);
-        const ProfileIndex profile = at(profile_of, responder.unit);
-        if (unit.kind != kind || !profile.valid()) {
-            continue;
-        }
-        const DriveTime drive = situation.trips.from_station(profile, unit.station, dump_site);
-        if (reachable(drive)) {
-            const Duration leaves =
-                responder.on_request ? asked + responder.rolls : responder.rolls;
-            list.push_back({responder.unit, profile, leaves, leaves + duration_of(drive)});
-        }
-    }
-    std::ranges::sort(list, arrives_before);
-    const Assumptions& assumptions = situation.district.assumptions;
-    const int most = kind == UnitKind::engine ? assumptions.most_engines : assumptions.most_tankers;
-    list.resize(std::min(list.size(), static_cast<std::size_t>(most)));
-    return list;
-}
-
-HoseLoad hose_of(const Unit& unit, const Assumptions& assumptions) {
-    return unit.hose.value_or(HoseLoad{.hose_2_5in = assumptions.engine_hose_2_5in,
-                                       .hose_3in = {},
-                                       .hose_4in = {},
-                                       .hose_5in = {}});
-}
-
-HoseThere hose_there(const District& district, std::span<const Arrival> engines) {
-    HoseThere there{};
-    for (const Arrival& engine : engines.first(std::min<std::size_t>(2, engines.size()))) {
-        const HoseLoad load = hose_of(at(district.units, engine.unit), district.assumptions);
-        there.length[0] += load.hose_2_5in;
-        there.length[1] += load.hose_3in;
-        there.length[2] += load.hose_4in;
-        there.length[3] += load.hose_5in;
-    }
-    return there;
-}
-
 struct Tanks {
     Duration first_up;
     Volume usable;
@@ -199,26 +150,6 @@ Duration first_tanker_ready(const std::vector<Tanker>& tankers, Duration setup) 
 
 }  // namespace
 
-std::vector<ProfileIndex> profile_of_units(const District& district,
-                                           std::span<const Profile> profiles) {
-    std::vector<ProfileIndex> of(district.units.size());
-    for (std::size_t p = 0; p < profiles.size(); ++p) {
-        for (const UnitIndex member : profiles[p].members) {
-            at(of, member) = ProfileIndex(p);
-        }
-    }
-    return of;
-}
-
-std::optional<hydraulics::HoseSize> HoseThere::size_for(Length lay) const {
-    for (std::size_t size = 4; size-- > 0;) {
-        if (length[size] >= lay) {
-            return static_cast<hydraulics::HoseSize>(size);
-        }
-    }
-    return std::nullopt;
-}
-
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
                std::span<const Responder> responders, DumpSiteIndex dump_site, LaneClass lane,
                Duration first_arrival) {
@@ -227,11 +158,16 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.dump_site = dump_site;
     scene.lane = lane;
     scene.first_arrival = first_arrival;
+    const auto drive_to = [&](ProfileIndex profile, StationIndex station) {
+        return situation.trips.from_station(profile, station, dump_site);
+    };
     scene.engines =
-        arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::engine);
+        arrivals(situation, profile_of, responders, UnitKind::engine, first_arrival, drive_to);
     scene.tankers =
-        arrivals(situation, profile_of, responders, dump_site, first_arrival, UnitKind::tanker);
-    scene.hose = hose_there(situation.district, scene.engines);
+        arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival, drive_to);
+    scene.hose =
+        hose_there(situation.district,
+                   std::span(scene.engines).first(std::min<std::size_t>(2, scene.engines.size())));
     scene.on_wheels = on_wheels(situation.district, scene);
     const Tanks tanks =
         portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);

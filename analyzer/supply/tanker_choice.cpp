@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/visits.h"
 
 namespace farwater::supply {
 namespace {
@@ -22,14 +23,14 @@ std::vector<Use> uses_of(const Incident& incident) {
     std::vector<Use> uses;
     uses.reserve(incident.tankers.size());
     for (const Tanker& tanker : incident.tankers) {
-        const Flow rate = std::min(tanker.fill_limit, incident.fill_sites[tanker.fill_site].pump);
-        Use use;
-        use.slot = in_minutes(tanker.offload_before + tanker.delivered / tanker.offload +
-                              tanker.offload_after);
-        use.place = in_minutes(tanker.fill_before + tanker.refilled / rate + tanker.fill_after);
-        use.cycle = use.slot + use.place + in_minutes(tanker.leg.empty + tanker.leg.loaded);
-        use.load = in_gallons(tanker.delivered);
-        uses.push_back(use);
+        const FillSite& site = incident.fill_sites[tanker.fill_site];
+        const double slot = in_minutes(offload_visit(tanker));
+        const double place = in_minutes(fill_visit(site, tanker).in_place());
+        const double legs = in_minutes(tanker.leg.empty + tanker.leg.loaded);
+        uses.push_back({.slot = slot,
+                        .place = place,
+                        .cycle = slot + place + legs,
+                        .load = in_gallons(tanker.delivered)});
     }
     return uses;
 }

@@ -16,12 +16,17 @@ inline Duration flowing_for(Volume load, Flow rate) {
     return load > Volume{} ? load / rate : Duration{};
 }
 
-// At the best rate that any way of filling gives: the tanker's limit, and the pump, shared where
-// the number of flows is given. Precondition: both are positive.
+// The best that any way of filling gives: the tanker's limit, and the pump, shared where the number
+// of flows is given.
+inline Flow fill_rate(const FillSite& site, const Tanker& tanker) {
+    const int flows = std::max(1, site.flows.value_or(1));
+    return std::min(tanker.fill_limit, site.pump / static_cast<double>(flows));
+}
+
+// At that rate. Precondition: it is positive.
 inline FillVisit fill_visit(const FillSite& site, const Tanker& tanker) {
-    const Flow rate =
-        std::min(tanker.fill_limit, site.pump / static_cast<double>(site.flows.value_or(1)));
-    return {tanker.fill_before, flowing_for(tanker.refilled, rate), tanker.fill_after};
+    return {tanker.fill_before, flowing_for(tanker.refilled, fill_rate(site, tanker)),
+            tanker.fill_after};
 }
 
 inline Duration offload_visit(const Tanker& tanker) {

@@ -53,12 +53,17 @@ inline std::vector<Rule> supply_rules() {
          "(state = 'unreached') AND first_engine_min IS NOT NULL"},
         {"reached: the first engine has a time",
          "state IN ('held','late','short','tank_only') AND first_engine_min IS NULL"},
-        {"a flow has a dump site, a source, a round trip and tankers",
-         "sustained_gpm > 0 AND (dump_site_id IS NULL OR fill_source_id IS NULL OR round_trip_min "
-         "IS NULL OR tankers < 1)"},
-        {"a flow is supplied by a shuttle",
-         "(sustained_gpm > 0 OR later_gpm > 0) AND supply_mode != 'shuttle'"},
-        {"hose is no longer than is laid", "hose_ft > 1000.05"},
+        {"a flow has a source and a way that it comes",
+         "(sustained_gpm > 0 OR later_gpm > 0) AND (fill_source_id IS NULL OR supply_mode NOT IN "
+         "('shuttle','direct','relay'))"},
+        {"a shuttle has a dump site, a round trip and tankers, and nothing else has",
+         "sustained_gpm > 0 AND (supply_mode = 'shuttle') != (dump_site_id IS NOT NULL AND "
+         "round_trip_min IS NOT NULL AND tankers >= 1)"},
+        {"hose is no longer than is laid",
+         "hose_ft > CASE WHEN supply_mode IN ('direct','relay') THEN 3000.05 ELSE 1000.05 END"},
+        {"the runner-up came another way and has a flow",
+         "runner_up_mode = supply_mode OR runner_up_gpm <= 0 OR (runner_up_mode IS NULL) != "
+         "(runner_up_gpm IS NULL)"},
         {"tank water comes first, continuous supply not before", "continuous_min < tank_water_min"},
         {"the gap lies between the two", "gap_min > continuous_min - tank_water_min + 0.15"},
     };

@@ -97,6 +97,7 @@ struct OneDumpSite {
             access.emplace_back().road = RoadIndex(0);
             trips.hose_lays.items.push_back({DumpSiteIndex(0), LaneClass::through, feet(200)});
             trips.hose_lays.close_row();
+            trips.source_lays.close_row();
         }
         needs.assign(district.parcels.size(),
                      Need{tenths_of_gpm(5000), minutes(120), Evidence::declared});

@@ -274,6 +274,54 @@ FillSite fill_site_of(const Town& town, Hour hour, const Crews& crews,
     return site;
 }
 
+double rating(const Town& town, const There& engine) {
+    return in_gpm(
+        at(town.district.units, engine.unit).pump.value_or(town.district.assumptions.engine_pump));
+}
+
+// What one line or two of the same hose carry on level ground through stretches between so many
+// engines, the best of those that the engines' hose suffices for; and the metres of hose laid, 0 =
+// none suffices.
+struct Lines {
+    double carried = 0.0;
+    double laid = 0.0;
+};
+Lines best_lines(const Town& town, const std::vector<There>& engines, double lay) {
+    const Assumptions& a = town.district.assumptions;
+    const HoseLoad blank{
+        .hose_2_5in = a.engine_hose_2_5in, .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
+    const double stretch = in_feet(metres(lay)) / static_cast<double>(engines.size() - 1);
+    Lines best;
+    for (const HoseKind& kind : hoses) {
+        double there = 0.0;
+        for (const There& engine : engines) {
+            there +=
+                in_metres(at(town.district.units, engine.unit).hose.value_or(blank).*kind.length);
+        }
+        for (int lines = 1; lines <= 2; ++lines) {
+            const double carried =
+                100.0 * lines *
+                std::sqrt((a.supply_line_pressure_psi - a.residual_pressure_psi) /
+                          (kind.c * stretch / 100.0));
+            if (there >= lay * lines && carried > best.carried) {
+                best = {carried, lay * lines};
+            }
+        }
+    }
+    return best;
+}
+
+// All but the first engine pump, at the pressure of supply lines: 100 % of the rating at 150 psi,
+// 70 % at 200, the rating points of fire pumps.
+double pumped_on(const Town& town, const std::vector<There>& engines) {
+    double least = no_limit;
+    for (std::size_t i = 1; i < engines.size(); ++i) {
+        least = std::min(least, rating(town, engines[i]));
+    }
+    return least *
+           (1.0 - 0.3 * (town.district.assumptions.supply_line_pressure_psi - 150.0) / 50.0);
+}
+
 }  // namespace
 
 std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
@@ -300,6 +348,38 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
     shuttle.most = std::min({in_gpm(a.strainer), in_gpm(draft.pump.value_or(a.engine_pump)),
                              hose_carries(town, crews.engines, *hose)});
     return shuttle;
+}
+
+std::vector<HoseWay> hose_ways(const Town& town, Hour hour, std::size_t parcel,
+                               double first_arrival, const WaterSource& source, double duration,
+                               double slower) {
+    const Assumptions& a = town.district.assumptions;
+    const auto lay = hose_from(town, parcel, source);
+    std::vector<HoseWay> ways;
+    if (!lay || source.reach == Reach::portable_pump) {
+        return ways;
+    }
+    const Giving given = giving(town.district, source);
+    const std::vector<There> engines =
+        who_is_there(town, hour, parcel, UnitKind::engine, first_arrival, source.place);
+    for (std::size_t count = 2; count <= engines.size(); ++count) {
+        const std::vector<There> used(engines.begin(),
+                                      engines.begin() + static_cast<std::ptrdiff_t>(count));
+        const auto [carried, laid] = best_lines(town, used, *lay);
+        if (laid <= 0.0) {
+            continue;
+        }
+        const double drawn =
+            needs_engine(source)
+                ? std::min(given.into_any_pump, rating(town, used[1]) * given.pump_share)
+                : given.into_any_pump;
+        const double lasting = given.gallons / duration + in_gpm(source.inflow.value_or(gpm(0)));
+        const double work = setup_at(a, source.kind) + extra_setup(town, hour) +
+                            in_minutes(a.lay_1000ft) * in_feet(metres(laid)) / 1000.0;
+        ways.push_back({count, std::min({carried, pumped_on(town, used), drawn, lasting}),
+                        used.back().at + work, used.back().at + work * slower});
+    }
+    return ways;
 }
 
 Incident with_slow_stages(const Incident& incident, double factor) {

@@ -159,6 +159,23 @@ std::optional<double> hose_to(const Town& town, std::size_t parcel, const DumpSi
                         : std::optional(static_cast<double>(way) / 1000.0 + off_road + *setback);
 }
 
+std::optional<double> hose_from(const Town& town, std::size_t parcel, const WaterSource& source) {
+    const auto access = access_of(town, parcel);
+    const auto road =
+        nearest_place(town.district, source.place, town.district.assumptions.access_reach,
+                      [&](std::size_t r) { return town.of_tankers[r]; });
+    const auto setback = access ? setback_metres(town, parcel, *access) : std::nullopt;
+    if (!road || !setback) {
+        return std::nullopt;
+    }
+    const long way = way_between(town.streets, lengths_in_mm(town.streets), spot_of(town, *road),
+                                 spot_of(town, *access));
+    const double length = static_cast<double>(way) / 1000.0 + road->apart + *setback;
+    return way == never || length > in_metres(town.district.assumptions.relay_reach)
+               ? std::nullopt
+               : std::optional(length);
+}
+
 Legs legs_between(const Town& town, Hour hour, const Profile& profile,
                   const DumpSiteCandidate& site, const WaterSource& source) {
     const auto dump = driven_to(town, site.place, town.of_tankers);

@@ -80,6 +80,22 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
                                   double first_arrival, const DumpSiteCandidate& site,
                                   const WaterSource& source);
 
+// --- without tankers ----------------------------------------------------------------------------
+
+// Metres of hose from a source to the house, or none.
+std::optional<double> hose_from(const Town& town, std::size_t parcel, const WaterSource& source);
+
+// What so many engines do with the best hose they carry from the source; minutes since the alarm.
+struct HoseWay {
+    std::size_t engines = 0;
+    double flow = 0.0;
+    double ready = 0.0;
+    double slow_ready = 0.0;  // with the work of setting up and laying slowed by `slower`
+};
+std::vector<HoseWay> hose_ways(const Town& town, Hour hour, std::size_t parcel,
+                               double first_arrival, const WaterSource& source, double duration,
+                               double slower);
+
 // Every stage so much slower, what the cautious flow is made of.
 Incident with_slow_stages(const Incident& incident, double factor);
 

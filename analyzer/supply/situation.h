@@ -1,0 +1,28 @@
+// One season and one period of a district, as the supply stage sees it.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "analyzer/district/district.h"
+#include "analyzer/district/round_trips.h"
+#include "analyzer/supply/water_review.h"
+
+namespace farwater::supply {
+
+// What a whole run of cases shares: one season and one period. Only a view; all must outlive it.
+struct Situation {
+    const District& district;
+    const WaterReview& water;
+    std::span<const Profile> profiles;
+    std::span<const AccessPoint> access;  // per parcel, then per target
+    const RoundTrips& trips;
+    std::span<const FillSitePlace> fill_places;
+    PeriodIndex period;
+};
+
+// The profile of each unit; not valid for units that have none.
+std::vector<ProfileIndex> profile_of_units(const District& district,
+                                           std::span<const Profile> profiles);
+
+}  // namespace farwater::supply

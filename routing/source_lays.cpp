@@ -1,0 +1,141 @@
+#include "routing/source_lays.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <memory>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include "routing/costs.h"
+#include "routing/hose_lays.h"
+#include "routing/pool.h"
+#include "routing/search.h"
+#include "routing/spot_ends.h"
+
+namespace farwater::routing {
+namespace {
+
+constexpr std::size_t sources_a_chunk = 8;
+
+// A way from a fill site to a parcel or target; millimetres without the setback.
+struct Way {
+    std::uint32_t served = 0;
+    std::uint8_t strength_class = 0;
+    std::int32_t along = 0;
+    std::uint32_t fill_site = 0;
+    friend auto operator<=>(const Way&, const Way&) = default;
+};
+
+class SourceLayer {
+public:
+    SourceLayer(const RoadSystem& roads, std::span<const FillSitePlace> fill_sites)
+        : roads_(roads),
+          fill_sites_(fill_sites),
+          lengths_(
+              lengths_of(roads.network, std::vector<std::uint8_t>(roads.network.edges.size(), 1))),
+          graph_(search_graph(roads.network, lengths_, Heading::away)),
+          ends_(spot_ends(roads.network, roads.access.spots, lengths_, lengths_)),
+          reach_(millimetres(roads.district.assumptions.relay_reach)) {}
+
+    // The search is clear before and after. A parcel may come more than once.
+    std::vector<Way> ways_from(std::uint32_t fill_site, Search& search) const {
+        std::vector<Way> ways;
+        const FillSitePlace& place = fill_sites_[fill_site];
+        const RoadSpot spot = at(roads_.access.sources, place.source);
+        if (!spot.valid()) {
+            return ways;
+        }
+        const std::int32_t off_road =
+            millimetres(distance(place.place, place_of(roads_.district, roads_.network, spot)));
+        const auto add = [&](std::uint32_t served, std::int32_t along) {
+            if (plus(along, off_road) <= reach_) {
+                ways.push_back({served, place.strength_class, along + off_road, fill_site});
+            }
+        };
+        const Edge& edge = at(roads_.network.edges, spot.edge);
+        const EndCosts from = end_costs(roads_.network, lengths_, spot, Heading::away);
+        search.start(static_cast<std::uint32_t>(edge.from.position()), from.from_end);
+        search.start(static_cast<std::uint32_t>(edge.to.position()), from.to_end);
+        search.run(graph_, reach_);
+        for (const std::uint32_t node : search.reached()) {
+            for (const SpotEnd& end : ends_.around(NodeIndex(node))) {
+                add(end.spot, plus(search.cost(node), end.to_spot));
+            }
+        }
+        for (const SpotEnd& end : ends_.around(edge.from)) {
+            const RoadSpot house = roads_.access.spots[end.spot];
+            if (house.edge == spot.edge) {
+                add(end.spot, cost_along(roads_.network, lengths_, spot, house));
+            }
+        }
+        search.clear();
+        return ways;
+    }
+
+private:
+    const RoadSystem& roads_;
+    std::span<const FillSitePlace> fill_sites_;
+    EdgeCosts lengths_;
+    SearchGraph graph_;
+    SpotEnds ends_;
+    std::int32_t reach_;
+};
+
+// The nearest of each class of a parcel; of equals the first fill site. By parcel, then length.
+void keep_nearest(std::vector<Way>& ways) {
+    std::ranges::sort(ways);
+    const auto rest = std::ranges::unique(ways, [](const Way& a, const Way& b) {
+        return a.served == b.served && a.strength_class == b.strength_class;
+    });
+    ways.erase(rest.begin(), rest.end());
+    std::ranges::sort(ways, [](const Way& a, const Way& b) {
+        return std::tie(a.served, a.along, a.fill_site) < std::tie(b.served, b.along, b.fill_site);
+    });
+}
+
+Lists<SourceLay> lists_of(const RoadSystem& roads, const std::vector<Way>& ways) {
+    const Length reach = roads.district.assumptions.relay_reach;
+    Lists<SourceLay> lists;
+    auto way = ways.begin();
+    for (std::uint32_t served = 0; served < roads.access.points.size(); ++served) {
+        const std::optional<Length> setback = way != ways.end() && way->served == served
+                                                  ? setback_of(roads.district, roads.access, served)
+                                                  : std::nullopt;
+        for (; way != ways.end() && way->served == served; ++way) {
+            const Length length = metres(way->along / 1e3) + setback.value_or(metres(0));
+            if (setback && length <= reach) {
+                lists.items.push_back({FillSiteIndex(way->fill_site), length});
+            }
+        }
+        lists.close_row();
+    }
+    return lists;
+}
+
+}  // namespace
+
+Lists<SourceLay> find_source_lays(const RoadSystem& roads,
+                                  std::span<const FillSitePlace> fill_sites, const Work& work) {
+    const SourceLayer layer(roads, fill_sites);
+    Pool<Search> searches([&] { return std::make_unique<Search>(roads.network.nodes.size()); });
+    std::vector<std::vector<Way>> of_chunk(fill_sites.size() / sources_a_chunk + 1);
+    const auto lay_some = [&](std::size_t begin, std::size_t end) {
+        const Pool<Search>::Borrowed search(searches);
+        std::vector<Way>& ways = of_chunk[begin / sources_a_chunk];
+        for (std::size_t i = begin; i < end && !work.stopped(); ++i) {
+            const std::vector<Way> found = layer.ways_from(static_cast<std::uint32_t>(i), *search);
+            ways.insert(ways.end(), found.begin(), found.end());
+        }
+        keep_nearest(ways);
+    };
+    for_each_chunk(work, "hose from sources", fill_sites.size(), sources_a_chunk, lay_some);
+    std::vector<Way> ways;
+    for (const std::vector<Way>& some : of_chunk) {
+        ways.insert(ways.end(), some.begin(), some.end());
+    }
+    keep_nearest(ways);
+    return lists_of(roads, ways);
+}
+
+}  // namespace farwater::routing
