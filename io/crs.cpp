@@ -132,7 +132,8 @@ std::vector<Point> spread_over(const CrsExtent& extent) {
 Crs crs_from_text(const std::string& text) {
     const GdalMessages messages;
     OGRSpatialReference reference;
-    if (is_blank(text) || reference.SetFromUserInput(text.c_str()) != OGRERR_NONE) {
+    if (is_blank(std::string_view(text)) ||
+        reference.SetFromUserInput(text.c_str()) != OGRERR_NONE) {
         return nullptr;
     }
     return cleaned(reference);

@@ -213,10 +213,12 @@ std::size_t FieldPlaces::of(std::string_view name) const {
 
 // Names differ in their length and ends.
 std::size_t FieldPlaces::slot_of(std::string_view name) {
-    const auto letter = [&](std::size_t i) { return static_cast<unsigned char>(name[i]); };
+    const auto letter = [&](std::size_t i) {
+        return std::size_t{static_cast<unsigned char>(name[i])};
+    };
     return name.empty() ? 0
-                        : (name.size() * 29 + letter(0) * 5U + letter(name.size() / 2) * 11U +
-                           letter(name.size() - 1) * 3U) %
+                        : (name.size() * 29 + letter(0) * 5 + letter(name.size() / 2) * 11 +
+                           letter(name.size() - 1) * 3) %
                               256;
 }
 

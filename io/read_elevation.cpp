@@ -120,13 +120,14 @@ Frame wanted_part(const ElevationSpec& spec, const Frame& raster, const Box& dis
                      {{district.low.x - 2.0 * raster.cell, district.low.y - 2.0 * raster.cell},
                       {district.high.x + 2.0 * raster.cell, district.high.y + 2.0 * raster.cell}});
     if (box.low.x >= box.high.x || box.low.y >= box.high.y) {
-        fail(
-            spec,
-            fmt::format(
-                "the raster lies off the district: it covers {} of the working CRS, the district "
-                "{}; correct its crs in [elevation]",
-                printed({raster.box.low.x, raster.box.low.y, raster.box.high.x, raster.box.high.y}),
-                printed({district.low.x, district.low.y, district.high.x, district.high.y})));
+        fail(spec,
+             fmt::format(
+                 "the raster lies off the district: it covers {} of the working CRS, the district "
+                 "{}; correct its crs in [elevation]",
+                 printed(CrsExtent{raster.box.low.x, raster.box.low.y, raster.box.high.x,
+                                   raster.box.high.y}),
+                 printed(
+                     CrsExtent{district.low.x, district.low.y, district.high.x, district.high.y})));
     }
     const double side = std::max(box.high.x - box.low.x, box.high.y - box.low.y);
     const double cell = std::max(raster.cell, side / most_cells_a_side);

@@ -82,6 +82,10 @@ struct KeyRow {
     std::string_view standard;  // the default, as a person reads it; empty where there is none
     std::string_view what;
 };
+constexpr KeyRow required(KeyRow row) {
+    row.required = true;
+    return row;
+}
 
 std::span<const KeyRow> top_keys();
 std::span<const KeyRow> layer_keys();

@@ -28,10 +28,6 @@ constexpr KeyRow key(std::string_view name, KeyKind kind, std::string_view stand
                      std::string_view what) {
     return {name, kind, false, 0, 0, nullptr, standard, what};
 }
-constexpr KeyRow required(KeyRow row) {
-    row.required = true;
-    return row;
-}
 constexpr KeyRow in_range(KeyRow row, double low, double high) {
     row.low = low;
     row.high = high;
@@ -68,7 +64,7 @@ constexpr KeyRow schema_key =
                 "open standard of the data: presets columns, values and units, see below"),
             &road_schema_names);
 
-constexpr std::array top{
+constexpr std::array top_level{
     required(key("name", KeyKind::text, "", "the district's name")),
     of_list(key("tanker_word", KeyKind::word, "tanker", "the word that results use"),
             &tanker_word_list),
@@ -87,8 +83,8 @@ constexpr std::array top{
         "coordinate system of all results: projected and conformal, such as \"EPSG:32618\""),
 };
 
-constexpr std::array layer{file_key,         layer_key,   crs_key,    where_key,
-                           open_options_key, columns_key, values_key, units_key};
+constexpr std::array any_layer{file_key,         layer_key,   crs_key,    where_key,
+                               open_options_key, columns_key, values_key, units_key};
 
 constexpr std::array road_layer{file_key,         layer_key,   crs_key,    where_key, schema_key,
                                 open_options_key, columns_key, values_key, units_key};
@@ -155,8 +151,8 @@ constexpr std::array need{
 
 }  // namespace
 
-std::span<const KeyRow> top_keys() { return top; }
-std::span<const KeyRow> layer_keys() { return layer; }
+std::span<const KeyRow> top_keys() { return top_level; }
+std::span<const KeyRow> layer_keys() { return any_layer; }
 std::span<const KeyRow> road_layer_keys() { return road_layer; }
 std::span<const KeyRow> elevation_keys() { return elevation; }
 std::span<const KeyRow> join_keys() { return join; }

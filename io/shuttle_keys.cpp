@@ -27,10 +27,6 @@ constexpr KeyRow whole(std::string_view name, double low, double high, std::stri
 constexpr KeyRow text(std::string_view name, std::string_view standard, std::string_view what) {
     return {name, KeyKind::text, false, 0, 0, nullptr, standard, what};
 }
-constexpr KeyRow required(KeyRow row) {
-    row.required = true;
-    return row;
-}
 
 constexpr std::array scenario{
     number("start_min", 0, longest, "15 after engine_arrives_min",

@@ -315,7 +315,7 @@ io::PassThroughTable parcel_supply(const Findings& findings) {
     };
     io::FeatureTable results =
         table({"parcel_supply", "Water supply of every parcel",
-               "Flow that a tanker shuttle can hold at each parcel, in the worst season and "
+               "Flow that can be held at each parcel, in the worst season and "
                "period. Planning figures: prove them by a timed drill; "
                "local codes, the authority having jurisdiction and licensed practice go first."},
               std::move(columns), findings.parcels());

@@ -8,7 +8,7 @@ namespace {
 
 constexpr double power_constant = 375.0 * 0.85;
 constexpr double rolling = 0.012;
-constexpr double one = 1e4;  // a grade of one in hundredths of a percent
+constexpr double grade_of_one = 1e4;  // in hundredths of a percent
 constexpr Grade tested_grade = 600;
 constexpr Speed held_on_tested_grade = mph(20);
 constexpr Speed lowest_gear = mph(5);
@@ -20,14 +20,14 @@ double slowing_grade(Speed level, WeightPerPower vehicle) {
     }
     const double steepest = power_constant / (in_pounds_per_horsepower(vehicle) * in_mph(level));
     const double least = level <= held_on_tested_grade ? double{tested_grade} : 0.0;
-    return std::max((steepest - rolling) * one, least);
+    return std::max((steepest - rolling) * grade_of_one, least);
 }
 
 }  // namespace
 
 Speed crawl_speed(WeightPerPower vehicle, Grade grade) {
-    const Speed crawl =
-        mph(power_constant / (in_pounds_per_horsepower(vehicle) * (grade / one + rolling)));
+    const Speed crawl = mph(power_constant /
+                            (in_pounds_per_horsepower(vehicle) * (grade / grade_of_one + rolling)));
     return std::max(crawl, grade <= tested_grade ? held_on_tested_grade : lowest_gear);
 }
 

@@ -13,13 +13,13 @@ namespace {
 using routing::WantedLoop;
 
 // A loop that is asked for, the shuttle that it is compared with, and where the answer goes.
-struct Asked {
+struct AskedLoop {
     WantedLoop wanted;
     RoutesInUse::OfPlace shuttle;
     std::uint32_t* answer = nullptr;
 };
 
-auto question(const Asked& asked) {
+auto question(const AskedLoop& asked) {
     const WantedLoop& wanted = asked.wanted;
     return std::tuple(wanted.season, wanted.profile, wanted.source, wanted.dump_site,
                       wanted.lane_case);
@@ -42,7 +42,7 @@ bool is_driven(const RoutesInUse& routes, const RoutesInUse::OfPlace& shuttle) {
 }
 
 void ask_for_places(const routing::DumpSites& dump_sites, RoutesInUse& routes,
-                    std::vector<Asked>& asked) {
+                    std::vector<AskedLoop>& asked) {
     for (std::size_t place = 0; place < routes.of.size(); ++place) {
         RoutesInUse::OfPlace& shuttle = routes.of[place];
         if (is_driven(routes, shuttle)) {
@@ -54,7 +54,7 @@ void ask_for_places(const routing::DumpSites& dump_sites, RoutesInUse& routes,
     }
 }
 
-void ask_for_dump_sites(RoutesInUse& routes, std::vector<Asked>& asked) {
+void ask_for_dump_sites(RoutesInUse& routes, std::vector<AskedLoop>& asked) {
     std::vector<RoutesInUse::OfPlace> main(routes.loop_of_dump_site.size());
     for (const RoutesInUse::OfPlace& shuttle : routes.of) {
         if (!is_driven(routes, shuttle)) {
@@ -94,7 +94,7 @@ LoopDetour detour_of(const RoutesInUse& routes, const RoutesInUse::OfPlace& shut
 
 void add_loops(const AnswersGiven& answers, RoutesInUse& routes, const Work& work) {
     routes.loop_of_dump_site.assign(answers.dump_sites.candidates.size(), RoutesInUse::none);
-    std::vector<Asked> asked;
+    std::vector<AskedLoop> asked;
     ask_for_places(answers.dump_sites, routes, asked);
     ask_for_dump_sites(routes, asked);
     std::ranges::stable_sort(asked, {}, question);

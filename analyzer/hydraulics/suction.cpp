@@ -7,7 +7,7 @@
 namespace farwater::hydraulics {
 namespace {
 
-constexpr double most_gpm = 10000.0;
+constexpr double most_drafted_gpm = 10000.0;
 constexpr int most_steps = 60;
 constexpr double feet_per_second = 0.40853;  // of 1 gpm in a bore of 1 in
 constexpr double twice_gravity = 64.348;     // ft/s^2
@@ -64,7 +64,7 @@ Curve curve_of(const SuctionLine& line, bool manning) {
 }
 
 double flow_of_curve(const Curve& curve, double head_ft) {
-    double q = most_gpm;
+    double q = most_drafted_gpm;
     for (int step = 0; step < most_steps; ++step) {
         const double over = curve.at(q) - head_ft;
         if (over <= 0.0) {
@@ -118,7 +118,7 @@ std::optional<Flow> suction_flow(const SuctionLine& line, Length lift, Length he
     if (!(left_ft > 0.0)) {
         return std::nullopt;
     }
-    double least = most_gpm;
+    double least = most_drafted_gpm;
     if (formula != SuctionFriction::hazen_williams) {
         least = std::min(least, flow_of_curve(curve_of(line, true), left_ft));
     }

@@ -50,7 +50,7 @@ struct ParcelSupply {
     LaneClass lane = LaneClass::dead_end;  // there, while this parcel is served
     SourceIndex fill_source;
     UnitIndex first_tanker;           // of the shuttle, by arrival; round_trip is its
-    UnitIndex first_at_site;          // the first engine at the dump site
+    UnitIndex first_at_site;          // the first engine at the dump site, or at the source
     std::optional<float> hose_ft;     // from the dump site to the house
     std::optional<float> wheels_gal;  // in the tanks there by the late horizon
 

@@ -66,7 +66,7 @@ struct Candidate {
     HoseLine line;
     SourceIndex source;
     Length lay;
-    UnitIndex pumps;  // at the source
+    UnitIndex first;  // of the engines
     Evidence evidence = Evidence::assumed;
 };
 
@@ -99,7 +99,7 @@ public:
         supply.limit = line.limit;
         supply.evidence = std::min(supply.evidence, candidate.evidence);
         supply.fill_source = candidate.source;
-        supply.first_at_site = candidate.pumps;
+        supply.first_at_site = candidate.first;
         supply.hose_ft = static_cast<float>(in_feet(candidate.lay));
         set_flows(supply, line);
         set_clocks(supply, line);
@@ -200,7 +200,7 @@ std::optional<ParcelSupply> direct_supply(const Situation& situation,
             if (!line) {
                 continue;
             }
-            const ParcelSupply supply = answer.of({*line, place.source, lay.length, used[1].unit,
+            const ParcelSupply supply = answer.of({*line, place.source, lay.length, used[0].unit,
                                                    evidence_of(district, source, used)});
             if (!best || worse(*best, supply)) {
                 best = supply;

@@ -9,8 +9,6 @@
 namespace farwater::supply {
 namespace {
 
-constexpr double no_limit = std::numeric_limits<double>::infinity();
-
 struct SiteRows {
     std::size_t places = 0, flows = 0, pump = 0, source = 0;
 };

@@ -13,7 +13,7 @@ namespace farwater::supply {
 
 namespace {
 
-constexpr double no_limit = std::numeric_limits<double>::infinity();
+constexpr double boundless = std::numeric_limits<double>::infinity();
 
 // A tanker's use of one resource: at most `loads` per minute, each worth `delivered` gallons and
 // taking `taken` of what the resource has per minute.
@@ -26,7 +26,7 @@ struct Use {
 // The most gallons per minute out of `capacity`: the best value first, the last one in part.
 double most_delivered(std::vector<Use> uses, double capacity) {
     std::ranges::sort(uses, std::ranges::greater{}, [](const Use& use) {
-        return use.taken > 0.0 ? use.delivered / use.taken : no_limit;
+        return use.taken > 0.0 ? use.delivered / use.taken : boundless;
     });
     double sum = 0.0;
     for (const Use& use : uses) {
@@ -64,7 +64,7 @@ double site_bound(const Incident& incident, std::size_t index, Window window) {
         site.flows.value_or(site.places));
     const double pump = most_delivered(uses_of(incident, index, gallons_taken), in_gpm(site.pump));
     const double volume =
-        site.usable ? in_gpm(*site.usable / window.duration + site.inflow) : no_limit;
+        site.usable ? in_gpm(*site.usable / window.duration + site.inflow) : boundless;
     const double source = most_delivered(uses_of(incident, index, gallons_taken), volume);
     return std::min({places, flows, pump, source});
 }

@@ -8,7 +8,6 @@
 namespace farwater::supply {
 namespace {
 
-constexpr double no_limit = std::numeric_limits<double>::infinity();
 constexpr int optimal = 0;
 
 double bound_of(double most) { return most < COIN_DBL_MAX ? most : COIN_DBL_MAX; }

@@ -3,10 +3,13 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
 #include <memory>
 #include <span>
 
 namespace farwater::supply {
+
+inline constexpr double no_limit = std::numeric_limits<double>::infinity();
 
 // max sum gain x, with 0 <= x <= most for every column and, for every row, the columns' use of it
 // adding up to at most what it has. Nothing at all is always allowed, so a program has a solution.

@@ -279,15 +279,16 @@ const Painter = (() => {
     if (!kept && way.dumpSite && way.fillSite) {
       stroke(ink, straight(way.fillSite, way.dumpSite, view, width, height), "#0b5c8c", 2, [3, 5]);
     }
-    if (way.dumpSite && way.house) {
-      stroke(ink, straight(way.dumpSite, way.house, view, width, height), "#a3123a", 2.5, [2, 4]);
+    const hoseFrom = way.dumpSite || way.fillSite;
+    if (hoseFrom && way.house) {
+      stroke(ink, straight(hoseFrom, way.house, view, width, height), "#a3123a", 2.5, [2, 4]);
     }
     if (way.fillSite) {
       const [x, y] = view.toPage(...way.fillSite, width, height);
       const table = Packed.table("fill_sites");
       const place = table.of.source_id.texts().indexOf(Parcels.text("fill_source_id", row));
       Glyphs.draw(ink, table.of.kind.texts()[place], x, y, 1.4);
-      label(ink, "Fill", x + 12, y + 4);
+      label(ink, way.dumpSite ? "Fill" : "Source", x + 12, y + 4);
     }
     if (way.dumpSite) {
       const [x, y] = view.toPage(...way.dumpSite, width, height);

@@ -135,14 +135,19 @@ const Sheet = (() => {
 
   function places(row) {
     const defaults = number("default_speed_pct", row);
+    const mode = Parcels.text("supply_mode", row);
+    const nextBest = Parcels.text("runner_up_mode", row);
+    const byHose = mode === "direct" || mode === "relay";
     return facts([
+      ["How it comes", Words.modes[mode] || ""],
       ["Dump site", named("dump_sites", "dump_site_id", Parcels.text("dump_site_id", row))],
       ["Its lane", Words.lanes[Parcels.text("lane_class", row)] || ""],
-      ["Hose from there", has("hose_ft", row) ? Words.whole(number("hose_ft", row)) + " ft" : ""],
-      ["Fill site", named("fill_sites", "source_id", Parcels.text("fill_source_id", row))],
+      [byHose ? "Hose" : "Hose from there", has("hose_ft", row) ? Words.whole(number("hose_ft", row)) + " ft" : ""],
+      [byHose ? "Source" : "Fill site", named("fill_sites", "source_id", Parcels.text("fill_source_id", row))],
       ["Round trip, driving", has("round_trip_min", row) ? `${number("round_trip_min", row).toFixed(1)} min${has("round_trip_mi", row) ? `, ${number("round_trip_mi", row).toFixed(1)} mi` : ""}` : ""],
       ["On default speeds", defaults > 0 ? defaults + " % of the driving" : ""],
       [`${Words.tanker[0].toUpperCase() + Words.tanker.slice(1)}s in the shuttle`, number("tankers", row) > 0 ? String(number("tankers", row)) : ""],
+      ["Next best", nextBest ? `${Words.whole(Words.flow(number("runner_up_gpm", row)))} gpm ${Words.modes[nextBest]}` : ""],
       ["First engine from", named("stations", "station_id", Parcels.text("first_station_id", row))],
       ["Station by road", has("station_mi", row) ? number("station_mi", row).toFixed(1) + " mi" : ""],
       ["House from the road", has("setback_ft", row) ? Words.whole(number("setback_ft", row)) + " ft" + (number("access_doubtful", row) === 1 ? " (look at the access)" : "") : ""],
@@ -150,19 +155,23 @@ const Sheet = (() => {
     ]);
   }
 
+  function lineWords(way) {
+    const hose = `Red dots: ${way.dumpSite ? "supply line" : "hose from the source"}, drawn straight.`;
+    if (way.loaded >= 0 || way.empty >= 0) {
+      return `Blue line: loaded, fill site to dump site. Green dashes: back, empty. ${hose}`;
+    }
+    return way.dumpSite && way.fillSite
+      ? `Its way was not kept: blue dots join fill site and dump site. ${hose}`
+      : hose;
+  }
+
   function wayButton(row) {
     const way = Painter.wayOf(row);
-    if (!way.dumpSite) return [];
+    if (!way.dumpSite && !way.fillSite) return [];
     const button = element("button", "", "Show the whole way on the map");
     button.type = "button";
     button.addEventListener("click", () => TheMap.select(row, true));
-    const kept = way.loaded >= 0 || way.empty >= 0;
-    const words = kept
-      ? "Blue line: loaded, fill site to dump site. Green dashes: back, empty. Red dots: supply line, drawn straight."
-      : way.fillSite
-        ? "Its way was not kept: blue dots join fill site and dump site. Red dots: supply line, drawn straight."
-        : "Red dots: supply line, drawn straight.";
-    return [button, element("p", "small", words)];
+    return [button, element("p", "small", lineWords(way))];
   }
 
   function nothingSelected() {

@@ -48,6 +48,11 @@ const Words = (() => {
     declared: "declared by somebody who knows it",
     assumed: "assumed: a planning value stands in",
   };
+  const modes = {
+    shuttle: `by ${tanker} shuttle`,
+    direct: "direct: an engine at the source pumps through hose",
+    relay: "by relay: more engines stand in the hose line",
+  };
   const lanes = { through: "drive through", dead_end: "must back or turn" };
 
   // Down to 25 gpm below 500, to 50 above.
@@ -58,6 +63,7 @@ const Words = (() => {
 
   return {
     fact,
+    modes,
     tanker,
     states,
     limits,

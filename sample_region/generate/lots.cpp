@@ -33,7 +33,7 @@ constexpr double shore_step = 12;     // sites on both sides of the shore
 constexpr double mirror_depth = 260;  // more than the widest cell
 
 // One pair of sites' place along a road.
-struct Column {
+struct LotColumn {
     double station;
     Point place, normal;  // the normal points left
     const Pattern* pattern;
@@ -53,8 +53,8 @@ const Pattern& pattern_at(const LotInput& input, const RoadLine& road, Point p) 
     return road.route == input.lake_route ? camp_pattern : rural_pattern;
 }
 
-std::vector<Column> columns_along(const LotInput& input, const RoadLine& road) {
-    std::vector<Column> columns;
+std::vector<LotColumn> columns_along(const LotInput& input, const RoadLine& road) {
+    std::vector<LotColumn> columns;
     const double length = metres_along(road.line);
     double station = 0;
     while (true) {
@@ -98,7 +98,7 @@ bool suits_farms(RoadKind kind) {
 }
 
 // Groups the columns of one side into lots.
-void assign_side(std::vector<Lot>& lots, std::vector<Column>& columns, std::size_t side,
+void assign_side(std::vector<Lot>& lots, std::vector<LotColumn>& columns, std::size_t side,
                  std::int32_t road, RoadKind road_kind, Random& random) {
     for (std::size_t first = 0; first < columns.size();) {
         LotKind kind = columns[first].pattern->kind;
@@ -137,7 +137,7 @@ public:
 
     LotPlan plan() {
         add_water();
-        std::vector<std::vector<Column>> columns;
+        std::vector<std::vector<LotColumn>> columns;
         for (std::size_t i = 0; i < input_.roads.size(); ++i) {
             columns.push_back(columns_along(input_, input_.roads[i]));
             const auto route = static_cast<std::size_t>(input_.roads[i].route);
@@ -147,7 +147,7 @@ public:
             }
         }
         for (std::size_t row = 0; row < 4; ++row) {
-            for (const std::vector<Column>& road : columns) {
+            for (const std::vector<LotColumn>& road : columns) {
                 add_row(road, row);
             }
         }
@@ -185,8 +185,8 @@ private:
         }
     }
 
-    void add_row(const std::vector<Column>& columns, std::size_t row) {
-        for (const Column& column : columns) {
+    void add_row(const std::vector<LotColumn>& columns, std::size_t row) {
+        for (const LotColumn& column : columns) {
             if (static_cast<int>(row) < column.pattern->row_count) {
                 add_site(column, row, 0);
                 add_site(column, row, 1);
@@ -195,7 +195,7 @@ private:
     }
 
     // On the right (0) or left (1) side of the road, unless something is there already.
-    void add_site(const Column& column, std::size_t row, std::size_t side) {
+    void add_site(const LotColumn& column, std::size_t row, std::size_t side) {
         const double off = column.pattern->rows[row];
         const double apart = column.pattern->spacing * (row == 0 ? 0.5 : 0.62);
         const Point p = column.place + column.normal * (side == 1 ? off : -off);

@@ -122,7 +122,7 @@ Box box_of(const std::vector<RoadLine>& lines) {
     return box;
 }
 
-struct Cut {
+struct Crossing {
     double metres;
     Point place;
 };
@@ -132,12 +132,12 @@ bool is_end(const Polyline& line, Point p) {
 }
 
 // Where lines cross without a shared end, for each line.
-std::vector<std::vector<Cut>> crossings(const std::vector<RoadLine>& lines) {
+std::vector<std::vector<Crossing>> crossings(const std::vector<RoadLine>& lines) {
     SegmentIndex index(box_of(lines), 120);
     for (std::size_t i = 0; i < lines.size(); ++i) {
         index.add(lines[i].line, static_cast<std::int32_t>(i));
     }
-    std::vector<std::vector<Cut>> cuts(lines.size());
+    std::vector<std::vector<Crossing>> cuts(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const Polyline& line = lines[i].line;
         double before = 0;
@@ -165,8 +165,8 @@ std::vector<std::vector<Cut>> crossings(const std::vector<RoadLine>& lines) {
     return cuts;
 }
 
-std::vector<RoadLine> split(const RoadLine& line, std::vector<Cut> cuts) {
-    std::ranges::stable_sort(cuts, {}, &Cut::metres);
+std::vector<RoadLine> split(const RoadLine& line, std::vector<Crossing> cuts) {
+    std::ranges::stable_sort(cuts, {}, &Crossing::metres);
     std::vector<RoadLine> parts;
     RoadLine part = line;
     part.line = {line.line.front()};

@@ -11,10 +11,6 @@ using namespace farwater::support;
 
 namespace {
 
-bool contains(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
-}
-
 // The small district with the officer's place P1 2,500 m east of the station, a station N1 twelve
 // minutes beyond the data, and a file of camps: C1 beside the road, C2 in the wilderness.
 std::filesystem::path write_district(const std::filesystem::path& folder) {

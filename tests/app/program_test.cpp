@@ -16,10 +16,6 @@ namespace {
 
 const std::string program = FARWATER_PROGRAM;
 
-bool contains(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
-}
-
 Ended run_on(const std::filesystem::path& district, std::vector<std::string> more = {}) {
     more.insert(more.begin(), {"run", district.string()});
     return run_program(program, more);

@@ -11,10 +11,6 @@ using namespace farwater::support;
 
 namespace {
 
-bool contains(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
-}
-
 Ended shuttle(const std::filesystem::path& scenario, std::vector<std::string> more = {}) {
     more.insert(more.begin(), {"shuttle", scenario.string()});
     return run_program(FARWATER_PROGRAM, more);

@@ -64,11 +64,6 @@ int deaf_run(const TemporaryFolder& home, std::chrono::milliseconds patience) {
     }
 }
 
-std::size_t entries(const TemporaryFolder& home) {
-    return static_cast<std::size_t>(
-        std::distance(std::filesystem::directory_iterator(home.path()), {}));
-}
-
 }  // namespace
 
 TEST_CASE("an interrupted run removes its folder and ends with 130 soon") {
@@ -77,8 +72,8 @@ TEST_CASE("an interrupted run removes its folder and ends with 130 soon") {
     const End end = end_of(home / "ready", {signal}, [&] { return deaf_run(home, 300ms); });
     CHECK(WIFEXITED(end.status));
     CHECK(WEXITSTATUS(end.status) == 130);
-    CHECK(end.seconds < 3.0);   // 0.4 s on a machine at rest
-    CHECK(entries(home) == 1);  // `ready`
+    CHECK(end.seconds < 3.0);    // 0.4 s on a machine at rest
+    CHECK(home.entries() == 1);  // `ready`
 }
 
 TEST_CASE("a second signal does not wait") {
@@ -86,7 +81,7 @@ TEST_CASE("a second signal does not wait") {
     const End end = end_of(home / "ready", {SIGINT, SIGINT}, [&] { return deaf_run(home, 60s); });
     CHECK(WEXITSTATUS(end.status) == 130);
     CHECK(end.seconds < 30.0);
-    CHECK(entries(home) == 1);
+    CHECK(home.entries() == 1);
 }
 
 TEST_CASE("a run that looks at its token ends by itself and the signal is known") {

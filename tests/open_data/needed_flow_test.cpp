@@ -10,7 +10,7 @@ using namespace farwater::open_data;
 
 namespace {
 
-constexpr const char* town = "washington_nh";
+constexpr const char* town_folder = "washington_nh";
 
 // The town with this method instead of the invented flows by use code.
 void run_town(DistrictCopy& copy, const std::string& need) {
@@ -36,11 +36,11 @@ Counts counts(const Package& supply, const std::string& column) {
 }  // namespace
 
 TEST_CASE("the rural standard on a real town's footprints", "[open-data]") {
-    const auto data = folder_of(town);
+    const auto data = folder_of(town_folder);
     if (!data) {
         return;
     }
-    DistrictCopy copy(town, *data);
+    DistrictCopy copy(town_folder, *data);
     run_town(copy, "method = \"rural_supply\"");
     const Package supply(copy.out("out") / "supply.gpkg");
     CHECK(counts(supply, "need_from") == Counts{{"method", 1172}});
@@ -76,15 +76,15 @@ TEST_CASE("the rural standard on a real town's footprints", "[open-data]") {
 }
 
 TEST_CASE("the rating schedule on a real town's footprints, by both tables", "[open-data]") {
-    const auto data = folder_of(town);
+    const auto data = folder_of(town_folder);
     if (!data) {
         return;
     }
-    DistrictCopy older(town, *data);
+    DistrictCopy older(town_folder, *data);
     run_town(older, "method = \"rating_schedule\"");
     CHECK(counts(Package(older.out("out") / "supply.gpkg"), "needed_gpm") ==
           Counts{{"500.0", 550}, {"750.0", 465}, {"1000.0", 114}, {"1500.0", 43}});
-    DistrictCopy newer(town, *data);
+    DistrictCopy newer(town_folder, *data);
     run_town(newer, "method = \"rating_schedule\"\nseparation_table = \"newer\"");
     CHECK(counts(Package(newer.out("out") / "supply.gpkg"), "needed_gpm") ==
           Counts{{"500.0", 1015}, {"750.0", 62}, {"1000.0", 52}, {"1500.0", 43}});

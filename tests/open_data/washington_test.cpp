@@ -11,17 +11,17 @@ using namespace farwater::open_data;
 
 namespace {
 
-constexpr const char* town = "washington_nh";
+constexpr const char* washington = "washington_nh";
 
-struct Counts {
+struct RecordCounts {
     long read, used, repaired, set_aside;
-    friend bool operator==(const Counts&, const Counts&) = default;
+    friend bool operator==(const RecordCounts&, const RecordCounts&) = default;
 };
-std::ostream& operator<<(std::ostream& out, const Counts& c) {
+std::ostream& operator<<(std::ostream& out, const RecordCounts& c) {
     return out << c.read << " = " << c.used << " + " << c.repaired << " + " << c.set_aside;
 }
 
-Counts counts_of(const Package& supply, const std::string& layer) {
+RecordCounts counts_of(const Package& supply, const std::string& layer) {
     const auto rows = supply.rows(
         "SELECT records_read, used, repaired, set_aside FROM input_records WHERE layer = '" +
         layer + "'");
@@ -38,21 +38,21 @@ void require_done(const DistrictCopy::Ended& ended) {
 }  // namespace
 
 TEST_CASE("the real town is read record for record", "[open-data]") {
-    const auto data = folder_of(town);
+    const auto data = folder_of(washington);
     if (!data) {
         return;
     }
-    const DistrictCopy copy(town, *data);
+    const DistrictCopy copy(washington, *data);
     require_done(copy.run("first"));
     const Package supply(copy.out("first") / "supply.gpkg");
-    CHECK(counts_of(supply, "roads") == Counts{246, 246, 0, 0});
-    CHECK(counts_of(supply, "parcels") == Counts{2016, 2008, 8, 0});
-    CHECK(counts_of(supply, "buildings") == Counts{1565, 1530, 0, 35});
-    CHECK(counts_of(supply, "mapped_water") == Counts{150, 150, 0, 0});
-    CHECK(counts_of(supply, "water_sources") == Counts{5, 5, 0, 0});
-    CHECK(counts_of(supply, "stations") == Counts{5, 5, 0, 0});
-    CHECK(counts_of(supply, "apparatus") == Counts{10, 10, 0, 0});
-    CHECK(counts_of(supply, "staffing") == Counts{3, 3, 0, 0});
+    CHECK(counts_of(supply, "roads") == RecordCounts{246, 246, 0, 0});
+    CHECK(counts_of(supply, "parcels") == RecordCounts{2016, 2008, 8, 0});
+    CHECK(counts_of(supply, "buildings") == RecordCounts{1565, 1530, 0, 35});
+    CHECK(counts_of(supply, "mapped_water") == RecordCounts{150, 150, 0, 0});
+    CHECK(counts_of(supply, "water_sources") == RecordCounts{5, 5, 0, 0});
+    CHECK(counts_of(supply, "stations") == RecordCounts{5, 5, 0, 0});
+    CHECK(counts_of(supply, "apparatus") == RecordCounts{10, 10, 0, 0});
+    CHECK(counts_of(supply, "staffing") == RecordCounts{3, 3, 0, 0});
     CHECK(supply.number("SELECT count(*) FROM input_records WHERE records_read != used + repaired "
                         "+ set_aside") == 0);
 
@@ -79,11 +79,11 @@ TEST_CASE("the real town is read record for record", "[open-data]") {
 
 TEST_CASE("every parcel of the real town has one supply state, and its columns bear it out",
           "[open-data]") {
-    const auto data = folder_of(town);
+    const auto data = folder_of(washington);
     if (!data) {
         return;
     }
-    const DistrictCopy copy(town, *data);
+    const DistrictCopy copy(washington, *data);
     require_done(copy.run("first"));
     const Package supply(copy.out("first") / "supply.gpkg");
     for (const Rule& rule : supply_rules()) {
@@ -109,11 +109,11 @@ TEST_CASE("every parcel of the real town has one supply state, and its columns b
 }
 
 TEST_CASE("water that is only mapped adds nothing in the real town", "[open-data]") {
-    const auto data = folder_of(town);
+    const auto data = folder_of(washington);
     if (!data) {
         return;
     }
-    DistrictCopy copy(town, *data);
+    DistrictCopy copy(washington, *data);
     require_done(copy.run("with"));
     copy.remove_section("mapped_water");
     require_done(copy.run("without"));
@@ -129,11 +129,11 @@ TEST_CASE("water that is only mapped adds nothing in the real town", "[open-data
 }
 
 TEST_CASE("a sixth pond that is declared lowers no flow in the real town", "[open-data]") {
-    const auto data = folder_of(town);
+    const auto data = folder_of(washington);
     if (!data) {
         return;
     }
-    DistrictCopy copy(town, *data);
+    DistrictCopy copy(washington, *data);
     require_done(copy.run("five"));
     // Of no strength class of which three are listed already, so it takes no other's place.
     copy.replace("water_sources.csv", "MILLPOND,",

@@ -10,16 +10,7 @@ using test::AsciiRegion;
 using test::count_of;
 using test::Routed;
 
-namespace {
-
-AsciiRegion with_fleet(AsciiRegion region) {
-    region.station('S');
-    region.unit(UnitKind::engine, "E1", 'S');
-    region.unit(UnitKind::tanker, "T1", 'S');
-    return region;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 TEST_CASE("a parcel is served from the nearest point of the true segment", "[map]") {
     AsciiRegion region = with_fleet(AsciiRegion(R"(

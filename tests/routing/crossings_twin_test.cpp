@@ -19,7 +19,7 @@ using test::Dice;
 
 namespace {
 
-constexpr std::uint64_t seeds = 400;
+constexpr std::uint64_t crossing_seeds = 400;
 
 // Lines between the points of a small lattice, so that they share vertices, run over each other,
 // end on each other and cross in one place; then most are moved by less or more than a tolerance.
@@ -130,7 +130,7 @@ bool any_twice(const District& district) {
 
 TEST_CASE("crossings equal those found among all pairs", "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= crossing_seeds; ++seed) {
         CAPTURE(seed);
         const District district = random_lines(seed);
         const std::vector<slow::Meet> expected = slow::meets_of(district);
@@ -144,7 +144,7 @@ TEST_CASE("crossings equal those found among all pairs", "[twin]") {
 
 TEST_CASE("roads that cross and touch without tolerance make the slow twin's junctions", "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= crossing_seeds; ++seed) {
         CAPTURE(seed);
         District district = random_lines(seed);
         district.assumptions.join_tolerance = metres(0);
@@ -165,11 +165,11 @@ TEST_CASE("roads that cross and touch without tolerance make the slow twin's jun
         }
         ++compared;
     }
-    CHECK(compared > seeds / 2);
+    CHECK(compared > crossing_seeds / 2);
 }
 
 TEST_CASE("roads in another order make the same network", "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= crossing_seeds; ++seed) {
         CAPTURE(seed);
         District district = random_lines(seed);
         for (Road& road : district.roads) {
@@ -188,7 +188,7 @@ TEST_CASE("roads in another order make the same network", "[property]") {
 
 TEST_CASE("a piece of road shorter than the merging distance lies between two vertices",
           "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= crossing_seeds; ++seed) {
         CAPTURE(seed);
         const District district = random_lines(seed);
         const auto network = routing::build_network(district, Work{}).network;

@@ -11,13 +11,6 @@ using test::Routed;
 
 namespace {
 
-AsciiRegion with_fleet(AsciiRegion region) {
-    region.station('S');
-    region.unit(UnitKind::engine, "E1", 'S');
-    region.unit(UnitKind::tanker, "T1", 'S');
-    return region;
-}
-
 // The legs between the officer's only place and the only source, for the (first) tanker profile.
 LegTimes legs(const AsciiRegion& region) {
     const Routed routed(region.district);

@@ -13,13 +13,6 @@ using test::Routed;
 
 namespace {
 
-AsciiRegion with_fleet(AsciiRegion region) {
-    region.station('S');
-    region.unit(UnitKind::engine, "E1", 'S');
-    region.unit(UnitKind::tanker, "T1", 'S');
-    return region;
-}
-
 // A house this far from the letter, with the least hose from the road.
 Parcel& parcel_near(AsciiRegion& region, char letter, double x, double y) {
     Parcel& parcel = region.parcel(letter);

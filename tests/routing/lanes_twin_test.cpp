@@ -14,7 +14,7 @@ using test::Routed;
 
 namespace {
 
-constexpr std::uint64_t seeds = 150;
+constexpr std::uint64_t lane_seeds = 150;
 const Length reach = feet(1000);
 
 struct Case {
@@ -58,7 +58,7 @@ TEST_CASE("an edge is on a loop, whatever is closed, where its ends are joined w
           "[twin]") {
     std::size_t on = 0;
     std::size_t off_by_closing = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
         const Case one(seed);
         Dice dice(seed);
@@ -78,7 +78,7 @@ TEST_CASE("an edge is on a loop, whatever is closed, where its ends are joined w
 TEST_CASE("lane classes of random places equal those of the slow twin", "[twin]") {
     std::size_t through = 0;
     std::size_t dead_ends = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
         const Case one(seed);
         Dice dice(seed + 1000);
@@ -102,7 +102,7 @@ TEST_CASE("lane classes with turnarounds and origins equal those of the slow twi
     std::size_t through = 0;
     std::size_t by_marks = 0;
     std::size_t dead_ends = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
         const Case one(seed);
         Dice dice(seed + 2000);
@@ -148,7 +148,7 @@ TEST_CASE("lane classes with turnarounds and origins equal those of the slow twi
 
 TEST_CASE("the roads closed for a hose lay are those under the shortest way", "[twin]") {
     std::size_t seen = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
         const Case one(seed);
         const routing::DumpSites& sites = one.routed.dump_sites;

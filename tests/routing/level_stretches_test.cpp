@@ -17,13 +17,6 @@ using test::Routed;
 
 namespace {
 
-AsciiRegion with_fleet(AsciiRegion region) {
-    region.station('S');
-    region.unit(UnitKind::engine, "E1", 'S');
-    region.unit(UnitKind::tanker, "T1", 'S');
-    return region;
-}
-
 // Rises by `percent` from the letter on to the east, for 600 m; level before and behind.
 void raise_after(AsciiRegion& region, char letter, double percent) {
     const double foot = region.at(letter).x;

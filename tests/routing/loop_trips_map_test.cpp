@@ -13,13 +13,6 @@ using test::Routed;
 
 namespace {
 
-AsciiRegion with_fleet(AsciiRegion region, char station) {
-    region.station(station);
-    region.unit(UnitKind::engine, "E1", station);
-    region.unit(UnitKind::tanker, "T1", station);
-    return region;
-}
-
 routing::LoopTrip loop_from(const Routed& routed, DumpSiteIndex dump_site,
                             std::uint32_t lane_case = routing::WantedLoop::nothing_closed) {
     const routing::WantedLoop wanted{SeasonIndex(0), routed.profile_of(UnitKind::tanker),

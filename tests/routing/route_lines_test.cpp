@@ -14,10 +14,8 @@ using test::Routed;
 
 namespace {
 
-AsciiRegion with_fleet(AsciiRegion region) {
-    region.station('S');
-    region.unit(UnitKind::engine, "E1", 'S');
-    region.unit(UnitKind::tanker, "T1", 'S');
+AsciiRegion with_fleet_and_places(AsciiRegion region) {
+    region = with_fleet(std::move(region));
     region.source('1');
     region.dump_site_place('P');
     return region;
@@ -41,7 +39,7 @@ RouteLine route(const AsciiRegion& region, RouteKind kind, DriveTime at_most = n
 }  // namespace
 
 TEST_CASE("a way begins and ends at the points on the road and has its corners", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         S-1-A
             |
             P
@@ -63,7 +61,7 @@ TEST_CASE("a way begins and ends at the points on the road and has its corners",
 }
 
 TEST_CASE("there and back differ where a road is one-way", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         A--1--P---B
         |         |
         S---------C
@@ -77,7 +75,7 @@ TEST_CASE("there and back differ where a road is one-way", "[map]") {
 }
 
 TEST_CASE("of equally fast ways the shorter is taken", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
             B---C
             |   |
         S-1-A---D-P-E
@@ -96,7 +94,7 @@ TEST_CASE("of equally fast ways the shorter is taken", "[map]") {
 }
 
 TEST_CASE("what is driven on posted limits does not rest on defaults", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         S-1-A---B-P-C
     )"));
     region.road("SA");
@@ -108,7 +106,7 @@ TEST_CASE("what is driven on posted limits does not rest on defaults", "[map]") 
 }
 
 TEST_CASE("bridges without a posted weight are named, those with one are not", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         S-1-A-B-C-D-P-E
     )"));
     region.road("SA");
@@ -122,7 +120,7 @@ TEST_CASE("bridges without a posted weight are named, those with one are not", "
 }
 
 TEST_CASE("no way, or none within the time, has no time and no line", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         S-1-A   B-P-C
     )"));
     region.road("SA");
@@ -134,7 +132,7 @@ TEST_CASE("no way, or none within the time, has no time and no line", "[map]") {
 }
 
 TEST_CASE("source and dump site at one place: no time, no line, no division", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         S-P-1-A
     )"));
     region.road("SA");
@@ -145,7 +143,7 @@ TEST_CASE("source and dump site at one place: no time, no line, no division", "[
 }
 
 TEST_CASE("a stop is on the nearest road that the vehicle may use", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion(R"(
+    AsciiRegion region = with_fleet_and_places(AsciiRegion(R"(
         S-1-----A
             x
         B-------C P

@@ -9,14 +9,16 @@
 #include "routing/route_lines.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
+#include "tests/routing/slow_ways.h"
 #include "tests/support/slow_routes.h"
 
 using namespace farwater;
 using test::Routed;
+using test::slow_spot;
 
 namespace {
 
-constexpr std::uint64_t seeds = 80;
+constexpr std::uint64_t line_seeds = 80;
 
 // Every drive between the stations or sources and the dump sites.
 std::vector<WantedRoute> all_wanted(const Routed& routed, SeasonIndex season) {
@@ -41,12 +43,6 @@ std::vector<WantedRoute> all_wanted(const Routed& routed, SeasonIndex season) {
 routing::RoadSpot start_of(const Routed& routed, const WantedRoute& wanted) {
     return wanted.kind == RouteKind::response ? at(routed.access.access.stations, wanted.station)
                                               : at(routed.access.access.sources, wanted.source);
-}
-
-slow::Spot slow_spot(const slow::Streets& streets, const routing::Network& network,
-                     routing::RoadSpot spot) {
-    const routing::Edge& edge = at(network.edges, spot.edge);
-    return slow::spot_on(streets, edge.road.position(), edge.begin + spot.along);
 }
 
 // Whether a vehicle may go straight from p to q on the road, and the minutes that takes; none where
@@ -97,7 +93,7 @@ bool at_default(const Road& road, const Assumptions& assumptions) {
 
 TEST_CASE("the time of each way is the twin's and that of the round trip", "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= line_seeds; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
         const slow::Streets streets = slow::streets_of(district);
@@ -151,7 +147,7 @@ TEST_CASE("the time of each way is the twin's and that of the round trip", "[twi
 TEST_CASE("lines are continuous, on roads that may be driven that way, and as long as they take",
           "[twin]") {
     std::size_t driven = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= line_seeds; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
         const SeasonIndex season(seed % 2);
@@ -222,7 +218,7 @@ TEST_CASE("lines are continuous, on roads that may be driven that way, and as lo
 TEST_CASE("a table of drives has the routes' times and lengths, whichever list is searched",
           "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= line_seeds; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
         const SeasonIndex season(0);

@@ -15,6 +15,7 @@
 #include "routing/dump_sites.h"
 #include "routing/network.h"
 #include "routing/profiles.h"
+#include "tests/support/ascii_region.h"
 
 namespace farwater::test {
 
@@ -63,6 +64,14 @@ struct Routed {
     routing::DumpSites dump_sites;
     std::vector<FillSitePlace> fill_sites;
 };
+
+// The region with an engine and a tanker at one station.
+inline AsciiRegion with_fleet(AsciiRegion region, char station = 'S') {
+    region.station(station);
+    region.unit(UnitKind::engine, "E1", station);
+    region.unit(UnitKind::tanker, "T1", station);
+    return region;
+}
 
 // The dump site nearest to a point.
 inline DumpSiteIndex dump_site_at(const std::vector<DumpSiteCandidate>& sites, Point p) {

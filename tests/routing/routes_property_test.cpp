@@ -17,7 +17,7 @@ using test::Routed;
 
 namespace {
 
-constexpr std::uint64_t seeds = 100;
+constexpr std::uint64_t property_seeds = 100;
 
 bool same(const LegTimes& a, const LegTimes& b) {
     return a.empty == b.empty && a.loaded == b.loaded;
@@ -138,7 +138,7 @@ std::size_t check_no_shorter(const Routed& before, const Routed& after) {
 
 TEST_CASE("the order of roads, parcels, sources and stations does not change what is said",
           "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
         CAPTURE(seed);
         const District district = test::random_district(seed);
         District shuffled = district;
@@ -161,7 +161,7 @@ TEST_CASE("the order of roads, parcels, sources and stations does not change wha
 }
 
 TEST_CASE("one thread and two give the same", "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
         CAPTURE(seed);
         const District district = test::random_district(seed);
         REQUIRE(said_of(district, 1) == said_of(district, 2));
@@ -169,7 +169,7 @@ TEST_CASE("one thread and two give the same", "[property]") {
 }
 
 TEST_CASE("a road drawn the other way with its direction turned changes no time", "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
         CAPTURE(seed);
         const District district = test::random_district(seed);
         District turned = district;
@@ -195,7 +195,7 @@ TEST_CASE("a road drawn the other way with its direction turned changes no time"
 TEST_CASE("on level ground a longer road never shortens a drive between places that stay",
           "[property]") {
     std::size_t longer_drives = 0;
-    for (std::uint64_t seed = 1; seed <= 10 * seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= 10 * property_seeds; ++seed) {
         CAPTURE(seed);
         Dice dice(seed);
         const District district = level_district(seed, dice);
@@ -210,7 +210,7 @@ TEST_CASE("on level ground a longer road never shortens a drive between places t
 
 TEST_CASE("candidates are as far apart along driven roads as the spacing, or serve one parcel only",
           "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
         CAPTURE(seed);
         const District district = test::random_district(seed);
         const Routed routed(district);
@@ -229,7 +229,7 @@ TEST_CASE("candidates are as far apart along driven roads as the spacing, or ser
 }
 
 TEST_CASE("a heap gives labels in order of cost, then node", "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
         CAPTURE(seed);
         Dice dice(seed);
         routing::Heap heap;
@@ -253,7 +253,7 @@ TEST_CASE("a heap gives labels in order of cost, then node", "[property]") {
 
 TEST_CASE("a grid finds in its cells all that lies in a window, also far from the origin",
           "[property]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
         CAPTURE(seed);
         Dice dice(seed);
         const double shift = dice.one_in(2) ? 0.0 : 4.5e6;

@@ -7,34 +7,23 @@
 #include "routing/site_spacing.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
+#include "tests/routing/slow_ways.h"
 #include "tests/support/slow_routes.h"
 
 using namespace farwater;
+using test::cost_of;
 using test::Routed;
+using test::slow_spot;
+using test::within;
 
 namespace {
 
-constexpr std::uint64_t seeds = 150;
-
-slow::Spot slow_spot(const slow::Streets& streets, const routing::Network& network,
-                     routing::RoadSpot spot) {
-    const routing::Edge& edge = at(network.edges, spot.edge);
-    return slow::spot_on(streets, edge.road.position(), edge.begin + spot.along);
-}
-
-long cost_of(DriveTime time) { return reachable(time) ? in_tenths(time) : slow::never; }
-
-// A way longer than the limit counts as none.
-long within(long cost, const District& district) {
-    return static_cast<double>(cost) <= in_minutes(district.assumptions.trip_limit) * 600.0
-               ? cost
-               : slow::never;
-}
+constexpr std::uint64_t route_seeds = 150;
 
 }  // namespace
 
 TEST_CASE("junctions and pieces of road equal those found by comparing all vertices", "[twin]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= route_seeds; ++seed) {
         CAPTURE(seed);
         const District district = test::random_district(seed);
         const slow::Streets streets = slow::streets_of(district);
@@ -51,7 +40,7 @@ TEST_CASE("junctions and pieces of road equal those found by comparing all verti
 }
 
 TEST_CASE("access points are as near as a look at every segment finds", "[twin]") {
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= route_seeds; ++seed) {
         CAPTURE(seed);
         District district = test::random_district(seed);
         district.assumptions.access_reach = metres(150);
@@ -98,7 +87,7 @@ TEST_CASE("access points are as near as a look at every segment finds", "[twin]"
 TEST_CASE("round trips equal those of the slow twin, both legs, every profile and season",
           "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= route_seeds; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
         const routing::Network& network = routed.network.network;
@@ -201,7 +190,7 @@ struct EngineRoads {
 
 TEST_CASE("station drives equal those of the slow twin", "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= route_seeds; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
         const routing::Network& network = routed.network.network;
@@ -230,7 +219,7 @@ TEST_CASE("station drives equal those of the slow twin", "[twin]") {
 TEST_CASE("first arrivals and station miles equal those of the slow twin, at gates too", "[twin]") {
     std::size_t at_the_place = 0;
     std::size_t at_a_gate = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= route_seeds; ++seed) {
         District district = test::random_district(seed);
         district.assumptions.private_roads_usable = false;
         const Routed routed(district);
@@ -370,7 +359,7 @@ struct HoseCase {
 TEST_CASE("hose lays equal those measured from every site to every parcel", "[twin]") {
     std::size_t compared = 0;
     std::size_t own = 0;
-    for (std::uint64_t seed = 1; seed <= seeds / 3; ++seed) {
+    for (std::uint64_t seed = 1; seed <= route_seeds / 3; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
         const routing::Network& network = routed.network.network;

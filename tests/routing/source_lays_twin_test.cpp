@@ -9,20 +9,16 @@
 #include "routing/source_lays.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
+#include "tests/routing/slow_ways.h"
 #include "tests/support/slow_routes.h"
 
 using namespace farwater;
 using test::Routed;
+using test::slow_spot;
 
 namespace {
 
-constexpr std::uint64_t seeds = 60;
-
-slow::Spot slow_spot(const slow::Streets& streets, const routing::Network& network,
-                     routing::RoadSpot spot) {
-    const routing::Edge& edge = at(network.edges, spot.edge);
-    return slow::spot_on(streets, edge.road.position(), edge.begin + spot.along);
-}
+constexpr std::uint64_t lay_seeds = 60;
 
 // Metres of hose, none beyond the reach.
 std::optional<double> hose_from(const Routed& routed, const slow::Streets& streets,
@@ -50,7 +46,7 @@ std::optional<double> hose_from(const Routed& routed, const slow::Streets& stree
 TEST_CASE("hose from sources is as short as a plain search finds, the nearest of each class",
           "[twin]") {
     int compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= lay_seeds; ++seed) {
         CAPTURE(seed);
         District district = test::random_district(seed);
         district.assumptions.relay_reach = metres(500);

@@ -5,36 +5,25 @@
 
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
+#include "tests/routing/slow_ways.h"
 #include "tests/support/slow_routes.h"
 
 using namespace farwater;
+using test::cost_of;
 using test::Routed;
+using test::slow_spot;
+using test::within;
 
 namespace {
 
-constexpr std::uint64_t seeds = 150;
-
-slow::Spot slow_spot(const slow::Streets& streets, const routing::Network& network,
-                     routing::RoadSpot spot) {
-    const routing::Edge& edge = at(network.edges, spot.edge);
-    return slow::spot_on(streets, edge.road.position(), edge.begin + spot.along);
-}
-
-long cost_of(DriveTime time) { return reachable(time) ? in_tenths(time) : slow::never; }
-
-// A way longer than the limit counts as none.
-long within(long cost, const District& district) {
-    return static_cast<double>(cost) <= in_minutes(district.assumptions.trip_limit) * 600.0
-               ? cost
-               : slow::never;
-}
+constexpr std::uint64_t rule_seeds = 150;
 
 }  // namespace
 
 TEST_CASE("legs by the linear rules are the shortest ways of the slow twin, made minutes",
           "[twin]") {
     std::size_t compared = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    for (std::uint64_t seed = 1; seed <= rule_seeds; ++seed) {
         District district = test::random_district(seed);
         const bool by_leg = seed % 2 == 0;
         district.travel_time =

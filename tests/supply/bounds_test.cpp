@@ -14,7 +14,7 @@ using namespace farwater::supply;
 
 namespace {
 
-constexpr int drawn = 1500;
+constexpr int incidents_drawn = 1500;
 constexpr double rounding = 1.0 + 1e-6;
 constexpr Window long_window{minutes(60), minutes(6000)};
 
@@ -71,7 +71,7 @@ TEST_CASE("a small tanker that the first in, first out order cannot spare raises
 }
 
 TEST_CASE("no flow that holds is above the bound of its window", "[property]") {
-    for (std::uint64_t seed = 1; seed <= drawn; ++seed) {
+    for (std::uint64_t seed = 1; seed <= incidents_drawn; ++seed) {
         CAPTURE(seed);
         Dice dice(seed);
         const Incident incident = random_incident(dice, {.open_flows = seed % 2 == 0});
@@ -82,7 +82,7 @@ TEST_CASE("no flow that holds is above the bound of its window", "[property]") {
 }
 
 TEST_CASE("the long-run bound is below the handbook sum and every single resource", "[property]") {
-    for (std::uint64_t seed = 1; seed <= drawn; ++seed) {
+    for (std::uint64_t seed = 1; seed <= incidents_drawn; ++seed) {
         CAPTURE(seed);
         Dice dice(seed);
         const Incident incident = random_incident(dice, {.open_flows = seed % 2 == 0});

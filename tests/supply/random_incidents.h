@@ -115,11 +115,11 @@ inline Window random_window(Dice& dice) {
 
 // For the twins. Precondition: every fill site's flows are given.
 inline slow::Incident slow_of(const Incident& incident) {
-    constexpr double no_limit = std::numeric_limits<double>::infinity();
+    constexpr double unlimited = std::numeric_limits<double>::infinity();
     const DumpSite& dump = incident.dump_site;
     slow::Incident slow;
     slow.slots = static_cast<std::size_t>(dump.offload_slots);
-    slow.storage = dump.storage ? in_gallons(*dump.storage) : no_limit;
+    slow.storage = dump.storage ? in_gallons(*dump.storage) : unlimited;
     slow.engine_tank = in_gallons(dump.engine_tank);
     slow.engine_arrives = in_minutes(dump.engine_arrives);
     slow.tanks_ready = in_minutes(dump.tanks_ready);
@@ -133,7 +133,7 @@ inline slow::Incident slow_of(const Incident& incident) {
         slow.fill_sites.push_back(
             {static_cast<std::size_t>(site.places), static_cast<std::size_t>(site.flows.value()),
              in_gpm(site.pump), in_minutes(site.ready),
-             site.usable ? in_gallons(*site.usable) : no_limit, in_gpm(site.inflow)});
+             site.usable ? in_gallons(*site.usable) : unlimited, in_gpm(site.inflow)});
     }
     for (const Tanker& t : incident.tankers) {
         slow.tankers.push_back({in_gallons(t.delivered), in_gallons(t.refilled),

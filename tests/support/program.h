@@ -14,6 +14,10 @@ struct Ended {
     std::string err;
 };
 
+inline bool contains(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
 // With standard output and error as pipes, standard input empty.
 Ended run_program(const std::string& program, const std::vector<std::string>& arguments);
 

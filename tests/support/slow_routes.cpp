@@ -7,10 +7,6 @@
 namespace farwater::slow {
 namespace {
 
-bool has_length(const Polyline& line) {
-    return std::any_of(line.begin(), line.end(), [&](Point p) { return p != line.front(); });
-}
-
 // Hours of climbing between two places of a piece, both in metres from its start.
 double climbing(const std::vector<double>& climbs, double length, double begin, double end) {
     const double step = length / static_cast<double>(climbs.size());

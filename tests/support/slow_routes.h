@@ -32,6 +32,7 @@ struct Streets {
     std::vector<Piece> pieces;
 };
 Streets streets_of(const District& district);
+bool has_length(const Polyline& line);
 
 struct Spot {
     std::size_t piece = 0;

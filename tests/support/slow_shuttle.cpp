@@ -8,8 +8,6 @@ namespace farwater::slow {
 
 namespace {
 
-constexpr double never = std::numeric_limits<double>::infinity();
-
 struct Load {
     double opened = 0.0;
     double all_in = 0.0;
@@ -31,7 +29,7 @@ struct Run {
     double drawn(double minute) const { return std::max(0.0, flow * (minute - start)); }
 
     double when_drawn(double gallons) const {
-        return gallons <= 0.0 ? -never : start + gallons / flow;
+        return gallons <= 0.0 ? -forever : start + gallons / flow;
     }
 
     // What of a load is in by a minute.
@@ -171,7 +169,7 @@ private:
         taken_[tanker.fill_site] += tanker.refilled;
         const double missing = taken_[tanker.fill_site] - site.usable;
         if (missing > 1e-9) {
-            full = std::max(full, site.inflow > 0.0 ? missing / site.inflow : never);
+            full = std::max(full, site.inflow > 0.0 ? missing / site.inflow : forever);
         }
         line = full;
         place = full + tanker.fill_after;

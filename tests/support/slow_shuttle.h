@@ -8,10 +8,13 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
 #include <optional>
 #include <vector>
 
 namespace farwater::slow {
+
+inline constexpr double forever = std::numeric_limits<double>::infinity();
 
 struct Tanker {
     double delivered = 0.0, refilled = 0.0;

@@ -8,11 +8,11 @@
 #include "tests/support/slow_routes.h"
 
 namespace farwater::slow {
-namespace {
-
 bool has_length(const Polyline& line) {
     return std::any_of(line.begin(), line.end(), [&](Point p) { return p != line.front(); });
 }
+
+namespace {
 
 std::map<Point, int> uses_of_points(const District& district) {
     std::map<Point, int> uses;

@@ -8,7 +8,6 @@ namespace farwater::slow {
 
 namespace {
 
-constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double hair = 1e-9;
 
 enum class Doing {
@@ -156,16 +155,16 @@ bool Scene::go_on(Unit& unit) {
             sent_to_tanks_ += tanker.delivered;
             return true;
         case Doing::open_valve:
-            return over(unit) && begin(unit, Doing::offload, from, never);
+            return over(unit) && begin(unit, Doing::offload, from, forever);
         case Doing::hook_up:
-            return over(unit) && begin(unit, Doing::nurse, from, never);
+            return over(unit) && begin(unit, Doing::nurse, from, forever);
         case Doing::leave_slot:
         case Doing::leave_engine:
             return over(unit) && begin(unit, Doing::drive_empty, from, tanker.empty_leg);
         case Doing::drive_empty:
             unit.order = over(unit) ? ++arrivals_ : unit.order;
             unit.moved = over(unit) ? 0.0 : unit.moved;
-            return over(unit) && begin(unit, Doing::wait_for_place, from, never);
+            return over(unit) && begin(unit, Doing::wait_for_place, from, forever);
         case Doing::wait_for_place: {
             const FillSite& site = incident_.fill_sites[tanker.fill_site];
             return now_ >= site.ready - hair &&
@@ -173,9 +172,9 @@ bool Scene::go_on(Unit& unit) {
                                    Doing::wait_for_place, Doing::leave_place);
         }
         case Doing::connect:
-            return over(unit) && begin(unit, Doing::wait_for_line, from, never);
+            return over(unit) && begin(unit, Doing::wait_for_line, from, forever);
         case Doing::wait_for_line:
-            return begin_when_free(unit, Doing::fill, never,
+            return begin_when_free(unit, Doing::fill, forever,
                                    incident_.fill_sites[tanker.fill_site].flows,
                                    Doing::wait_for_place, Doing::fill);
         case Doing::leave_place:
@@ -199,7 +198,7 @@ bool Scene::arrive_full(Unit& unit) {
         sent_to_engine_ += unit.tanker->delivered;
         return begin(unit, Doing::hook_up, met, incident_.nurse_hookup);
     }
-    return begin(unit, Doing::wait_for_slot, unit.until, never);
+    return begin(unit, Doing::wait_for_slot, unit.until, forever);
 }
 
 void Scene::move_water(Unit& unit) {
@@ -274,7 +273,7 @@ void Scene::fill(Unit& unit) {
 
 Ticked ticked_run(const Incident& incident, double start, double flow, double until, double tick) {
     const double attack_from = std::max(incident.attack_from, incident.engine_arrives);
-    Ticked found{.first_dry = never};
+    Ticked found{.first_dry = forever};
     Scene scene(incident, tick);
     while (scene.now() < until - hair) {
         const double begun = scene.now();
@@ -301,7 +300,7 @@ double ticked_sustained_flow(const Incident& incident, double start, double dura
     while (fails - holds > 0.2) {
         const double middle = (holds + fails) / 2.0;
         const Ticked found = ticked_run(incident, start, middle, start + duration, tick);
-        (found.first_dry < never ? fails : holds) = middle;
+        (found.first_dry < forever ? fails : holds) = middle;
     }
     return holds;
 }

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double rounding = 1e-7;        // relative, of gallons
 constexpr double rounding_floor = 1e-9;  // gallons
-constexpr double same_minute = 1e-9;
+constexpr double close_enough = 1e-9;
 constexpr int quick_steps = 4;
 
 Water operator+(Water a, Water b) {
@@ -140,7 +140,7 @@ double dry_minute(const Shuttle& shuttle, std::span<const Load> loads, const Dra
     if (missing <= rounding_floor) {
         return dry;
     }
-    while (dry - enough_at > same_minute) {
+    while (dry - enough_at > close_enough) {
         const double middle = enough_at + (dry - enough_at) / 2.0;
         (drawn_by(draw, middle) > water_in(middle) ? dry : enough_at) = middle;
     }
