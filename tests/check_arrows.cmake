@@ -51,6 +51,7 @@ room(analyzer/geometry MAY analyzer/district/ PARTIES geos)
 room(analyzer/hydraulics MAY analyzer/district/)
 room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
 room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/ PARTIES coin)
+room(analyzer/planning MAY analyzer/district/)
 # Routing's one third party is Boost.Graph, with the property maps that belong to it.
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
 # io needs `work` because long reads and writes report progress and can be stopped.

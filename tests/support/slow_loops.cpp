@@ -18,7 +18,7 @@ long share(long whole, double part, double length) {
                : static_cast<long>(std::ceil(static_cast<double>(whole) * part / length - 1e-6));
 }
 
-constexpr double at_the_end = 0.002;  // metres
+constexpr double at_the_ends = 0.002;  // metres
 
 // The graph with pieces cut at both spots.
 struct CutStreets {
@@ -33,10 +33,10 @@ CutStreets cut(const Streets& streets, const std::vector<bool>& open, const Piec
     std::vector<std::vector<std::pair<double, std::size_t>>> cuts(streets.pieces.size());
     const auto node_of = [&](Spot spot) {
         const Piece& piece = streets.pieces[spot.piece];
-        if (spot.along <= at_the_end) {
+        if (spot.along <= at_the_ends) {
             return piece.from;
         }
-        if (spot.along >= piece.length() - at_the_end) {
+        if (spot.along >= piece.length() - at_the_ends) {
             return piece.to;
         }
         cuts[spot.piece].emplace_back(spot.along, result.nodes);
