@@ -18,11 +18,12 @@
 #include "routing/profiles.h"
 
 namespace farwater::app {
-namespace {
 
 DriveTime in_drive_time(Duration duration) {
     return tenths_of_second(static_cast<std::int32_t>(std::lround(in_minutes(duration) * 600.0)));
 }
+
+namespace {
 
 void add(std::vector<Problem>& problems, std::vector<Problem> more) {
     problems.insert(problems.end(), std::make_move_iterator(more.begin()),
@@ -174,7 +175,7 @@ std::vector<Problem> unreached_sources(const District& district,
 // One season: its round trips, then the supply in each period.
 void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
                    const routing::DumpSites& dump_sites, SeasonIndex index, const Work& work,
-                   const StageBegins& begins) {
+                   const StageBegins& begins, const Onlooker& onlooker) {
     const District& district = roads.district;
     const Season& season = at(district.seasons, index);
     begins("round trips, " + season.name);
@@ -187,14 +188,20 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
     add(analysis.problems, unreached_sources(district, found));
     for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
         const PeriodIndex period(p);
+        if (onlooker.wanted && !onlooker.wanted(index, period)) {
+            continue;
+        }
         begins("supply, " + season.name + ", " + district.periods[p].name);
         const supply::Situation situation{
             district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
             found.fill_places, period};
-        analysis.assessment.keep(
-            {index, period},
-            supply::assess(situation, analysis.needs, first_arrivals(roads, index, period), work),
-            district.parcels.size());
+        const std::vector<DriveTime> first = first_arrivals(roads, index, period);
+        analysis.assessment.keep({index, period},
+                                 supply::assess(situation, analysis.needs, first, work),
+                                 district.parcels.size());
+        if (onlooker.sees && !work.stopped()) {
+            onlooker.sees({roads, situation, analysis.needs, first});
+        }
     }
     if (!work.stopped()) {
         keep_what_is_reported(found, analysis.assessment);
@@ -205,7 +212,8 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
 }  // namespace
 
 std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
-                                const Work& work, const StageBegins& begins) {
+                                const Work& work, const StageBegins& begins,
+                                const Onlooker& onlooker) {
     if (work.stopped()) {
         return std::nullopt;  // the district is not complete
     }
@@ -228,7 +236,7 @@ std::optional<Analysis> analyse(const District& district, std::vector<std::optio
     const routing::DumpSites dump_sites = routing::find_dump_sites(
         district, road_work->network, road_work->access, analysis.profiles, work);
     for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
-        assess_season(analysis, roads, dump_sites, SeasonIndex(s), work, begins);
+        assess_season(analysis, roads, dump_sites, SeasonIndex(s), work, begins, onlooker);
     }
     if (work.stopped()) {
         return std::nullopt;

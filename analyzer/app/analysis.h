@@ -1,6 +1,7 @@
 // The way of the data, from a District to everything that is reported: each line one stage.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -9,9 +10,11 @@
 #include "analyzer/district/need.h"
 #include "analyzer/district/routes.h"
 #include "analyzer/supply/assessment.h"
+#include "analyzer/supply/situation.h"
 #include "analyzer/supply/water_review.h"
 #include "analyzer/work/work.h"
 #include "reports/findings.h"
+#include "routing/drive_times.h"
 
 namespace farwater::app {
 
@@ -35,9 +38,29 @@ struct Analysis {
 // Called when a stage begins.
 using StageBegins = std::function<void(std::string_view stage)>;
 
+// A departure's delay as drive times are counted: to the tenth of a second.
+DriveTime in_drive_time(Duration duration);
+
+// What an onlooker sees of one season and period, while all lists that it was worked out from are
+// there. Only a view.
+struct VariantSeen {
+    const routing::RoadSystem& roads;
+    const supply::Situation& situation;
+    const std::vector<std::optional<Need>>& needs;
+    const std::vector<DriveTime>& first_arrivals;
+};
+
+// Somebody who wants to see how answers come about. Where `wanted` is given, only those seasons and
+// periods are assessed for which it says so; it must say so at least once.
+struct Onlooker {
+    std::function<bool(SeasonIndex, PeriodIndex)> wanted;
+    std::function<void(const VariantSeen&)> sees;
+};
+
 // `needs` are those of the district (app/reading.h). None when `work` was stopped.
 std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
-                                const Work& work, const StageBegins& begins);
+                                const Work& work, const StageBegins& begins,
+                                const Onlooker& onlooker = {});
 
 // Only what `check` asks: do the roads connect, does everything reach a road, which water counts.
 std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,

@@ -65,34 +65,40 @@ public:
     BuildingNeed operator()(const BuildingFacts& facts) const {
         const bool wet = facts.sprinklers != Sprinklers::none;
         if (!is_dwelling(facts.use)) {
-            const double flow = table_gpm(facts);
-            return need(wet ? lowered(facts, flow) : flow, hours_of(flow), everything);
+            const NeedFactors by = table_of(facts);
+            const double flow = by.table_gpm;
+            return need(wet ? lowered(facts, flow) : flow, hours_of(flow), everything, by);
         }
         if (facts.area_sqft * facts.storeys <= small_sqft_) {
             return need(wet ? wet_small_gpm_ : small_gpm_, wet ? wet_small_hours_ : small_hours_,
                         {NeedInput::use, NeedInput::storeys});
         }
-        const double flow = table_gpm(facts);
-        return wet ? need(flow * wet_large_share_, wet_large_hours_, everything)
-                   : need(flow, hours_of(flow), everything);
+        const NeedFactors by = table_of(facts);
+        const double flow = by.table_gpm;
+        return wet ? need(flow * wet_large_share_, wet_large_hours_, everything, by)
+                   : need(flow, hours_of(flow), everything, by);
     }
 
 private:
     static constexpr NeedInputs everything{NeedInput::use, NeedInput::construction,
                                            NeedInput::storeys};
 
-    static BuildingNeed need(double flow, double hours, NeedInputs looked_at) {
-        return {gpm(flow), minutes(60.0 * hours), 0.0, looked_at};
+    static BuildingNeed need(double flow, double hours, NeedInputs looked_at,
+                             const NeedFactors& by = {}) {
+        return {gpm(flow), minutes(60.0 * hours), 0.0, looked_at, by};
     }
 
     // Row after row the flow goes up by one step.
-    double table_gpm(const BuildingFacts& facts) const {
+    NeedFactors table_of(const BuildingFacts& facts) const {
         const std::size_t column = column_of(facts.construction);
         const double floors = column == 0 ? std::min(facts.storeys, type_1_floors_) : facts.storeys;
         const double area = facts.area_sqft * floors;
         const auto& bounds = up_to_sqft_[column];
         const auto row = std::ranges::lower_bound(bounds, area) - bounds.begin();
-        return first_gpm_ + static_cast<double>(row) * step_gpm_;
+        NeedFactors by;
+        by.floor_sqft = area;
+        by.table_gpm = first_gpm_ + static_cast<double>(row) * step_gpm_;
+        return by;
     }
 
     double hours_of(double flow) const { return entry_up_to(hours_up_to_, hours_, flow); }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 
 #include "analyzer/demand/building_facts.h"
 #include "analyzer/district/need.h"
@@ -11,11 +12,25 @@
 
 namespace farwater::demand {
 
+// The numbers between a building's facts and its need; 0 where its method has no such number.
+struct NeedFactors {
+    // rural supply: volume / hazard x construction x exposed, at least so many gallons
+    double hazard = 0, construction = 0, exposed = 0, least_gal = 0;
+    // rating schedule: factor x coefficient x sqrt(effective area), rounded, x occupancy
+    // x (1 + exposures); or a dwelling by its gap
+    double factor = 0, coefficient = 0, effective_sqft = 0, construction_gpm = 0;
+    double occupancy = 0, exposures = 0;
+    std::optional<double> gap_ft;  // infinite: none within the reach
+    // fire code: the table's flow for the floor area, before sprinklers
+    double floor_sqft = 0, table_gpm = 0;
+};
+
 struct BuildingNeed {
     Flow flow;
     Duration duration;     // 0 = the method has none
     double total_gal = 0;  // 0 = the method has none
     NeedInputs looked_at;  // what the answer went by
+    NeedFactors by;
 };
 
 using Method = std::function<BuildingNeed(const BuildingFacts&)>;

@@ -28,13 +28,18 @@ public:
           most_other_(standard.number("construction_flow.most_other_gpm")),
           most_one_storey_(standard.number("construction_flow.most_one_storey_gpm")) {}
 
-    double of_building(const BuildingFacts& facts) const {
+    double of_building(const BuildingFacts& facts, NeedFactors& by) const {
         const bool resistive = is_fire_resistive(facts.construction);
         const double others =
             resistive ? std::min(facts.storeys - 1.0, most_others_) : facts.storeys - 1.0;
         const double area = facts.area_sqft * (1.0 + share_ * others);
-        const double exact = factor_ * of(coefficient_, facts.construction) * std::sqrt(area);
-        return std::clamp(rounded_to(exact, round_to_), least_, std::max(least_, most_of(facts)));
+        by.factor = factor_;
+        by.coefficient = of(coefficient_, facts.construction);
+        by.effective_sqft = area;
+        const double exact = factor_ * by.coefficient * std::sqrt(area);
+        by.construction_gpm =
+            std::clamp(rounded_to(exact, round_to_), least_, std::max(least_, most_of(facts)));
+        return by.construction_gpm;
     }
 
 private:
@@ -71,13 +76,18 @@ public:
 
     BuildingNeed operator()(const BuildingFacts& facts) const {
         if (is_dwelling(facts.use) && facts.storeys <= dwelling_storeys_) {
-            return with_duration(entry_up_to(dwelling_ft_, dwelling_gpm_, gap_ft(facts)),
-                                 {NeedInput::use, NeedInput::storeys});
+            NeedFactors by;
+            by.gap_ft = gap_ft(facts);
+            return with_duration(entry_up_to(dwelling_ft_, dwelling_gpm_, *by.gap_ft),
+                                 {NeedInput::use, NeedInput::storeys}, by);
         }
-        const double flow = construction_.of_building(facts) * of(occupancy_, facts.use) *
-                            (1.0 + exposure_of(facts));
+        NeedFactors by;
+        by.occupancy = of(occupancy_, facts.use);
+        by.exposures = exposure_of(facts);
+        const double flow =
+            construction_.of_building(facts, by) * by.occupancy * (1.0 + by.exposures);
         return with_duration(std::clamp(rounded(flow), least_, std::max(least_, most_)),
-                             {NeedInput::use, NeedInput::construction, NeedInput::storeys});
+                             {NeedInput::use, NeedInput::construction, NeedInput::storeys}, by);
     }
 
 private:
@@ -106,8 +116,9 @@ private:
         return rounded_to(flow, flow > coarse_above_ ? coarse_to_ : round_to_);
     }
 
-    BuildingNeed with_duration(double flow, NeedInputs looked_at) const {
-        return {gpm(flow), minutes(60.0 * entry_up_to(hours_up_to_, hours_, flow)), 0.0, looked_at};
+    BuildingNeed with_duration(double flow, NeedInputs looked_at, const NeedFactors& by) const {
+        return {gpm(flow), minutes(60.0 * entry_up_to(hours_up_to_, hours_, flow)), 0.0, looked_at,
+                by};
     }
 
     ConstructionFlow construction_;

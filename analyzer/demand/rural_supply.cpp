@@ -26,14 +26,18 @@ public:
     BuildingNeed operator()(const BuildingFacts& facts) const {
         const double hazard = hazard_of(facts);
         const bool exposed = is_exposed(facts, hazard);
-        const double plain = facts.volume_cuft / hazard * construction_of(facts);
+        const NeedFactors by{.hazard = hazard,
+                             .construction = construction_of(facts),
+                             .exposed = exposed ? exposed_factor_ : 1.0,
+                             .least_gal = exposed ? least_exposed_gal_ : least_gal_};
+        const double plain = facts.volume_cuft / hazard * by.construction;
         const double total = exposed ? std::max(plain * exposed_factor_, least_exposed_gal_)
                                      : std::max(plain, least_gal_);
         NeedInputs looked_at{NeedInput::construction, NeedInput::storeys};
         if (facts.hazard_class == 0) {
             looked_at.add(NeedInput::use);
         }
-        return {gpm(entry_below(below_gal_, rate_gpm_, total)), Duration{}, total, looked_at};
+        return {gpm(entry_below(below_gal_, rate_gpm_, total)), Duration{}, total, looked_at, by};
     }
 
 private:

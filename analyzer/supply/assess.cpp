@@ -154,12 +154,13 @@ public:
 
     // By hose from a source, where that can be and the answer is known but for that.
     std::optional<ParcelSupply> direct(std::size_t row, const ParcelSupply& shuttle) const {
-        if (!needs_[row] || shuttle.state == SupplyState::unknown ||
-            !reachable(first_arrivals_[row])) {
-            return std::nullopt;
-        }
-        return direct_supply(situation_, profile_of_, rosters_.responders[zone_at(row)], row,
-                             fire_at(row));
+        return asks_for_hose(row, shuttle)
+                   ? direct_supply(situation_, profile_of_, responders_of(row), row, fire_at(row))
+                   : std::nullopt;
+    }
+    bool asks_for_hose(std::size_t row, const ParcelSupply& shuttle) const {
+        return needs_[row] && shuttle.state != SupplyState::unknown &&
+               reachable(first_arrivals_[row]);
     }
 
     // Precondition: no settled answer.
@@ -186,7 +187,48 @@ public:
         for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk, answer_some);
     }
 
+    // Precondition: as for `answer`. One lay, as `answer` looks at it.
+    ShuttleWorking look_at(std::size_t row, std::size_t lay) const {
+        const CaseKey key = keyed(row, lay, 0).key;
+        const HouseOnFire fire = fire_at(row);
+        ShuttleWorking look{.lay = situation_.trips.hose_lays[row][lay],
+                            .scene = scene_of(key),
+                            .shuttle = {},
+                            .fill_sites = {},
+                            .line = std::nullopt,
+                            .supply = {}};
+        look.shuttle = case_of(key, look.scene);
+        CaseAnswers answers(situation_, look.scene, look.shuttle);
+        look.supply = answers.supply_of(fire, look.lay);
+        look.line = house_line(situation_, look.scene, fire.place, look.lay.length);
+        if (look.scene.missing == Limit::none) {
+            for (const FillTrip& trip : situation_.trips.fill_trips[key.dump_site.position()]) {
+                look.fill_sites.push_back({at(situation_.fill_places, trip.fill_site).source,
+                                           trip.fill_site,
+                                           at(situation_.trips.fill_lanes, trip.fill_site),
+                                           plan_with(situation_, look.scene, trip)});
+            }
+        }
+        return look;
+    }
+
+    const std::vector<Responder>& responders_of(std::size_t row) const {
+        return rosters_.responders[zone_at(row)];
+    }
+
+    std::vector<HoseOption> hose_options_of(std::size_t row) const {
+        return hose_options(situation_, profile_of_, responders_of(row), row, fire_at(row));
+    }
+
 private:
+    Scene scene_of(const CaseKey& key) const {
+        return scene_at(situation_, profile_of_, rosters_.responders[key.zone], key.dump_site,
+                        key.lane, minutes(key.arrival_half_minutes / 2.0));
+    }
+    ShuttleCase case_of(const CaseKey& key, const Scene& scene) const {
+        return work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
+    }
+
     std::uint32_t zone_at(std::size_t row) const {
         return rosters_.zone_of(zone_of(situation_.district, row));
     }
@@ -199,11 +241,8 @@ private:
 
     void answer_group(std::span<const Keyed> items, std::vector<ParcelSupply>& slots) const {
         const CaseKey& key = items.front().key;
-        const Scene scene =
-            scene_at(situation_, profile_of_, rosters_.responders[key.zone], key.dump_site,
-                     key.lane, minutes(key.arrival_half_minutes / 2.0));
-        const ShuttleCase shuttle =
-            work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
+        const Scene scene = scene_of(key);
+        const ShuttleCase shuttle = case_of(key, scene);
         CaseAnswers answers(situation_, scene, shuttle);
         for (const Keyed& item : items) {
             slots[item.slot] = answers.supply_of(fire_at(item.row),
@@ -288,6 +327,35 @@ std::vector<ParcelSupply> assess(const Situation& situation,
                        }
                    });
     return supplies;
+}
+
+Working working_of(const Situation& situation, const std::vector<std::optional<Need>>& needs,
+                   const std::vector<DriveTime>& first_arrivals, std::size_t row) {
+    const Assessor assessor(situation, needs, first_arrivals);
+    Working working{.variant = {situation.trips.season, situation.period},
+                    .need = needs[row],
+                    .house = place_of(situation.district, row),
+                    .first_arrival = first_arrivals[row],
+                    .responders = assessor.responders_of(row)};
+    const std::span<const HoseLay> lays = situation.trips.hose_lays[row];
+    working.lays.assign(lays.begin(), lays.end());
+    if (const auto supply = assessor.settled_answer(row)) {
+        working.supply = *supply;
+    } else {
+        working.looked.push_back(assessor.look_at(row, 0));
+        if (const auto lay = lay_without_backing(lays); lanes_matter(situation.district) && lay) {
+            working.looked.push_back(assessor.look_at(row, *lay));
+        }
+        working.supply = working.looked.front().supply;
+        if (worse(working.supply, working.looked.back().supply)) {
+            working.supply = working.looked.back().supply;
+        }
+    }
+    if (assessor.asks_for_hose(row, working.supply)) {
+        working.options = assessor.hose_options_of(row);
+    }
+    take_direct_if_better(assessor, row, working.supply);
+    return working;
 }
 
 }  // namespace farwater::supply

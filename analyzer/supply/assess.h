@@ -7,6 +7,7 @@
 #include "analyzer/district/need.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/scene.h"
+#include "analyzer/supply/working.h"
 #include "analyzer/work/work.h"
 
 namespace farwater::supply {
@@ -28,5 +29,10 @@ namespace farwater::supply {
 std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work);
+
+// How the answer of one row comes about: the same functions, with what they found on the way. What
+// its `supply` says is what `assess` says of the row.
+Working working_of(const Situation& situation, const std::vector<std::optional<Need>>& needs,
+                   const std::vector<DriveTime>& first_arrivals, std::size_t row);
 
 }  // namespace farwater::supply

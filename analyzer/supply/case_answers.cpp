@@ -6,11 +6,9 @@
 #include "analyzer/supply/incident_run.h"
 
 namespace farwater::supply {
-namespace {
 
-// What the hose to this house carries; none = no hose that is there is long enough.
-std::optional<Flow> supply_line(const Situation& situation, const Scene& scene, Point house,
-                                Length lay) {
+std::optional<HouseLine> house_line(const Situation& situation, const Scene& scene, Point house,
+                                    Length lay) {
     const Assumptions& assumptions = situation.district.assumptions;
     const auto size = scene.hose.size_for(lay);
     if (!size) {
@@ -20,11 +18,11 @@ std::optional<Flow> supply_line(const Situation& situation, const Scene& scene, 
     const auto at_house = ground.at(house);
     const auto at_site = ground.at(at(situation.trips.dump_sites, scene.dump_site).place);
     const Length rise = at_house && at_site ? *at_house - *at_site : metres(0);
-    return hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi,
-                                        assumptions.residual_pressure_psi);
+    return HouseLine{
+        *size, rise,
+        hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi,
+                                     assumptions.residual_pressure_psi)};
 }
-
-}  // namespace
 
 ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay) {
     ParcelSupply supply = unanswered(fire.need);
@@ -42,8 +40,8 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     if (!shuttle_.flows()) {
         return supply;
     }
-    if (const auto line = supply_line(situation_, scene_, fire.place, lay.length)) {
-        give(supply, held(*line));
+    if (const auto line = house_line(situation_, scene_, fire.place, lay.length)) {
+        give(supply, held(line->flow));
     } else {
         supply.limit = Limit::hose;
     }

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 
+#include "analyzer/hydraulics/hose.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/house_on_fire.h"
 #include "analyzer/supply/scene.h"
@@ -11,6 +12,16 @@
 #include "analyzer/supply/situation.h"
 
 namespace farwater::supply {
+
+// The supply line from a dump site to the house.
+struct HouseLine {
+    hydraulics::HoseSize size = hydraulics::HoseSize::in_2_5;
+    Length rise;  // from the dump site to the house; a fall counts as level
+    Flow flow;
+};
+// None: no hose that is there is long enough.
+std::optional<HouseLine> house_line(const Situation& situation, const Scene& scene, Point house,
+                                    Length lay);
 
 // All that is given must outlive it. Earliest starts are kept by need.
 class CaseAnswers {

@@ -1,6 +1,7 @@
 #include "analyzer/supply/direct.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "analyzer/hydraulics/hose.h"
 #include "analyzer/hydraulics/pump.h"
@@ -13,6 +14,8 @@ namespace {
 constexpr std::size_t fewest_engines = 2;
 
 struct Laid {
+    hydraulics::HoseSize size = hydraulics::HoseSize::in_2_5;
+    int lines = 1;
     Flow flow;
     Length hose;  // of all lines together
 };
@@ -22,17 +25,18 @@ std::optional<Laid> best_laid(const HoseThere& there, Length lay, Length rise, d
                               const Assumptions& assumptions) {
     std::optional<Laid> best;
     for (std::size_t size = 0; size < hose_sizes; ++size) {
-        for (const double lines : {1.0, 2.0}) {
+        for (const int lines : {1, 2}) {
             if (there.length[size] < lay * lines) {
                 continue;
             }
-            const Flow flow = hydraulics::supply_line_flow(
-                                  static_cast<hydraulics::HoseSize>(size), lay * (1.0 / stages),
-                                  rise * (1.0 / stages), assumptions.supply_line_pressure_psi,
-                                  assumptions.residual_pressure_psi) *
-                              lines;
+            const auto hose = static_cast<hydraulics::HoseSize>(size);
+            const Flow flow =
+                hydraulics::supply_line_flow(hose, lay * (1.0 / stages), rise * (1.0 / stages),
+                                             assumptions.supply_line_pressure_psi,
+                                             assumptions.residual_pressure_psi) *
+                lines;
             if (!best || flow > best->flow) {
-                best = {flow, lay * lines};
+                best = {hose, lines, flow, lay * lines};
             }
         }
     }
@@ -159,26 +163,38 @@ std::optional<HoseLine> hose_line(const District& district, std::span<const Arri
     if (!laid) {
         return std::nullopt;
     }
-    HoseLine line{.engines = engines.size(), .flow = laid->flow, .limit = Limit::supply_line};
-    lower(line, weakest_pump(district, engines.subspan(1)), Limit::engines);
+    HoseLine line{.engines = engines.size(),
+                  .size = laid->size,
+                  .lines = laid->lines,
+                  .stretch = lay * (1.0 / stages),
+                  .rise_of_stretch = rise * (1.0 / stages),
+                  .by_hose = laid->flow,
+                  .by_pump = weakest_pump(district, engines.subspan(1)),
+                  .flow = laid->flow,
+                  .limit = Limit::supply_line};
+    lower(line, line.by_pump, Limit::engines);
     const Unit& at_source = at(district.units, engines[1].unit);
-    lower(line, source.with_pump(at_source.pump.value_or(assumptions.engine_pump)),
-          Limit::source_hydraulics);
+    line.by_source = source.with_pump(at_source.pump.value_or(assumptions.engine_pump));
+    lower(line, line.by_source, Limit::source_hydraulics);
     if (source.usable) {
-        lower(line, *source.usable / duration + source.inflow, Limit::source_volume);
+        line.by_volume = *source.usable / duration + source.inflow;
+        lower(line, *line.by_volume, Limit::source_volume);
     }
     line.work = setup + laying(laid->hose, assumptions);
     line.ready = engines.back().at_scene + line.work;
     return line;
 }
 
-std::optional<ParcelSupply> direct_supply(const Situation& situation,
-                                          std::span<const ProfileIndex> profile_of,
-                                          std::span<const Responder> responders, std::size_t row,
-                                          const HouseOnFire& fire) {
+namespace {
+
+// Calls `visit(option, engines)` with every line that can be built, one after another; the engines
+// of an option are left to who wants to keep it.
+template <class Visit>
+void for_each_option(const Situation& situation, std::span<const ProfileIndex> profile_of,
+                     std::span<const Responder> responders, std::size_t row,
+                     const HouseOnFire& fire, Visit visit) {
     const District& district = situation.district;
     const DirectAnswer answer(situation, fire);
-    std::optional<ParcelSupply> best;
     for (const SourceLay& lay : situation.trips.source_lays[row]) {
         const auto drive_to = [&](ProfileIndex profile, StationIndex station) {
             return situation.trips.station_to_fill_site(profile, station, lay.fill_site);
@@ -197,16 +213,44 @@ std::optional<ParcelSupply> direct_supply(const Situation& situation,
             const std::span used = std::span(engines).first(count);
             const auto line =
                 hose_line(district, used, source, lay.length, rise, setup, fire.need.duration);
-            if (!line) {
-                continue;
-            }
-            const ParcelSupply supply = answer.of({*line, place.source, lay.length, used[0].unit,
-                                                   evidence_of(district, source, used)});
-            if (!best || worse(*best, supply)) {
-                best = supply;
+            if (line) {
+                const Candidate candidate{*line, place.source, lay.length, used[0].unit,
+                                          evidence_of(district, source, used)};
+                visit(
+                    HoseOption{
+                        *line, place.source, lay.length, rise, setup, {}, answer.of(candidate)},
+                    used);
             }
         }
     }
+}
+
+}  // namespace
+
+std::vector<HoseOption> hose_options(const Situation& situation,
+                                     std::span<const ProfileIndex> profile_of,
+                                     std::span<const Responder> responders, std::size_t row,
+                                     const HouseOnFire& fire) {
+    std::vector<HoseOption> options;
+    for_each_option(situation, profile_of, responders, row, fire,
+                    [&](HoseOption option, std::span<const Arrival> engines) {
+                        option.engines.assign(engines.begin(), engines.end());
+                        options.push_back(std::move(option));
+                    });
+    return options;
+}
+
+std::optional<ParcelSupply> direct_supply(const Situation& situation,
+                                          std::span<const ProfileIndex> profile_of,
+                                          std::span<const Responder> responders, std::size_t row,
+                                          const HouseOnFire& fire) {
+    std::optional<ParcelSupply> best;
+    for_each_option(situation, profile_of, responders, row, fire,
+                    [&](const HoseOption& option, std::span<const Arrival>) {
+                        if (!best || worse(*best, option.supply)) {
+                            best = option.supply;
+                        }
+                    });
     return best;
 }
 

@@ -13,7 +13,9 @@
 
 #include <optional>
 #include <span>
+#include <vector>
 
+#include "analyzer/hydraulics/hose.h"
 #include "analyzer/supply/arrivals.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/house_on_fire.h"
@@ -23,10 +25,15 @@ namespace farwater::supply {
 // What a number of engines can do from one source.
 struct HoseLine {
     std::size_t engines = 0;  // the attacking one and those in line included; 2 = no relay
-    Flow flow;
-    Limit limit = Limit::none;  // what keeps the flow down
-    Duration ready;             // since the alarm
-    Duration work;              // of that, setting up and laying
+    hydraulics::HoseSize size = hydraulics::HoseSize::in_2_5;
+    int lines = 1;                     // side by side
+    Length stretch, rise_of_stretch;   // from engine to engine
+    Flow by_hose, by_pump, by_source;  // what each lets through
+    std::optional<Flow> by_volume;     // over the duration; none = unlimited
+    Flow flow;                         // the least of them
+    Limit limit = Limit::none;         // what keeps the flow down
+    Duration ready;                    // since the alarm
+    Duration work;                     // of that, setting up and laying
 };
 
 // With 2, 3, ... engines, `engines` being those that get to the source, by arrival; none where
@@ -34,6 +41,22 @@ struct HoseLine {
 std::optional<HoseLine> hose_line(const District& district, std::span<const Arrival> engines,
                                   const CountedSource& source, Length lay, Length rise,
                                   Duration setup, Duration duration);
+
+// One way to bring water to a house by hose.
+struct HoseOption {
+    HoseLine line;
+    SourceIndex source;
+    Length lay, rise;              // from the source to the house
+    Duration setup;                // at the source
+    std::vector<Arrival> engines;  // by arrival at the source, as many as the line has
+    ParcelSupply supply;
+};
+
+// All that can be: from each source in reach, with 2, 3, ... engines.
+std::vector<HoseOption> hose_options(const Situation& situation,
+                                     std::span<const ProfileIndex> profile_of,
+                                     std::span<const Responder> responders, std::size_t row,
+                                     const HouseOnFire& fire);
 
 // The best answer of a parcel or target (its row) by direct supply or relay: the better state, then
 // the larger flow, then fewer engines; none where no source is in reach, or where nobody can pump

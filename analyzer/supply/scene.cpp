@@ -11,12 +11,6 @@ const Season& season_of(const Situation& situation) {
     return at(situation.district.seasons, situation.trips.season);
 }
 
-struct Tanks {
-    Duration first_up;
-    Volume usable;
-    bool any = false;
-};
-
 // Of the tanks that a unit carries, those that are set up; 0 where there is no room.
 Volume usable_of(const Unit& unit, int set_up, int carried, const DumpSiteCandidate& site,
                  const Assumptions& assumptions) {
@@ -31,7 +25,8 @@ Volume usable_of(const Unit& unit, int set_up, int carried, const DumpSiteCandid
 
 // Portable tanks of the units in order of arrival, as many as are set up; only those that are up
 // when the flow has to hold count.
-Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration start) {
+std::vector<TanksSetUp> portable_tanks(const Situation& situation, const Scene& scene,
+                                       Duration start) {
     const Assumptions& assumptions = situation.district.assumptions;
     std::vector<Arrival> carriers = scene.engines;
     carriers.insert(carriers.end(), scene.tankers.begin(), scene.tankers.end());
@@ -43,7 +38,7 @@ Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration st
             room, situation.district.dump_site_places[*site.officers_place].portable_tanks.value_or(
                       room));
     }
-    Tanks tanks;
+    std::vector<TanksSetUp> tanks;
     for (const Arrival& carrier : carriers) {
         const Unit& unit = at(situation.district.units, carrier.unit);
         const Duration up =
@@ -51,15 +46,25 @@ Tanks portable_tanks(const Situation& situation, const Scene& scene, Duration st
         const int carried = unit.portable_tank > gallons(0) ? std::max(1, unit.portable_tanks) : 0;
         const int set_up = std::min(room, carried);
         const Volume usable = usable_of(unit, set_up, carried, site, assumptions);
-        if (usable <= gallons(0) || (tanks.any && up > start)) {
+        if (usable <= gallons(0) || (!tanks.empty() && up > start)) {
             continue;
         }
-        tanks.first_up = tanks.any ? std::min(tanks.first_up, up) : up;
-        tanks.any = true;
-        tanks.usable += usable;
+        tanks.push_back({carrier.unit, set_up, usable, up});
         room -= set_up;
     }
     return tanks;
+}
+
+Duration first_up(const std::vector<TanksSetUp>& tanks) {
+    return std::ranges::min_element(tanks, {}, &TanksSetUp::up)->up;
+}
+
+Volume usable_of_all(const std::vector<TanksSetUp>& tanks) {
+    Volume sum;
+    for (const TanksSetUp& of_unit : tanks) {
+        sum += of_unit.usable;
+    }
+    return sum;
 }
 
 Volume on_wheels(const District& district, const Scene& scene) {
@@ -116,6 +121,7 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
 
 // Who runs the fill site, and from when.
 struct FillEngine {
+    UnitIndex unit;
     Duration ready;
     Flow pump;  // rated
 };
@@ -131,7 +137,8 @@ std::optional<FillEngine> fill_engine(const Situation& situation, const Scene& s
             situation.trips.station_to_fill_site(engine.profile, unit.station, fill_site);
         const Duration there = engine.leaves + duration_of(drive) + setup;
         if (reachable(drive) && (!first || there < first->ready)) {
-            first = {there, unit.pump.value_or(situation.district.assumptions.engine_pump)};
+            first = {engine.unit, there,
+                     unit.pump.value_or(situation.district.assumptions.engine_pump)};
         }
     }
     return first;
@@ -169,13 +176,12 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
         hose_there(situation.district,
                    std::span(scene.engines).first(std::min<std::size_t>(2, scene.engines.size())));
     scene.on_wheels = on_wheels(situation.district, scene);
-    const Tanks tanks =
-        portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);
+    scene.tanks = portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);
     if (scene.tankers.empty()) {
         scene.missing = Limit::fleet;
     } else if (scene.engines.size() < 2) {
         scene.missing = Limit::engines;
-    } else if (!tanks.any) {
+    } else if (scene.tanks.empty()) {
         scene.missing = Limit::storage;
     }
     if (scene.missing != Limit::none) {
@@ -183,12 +189,13 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     }
     const Unit& attack = at(situation.district.units, scene.engines[0].unit);
     const Unit& draft = at(situation.district.units, scene.engines[1].unit);
-    const Duration draft_there = std::max(tanks.first_up, scene.engines[1].at_scene);
+    const Duration tanks_up = first_up(scene.tanks);
+    const Duration draft_there = std::max(tanks_up, scene.engines[1].at_scene);
     scene.set_up.offload_slots = assumptions.offload_slots;
-    scene.set_up.storage = tanks.usable;
+    scene.set_up.storage = usable_of_all(scene.tanks);
     scene.set_up.engine_tank = attack.tank > gallons(0) ? attack.tank : assumptions.engine_tank;
     scene.set_up.engine_arrives = first_arrival;
-    scene.set_up.tanks_ready = tanks.first_up;
+    scene.set_up.tanks_ready = tanks_up;
     scene.set_up.draft_ready =
         draft_there + assumptions.setup_draft + season_of(situation).extra_setup;
     scene.set_up.flow_cap =
@@ -216,12 +223,14 @@ FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTri
     std::optional<Duration> ready = engine ? std::optional(engine->ready) : std::nullopt;
     if (!source.needs_engine) {
         const Duration by_tanker = first_tanker_ready(plan.incident.tankers, setup);
+        plan.opened_by_tanker = !ready || by_tanker < *ready;
         ready = ready ? std::min(*ready, by_tanker) : by_tanker;
     }
     if (!ready) {
         plan.missing = Limit::engines;
         return plan;
     }
+    plan.engine = engine ? engine->unit : UnitIndex{};
     plan.incident.dump_site = scene.set_up;
     plan.incident.fill_sites = {{.places = source.places,
                                  .flows = std::nullopt,

@@ -16,6 +16,14 @@
 
 namespace farwater::supply {
 
+// Portable tanks that one unit brings, as far as they are set up.
+struct TanksSetUp {
+    UnitIndex unit;
+    int tanks = 0;
+    Volume usable;
+    Duration up;
+};
+
 // One engine, one job: the first to arrive attacks, the second drafts, the others may run a fill
 // site. A scene without a drafting engine or without a portable tank gives no continuous flow.
 struct Scene {
@@ -25,6 +33,7 @@ struct Scene {
     std::vector<Arrival> engines;          // by arrival
     std::vector<Arrival> tankers;          // by arrival
     HoseThere hose;                        // of the attack and the draft engine
+    std::vector<TanksSetUp> tanks;         // by arrival
     DumpSite set_up;                       // what the incident run takes
     Limit missing = Limit::none;           // why there can be no continuous flow; none = there can
     Volume on_wheels;                      // in all tanks there by the horizon
@@ -39,6 +48,8 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
 struct FillPlan {
     Incident incident;
     Limit missing = Limit::none;
+    UnitIndex engine;               // can run the fill site; not valid: none is left to
+    bool opened_by_tanker = false;  // which is there before that engine, or instead of one
     bool usable() const { return missing == Limit::none; }
 };
 FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTrip& trip);

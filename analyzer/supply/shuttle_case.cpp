@@ -98,13 +98,15 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
 void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& assumptions) {
     const Window later{.start = std::max(result.window.start, assumptions.late_horizon),
                        .duration = result.window.duration};
+    result.incident = plan.incident;
     result.slow = plan.slow;
     result.cautious = plan.cautious;
     result.sustained = sustained_flow(plan.incident, result.window);
     result.later = sustained_flow(plan.slow, later);
     result.one_tanker_out = one_tanker_out(plan, result.window);
     result.handbook = handbook_flow(plan.incident);
-    result.limit = binding_limit(gains(plan.incident, result.window, result.sustained));
+    result.gains = gains(plan.incident, result.window, result.sustained);
+    result.limit = binding_limit(result.gains);
     result.tankers = plan.incident.tankers.size();
 }
 

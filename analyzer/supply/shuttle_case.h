@@ -7,6 +7,7 @@
 
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/incident.h"
+#include "analyzer/supply/limits.h"
 #include "analyzer/supply/scene.h"
 
 namespace farwater::supply {
@@ -16,7 +17,9 @@ struct ShuttleCase {
     Limit limit = Limit::none;  // why there is no flow, or what binds it
     HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
     Flow handbook;
-    Incident slow;  // the chosen incident, slowed: earliest starts are asked of it
+    Incident incident;        // the chosen one
+    Incident slow;            // the same, slowed: earliest starts are asked of it
+    std::vector<Gain> gains;  // in sustained flow, by one more of each thing
     SourceIndex source;
     UnitIndex first_tanker;  // of those that are run, by arrival; its legs are the round trip
     std::size_t tankers = 0;

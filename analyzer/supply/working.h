@@ -1,0 +1,46 @@
+// Everything between the givens and the answer of one parcel or target, for those who want to see
+// how it came about. Values of their own: nothing here looks into what a stage lets go of.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/district/need.h"
+#include "analyzer/supply/assessment.h"
+#include "analyzer/supply/case_answers.h"
+#include "analyzer/supply/direct.h"
+#include "analyzer/supply/shuttle_case.h"
+
+namespace farwater::supply {
+
+// A fill site that routing lists for the dump site.
+struct FillSiteSeen {
+    SourceIndex source;
+    FillSiteIndex fill_site;
+    LaneClass lane = LaneClass::through;  // of the fill site
+    FillPlan plan;                        // with all tankers that have a way there
+};
+
+// One of the parcel's hose lays, with the shuttle that its dump site gets.
+struct ShuttleWorking {
+    HoseLay lay;
+    Scene scene;
+    ShuttleCase shuttle;
+    std::vector<FillSiteSeen> fill_sites;
+    std::optional<HouseLine> line;  // none = no hose that is there is long enough
+    ParcelSupply supply;
+};
+
+struct Working {
+    Variant variant;
+    std::optional<Need> need;  // none = no building
+    Point house;
+    DriveTime first_arrival = no_time;   // of the first engine, at the house, since the alarm
+    std::vector<Responder> responders;   // of its zone, in the period
+    std::vector<HoseLay> lays;           // all of the parcel's
+    std::vector<ShuttleWorking> looked;  // lays that were worked out, in that order
+    std::vector<HoseOption> options;     // direct supply and relay
+    ParcelSupply supply;                 // as `assess` gives it
+};
+
+}  // namespace farwater::supply
