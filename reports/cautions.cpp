@@ -3,13 +3,10 @@
 namespace farwater::reports {
 namespace {
 
-constexpr std::array<std::string_view, 9> never_modelled{
-    "direct supply from a hydrant or suction point, and relay by hose: every parcel is judged by "
-    "shuttle",
+constexpr std::array<std::string_view, 7> never_modelled{
     "filling at more than one fill site at a time",
     "crews by job; a unit with too few people stays in quarters",
     "transfer limits between portable tanks",
-    "suction lift and pipe losses at the source: its stated rate is taken",
     "road width, turnaround and room at dump sites",
     "wildland operations, air attack, foam, sprinkler hydraulics",
     "several fires at once",

@@ -14,6 +14,10 @@ namespace farwater::reports {
 io::PassThroughTable parcel_supply(const Findings& findings);
 io::PassThroughTable road_times(const Findings& findings);
 
+// The result columns of one parcel or, behind them, target, without its id: what the layers say of
+// it. One row; texts live as long as the findings and the table.
+io::FeatureTable supply_of_one(const Findings& findings, std::size_t row);
+
 // Point layers, and the drives between stations and dump sites; drives are of the first season.
 io::FeatureTable target_supply(const Findings& findings);
 io::FeatureTable fill_sites(const Findings& findings);

@@ -351,6 +351,14 @@ io::FeatureTable target_supply(const Findings& findings) {
         [&targets](std::size_t row) { return Polyline{targets[row].place}; });
 }
 
+io::FeatureTable supply_of_one(const Findings& findings, std::size_t row) {
+    std::vector<ColumnOf> columns = supply_columns(findings);
+    for (ColumnOf& column : columns) {
+        column.value = [value = std::move(column.value), row](std::size_t) { return value(row); };
+    }
+    return table({"supply_of_one", "", ""}, std::move(columns), 1);
+}
+
 io::FeatureTable shortfalls(const Findings& findings) {
     const auto rows =
         std::make_shared<const std::vector<std::uint32_t>>(rows_short_of_need(findings));

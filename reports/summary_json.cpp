@@ -6,6 +6,8 @@
 #include "reports/cautions.h"
 #include "reports/drive_times.h"
 #include "reports/drive_words.h"
+#include "reports/explain/explanation.h"
+#include "reports/layers.h"
 #include "reports/need_columns.h"
 #include "reports/shuttle_page.h"
 #include "reports/summary.h"
@@ -272,6 +274,89 @@ std::string shuttle_json(const ShuttlePage& page) {
         add_need(document, *answer.need);
     }
     return dumped(document);
+}
+
+namespace {
+
+// A cell as supply.gpkg holds it.
+json cell_of(const io::Value& value) {
+    return std::visit(
+        [](const auto& cell) -> json {
+            using Cell = std::decay_t<decltype(cell)>;
+            if constexpr (std::is_same_v<Cell, std::monostate>) {
+                return nullptr;
+            } else if constexpr (std::is_same_v<Cell, std::string_view>) {
+                return std::string(cell);
+            } else {
+                return cell;
+            }
+        },
+        value);
+}
+
+json answer_of(const Explained& explained) {
+    const io::FeatureTable table = supply_of_one(explained.findings, explained.row);
+    io::Row row;
+    row.values.assign(table.columns.size(), io::Value{});
+    table.fill(0, row);
+    json answer = json::object();
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        answer[table.columns[i].name] = cell_of(row.values[i]);
+    }
+    return answer;
+}
+
+json lines_of(const WorkedPart& part) {
+    json lines = json::array();
+    for (const WorkedLine& line : part.lines) {
+        json one = {{"what", line.what}};
+        if (!line.sum.empty()) {
+            one["sum"] = line.sum;
+        }
+        if (line.value) {
+            one["value"] = *line.value;
+            one["unit"] = line.unit;
+        } else {
+            one["words"] = line.words;
+        }
+        if (!line.note.empty()) {
+            one["note"] = line.note;
+        }
+        lines.push_back(std::move(one));
+    }
+    return lines;
+}
+
+json assumptions_of(const District& district, const WorkedPage& page) {
+    json list = json::array();
+    for (const AssumptionRow& row : assumption_rows()) {
+        if (page.assumptions().contains(row.key)) {
+            list.push_back({{"key", row.key},
+                            {"value", value_in_key_unit(district.assumptions, row)},
+                            {"given", district.assumptions.is_given(row.key)},
+                            {"what", row.what},
+                            {"source", row.source}});
+        }
+    }
+    return list;
+}
+
+}  // namespace
+
+std::string explanation_json(const Explained& explained) {
+    const WorkedPage page = explanation(explained);
+    json parts = json::array();
+    for (const WorkedPart& part : page.parts()) {
+        parts.push_back({{"title", part.title}, {"lines", lines_of(part)}});
+    }
+    return dumped({{"schema_version", summary_schema_version},
+                   {"district", explained.district().name},
+                   {explained.is_parcel() ? "parcel_id" : "target_id", explained.id()},
+                   {"answer", answer_of(explained)},
+                   {"parts", parts},
+                   {"assumptions", assumptions_of(explained.district(), page)},
+                   {"cautions", cautions},
+                   {"not_modelled", not_modelled(explained.district())}});
 }
 
 }  // namespace farwater::reports

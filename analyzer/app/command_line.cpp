@@ -19,6 +19,7 @@ constexpr std::string_view about =
     "  farwater run district.toml --out coverage   into another folder\n"
     "  farwater drive-times district.toml --from stations --to water_sources\n"
     "                                              minutes and miles, there and back\n"
+    "  farwater explain district.toml 042-017      the whole calculation of one parcel, on paper\n"
     "  farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map\n"
     "  farwater keys                               every key of both kinds of file, with "
     "defaults\n";
@@ -80,6 +81,31 @@ void add_drives(CLI::App& command, DriveOptions& drives) {
         ->check(CLI::Range(0.1, 1440.0));
 }
 
+constexpr std::string_view about_explain =
+    "The whole calculation of one parcel as it is written on paper: what is needed, who comes "
+    "when,\n"
+    "dump site, fill site and the ways between, each tanker's trip, what is held and what limits "
+    "it,\n"
+    "and every assumption that it rests on. Each sum has its numbers in it, so that it can be "
+    "worked\n"
+    "out again by hand. The answer is the one of `run`; nothing is written.\n\n"
+    "  farwater explain district.toml 042-017\n"
+    "  farwater explain district.toml 042-017 --season winter --period weekday_day\n"
+    "  farwater explain district.toml 042-017 --json\n\n"
+    "The id is that of a parcel, else of a target. Without a season and a period the worst of all "
+    "is\n"
+    "shown, as in the results; with one of the two the worst that it leaves. An id that begins "
+    "with a\n"
+    "dash goes behind two of them: farwater explain district.toml -- -17";
+
+void add_explain(CLI::App& command, ExplainOptions& explain) {
+    command.add_option("place", explain.place, "Id of a parcel, or of a target")
+        ->required()
+        ->type_name("PARCEL");
+    command.add_option("--season", explain.season, "Default: the worst")->type_name("NAME");
+    command.add_option("--period", explain.period, "Default: the worst")->type_name("NAME");
+}
+
 constexpr std::string_view about_shuttle =
     "What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, "
     "what\n"
@@ -117,6 +143,7 @@ ParsedCommandLine only_text(std::string text) {
 struct Explained {
     CLI::App* drive_times;
     CLI::App* shuttle;
+    CLI::App* explain;
 
     void say_more() const {
         if (drive_times->parsed()) {
@@ -124,6 +151,9 @@ struct Explained {
         }
         if (shuttle->parsed()) {
             shuttle->description(std::string(about_shuttle));
+        }
+        if (explain->parsed()) {
+            explain->description(std::string(about_explain));
         }
     }
 };
@@ -149,12 +179,16 @@ Explained add_commands(CLI::App& app, Options& options) {
                                         "Minutes and miles between the points of two layers");
     add_common(*drive_times, options);
     add_drives(*drive_times, options.drives);
+    CLI::App* explain = add_command(app, options, Command::explain, "explain",
+                                    "The whole calculation of one parcel, on paper");
+    add_common(*explain, options);
+    add_explain(*explain, options.explain);
     CLI::App* shuttle = add_command(app, options, Command::shuttle, "shuttle",
                                     "What a shuttle typed by hand can hold; needs no map");
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {drive_times, shuttle};
+    return {drive_times, shuttle, explain};
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/app/by_name.h"
 #include "analyzer/app/commands.h"
 #include "analyzer/app/drive_ends.h"
 #include "analyzer/app/exit_code.h"
@@ -12,7 +13,6 @@
 #include "io/csv_writer.h"
 #include "io/district_file.h"
 #include "io/error.h"
-#include "io/near_word.h"
 #include "io/read_district.h"
 #include "io/read_points.h"
 #include "reports/drive_times.h"
@@ -27,23 +27,6 @@ namespace {
 
 constexpr std::size_t most_rows_shown = 40;
 constexpr std::size_t most_problems_said = 20;
-
-// The position of a name in a list of things; says which there are when it is not among them.
-template <class Things, class Name>
-std::size_t position_of(const Things& things, const std::string& wanted, const char* what,
-                        Name name) {
-    std::vector<std::string_view> names;
-    for (const auto& thing : things) {
-        names.push_back(name(thing));
-    }
-    const auto found = std::ranges::find(names, wanted);
-    if (found == names.end()) {
-        throw io::SettingsError(fmt::format("there is no {} \"{}\"{}; the district has {}", what,
-                                            wanted, io::did_you_mean(wanted, names),
-                                            names.empty() ? "none" : io::one_of(names)));
-    }
-    return static_cast<std::size_t>(found - names.begin());
-}
 
 SeasonIndex season_of(const District& district, const std::string& wanted) {
     const auto name = [](const Season& season) -> std::string_view { return season.name; };

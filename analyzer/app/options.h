@@ -7,7 +7,7 @@
 
 namespace farwater::app {
 
-enum class Command { run, check, keys, drive_times, shuttle };
+enum class Command { run, check, keys, drive_times, shuttle, explain };
 
 // Of drive-times.
 struct DriveOptions {
@@ -17,6 +17,12 @@ struct DriveOptions {
     std::string season;               // empty = the first
     std::string vehicle;              // a unit; empty = the usual tanker
     std::optional<double> limit_min;  // none = trip_limit_min of the assumptions
+};
+
+// Of explain.
+struct ExplainOptions {
+    std::string place;           // a parcel's id, else a target's
+    std::string season, period;  // empty = the worst of all
 };
 
 struct Options {
@@ -29,6 +35,7 @@ struct Options {
     bool verbose = false;
     bool strict = false;  // problems of the data make exit code 5
     DriveOptions drives;
+    ExplainOptions explain;
 };
 
 // Either options, or what to print and the exit code with which to end (--help, --version, misuse).

@@ -147,6 +147,18 @@ TEST_CASE("the page of the example shuttle is as stored", "[golden]") {
     check_golden(stored / "shuttle.txt", ended.out);
 }
 
+TEST_CASE("the calculations of a shuttle and of a relay of the sample region are as stored",
+          "[golden]") {
+    const auto page = [](const char* parcel) {
+        const Ended ended =
+            run_program(FARWATER_PROGRAM, {"explain", "sample_region/district.toml", parcel});
+        REQUIRE(ended.exit_code == 0);
+        return ended.out;
+    };
+    check_golden(stored / "explain.txt", page("AN-000158"));
+    check_golden(stored / "explain_relay.txt", page("AN-000911"));
+}
+
 TEST_CASE("the picture in the README is the one that the program draws", "[golden]") {
     check_golden("sample_region/overview.svg", bytes_of(result() / "maps" / "overview.svg"));
 }

@@ -1,0 +1,290 @@
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "analyzer/supply/disorder.h"
+#include "analyzer/supply/handbook.h"
+#include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/visits.h"
+#include "reports/explain/explanation.h"
+
+namespace farwater::reports {
+namespace {
+
+using supply::Incident;
+using supply::ShuttleCase;
+using supply::ShuttleWorking;
+using supply::Tanker;
+
+const supply::Arrival* arrival_of(const ShuttleWorking& look, UnitIndex unit) {
+    const auto found = std::ranges::find(look.scene.tankers, unit, &supply::Arrival::unit);
+    return found == look.scene.tankers.end() ? nullptr : &*found;
+}
+
+void arrival_line(const Explained& explained, const ShuttleWorking& look, const Tanker& tanker,
+                  WorkedPage& page) {
+    const supply::Arrival* arrival = arrival_of(look, tanker.unit);
+    if (arrival != nullptr) {
+        page.sum("  there, full",
+                 fmt::format("{} + {} drive", rolling_sum(explained, tanker.unit, arrival->leaves),
+                             plain(arrival->at_scene - arrival->leaves)),
+                 in_minutes(arrival->at_scene), Digits::two, "min");
+        rest_on_turnout(explained, tanker.unit, page);
+    }
+}
+
+std::string backing_note(Duration before, Duration usual) {
+    return before > usual ? fmt::format("{} min of backing in it", plain(before - usual))
+                          : std::string();
+}
+
+// One tanker: when it is there, what a trip takes and what it brings in by itself.
+void tanker_lines(const Explained& explained, const ShuttleWorking& look, const Tanker& tanker,
+                  WorkedPage& page) {
+    if (!at(explained.district().units, tanker.unit).fill_limit) {
+        page.rests_on({"fill_limit_gpm"});
+    }
+    if (!at(explained.district().units, tanker.unit).offload) {
+        page.rests_on({"offload_gpm"});
+    }
+    const District& district = explained.district();
+    const Incident& incident = look.shuttle.incident;
+    const supply::FillSite& site = incident.fill_sites[tanker.fill_site];
+    const Unit& unit = at(district.units, tanker.unit);
+    const supply::FillVisit fill = supply::fill_visit(site, tanker);
+    page.words(unit_words(district, tanker.unit), fmt::format("{} gal tank", plain(unit.tank)),
+               fmt::format("fill limit {}, offload {}: {}", plain(tanker.fill_limit),
+                           plain(tanker.offload),
+                           tanker.evidence == Evidence::assumed ? "at least one is assumed"
+                                                                : word(tanker.evidence)));
+    arrival_line(explained, look, tanker, page);
+    page.sum(
+        "  gallons a load",
+        fmt::format("{} x {}", plain(unit.tank), plain(district.assumptions.delivered_fraction, 3)),
+        in_gallons(tanker.delivered), Digits::none, "gal");
+    page.sum(
+        "  in the fill place",
+        fmt::format("{} + {} gal / least({}, {}) + {}", plain(fill.before), plain(tanker.refilled),
+                    plain(tanker.fill_limit), plain(site.pump), plain(fill.after)),
+        in_minutes(fill.in_place()), Digits::two, "min",
+        backing_note(fill.before, district.assumptions.fill_before));
+    page.sum(
+        "  in the offload slot",
+        fmt::format("{} + {} gal / {} + {}", plain(tanker.offload_before), plain(tanker.delivered),
+                    plain(tanker.offload), plain(tanker.offload_after)),
+        in_minutes(supply::offload_visit(tanker)), Digits::two, "min",
+        backing_note(tanker.offload_before, district.assumptions.offload_before));
+    const Duration cycle = supply::undisturbed_cycle(incident, tanker);
+    page.sum("  one trip, nobody in its way",
+             fmt::format("{} fill + {} loaded + {} offload + {} empty", plain(fill.in_place()),
+                         plain(tanker.leg.loaded), plain(supply::offload_visit(tanker)),
+                         plain(tanker.leg.empty)),
+             in_minutes(cycle), Digits::two, "min");
+    page.sum("  its own gpm", fmt::format("{} / {}", plain(tanker.delivered), plain(cycle)),
+             in_gpm(tanker.delivered / cycle), Digits::one, "gpm");
+}
+
+void standing_by(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    bool first = true;
+    for (const supply::Arrival& arrival : look.scene.tankers) {
+        const auto& run = look.shuttle.incident.tankers;
+        if (std::ranges::find(run, arrival.unit, &Tanker::unit) == run.end()) {
+            page.words(
+                unit_words(explained.district(), arrival.unit),
+                fmt::format("stands by, there at minute {}", plain(arrival.at_scene)),
+                std::exchange(first, false)
+                    ? "in the shuttle it would add nothing or hold up others, or it has no way"
+                    : "");
+        }
+    }
+}
+
+void handbook_line(const Incident& incident, WorkedPage& page) {
+    std::string sum;
+    for (const Tanker& tanker : incident.tankers) {
+        sum += fmt::format("{}{} / {}", sum.empty() ? "" : " + ", plain(tanker.delivered),
+                           plain(supply::undisturbed_cycle(incident, tanker)));
+    }
+    page.sum("handbook sum", sum, in_gpm(supply::handbook_flow(incident)), Digits::one, "gpm",
+             "no queue, no storage, no start: for rating sheets, not to plan on");
+}
+
+void first_minutes_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
+    const Incident& incident = shuttle.incident;
+    const Assumptions& assumptions = explained.district().assumptions;
+    page.rests_on({"initial_attack_gpm", "initial_attack_after_arrival_min"});
+    if (incident.initial_attack.flow > gpm(0)) {
+        page.sum("tank water on the fire",
+                 fmt::format("{} + {}", plain(incident.dump_site.engine_arrives),
+                             plain(assumptions.initial_attack_after_arrival)),
+                 in_minutes(shuttle.tank_water), Digits::two, "min");
+        page.sum("the engine's own tank lasts",
+                 fmt::format("{} gal / {} gpm", plain(incident.dump_site.engine_tank),
+                             plain(incident.initial_attack.flow)),
+                 in_minutes(incident.dump_site.engine_tank / incident.initial_attack.flow),
+                 Digits::two, "min", "the initial attack draws on the same water");
+    }
+    if (shuttle.continuous) {
+        page.number("water that goes on, from", in_minutes(*shuttle.continuous), Digits::two, "min",
+                    "found by running the first minutes, load by load");
+    } else {
+        page.words("water that goes on", "not to the end of the window");
+    }
+    page.number("gap without water", in_minutes(shuttle.gap), Digits::two, "min");
+    if (incident.dump_site.nursing_tankers > 0) {
+        page.words("nursing", "one tanker feeds the engine before the draft is up",
+                   fmt::format("hook-up {} min, {} gpm", plain(incident.dump_site.nurse_hookup),
+                               plain(incident.dump_site.nurse_rate)));
+    }
+}
+
+std::string gain_name(Limit limit) {
+    switch (limit) {
+        case Limit::fleet:
+            return "one more tanker like the largest";
+        case Limit::fill_site:
+            return "one more fill place, with pump";
+        case Limit::source_volume:
+            return "twice the water in the source";
+        case Limit::draft:
+            return "the draft without its cap";
+        case Limit::storage:
+            return "one more tank of 2,500 gal";
+        case Limit::offload:
+            return "one more offload slot";
+        case Limit::engines:
+            return "everything ready 5 min earlier";
+        default:
+            return std::string(word(limit));
+    }
+}
+
+void gain_lines(const ShuttleCase& shuttle, WorkedPage& page) {
+    page.part("What limits the shuttle, and the sustained flow that one more of each thing gains");
+    page.words("limit of the shuttle", std::string(word(shuttle.limit)),
+               "the largest gain; each is a run of its own. The supply line may hold it lower");
+    for (const supply::Gain& gain : shuttle.gains) {
+        page.number(gain_name(gain.limit), in_gpm(flow_of(gain.flow)), Digits::one, "gpm more");
+    }
+}
+
+void balance_lines(const ShuttleCase& shuttle, WorkedPage& page) {
+    const Incident& incident = shuttle.incident;
+    const Flow sustained = flow_of(shuttle.sustained);
+    page.number("sustained flow of the shuttle", in_gpm(sustained), Digits::one, "gpm",
+                "searched: the shuttle is run load by load, and the engine never runs dry");
+    const Duration dry =
+        supply::lasts(incident, shuttle.window.start,
+                      tenths_of_gpm(in_tenths(shuttle.sustained) + 1), shuttle.window.duration);
+    if (dry < shuttle.window.duration) {
+        page.number("a tenth of a gpm more is dry after", in_minutes(dry), Digits::two, "min",
+                    "from the start of the window; 0: at once, or above the draft's limit");
+    }
+    page.sum("gallons drawn in the window",
+             fmt::format("{} x {}", plain(sustained), plain(shuttle.window.duration)),
+             in_gallons(sustained * shuttle.window.duration), Digits::none, "gal");
+    page.number("no order of dispatch holds more than",
+                in_gpm(supply::window_bound(incident, shuttle.window)), Digits::one, "gpm",
+                "an upper bound for this window, not a flow to plan on");
+    page.number("disorder", in_gpm(supply::disorder_flow(incident, shuttle.window)), Digits::one,
+                "gpm", "long run, every stage as irregular as it well can be");
+}
+
+void supply_line_lines(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    const Assumptions& assumptions = explained.district().assumptions;
+    page.part("The supply line from the dump site to the house");
+    page.rests_on({"supply_line_pressure_psi", "residual_pressure_psi"});
+    for (std::size_t i = 0; i < std::min<std::size_t>(2, look.scene.engines.size()); ++i) {
+        if (!at(explained.district().units, look.scene.engines[i].unit).hose) {
+            page.rests_on({"engine_hose_2_5in_ft"});
+        }
+    }
+    if (!look.line) {
+        page.words("supply line", "no hose that is there is long enough",
+                   fmt::format("{} ft are needed", plain(in_feet(look.lay.length), 0)));
+        return;
+    }
+    const supply::HouseLine& line = *look.line;
+    page.words("hose", std::string(hose_words(line.size)),
+               "the largest of which attack and draft engine have enough");
+    page.sum("it carries",
+             fmt::format("least(10000, 100 x sqrt(({} - {} - 0.4335 x {}) / ({} x {} / 100)))",
+                         plain(assumptions.supply_line_pressure_psi),
+                         plain(assumptions.residual_pressure_psi),
+                         in_plain_feet(std::max(line.rise, feet(0))),
+                         plain(hydraulics::friction_coefficient(line.size)),
+                         in_plain_feet(look.lay.length)),
+             in_gpm(line.flow), Digits::one, "gpm",
+             "discharge, residual psi, rise in ft; coefficient x length in ft");
+}
+
+}  // namespace
+
+const ShuttleWorking* shuttle_of(const supply::Working& working) {
+    const ShuttleWorking* best = nullptr;
+    for (const ShuttleWorking& look : working.looked) {
+        if (best == nullptr || supply::worse(best->supply, look.supply)) {
+            best = &look;
+        }
+    }
+    return best;
+}
+
+void explain_tankers(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    if (look.shuttle.incident.tankers.empty()) {
+        return;
+    }
+    page.part("The tankers of the shuttle");
+    page.rests_on({"delivered_fraction", "refill_fraction", "fill_before_min", "fill_after_min",
+                   "offload_before_min", "offload_after_min", "backing_min"});
+    for (const Tanker& tanker : look.shuttle.incident.tankers) {
+        tanker_lines(explained, look, tanker, page);
+    }
+    standing_by(explained, look, page);
+    handbook_line(look.shuttle.incident, page);
+}
+
+void explain_shuttle_flow(const Explained& explained, const ShuttleWorking& look,
+                          WorkedPage& page) {
+    const ShuttleCase& shuttle = look.shuttle;
+    if (shuttle.incident.tankers.empty()) {
+        return;
+    }
+    page.part("The first minutes");
+    first_minutes_lines(explained, shuttle, page);
+    supply_line_lines(explained, look, page);
+    page.part("The flow that the shuttle holds");
+    page.rests_on({"stage_cv", "late_horizon_min", "offload_slots"});
+    page.sum("it has to hold until",
+             fmt::format("{} + {}", plain(shuttle.window.start), plain(shuttle.window.duration)),
+             in_minutes(shuttle.window.start + shuttle.window.duration), Digits::two, "min");
+    balance_lines(shuttle, page);
+    const Assumptions& assumptions = explained.district().assumptions;
+    page.sum("every stage made longer by",
+             fmt::format("1 + 0.35 x {}", plain(assumptions.stage_cv)),
+             supply::cautious_factor(assumptions), Digits::three, "times",
+             "0.35 of the scatter of stage times: holds in about nine shuttles of ten");
+    page.number("cautious flow of the shuttle", in_gpm(flow_of(shuttle.cautious)), Digits::one,
+                "gpm", "the same search with the longer stages");
+    page.sum(
+        "taken off for caution",
+        fmt::format("{} - {}", plain(flow_of(shuttle.sustained)), plain(flow_of(shuttle.cautious))),
+        (in_tenths(shuttle.sustained) - in_tenths(shuttle.cautious)) / 10.0, Digits::one, "gpm");
+    if (look.line) {
+        const auto through = [&](std::string what, HeldFlow flow, HeldFlow held_flow) {
+            page.sum(std::move(what),
+                     fmt::format("least({}, {})", plain(flow_of(flow)), plain(look.line->flow)),
+                     in_gpm(flow_of(held_flow)), Digits::one, "gpm");
+        };
+        through("sustained, through the line", shuttle.sustained, look.supply.sustained);
+        through("cautious, through the line", shuttle.cautious, look.supply.cautious);
+        through("one tanker out, through the line", shuttle.one_tanker_out,
+                look.supply.one_tanker_out);
+        through("from the late horizon on", shuttle.later, look.supply.later);
+    }
+    gain_lines(shuttle, page);
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,278 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "analyzer/hydraulics/suction.h"
+#include "analyzer/supply/suction_point.h"
+#include "analyzer/supply/water_review.h"
+#include "reports/explain/explanation.h"
+
+namespace farwater::reports {
+namespace {
+
+using supply::CountedSource;
+
+std::string_view rate_words(RateLimit limit) {
+    switch (limit) {
+        case RateLimit::stated:
+            return "its rate as tested or declared";
+        case RateLimit::flow_test:
+            return "its flow test, carried on to the residual pressure";
+        case RateLimit::colour:
+            return "the low end of its bonnet's colour class";
+        case RateLimit::main:
+            return "a weak main, or one of which nothing is known";
+        case RateLimit::standard:
+            return "the planning default";
+        case RateLimit::suction:
+            return "lift, pipe and strainer";
+        case RateLimit::pump:
+            return "the pump at that lift";
+        case RateLimit::portable_pump:
+            return "only a portable pump gets there";
+        case RateLimit::system:
+            return "what the whole water system gives";
+    }
+    return {};
+}
+
+std::string_view default_rate_key(SourceKind kind) {
+    switch (kind) {
+        case SourceKind::hydrant:
+            return "hydrant_rate_gpm";
+        case SourceKind::dry_hydrant:
+            return "dry_hydrant_rate_gpm";
+        case SourceKind::draft_site:
+            return "draft_site_rate_gpm";
+        case SourceKind::cistern:
+            break;
+    }
+    return "cistern_rate_gpm";
+}
+
+void hydrant_lines(const Explained& explained, const WaterSource& source,
+                   const CountedSource& counted, WorkedPage& page) {
+    const Assumptions& assumptions = explained.district().assumptions;
+    const HydrantData& hydrant = source.hydrant;
+    if (counted.limit == RateLimit::flow_test && hydrant.test_flow) {
+        page.rests_on({"hydrant_residual_psi"});
+        page.sum("flow test carried on",
+                 fmt::format("{} x ({} - {})^0.54 / ({} - {})^0.54", plain(*hydrant.test_flow),
+                             plain(*hydrant.static_psi), plain(assumptions.hydrant_residual_psi),
+                             plain(*hydrant.static_psi), plain(*hydrant.residual_psi)),
+                 in_gpm(counted.rate), Digits::one, "gpm", "static and residual in psi");
+    }
+    if (counted.limit == RateLimit::main) {
+        page.rests_on({"weak_main_rate_gpm", "weak_main_in"});
+    }
+    if (counted.limit == RateLimit::colour) {
+        page.rests_on({"weak_main_rate_gpm"});
+    }
+}
+
+Length friction(const hydraulics::SuctionPipe& pipe, Flow flow, bool manning) {
+    return manning ? hydraulics::manning_loss(pipe, flow)
+                   : hydraulics::hazen_williams_loss(pipe, flow);
+}
+
+// Friction by one formula in one bore, with the numbers in it.
+void friction_line(std::string what, const hydraulics::SuctionPipe& pipe, Flow flow, bool manning,
+                   WorkedPage& page) {
+    if (!(pipe.length > feet(0))) {
+        return;
+    }
+    const std::string length = in_plain_feet(pipe.length);
+    const std::string bore = plain(in_inches(pipe.diameter));
+    const std::string q = plain(flow);
+    if (manning) {
+        page.sum(std::move(what),
+                 fmt::format("{} x {}^2 x (0.40853 x {} / {}^2)^2 / (1.486^2 x ({} / 48)^(4 / 3))",
+                             length, plain(pipe.roughness.manning_n, 4), q, bore, bore),
+                 in_feet(friction(pipe, flow, manning)), Digits::two, "ft",
+                 "Manning: ft, n, gpm, inches");
+    } else {
+        page.sum(std::move(what),
+                 fmt::format("10.472 x {} x ({} / {})^1.852 / {}^4.871", length, q,
+                             plain(pipe.roughness.hazen_williams_c), bore),
+                 in_feet(friction(pipe, flow, manning)), Digits::two, "ft",
+                 "Hazen-Williams: ft, gpm, C, inches");
+    }
+}
+
+void suction_lines(const Explained& explained, const WaterSource& source,
+                   const CountedSource& counted, WorkedPage& page) {
+    const supply::SuctionPoint point = supply::suction_point(source, explained.district());
+    const hydraulics::SuctionLine& line = point.line;
+    const Flow flow = counted.rate;
+    const bool manning =
+        point.formula == SuctionFriction::manning ||
+        (point.formula == SuctionFriction::conservative &&
+         hydraulics::suction_loss(line, flow, SuctionFriction::manning) >
+             hydraulics::suction_loss(line, flow, SuctionFriction::hazen_williams));
+    page.number(
+        "static lift", in_feet(point.lift), Digits::one, "ft",
+        source.suction.lift ? "from the drought level" : "not known: the highest that may be");
+    page.number("lift and losses may use up", in_feet(point.head_limit), Digits::two, "ft",
+                "the planning limit, or less where the air is thin or the water warm");
+    friction_line("friction in the pipe, fittings in it", line.pipe, flow, manning, page);
+    friction_line("friction in the hard suction", line.hose, flow, manning, page);
+    page.sum("strainer and entrance",
+             fmt::format("{} x ({} / 500)^2", in_plain_feet(line.entrance_at_500), plain(flow)),
+             in_feet(line.entrance_at_500) * std::pow(in_gpm(flow) / 500.0, 2.0), Digits::two,
+             "ft");
+    page.sum("velocity head",
+             fmt::format("(0.40853 x {} / {}^2)^2 / 64.348", plain(flow),
+                         plain(in_inches(line.hose.diameter))),
+             in_feet(hydraulics::velocity_head(line.hose.diameter, flow)), Digits::two, "ft");
+    const double entrance = in_feet(line.entrance_at_500) * std::pow(in_gpm(flow) / 500.0, 2.0);
+    page.sum("lift and all losses at that rate",
+             fmt::format("{} + {} + {} + {} + {}", plain(in_feet(point.lift)),
+                         plain(in_feet(friction(line.pipe, flow, manning))),
+                         plain(in_feet(friction(line.hose, flow, manning))), plain(entrance),
+                         plain(in_feet(hydraulics::velocity_head(line.hose.diameter, flow)))),
+             in_feet(point.head_at(flow)), Digits::two, "ft",
+             "by the formula that loses more, unless the district chose one");
+    if (const auto most = point.most()) {
+        page.number("lift and pipe let through", in_gpm(*most), Digits::one, "gpm",
+                    "where lift and losses use all of it up");
+    }
+    if (!point.assumed.empty()) {
+        page.words("not known, stated values stand", point.assumed_in_words());
+    }
+    page.rests_on({"most_lift_ft", "most_suction_head_ft", "suction_hose_ft", "suction_hose_in",
+                   "elbow_90_ft", "elbow_45_ft", "pipe_strainer_loss_ft", "hose_strainer_loss_ft",
+                   "water_temperature_f", "altitude_ft"});
+}
+
+void volume_lines(const CountedSource& counted, WorkedPage& page) {
+    if (counted.usable) {
+        page.number("usable water", in_gallons(*counted.usable), Digits::none, "gal");
+        page.number("inflow", in_gpm(counted.inflow), Digits::one, "gpm");
+    } else {
+        page.words("usable water", "unlimited, said in so many words");
+    }
+}
+
+}  // namespace
+
+void explain_source(const Explained& explained, SourceIndex index, WorkedPage& page) {
+    const WaterSource& source = at(explained.district().sources, index);
+    const CountedSource& counted = supply::counted_source(explained.findings.water, index);
+    page.words("standing", std::string(word(source.standing)),
+               fmt::format("counts as {}", word(counted.evidence)));
+    page.number("gives", in_gpm(counted.rate), Digits::one, "gpm",
+                std::string(rate_words(counted.limit)));
+    if (source.kind == SourceKind::hydrant) {
+        hydrant_lines(explained, source, counted, page);
+    } else if (counted.suction) {
+        suction_lines(explained, source, counted, page);
+    }
+    if (std::ranges::find(counted.assumed, "rate_gpm") != counted.assumed.end()) {
+        page.rests_on({default_rate_key(source.kind)});
+    }
+    if (std::ranges::find(counted.assumed, "usable_gal") != counted.assumed.end()) {
+        page.rests_on({"hydrant_system_storage_gal"});
+    }
+    volume_lines(counted, page);
+    page.number("tankers connected at once", counted.places, Digits::none, "");
+}
+
+namespace {
+
+std::string_view setup_key(SourceKind kind) {
+    switch (kind) {
+        case SourceKind::hydrant:
+            return "setup_hydrant_min";
+        case SourceKind::draft_site:
+            return "setup_open_bank_min";
+        case SourceKind::dry_hydrant:
+        case SourceKind::cistern:
+            break;
+    }
+    return "setup_dry_hydrant_min";
+}
+
+// Who runs it, and from when it fills.
+void running_lines(const Explained& explained, const supply::ShuttleWorking& look,
+                   const supply::FillSiteSeen& seen, WorkedPage& page) {
+    const District& district = explained.district();
+    const CountedSource& counted = supply::counted_source(explained.findings.water, seen.source);
+    const supply::FillSite& site = seen.plan.incident.fill_sites.front();
+    const Duration setup = counted.setup + season_at(explained).extra_setup;
+    page.rests_on({setup_key(at(district.sources, seen.source).kind)});
+    if (counted.needs_engine && seen.plan.engine.valid()) {
+        const Unit& engine = at(district.units, seen.plan.engine);
+        page.sum("tankers are filled with",
+                 fmt::format("least({}, {} x {})", plain(counted.rate),
+                             plain(engine.pump.value_or(district.assumptions.engine_pump)),
+                             plain(counted.pump_share, 3)),
+                 in_gpm(site.pump), Digits::one, "gpm",
+                 "the source, and the rating of the engine's pump at that lift");
+        if (!engine.pump) {
+            page.rests_on({"engine_pump_gpm"});
+        }
+    }
+    const auto engine =
+        std::ranges::find(look.scene.engines, seen.plan.engine, &supply::Arrival::unit);
+    if (seen.plan.opened_by_tanker || engine == look.scene.engines.end()) {
+        page.number(
+            "ready to fill", in_minutes(site.ready), Digits::two, "min",
+            fmt::format("opened by the first tanker that comes to fill, {} min set-up in it",
+                        plain(setup)));
+        return;
+    }
+    page.words("run by", unit_words(district, seen.plan.engine),
+               "the engine without another job that can have it running first");
+    page.sum("ready to fill",
+             fmt::format("{} + {} drive + {} to set up",
+                         rolling_sum(explained, engine->unit, engine->leaves),
+                         plain(site.ready - setup - engine->leaves), plain(setup)),
+             in_minutes(site.ready), Digits::two, "min");
+}
+
+// What else was listed for the dump site.
+void others_looked_at(const Explained& explained, const supply::ShuttleWorking& look,
+                      WorkedPage& page) {
+    for (const supply::FillSiteSeen& seen : look.fill_sites) {
+        if (seen.source == look.shuttle.source || seen.plan.incident.tankers.empty()) {
+            continue;
+        }
+        const supply::Leg& leg = seen.plan.incident.tankers.front().leg;
+        const CountedSource& counted =
+            supply::counted_source(explained.findings.water, seen.source);
+        const std::string figures = fmt::format("{} min round trip, {} gpm",
+                                                plain(leg.empty + leg.loaded), plain(counted.rate));
+        page.words("not " + source_words(explained.district(), seen.source), figures,
+                   seen.plan.usable()
+                       ? std::string()
+                       : "nobody can fill there: " + std::string(word(seen.plan.missing)));
+    }
+}
+
+}  // namespace
+
+void explain_fill_site(const Explained& explained, const supply::ShuttleWorking& look,
+                       WorkedPage& page) {
+    const auto chosen =
+        std::ranges::find(look.fill_sites, look.shuttle.source, &supply::FillSiteSeen::source);
+    if (chosen == look.fill_sites.end() || !chosen->plan.usable()) {
+        if (!look.fill_sites.empty()) {
+            page.part("No fill site");
+            others_looked_at(explained, look, page);
+        }
+        return;
+    }
+    page.part("The fill site, " + source_words(explained.district(), chosen->source));
+    page.words("why this one",
+               fmt::format("of {} listed for the dump site it gives the largest cautious flow",
+                           look.fill_sites.size()),
+               "the nearer of equals; the two best of a quick look are looked at in full");
+    explain_source(explained, chosen->source, page);
+    running_lines(explained, look, *chosen, page);
+    page.rests_on({"fill_sites_per_class"});
+    others_looked_at(explained, look, page);
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,74 @@
+#include "reports/explain/explanation.h"
+
+#include <fmt/format.h>
+
+#include "reports/cautions.h"
+
+namespace farwater::reports {
+namespace {
+
+std::string heading_of(const Explained& explained) {
+    const District& district = explained.district();
+    const supply::Variant& variant = explained.working.variant;
+    return fmt::format(
+        "{}, {}: {} in {}, {}{}\nMinutes count from the alarm. Every line can be worked out again "
+        "by hand with the numbers as printed.\n\n",
+        on_one_line(district.name), explained.is_parcel() ? "parcel" : "target",
+        on_one_line(explained.id()), on_one_line(season_at(explained).name),
+        on_one_line(at(district.periods, variant.period).name),
+        explained.one_variant_asked ? "" : " (the worst season and period)");
+}
+
+std::string closing_of(const District& district) {
+    std::string text = "Not modelled:\n";
+    for (const std::string_view what : not_modelled(district)) {
+        text += fmt::format("  {}\n", what);
+    }
+    text += "\n";
+    for (const std::string_view caution : cautions) {
+        text += fmt::format("{}\n", caution);
+    }
+    return text;
+}
+
+void explain_shuttle(const Explained& explained, WorkedPage& page) {
+    const supply::ShuttleWorking* look = shuttle_of(explained.working);
+    if (look == nullptr) {
+        return;
+    }
+    explain_dump_site(explained, *look, page);
+    explain_fill_site(explained, *look, page);
+    if (explained.supply().has_round_trip()) {
+        explain_ways(explained, page);
+    }
+    explain_tankers(explained, *look, page);
+    explain_shuttle_flow(explained, *look, page);
+}
+
+}  // namespace
+
+std::string Explained::id() const {
+    return is_parcel() ? district().parcels[row].id
+                       : district().targets[row - findings.parcels()].id;
+}
+
+WorkedPage explanation(const Explained& explained) {
+    WorkedPage page;
+    explain_answer(explained, page);
+    explain_need(explained, page);
+    const SupplyState state = explained.supply().state;
+    if (state != SupplyState::no_building && state != SupplyState::unknown) {
+        explain_first_engine(explained, page);
+        explain_shuttle(explained, page);
+        explain_hose(explained, page);
+    }
+    explain_assumptions(explained, page);
+    return page;
+}
+
+std::string explanation_text(const Explained& explained) {
+    return heading_of(explained) + worked_text(explanation(explained).parts()) +
+           closing_of(explained.district());
+}
+
+}  // namespace farwater::reports
