@@ -35,6 +35,12 @@ void arrival_line(const Explained& explained, const ShuttleWorking& look, const 
     }
 }
 
+HeldFlow flow_without(const ShuttleCase& shuttle, UnitIndex unit) {
+    Incident rest = shuttle.slow;
+    std::erase_if(rest.tankers, [&](const Tanker& tanker) { return tanker.unit == unit; });
+    return rest.tankers.empty() ? HeldFlow{} : supply::sustained_flow(rest, shuttle.window);
+}
+
 std::string backing_note(Duration before, Duration usual) {
     return before > usual ? fmt::format("{} min of backing in it", plain(before - usual))
                           : std::string();
@@ -84,6 +90,9 @@ void tanker_lines(const Explained& explained, const ShuttleWorking& look, const 
              in_minutes(cycle), Digits::two, "min");
     page.sum("  its own gpm", fmt::format("{} / {}", plain(tanker.delivered), plain(cycle)),
              in_gpm(tanker.delivered / cycle), Digits::one, "gpm");
+    page.number("  cautious flow without it",
+                in_gpm(flow_of(flow_without(look.shuttle, tanker.unit))), Digits::one, "gpm",
+                "of the shuttle, the others as they are");
 }
 
 void standing_by(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {

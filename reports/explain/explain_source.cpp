@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "analyzer/hydraulics/suction.h"
+#include "analyzer/hydraulics/suction_head.h"
 #include "analyzer/supply/suction_point.h"
 #include "analyzer/supply/water_review.h"
 #include "reports/explain/explanation.h"
@@ -114,6 +115,12 @@ void suction_lines(const Explained& explained, const WaterSource& source,
     page.number(
         "static lift", in_feet(point.lift), Digits::one, "ft",
         source.suction.lift ? "from the drought level" : "not known: the highest that may be");
+    const Length altitude = explained.district()
+                                .elevation.at(source.place)
+                                .value_or(explained.district().assumptions.altitude);
+    page.number("pumps lift in practice", in_feet(hydraulics::practical_lift(altitude)),
+                Digits::one, "ft",
+                fmt::format("at {} ft above the sea; not to plan on", plain(in_feet(altitude), 0)));
     page.number("lift and losses may use up", in_feet(point.head_limit), Digits::two, "ft",
                 "the planning limit, or less where the air is thin or the water warm");
     friction_line("friction in the pipe, fittings in it", line.pipe, flow, manning, page);

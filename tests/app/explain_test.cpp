@@ -162,6 +162,10 @@ void check_fits(const json& page) {
         }
         CHECK(sum == Approx(answer["handbook_gpm"].get<double>())
                          .margin(0.1 * static_cast<double>(own.size()) + 0.1));
+        const std::vector<double> without = numbers(page, "  cautious flow without it");
+        REQUIRE(without.size() == own.size());
+        const double least = std::min(*flow, *std::min_element(without.begin(), without.end()));
+        CHECK(answer["one_tanker_out_gpm"].get<double>() >= least);
         CHECK(number(page, "The way", "round trip, driving") ==
               Approx(answer["round_trip_min"].get<double>()).margin(0.11));
         CHECK(number(page, "The way", "round trip, road miles") ==

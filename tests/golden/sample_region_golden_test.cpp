@@ -159,6 +159,20 @@ TEST_CASE("the calculations of a shuttle and of a relay of the sample region are
     check_golden(stored / "explain_relay.txt", page("AN-000911"));
 }
 
+TEST_CASE("the lines of a calculation that the README shows are those of the stored page",
+          "[golden]") {
+    const std::string page = bytes_of(stored / "explain.txt");
+    const std::string readme = bytes_of("README.md");
+    const std::size_t begin = readme.find("```\n", readme.find("parcel AN-000158")) + 4;
+    std::istringstream lines(readme.substr(begin, readme.find("```", begin) - begin));
+    std::size_t shown = 0;
+    for (std::string line; std::getline(lines, line); ++shown) {
+        INFO("copy it from " << (stored / "explain.txt").string() << ": " << line);
+        CHECK(contains(page, line + "\n"));
+    }
+    CHECK(shown > 5);
+}
+
 TEST_CASE("the picture in the README is the one that the program draws", "[golden]") {
     check_golden("sample_region/overview.svg", bytes_of(result() / "maps" / "overview.svg"));
 }
