@@ -25,12 +25,15 @@ void building_lines(const JudgedBuilding& judged, const Need& need, WorkedPage& 
                need.defaulted.has(NeedInput::use) ? "not known: the default" : "");
     page.words("construction", std::string(word(facts.construction)),
                need.defaulted.has(NeedInput::construction) ? "not known: the default" : "");
-    page.rests_on({"default_storeys", "storey_height_ft", "roof_rise_ft"});
+    if (need.defaulted.has(NeedInput::storeys)) {
+        page.rests_on({"default_storeys"});
+    }
 }
 
 void rural_lines(const JudgedBuilding& judged, WorkedPage& page) {
     const demand::NeedFactors& by = judged.need.by;
     const double volume = judged.facts.volume_cuft;
+    page.rests_on({"storey_height_ft", "roof_rise_ft"});
     page.sum("volume, half of the roof counted",
              fmt::format("{} sq ft x {} ft", plain(judged.facts.area_sqft, 1),
                          plain(volume / judged.facts.area_sqft, 3)),
@@ -83,7 +86,8 @@ void code_lines(const JudgedBuilding& judged, WorkedPage& page) {
         page.words("sprinklers", std::string(word(judged.facts.sprinklers)),
                    "lower the flow as the code says");
     }
-    page.number("needed flow of the code", in_gpm(judged.need.flow), Digits::one, "gpm");
+    page.number("needed flow of the code", in_gpm(judged.need.flow), Digits::one, "gpm",
+                by.table_gpm > 0.0 ? "" : "one flow for all small dwellings");
 }
 
 void method_lines(const District& district, const Need& need, WorkedPage& page) {

@@ -216,6 +216,19 @@ void way_lines(const District& district, const RouteLine& way, std::string_view 
     }
 }
 
+// Of a shuttle that is the runner-up: its roads are not looked up.
+void legs_only(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    if (look.shuttle.incident.tankers.empty()) {
+        return;
+    }
+    const supply::Tanker& first = look.shuttle.incident.tankers.front();
+    page.part("The way of the first tanker, " + unit_words(explained.district(), first.unit));
+    page.sum("round trip, driving",
+             fmt::format("{} empty + {} loaded", plain(first.leg.empty), plain(first.leg.loaded)),
+             in_minutes(first.leg.empty + first.leg.loaded), Digits::two, "min",
+             "roads and miles are told of the shuttle that is the answer");
+}
+
 }  // namespace
 
 void explain_first_engine(const Explained& explained, WorkedPage& page) {
@@ -278,11 +291,11 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
                             plain(explained.district().assumptions.late_horizon)));
 }
 
-void explain_ways(const Explained& explained, WorkedPage& page) {
+void explain_ways(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
     const Findings& findings = explained.findings;
     const auto both = round_trip_ways(findings, explained.row);
-    if (!both) {
-        return;
+    if (!explained.supply().has_round_trip() || !both) {
+        return legs_only(explained, look, page);
     }
     const RoutesInUse::OfPlace& of = findings.routes.of[explained.row];
     const RouteLine& loaded = *findings.routes.way(of.loaded);
@@ -300,8 +313,8 @@ void explain_ways(const Explained& explained, WorkedPage& page) {
              in_miles(both->length), Digits::two, "mi");
     if (const auto percent = default_speed_percent(both->on_defaults, both->time)) {
         page.sum("of the time, on default speeds",
-                 fmt::format("100 x {} / {}", plain(duration_of(both->on_defaults)),
-                             plain(duration_of(both->time))),
+                 fmt::format("100 x {} s / {} s", in_tenths(both->on_defaults) / 10.0,
+                             in_tenths(both->time) / 10.0),
                  *percent, Digits::none, "%", "no posted limit there; rounded up");
     }
     if (of.over_hose) {

@@ -38,9 +38,7 @@ void explain_shuttle(const Explained& explained, WorkedPage& page) {
     }
     explain_dump_site(explained, *look, page);
     explain_fill_site(explained, *look, page);
-    if (explained.supply().has_round_trip()) {
-        explain_ways(explained, page);
-    }
+    explain_ways(explained, *look, page);
     explain_tankers(explained, *look, page);
     explain_shuttle_flow(explained, *look, page);
 }

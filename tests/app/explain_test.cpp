@@ -245,6 +245,26 @@ TEST_CASE("a season and a period that are asked for are the ones that are explai
     check_sums(summer);
 }
 
+TEST_CASE("explain works out a need by each published method", "[unit]") {
+    const TemporaryFolder folder;
+    std::filesystem::copy("sample_region/data", folder.path() / "data");
+    const auto [method, first, last] = GENERATE(table<std::string, std::string, std::string>(
+        {{"rating_schedule", "construction, before rounding", "needed flow of the schedule"},
+         {"fire_code", "fire area", "needed flow of the code"},
+         {"rural_supply", "total water of the rural standard", "delivery rate for that total"}}));
+    std::string text = bytes_of(region);
+    const std::string was = "method = \"rural_supply\"";
+    text.replace(text.find(was), was.size(), "method = \"" + method + "\"");
+    put(folder.path() / "district.toml", text);
+    const json page = explained((folder.path() / "district.toml").string(), {"AN-000512"});
+    CAPTURE(method);
+    check_sums(page);
+    CHECK(number(page, "What is needed", first).has_value());
+    CHECK(number(page, "What is needed", last) == page["answer"]["needed_gpm"].get<double>());
+    CHECK(number(page, "What is needed", "needed flow") ==
+          page["answer"]["needed_gpm"].get<double>());
+}
+
 TEST_CASE("an unknown parcel, season or period is one sentence, with the nearest known") {
     const TemporaryFolder folder;
     const std::string district = write_small_district(folder.path() / "d").string();
