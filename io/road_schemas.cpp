@@ -222,7 +222,8 @@ constexpr std::array ng911_further{"St_PreMod"sv, "St_PreDir"sv, "St_PreTyp"sv, 
 constexpr std::array schemas{
     RoadSchema{
         "osm", "OpenStreetMap tags: an .osm or .osm.pbf file, or any layer with tags as columns",
-        "OpenStreetMap wiki: Key:highway, Key:surface, Key:oneway, Key:access, Map features/Units",
+        "OpenStreetMap wiki: Key:highway, Key:surface, Key:oneway, Key:access, Map "
+        "features/Units; oneway and the common surfaces seen there, the other values from memory",
         "highway IS NOT NULL", osm_columns, osm_values, osm_left_out, osm_further},
     RoadSchema{"mtfcc",
                "road feature class codes of the United States Census Bureau",

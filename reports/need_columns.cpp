@@ -1,8 +1,10 @@
 #include "reports/need_columns.h"
 
 #include <algorithm>
-#include <array>
 #include <memory>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -12,25 +14,31 @@
 namespace farwater::reports {
 namespace {
 
+std::string joined_words(NeedInputs inputs) {
+    std::string joined;
+    for (std::size_t i = 0; i < words_of(NeedInput{}).size(); ++i) {
+        if (inputs.has(static_cast<NeedInput>(i))) {
+            joined += joined.empty() ? "" : ",";
+            joined += words_of(NeedInput{})[i];
+        }
+    }
+    return joined;
+}
+
 // What took a default, joined by commas: every combination stands ready, since a row only looks.
 const std::string& words_of_defaults(NeedInputs inputs) {
-    static const std::array<std::string, 16> texts = [] {
-        std::array<std::string, 16> all;
-        for (std::size_t bits = 0; bits < all.size(); ++bits) {
-            for (std::size_t i = 0; i < words_of(NeedInput{}).size(); ++i) {
-                if ((bits >> i & 1U) != 0) {
-                    all[bits] += all[bits].empty() ? "" : ",";
-                    all[bits] += words_of(NeedInput{})[i];
-                }
+    static const std::vector<std::pair<NeedInputs, std::string>> texts = [] {
+        std::vector<std::pair<NeedInputs, std::string>> all{{}};
+        for (std::size_t i = 0; i < words_of(NeedInput{}).size(); ++i) {
+            for (std::size_t k = 0, known = all.size(); k < known; ++k) {
+                NeedInputs more = all[k].first;
+                more.add(static_cast<NeedInput>(i));
+                all.emplace_back(more, joined_words(more));
             }
         }
         return all;
     }();
-    std::size_t bits = 0;
-    for (std::size_t i = 0; i < words_of(NeedInput{}).size(); ++i) {
-        bits |= inputs.has(static_cast<NeedInput>(i)) ? std::size_t{1} << i : 0;
-    }
-    return texts[bits];
+    return std::ranges::find(texts, inputs, &std::pair<NeedInputs, std::string>::first)->second;
 }
 
 std::size_t on_defaults(const Findings& findings) {
@@ -52,72 +60,69 @@ std::string numbers_in_words(const StandardValue& value) {
     return text;
 }
 
+io::Value positive(double number) { return number > 0.0 ? io::Value{number} : io::Value{}; }
+
+// A cell from the row's need; empty where none is known.
+template <typename Cell>
+auto from_need(const Findings& findings, Cell cell) {
+    return [findings, cell](std::size_t row) {
+        const bool there = row < findings.needs.size() && findings.needs[row];
+        return there ? cell(*findings.needs[row]) : io::Value{};
+    };
+}
+
+// A cell from the building that the row's need goes by; empty where there is none.
+template <typename Cell>
+auto from_worst(const Findings& findings, Cell cell) {
+    return from_need(findings, [findings, cell](const Need& need) {
+        return need.worst.valid() ? cell(at(findings.district.buildings, need.worst)) : io::Value{};
+    });
+}
+
+io::Value separation_ft(const Building& building) {
+    const float metres_off = building.separation.nearest_large_m;
+    return metres_off != Separation::none
+               ? io::Value{in_feet(metres(static_cast<double>(metres_off)))}
+               : io::Value{};
+}
+
 }  // namespace
 
 std::vector<ColumnOf> need_columns(const Findings& findings) {
-    const auto of = [findings](std::size_t row) -> const Need* {
-        const bool there = row < findings.needs.size() && findings.needs[row];
-        return there ? &*findings.needs[row] : nullptr;
-    };
-    const auto worst = [findings, of](std::size_t row) -> const Building* {
-        const Need* need = of(row);
-        return need != nullptr && need->worst.valid()
-                   ? &at(findings.district.buildings, need->worst)
-                   : nullptr;
-    };
-    const auto positive = [](double number) {
-        return number > 0.0 ? io::Value{number} : io::Value{};
-    };
+    constexpr double square_feet = 1.0 / (metres_per_foot * metres_per_foot);
     return {
         text("need_from",
              "method: the district's method for the worst building; column: the property's own; "
              "default: the default flow.",
-             [of](std::size_t row) {
-                 return of(row) != nullptr ? io::Value{word(of(row)->from)} : io::Value{};
-             }),
+             from_need(findings, [](const Need& need) { return io::Value{word(need.from)}; })),
         text("need_defaults",
              "What the data do not tell and takes a stated default: footprint, use, construction, "
              "storeys.",
-             [of](std::size_t row) {
-                 return of(row) != nullptr ? value_of(words_of_defaults(of(row)->defaulted))
-                                           : io::Value{};
-             }),
+             from_need(
+                 findings,
+                 [](const Need& need) { return value_of(words_of_defaults(need.defaulted)); })),
         real("dwelling_gpm",
              "Needed flow of the property's dwelling by itself, gpm; empty where the method knows "
              "none.",
-             [of, positive](std::size_t row) {
-                 return of(row) != nullptr ? positive(in_gpm(flow_of(of(row)->dwelling)))
-                                           : io::Value{};
-             }),
-        real(
-            "method_total_gal",
-            "Total water that the method asks for at the worst building, gallons. The state is "
-            "judged on needed_gpm over duration_min, never on this over the flow.",
-            [of, positive](std::size_t row) {
-                return of(row) != nullptr ? positive(static_cast<double>(of(row)->total_gal))
-                                          : io::Value{};
-            },
-            0),
-        real(
-            "worst_building_sqft", "Footprint of the building that the need goes by, square feet.",
-            [worst, positive](std::size_t row) {
-                constexpr double square_feet = 1.0 / (metres_per_foot * metres_per_foot);
-                return worst(row) != nullptr
-                           ? positive(static_cast<double>(worst(row)->area_m2) * square_feet)
-                           : io::Value{};
-            },
-            0),
+             from_need(findings,
+                       [](const Need& need) { return positive(in_gpm(flow_of(need.dwelling))); })),
+        real("method_total_gal",
+             "Total water that the method asks for at the worst building, gallons. The state is "
+             "judged on needed_gpm over duration_min, never on this over the flow.",
+             from_need(
+                 findings,
+                 [](const Need& need) { return positive(static_cast<double>(need.total_gal)); }),
+             0),
+        real("worst_building_sqft", "Footprint of the building that the need goes by, square feet.",
+             from_worst(findings,
+                        [](const Building& building) {
+                            return positive(static_cast<double>(building.area_m2) * square_feet);
+                        }),
+             0),
         real("separation_ft",
              "From that building to the nearest other one of at least the size that counts, feet; "
              "empty: none within the method's reach, or not looked for.",
-             [worst](std::size_t row) {
-                 const Building* building = worst(row);
-                 return building != nullptr &&
-                                building->separation.nearest_large_m != Separation::none
-                            ? io::Value{in_feet(metres(
-                                  static_cast<double>(building->separation.nearest_large_m)))}
-                            : io::Value{};
-             }),
+             from_worst(findings, separation_ft)),
     };
 }
 

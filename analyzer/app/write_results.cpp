@@ -13,6 +13,7 @@
 #include "io/whole_file.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
+#include "reports/layer_styles.h"
 #include "reports/map_page.h"
 #include "reports/need_columns.h"
 #include "reports/overview.h"
@@ -80,13 +81,16 @@ bool write_supply(const std::filesystem::path& path, const io::DistrictFile& fil
     bool going = writer.write(parcels, input_of(file.layers.at("parcels"), read), work);
     going = going && writer.write(reports::road_times(findings),
                                   input_of(file.layers.at("roads"), read), work);
+    std::vector<std::string> written{"parcel_supply", "road_times"};
     for (const PlaceLayer make : tables_of_supply) {
         const io::FeatureTable table = make(findings);
-        const bool empty_layer = table.rows == 0 && table.shape != io::ShapeKind::none;
-        going = going && (empty_layer || writer.write(table, work));
+        if (table.rows > 0 || table.shape == io::ShapeKind::none) {
+            going = going && writer.write(table, work);
+            written.push_back(table.name);
+        }
     }
-    going =
-        going && writer.write(reports::run_record_table(run_record(file, read, findings)), work);
+    going = going && writer.write(reports::layer_styles(written), work) &&
+            writer.write(reports::run_record_table(run_record(file, read, findings)), work);
     return going && writer.close(work);
 }
 
