@@ -9,13 +9,14 @@
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "tests/supply/random_incidents.h"
+#include "tests/support/draws.h"
 
 using namespace farwater;
 using namespace farwater::supply;
 
 namespace {
 
-constexpr std::uint64_t incidents = 1000;
+constexpr std::uint64_t incidents = test::draws(1000);
 
 // Calls law(incident, window, dice) for many incidents, each of which can be had again by its seed.
 template <class Law>

@@ -1,0 +1,15 @@
+// How many random cases a test draws. Sanitizers look for other faults than wrong answers and make
+// everything some ten times slower: a fifth is enough for them.
+#pragma once
+
+namespace farwater::test {
+
+constexpr int draws(int count) {
+#ifdef __SANITIZE_ADDRESS__
+    return count / 5;
+#else
+    return count;
+#endif
+}
+
+}  // namespace farwater::test
