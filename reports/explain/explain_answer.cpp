@@ -1,6 +1,4 @@
 #include <algorithm>
-#include <array>
-#include <cmath>
 #include <string>
 
 #include <fmt/format.h>
@@ -110,38 +108,6 @@ void answers_elsewhen(const Explained& explained, WorkedPage& page) {
     }
 }
 
-std::string_view sure_words(Sure sure) {
-    switch (sure) {
-        case Sure::high:
-            return "can be defended";
-        case Sure::medium:
-            return "fairly sure";
-        case Sure::low:
-            break;
-    }
-    return "hardly sure";
-}
-
-// As many as the number has, three at most.
-Digits digits_of(double value) {
-    const std::string text = plain(value, 3);
-    const std::size_t point = text.find('.');
-    return point == std::string::npos ? Digits::none
-                                      : Digits{static_cast<int>(text.size() - point - 1)};
-}
-
-std::string unit_of_key(std::string_view key) {
-    constexpr std::array units{"min", "mi", "ft", "in",  "gal", "gpm",
-                               "mph", "lb", "hp", "psi", "pct"};
-    for (const std::string_view unit : units) {
-        if (key.ends_with(unit) && key.size() > unit.size() &&
-            key[key.size() - unit.size() - 1] == '_') {
-            return std::string(unit);
-        }
-    }
-    return {};
-}
-
 }  // namespace
 
 void explain_answer(const Explained& explained, WorkedPage& page) {
@@ -168,86 +134,6 @@ void explain_answer(const Explained& explained, WorkedPage& page) {
     answer_margin(explained, page);
     answer_clocks(supply, page);
     answers_elsewhen(explained, page);
-}
-
-void explain_assumptions(const Explained& explained, WorkedPage& page) {
-    const Assumptions& values = explained.district().assumptions;
-    if (page.assumptions().empty()) {
-        return;
-    }
-    page.part("Assumptions used");
-    for (const AssumptionRow& row : assumption_rows()) {
-        if (!page.assumptions().contains(row.key)) {
-            continue;
-        }
-        const bool given = values.is_given(row.key);
-        const double value = value_in_key_unit(values, row);
-        page.number(std::string(row.key), value, digits_of(value), unit_of_key(row.key),
-                    given ? std::string("given by the district")
-                          : fmt::format("default, {}: {}", sure_words(row.sure), row.source));
-    }
-}
-
-const Season& season_at(const Explained& explained) {
-    return at(explained.district().seasons, explained.working.variant.season);
-}
-
-std::string unit_words(const District& district, UnitIndex unit) {
-    const Unit& it = at(district.units, unit);
-    return on_one_line(it.id) + " of " + on_one_line(at(district.stations, it.station).id);
-}
-
-std::string source_words(const District& district, SourceIndex source) {
-    const WaterSource& it = at(district.sources, source);
-    return fmt::format("{}{}{}, {}", on_one_line(it.id), it.name.empty() ? "" : " ",
-                       on_one_line(it.name), word(it.kind));
-}
-
-std::string_view hose_words(hydraulics::HoseSize size) {
-    constexpr std::array<std::string_view, 4> words{"2 1/2-in", "3-in", "4-in", "5-in"};
-    return words[static_cast<std::size_t>(size)];
-}
-
-std::string rolling_sum(const Explained& explained, UnitIndex unit, Duration leaves) {
-    const Assumptions& assumptions = explained.district().assumptions;
-    const auto& responders = explained.working.responders;
-    const auto responder = std::ranges::find(responders, unit, &supply::Responder::unit);
-    if (responder == responders.end()) {
-        return plain(leaves);
-    }
-    if (responder->on_request) {
-        const Duration asked = leaves - responder->rolls - assumptions.request_delay;
-        return fmt::format("{} + {} asked + {} turnout", plain(asked),
-                           plain(assumptions.request_delay), plain(responder->rolls));
-    }
-    return fmt::format("{} handling + {} turnout", plain(assumptions.alarm_handling),
-                       plain(responder->rolls - assumptions.alarm_handling));
-}
-
-void rest_on_turnout(const Explained& explained, UnitIndex unit, WorkedPage& page) {
-    const Assumptions& assumptions = explained.district().assumptions;
-    const auto& responders = explained.working.responders;
-    const auto responder = std::ranges::find(responders, unit, &supply::Responder::unit);
-    if (responder == responders.end()) {
-        return;
-    }
-    const Duration turnout =
-        responder->on_request ? responder->rolls : responder->rolls - assumptions.alarm_handling;
-    const auto is = [&](Duration assumed) {
-        return std::abs(in_minutes(turnout - assumed)) < 1e-9;
-    };
-    if (responder->on_request) {
-        page.rests_on({"request_delay_min"});
-    }
-    const bool staffed =
-        at(explained.district().stations, at(explained.district().units, unit).station).staffed;
-    if (responder->on_request && is(assumptions.mutual_turnout)) {
-        page.rests_on({"mutual_turnout_min"});
-    } else if (staffed && is(assumptions.turnout_staffed)) {
-        page.rests_on({"turnout_staffed_min"});
-    } else if (!staffed && is(assumptions.turnout_volunteer)) {
-        page.rests_on({"turnout_volunteer_min"});
-    }
 }
 
 }  // namespace farwater::reports

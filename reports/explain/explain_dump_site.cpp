@@ -1,0 +1,146 @@
+#include <algorithm>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "reports/explain/explanation.h"
+
+namespace farwater::reports {
+namespace {
+
+using supply::ShuttleWorking;
+
+// Minutes before the tanks are up and the draft is.
+void dump_site_clocks(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    const Assumptions& assumptions = explained.district().assumptions;
+    const supply::DumpSite& site = look.scene.set_up;
+    const Duration extra = season_at(explained).extra_setup;
+    page.rests_on({"setup_portable_tank_min", "setup_draft_min", "strainer_gpm"});
+    page.number("first portable tank up", in_minutes(site.tanks_ready), Digits::two, "min");
+    page.sum("draft ready",
+             fmt::format("most({}, {}) + {} + {} of the season", plain(site.tanks_ready),
+                         plain(look.scene.engines[1].at_scene), plain(assumptions.setup_draft),
+                         plain(extra)),
+             in_minutes(site.draft_ready), Digits::two, "min",
+             "tank up and draft engine there, then set-up");
+    const Unit& draft = at(explained.district().units, look.scene.engines[1].unit);
+    page.sum("the draft gives at most",
+             fmt::format("least({}, {})", plain(assumptions.strainer),
+                         plain(draft.pump.value_or(assumptions.engine_pump))),
+             in_gpm(*site.flow_cap), Digits::one, "gpm",
+             draft.pump ? "strainer, pump" : "strainer, pump (its rating is not known)");
+    if (!draft.pump) {
+        page.rests_on({"engine_pump_gpm"});
+    }
+}
+
+void tank_lines(const Explained& explained, const ShuttleWorking& look,
+                const DumpSiteCandidate& site, WorkedPage& page) {
+    const District& district = explained.district();
+    const Assumptions& assumptions = district.assumptions;
+    std::string all;
+    for (const supply::TanksSetUp& tanks : look.scene.tanks) {
+        const Unit& unit = at(district.units, tanks.unit);
+        const double nominal =
+            in_gallons(unit.portable_tank) * tanks.tanks / std::max(1, unit.portable_tanks);
+        page.sum(fmt::format("{} portable tank{} of {}", tanks.tanks, tanks.tanks == 1 ? "" : "s",
+                             on_one_line(unit.id)),
+                 fmt::format("{} gal x (1 - {} / {} - {} x {})", plain(nominal, 1),
+                             plain(in_inches(assumptions.portable_tank_heel)),
+                             plain(in_inches(assumptions.portable_tank_depth)),
+                             plain(assumptions.portable_tank_slope_loss, 3),
+                             plain(site.grade_pct.value_or(0.0))),
+                 in_gallons(tanks.usable), Digits::none, "gal",
+                 fmt::format("up at minute {}{}", plain(tanks.up),
+                             all.empty() ? "; heel over depth in inches, loss x grade in %" : ""));
+        all += (all.empty() ? "" : " + ") + plain(in_gallons(tanks.usable), 0);
+    }
+    page.rests_on({"portable_tank_heel_in", "portable_tank_depth_in", "portable_tank_slope_loss",
+                   "most_portable_tanks", "start_after_arrival_min"});
+    if (look.scene.set_up.storage) {
+        page.sum("room in portable tanks", all, in_gallons(*look.scene.set_up.storage),
+                 Digits::none, "gal", "up by the start, as many as fit");
+    }
+}
+
+std::string_view job_of(std::size_t place) {
+    switch (place) {
+        case 0:
+            return "attacks";
+        case 1:
+            return "drafts at the dump site";
+        default:
+            return "free: may run a fill site";
+    }
+}
+
+void engines_there(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    for (std::size_t i = 0; i < look.scene.engines.size(); ++i) {
+        const supply::Arrival& engine = look.scene.engines[i];
+        page.sum(unit_words(explained.district(), engine.unit),
+                 fmt::format("{} + {} drive", rolling_sum(explained, engine.unit, engine.leaves),
+                             plain(engine.at_scene - engine.leaves)),
+                 in_minutes(engine.at_scene), Digits::two, "min", std::string(job_of(i)));
+        rest_on_turnout(explained, engine.unit, page);
+    }
+}
+
+std::string why_this_lay(const Explained& explained, const ShuttleWorking& look) {
+    const auto& lays = explained.working.lays;
+    const auto place = std::ranges::find(lays, look.lay.dump_site, &HoseLay::dump_site);
+    const DumpSiteCandidate& site =
+        at(explained.findings.seasons.front().trips.dump_sites, look.lay.dump_site);
+    const std::string order = fmt::format(
+        "{} of {} in hose reach, the officer's own places first, "
+        "then the nearest",
+        place - lays.begin() + 1, lays.size());
+    return (site.officers_place ? "the officer's own place; " : "") + order;
+}
+
+// Both lays where two were looked at.
+void lays_looked_at(const Explained& explained, WorkedPage& page) {
+    const auto names = dump_site_names(explained.findings);
+    if (explained.working.looked.size() < 2) {
+        return;
+    }
+    for (const ShuttleWorking& look : explained.working.looked) {
+        page.number("cautious flow from " + on_one_line(at(names, look.lay.dump_site)),
+                    in_gpm(flow_of(look.supply.cautious)), Digits::one, "gpm",
+                    fmt::format("{}, {} ft of hose; the better answer is taken",
+                                word(look.lay.lane), plain(in_feet(look.lay.length), 0)));
+    }
+}
+
+}  // namespace
+
+void explain_dump_site(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    const auto names = dump_site_names(explained.findings);
+    const DumpSiteCandidate& site =
+        at(explained.findings.seasons.front().trips.dump_sites, look.lay.dump_site);
+    page.part("The dump site, " + on_one_line(at(names, look.lay.dump_site)));
+    page.words("why here", why_this_lay(explained, look));
+    lays_looked_at(explained, page);
+    page.rests_on({"hose_reach_ft", "standoff_ft", "dump_site_spacing_ft", "turnaround_reach_ft"});
+    page.number("hose from there to the house", in_feet(look.lay.length), Digits::none, "ft");
+    page.words("lane", std::string(word(look.lay.lane)),
+               look.lay.lane == LaneClass::through
+                   ? "tankers drive through, with the road under the hose closed"
+                   : "tankers must back or turn there, with the road under the hose closed");
+    if (site.grade_pct) {
+        page.number("steepest grade there", *site.grade_pct, Digits::one, "%");
+    }
+    engines_there(explained, look, page);
+    tank_lines(explained, look, site, page);
+    if (look.scene.missing == Limit::none) {
+        dump_site_clocks(explained, look, page);
+    } else {
+        page.words("no continuous flow", std::string(word(look.scene.missing)),
+                   "it takes a tanker, a second engine to draft, and a portable tank");
+    }
+    page.rests_on({"delivered_fraction", "late_horizon_min"});
+    page.number("water on wheels", in_gallons(look.scene.on_wheels), Digits::none, "gal",
+                fmt::format("in the tanks that are there by minute {}",
+                            plain(explained.district().assumptions.late_horizon)));
+}
+
+}  // namespace farwater::reports
