@@ -63,7 +63,7 @@ constexpr std::array lane_classes{
     RowLook{"dead_end", "tankers back or turn", "#ffffff", dark, 1.2, plain, square},
 };
 
-constexpr std::array looks{
+constexpr std::array looks_of_layers{
     LayerLook{"parcel_supply", "Water supply of parcels", polygon, "state", area_states},
     LayerLook{"road_times", "Roads by access", line, "road_access", roads},
     LayerLook{"shuttle_routes", "Ways of the shuttles", line, "direction", directions},
@@ -164,7 +164,7 @@ std::string qml_properties(const LayerLook& look, const RowLook& row) {
 
 }  // namespace
 
-std::span<const LayerLook> layer_looks() { return looks; }
+std::span<const LayerLook> layer_looks() { return looks_of_layers; }
 
 std::string sld_of(const LayerLook& look) {
     std::string rules;
@@ -212,7 +212,7 @@ io::FeatureTable layer_styles(std::span<const std::string> layers) {
         std::string sld, qml;
     };
     const auto styles = std::make_shared<std::vector<Style>>();
-    for (const LayerLook& look : looks) {
+    for (const LayerLook& look : looks_of_layers) {
         if (std::ranges::find(layers, look.layer) != layers.end()) {
             styles->push_back({look, sld_of(look), qml_of(look)});
         }

@@ -331,11 +331,12 @@ json assumptions_of(const District& district, const WorkedPage& page) {
     json list = json::array();
     for (const AssumptionRow& row : assumption_rows()) {
         if (page.assumptions().contains(row.key)) {
+            const bool given = district.assumptions.is_given(row.key);
             list.push_back({{"key", row.key},
                             {"value", value_in_key_unit(district.assumptions, row)},
-                            {"given", district.assumptions.is_given(row.key)},
+                            {"given", given},
                             {"what", row.what},
-                            {"source", row.source}});
+                            {"source", given ? std::string_view("district file") : row.source}});
         }
     }
     return list;

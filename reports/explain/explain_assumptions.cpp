@@ -8,7 +8,7 @@
 namespace farwater::reports {
 namespace {
 
-std::string_view sure_words(Sure sure) {
+std::string_view how_sure(Sure sure) {
     switch (sure) {
         case Sure::high:
             return "can be defended";
@@ -56,7 +56,7 @@ void explain_assumptions(const Explained& explained, WorkedPage& page) {
         const double value = value_in_key_unit(values, row);
         page.number(std::string(row.key), value, digits_of(value), unit_of_key(row.key),
                     given ? std::string("given by the district")
-                          : fmt::format("default, {}: {}", sure_words(row.sure), row.source));
+                          : fmt::format("default, {}: {}", how_sure(row.sure), row.source));
     }
 }
 

@@ -42,6 +42,12 @@ void house_lines(const Explained& explained, WorkedPage& page) {
     page.number("from there straight to the house", in_feet(access.off_road), Digits::none, "ft");
 }
 
+// What follows "Drive times: ".
+std::string drive_rule(const District& district) {
+    const std::string sentence = travel_time_sentence(district);
+    return sentence.substr(sentence.find(':') + 2);
+}
+
 void engine_line(const Explained& explained, const EngineToHouse& engine, WorkedPage& page) {
     const Duration there = duration_of(engine.there);
     page.sum(unit_words(explained.district(), engine.unit),
@@ -69,7 +75,7 @@ void explain_first_engine(const Explained& explained, WorkedPage& page) {
     const Duration first = duration_of(explained.working.first_arrival);
     page.number("first engine at the house", in_minutes(first), Digits::two, "min",
                 "the earliest of them");
-    page.words("drive times", travel_time_sentence(explained.district()));
+    page.words("minutes of driving by", drive_rule(explained.district()));
     const supply::ShuttleWorking* look = shuttle_of(explained.working);
     if (look == nullptr) {
         return;

@@ -25,7 +25,7 @@ std::size_t letters_of(std::string_view words) {
         words, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-std::string answer_of(const WorkedLine& line) {
+std::string figure_of(const WorkedLine& line) {
     if (!line.value) {
         return line.words;
     }
@@ -38,7 +38,7 @@ std::string line_text(const WorkedLine& line) {
     const std::size_t letters = letters_of(line.what);
     std::string text = "  " + line.what +
                        std::string(what_width - std::min(what_width, letters), ' ') + "  " +
-                       answer_of(line);
+                       figure_of(line);
     if (line.note.empty()) {
         return text + "\n";
     }

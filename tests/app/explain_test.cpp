@@ -243,6 +243,13 @@ TEST_CASE("a season and a period that are asked for are the ones that are explai
           summer["answer"]["cautious_gpm"].get<double>());
     check_fits(summer);
     check_sums(summer);
+    for (const json& assumption : worst["assumptions"]) {
+        CAPTURE(assumption.dump());
+        CHECK(assumption["value"].is_number());
+        CHECK((assumption["source"] == "district file") == assumption["given"].get<bool>());
+        CHECK_FALSE(assumption["source"].get<std::string>().empty());
+    }
+    CHECK(worst["assumptions"].size() > 20);
 }
 
 TEST_CASE("explain works out a need by each published method", "[unit]") {
