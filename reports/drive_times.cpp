@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/plain_text.h"
 #include "reports/table_builder.h"
 
 namespace farwater::reports {
@@ -25,12 +26,6 @@ std::string printed(const io::Value& value, int decimals) {
     }
     const auto* words = std::get_if<std::string_view>(&value);
     return words == nullptr ? std::string() : std::string(*words);
-}
-
-// The letters of UTF-8, so that columns stand under each other.
-std::size_t letters(std::string_view words) {
-    return static_cast<std::size_t>(std::ranges::count_if(
-        words, [](char c) { return (static_cast<unsigned>(c) & 0xC0U) != 0x80U; }));
 }
 
 using Cells = std::vector<std::string>;

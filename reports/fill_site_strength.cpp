@@ -121,7 +121,7 @@ std::vector<ColumnOf> shared_columns(const Findings& findings, const CountedAt& 
     };
 }
 
-std::vector<ColumnOf> place_columns(const CountedAt& site, const Findings& findings) {
+std::vector<ColumnOf> columns_of_place(const CountedAt& site, const Findings& findings) {
     const auto assumed = std::make_shared<std::vector<std::string>>();
     for (const supply::CountedSource& counted : findings.water.counted) {
         assumed->push_back(assumed_text(counted));
@@ -151,7 +151,7 @@ std::vector<ColumnOf> strength_columns(const Findings& findings, const CountedAt
     std::ranges::move(suction_columns(site), std::back_inserter(columns));
     std::ranges::move(volume_columns(site), std::back_inserter(columns));
     std::ranges::move(shared_columns(findings, site), std::back_inserter(columns));
-    std::ranges::move(place_columns(site, findings), std::back_inserter(columns));
+    std::ranges::move(columns_of_place(site, findings), std::back_inserter(columns));
     return columns;
 }
 

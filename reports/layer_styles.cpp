@@ -41,7 +41,7 @@ constexpr std::array target_states{
     RowLook{"unknown", "not known", "#dddddd", "#555555", 1.0, plain, circle},
     RowLook{"no_building", "no building", "#ffffff", "#c9c4b4", 1.0, plain, circle},
 };
-constexpr std::array roads{
+constexpr std::array road_looks{
     RowLook{"open", "open", "", "#6f6a5d", 1.4},
     RowLook{"private", "private", "", "#8b7f66", 1.0},
     RowLook{"gated", "gated", "", "#a3123a", 1.2, plain, circle, true},
@@ -65,7 +65,7 @@ constexpr std::array lane_classes{
 
 constexpr std::array looks_of_layers{
     LayerLook{"parcel_supply", "Water supply of parcels", polygon, "state", area_states},
-    LayerLook{"road_times", "Roads by access", line, "road_access", roads},
+    LayerLook{"road_times", "Roads by access", line, "road_access", road_looks},
     LayerLook{"shuttle_routes", "Ways of the shuttles", line, "direction", directions},
     LayerLook{"dump_sites", "Dump sites by lane", point, "lane_class", lane_classes, 6},
     LayerLook{"fill_sites", "Fill sites by kind", point, "kind", source_kinds},

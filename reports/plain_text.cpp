@@ -46,4 +46,16 @@ std::string mended(std::string_view text) {
     return safe;
 }
 
+std::string on_one_line(std::string_view name) {
+    std::string text = mended(name);
+    std::ranges::replace(text, '\t', ' ');
+    std::ranges::replace(text, '\n', ' ');
+    return text;
+}
+
+std::size_t letters(std::string_view words) {
+    return static_cast<std::size_t>(std::ranges::count_if(
+        words, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
 }  // namespace farwater::reports

@@ -1,6 +1,7 @@
 // Text from the data as every reader takes it.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -9,5 +10,12 @@ namespace farwater::reports {
 // UTF-8 (RFC 3629). Bytes that are none, and control characters but tab and line feed, become
 // U+FFFD. O(bytes).
 std::string mended(std::string_view text);
+
+// The same without tabs and line ends: names from a file, of which nothing may move a terminal's
+// cursor.
+std::string on_one_line(std::string_view name);
+
+// The letters of UTF-8, so that columns stand under each other.
+std::size_t letters(std::string_view words);
 
 }  // namespace farwater::reports

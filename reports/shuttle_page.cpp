@@ -15,20 +15,6 @@ namespace {
 using supply::Gain;
 using supply::ShuttleAnswer;
 
-// Names come from a file: nothing of them may move a terminal's cursor.
-std::string printable(const std::string& name) {
-    std::string text = mended(name);
-    std::ranges::replace(text, '\t', ' ');
-    std::ranges::replace(text, '\n', ' ');
-    return text;
-}
-
-// The letters of UTF-8, so that columns stand under each other.
-std::size_t letters(std::string_view words) {
-    return static_cast<std::size_t>(std::ranges::count_if(
-        words, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
 // Whole gpm, rounded down.
 int whole(HeldFlow flow) { return in_tenths(flow) / 10; }
 int whole(Flow flow) { return static_cast<int>(std::floor(in_gpm(flow) + 1e-6)); }
@@ -48,7 +34,7 @@ std::string heading(const ShuttlePage& page) {
     return fmt::format(
         "{}: {} tanker{}, {} fill site{}\nMinutes count from the alarm. The flow has to hold "
         "{}.\n\n",
-        printable(page.file), tankers, tankers == 1 ? "" : "s", sites, sites == 1 ? "" : "s",
+        on_one_line(page.file), tankers, tankers == 1 ? "" : "s", sites, sites == 1 ? "" : "s",
         window_words(page.typed.window));
 }
 
@@ -64,7 +50,7 @@ std::string flows(const ShuttlePage& page) {
     if (const auto worst = supply::worst_out(answer)) {
         text += line("One tanker out", whole(answer.without[*worst]),
                      fmt::format("sustained without {}, the one that is missed most",
-                                 printable(page.typed.tankers[*worst])));
+                                 on_one_line(page.typed.tankers[*worst])));
     }
     return text + "\n";
 }
@@ -142,13 +128,13 @@ std::string limits(const ShuttleAnswer& answer) {
 std::size_t longest(const std::vector<std::string>& names) {
     std::size_t most = 0;
     for (const std::string& name : names) {
-        most = std::max(most, letters(printable(name)));
+        most = std::max(most, letters(on_one_line(name)));
     }
     return most;
 }
 
 std::string padded(const std::string& name, std::size_t width) {
-    const std::string text = printable(name);
+    const std::string text = on_one_line(name);
     return text + std::string(width - std::min(width, letters(text)), ' ');
 }
 
@@ -173,7 +159,7 @@ std::string tankers(const ShuttlePage& page) {
     }
     if (const auto idle = supply::better_without(answer)) {
         text += fmt::format("  {} holds the others up: let it stand by, and {} gpm can be held.\n",
-                            printable(page.typed.tankers[*idle]), whole(answer.without[*idle]));
+                            on_one_line(page.typed.tankers[*idle]), whole(answer.without[*idle]));
     }
     return text + "\n";
 }
@@ -249,7 +235,7 @@ std::string of_whom(const std::vector<std::string>& names, const supply::TypedSh
     }
     std::string text;
     for (const std::string& name : names) {
-        text += (text.empty() ? "" : ", ") + printable(name);
+        text += (text.empty() ? "" : ", ") + on_one_line(name);
     }
     return " (" + text + ")";
 }

@@ -114,7 +114,7 @@ std::vector<ColumnOf> which_columns(const Findings& findings, const RouteAt& rou
 }
 
 // How far it is, what it rests on, and for whom it is driven.
-std::vector<ColumnOf> way_columns(const RouteAt& route) {
+std::vector<ColumnOf> drive_columns(const RouteAt& route) {
     return {
         real(
             "drive_min", "Driving only, minutes.",
@@ -156,7 +156,7 @@ io::FeatureTable shuttle_routes(const Findings& findings) {
         return findings.routes.routes[(*drawn)[row]];
     };
     std::vector<ColumnOf> columns = which_columns(findings, route);
-    std::ranges::move(way_columns(route), std::back_inserter(columns));
+    std::ranges::move(drive_columns(route), std::back_inserter(columns));
     return layer({"shuttle_routes", "Ways of the shuttles",
                   description_of(drawn->size(), shuttle_legs(findings.routes))},
                  io::ShapeKind::line, std::move(columns), drawn->size(),

@@ -6,8 +6,6 @@
 
 #include <fmt/format.h>
 
-#include "reports/plain_text.h"
-
 namespace farwater::reports {
 namespace {
 
@@ -20,11 +18,6 @@ double rounded(double value, int decimals) {
     return result == 0.0 ? 0.0 : result;  // never minus nothing
 }
 
-std::size_t letters_of(std::string_view words) {
-    return static_cast<std::size_t>(std::ranges::count_if(
-        words, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
 std::string figure_of(const WorkedLine& line) {
     if (!line.value) {
         return line.words;
@@ -35,14 +28,14 @@ std::string figure_of(const WorkedLine& line) {
 }
 
 std::string line_text(const WorkedLine& line) {
-    const std::size_t letters = letters_of(line.what);
+    const std::size_t used = letters(line.what);
     std::string text = "  " + line.what +
-                       std::string(what_width - std::min(what_width, letters), ' ') + "  " +
+                       std::string(what_width - std::min(what_width, used), ' ') + "  " +
                        figure_of(line);
     if (line.note.empty()) {
         return text + "\n";
     }
-    const bool fits = letters_of(text) + letters_of(line.note) + 4 <= line_width;
+    const bool fits = letters(text) + letters(line.note) + 4 <= line_width;
     return text + (fits ? "  (" : "\n      (") + line.note + ")\n";
 }
 
@@ -90,13 +83,6 @@ std::string plain(Duration duration) { return plain(in_minutes(duration)); }
 std::string plain(Flow flow) { return plain(in_gpm(flow), 1); }
 std::string plain(Volume volume) { return plain(in_gallons(volume), 1); }
 std::string in_plain_feet(Length length) { return plain(in_feet(length), 1); }
-
-std::string on_one_line(std::string_view name) {
-    std::string text = mended(name);
-    std::ranges::replace(text, '\t', ' ');
-    std::ranges::replace(text, '\n', ' ');
-    return text;
-}
 
 std::string worked_text(const std::vector<WorkedPart>& parts) {
     std::string text;

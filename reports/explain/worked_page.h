@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "analyzer/district/units.h"
+#include "reports/plain_text.h"
 
 namespace farwater::reports {
 
@@ -59,9 +60,6 @@ std::string plain(Duration duration);  // minutes
 std::string plain(Flow flow);
 std::string plain(Volume volume);
 std::string in_plain_feet(Length length);
-
-// Names from the data, so that nothing of them moves a terminal's cursor.
-std::string on_one_line(std::string_view name);
 
 std::string worked_text(const std::vector<WorkedPart>& parts);
 
