@@ -9,6 +9,7 @@
 #include "io/error.h"
 #include "io/need_table.h"
 #include "io/parse_cell.h"
+#include "io/rating_table.h"
 #include "io/read_standard.h"
 #include "io/settings_text.h"
 #include "io/toml_table.h"
@@ -125,6 +126,19 @@ void read_standard(DistrictFile& file, NeedTable need) {
                   file.own_standard, need.own_standard);
 }
 
+void read_terms(DistrictFile& file, const RatingTable& rating) {
+    file.own_terms = rating.own_terms_path;
+    Standard standard =
+        file.own_terms.empty()
+            ? built_in_terms(rating.terms)
+            : terms_with_own(rating.terms,
+                             settings_text(file.own_terms,
+                                           "the district's own terms, which [rating] own_terms "
+                                           "says"),
+                             file.own_terms, rating.own_terms);
+    file.rating = RatingRules{rating.terms, std::move(standard)};
+}
+
 }  // namespace
 
 DistrictFile read_district_file(const std::filesystem::path& path) {
@@ -145,9 +159,13 @@ DistrictFile parse_district_file(std::string text, const std::filesystem::path& 
     file.seasons = named_tables(top, "season", season_keys(), faults, &season_of);
     file.periods = named_tables(top, "period", period_keys(), faults, &period_of);
     NeedTable need = need_table_of(top, file.folder, faults);
+    const std::optional<RatingTable> rating = rating_table_of(top, file.folder, faults);
     file.assumptions = assumptions_of(top, faults);
     faults.throw_if_any();
     read_standard(file, std::move(need));
+    if (rating) {
+        read_terms(file, *rating);
+    }
     if (file.seasons.empty()) {
         file.seasons.push_back({"all_year", MonthSet::all(), 1.0, {}, false, {}, {}});
     }

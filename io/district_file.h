@@ -12,6 +12,7 @@
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/calendar.h"
 #include "analyzer/district/need_rules.h"
+#include "analyzer/district/rating_rules.h"
 #include "analyzer/district/words.h"
 
 namespace farwater::io {
@@ -73,6 +74,8 @@ struct DistrictFile {
         periods;     // in the file's order; at least one ("any_time" where it names none)
     NeedRules need;  // with the values of its standard
     std::filesystem::path own_standard;  // empty = the program's own
+    std::optional<RatingRules> rating;   // none = no rating was asked for
+    std::filesystem::path own_terms;     // empty = the program's own
     Assumptions assumptions;             // `given` holds the keys that the file set
 };
 

@@ -137,14 +137,13 @@ std::string assumptions_page() {
     return page;
 }
 
-std::string standard_page(NeedMethod method) {
-    const Standard standard = built_in_standard(method);
+std::string standard_page(std::string_view title, const Standard& standard) {
     std::string page = fmt::format(
         "### {}\n\n{}; {}.\n\n| key | value | section | certainty | source "
         "|\n|---|---|---|---|---|\n",
-        word(method), standard.name, standard.edition);
+        title, standard.name, standard.edition);
     for (const StandardValue& value : standard.values) {
-        page += fmt::format("| `{}` | {:.10g} | {} | {} | {} |\n", value.key,
+        page += fmt::format("| `{}` | {}{:.10g} | {} | {} | {} |\n", value.key, value.text,
                             fmt::join(value.numbers, ", "), value.section, word(value.certainty),
                             value.source);
     }
@@ -163,7 +162,24 @@ std::string standards_page() {
         "`derived` or our own choice.\n\n";
     for (const NeedMethod method :
          {NeedMethod::rural_supply, NeedMethod::rating_schedule, NeedMethod::fire_code}) {
-        page += standard_page(method);
+        page += standard_page(word(method), built_in_standard(method));
+    }
+    return page;
+}
+
+// The terms that a rating holds properties and sources against.
+std::string terms_page() {
+    std::string page =
+        "## Terms of insurance rating\n\n`own_terms` in [rating] names a TOML file with what "
+        "differs, in the manner of `standard` in [need]. The clock starts with the alarm, with the "
+        "first_arrival of apparatus, or when that one sets its parking_brake, which is taken as "
+        "its "
+        "arrival; counted from the alarm no more than the minimum flow is credited. The rule of "
+        "drives on paper counts once for a round_trip or once for each_leg.\n\n";
+    for (const RatingTerms terms :
+         {RatingTerms::schedule, RatingTerms::schedule_8b, RatingTerms::tender_credit,
+          RatingTerms::shuttle_accreditation}) {
+        page += standard_page(word(terms), built_in_terms(terms));
     }
     return page;
 }
@@ -195,8 +211,10 @@ std::string district_file_reference() {
     page += keys_page("[period.NAME]", period_keys(),
                       "A part of the week with its own staffing. Without one: any_time.");
     page += keys_page("[need]", need_keys(), "What tells the needed flow of a property.");
+    page += keys_page("[rating]", rating_keys(),
+                      "With this table `run` works out the insurance rating and writes rating/.");
     page += assumptions_page() + "\n";
-    return page + standards_page();
+    return page + standards_page() + terms_page();
 }
 
 }  // namespace farwater::io

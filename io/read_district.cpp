@@ -29,6 +29,7 @@ public:
         result_.district.periods = file.periods;
         result_.district.assumptions = file.assumptions;
         result_.district.need = file.need;
+        result_.district.rating = file.rating;
     }
 
     // Opens everything before anything is read, so that a name that is wrong is found at once.

@@ -27,6 +27,9 @@ void join_tables(Record& record, const std::string& raw_id, std::vector<JoinedTa
 }
 
 void read_need(Record& record, Parcel& parcel) {
+    if (const auto value = record.number("value")) {
+        parcel.value = static_cast<float>(*value);
+    }
     parcel.needed = flow_field(record, "needed_gpm");
     parcel.duration = duration_field(record, "duration_min");
     parcel.setback = length_field(record, "setback_ft");

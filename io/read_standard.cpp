@@ -1,6 +1,7 @@
 #include "io/read_standard.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -88,7 +89,10 @@ private:
                 const TomlEntry* inner = find_entry(*told, "value");
                 node = inner == nullptr ? node : &inner->node;
             }
-            if (read_numbers(*node, value)) {
+            if (const auto* word = node->as<std::string>()) {
+                value.text = *word;
+                values_.push_back({std::move(value), entry.key_place});
+            } else if (read_numbers(*node, value)) {
                 values_.push_back({std::move(value), entry.key_place});
             }
         }
@@ -141,7 +145,42 @@ bool are_bounds(const StandardValue& value) {
     return value.is_list && (name.find("up_to") != std::string::npos || name.starts_with("below"));
 }
 
-std::string wrong_number(const StandardValue& ours, const StandardValue& theirs) {
+// Words of the terms that stand in a closed list; the others are free.
+struct WordsOfKey {
+    std::string_view key;
+    std::span<const std::string_view> words;
+};
+
+std::span<const std::string_view> words_for(std::string_view key) {
+    constexpr std::size_t past_mapped = 1;  // water that is only mapped never counts
+    const std::array rows{
+        WordsOfKey{"clock.from", words_of(ClockStart{})},
+        WordsOfKey{"hauling.drive_rule", words_of(DriveRule{})},
+        WordsOfKey{"hauling.apparatus", words_of(Aid{})},
+        WordsOfKey{"source.least_standing", words_of(Standing{}).subspan(past_mapped)},
+        WordsOfKey{"source.drought_certificate", words_of(Asked{})},
+        WordsOfKey{"source.all_weather", words_of(Asked{})},
+        WordsOfKey{"source.all_year", words_of(Asked{})},
+    };
+    const auto row = std::ranges::find(rows, key, &WordsOfKey::key);
+    return row == rows.end() ? std::span<const std::string_view>{} : row->words;
+}
+
+std::string wrong_word(const StandardValue& theirs) {
+    const auto words = words_for(theirs.key);
+    const bool listed = words.empty() || std::ranges::find(words, theirs.text) != words.end();
+    return listed ? "" : fmt::format("must be {}", one_of(words));
+}
+
+std::string wrong_value(const StandardValue& ours, const StandardValue& theirs) {
+    if (ours.text.empty() != theirs.text.empty() ||
+        !ours.numbers.empty() != !theirs.numbers.empty()) {
+        return ours.numbers.empty() ? "must be a word"
+                                    : "must be a number of 0 or more, or a list of them";
+    }
+    if (ours.numbers.empty()) {
+        return wrong_word(theirs);
+    }
     if (ours.is_list != theirs.is_list) {
         return ours.is_list ? "must be a list of numbers" : "must be one number";
     }
@@ -203,7 +242,7 @@ void put_in(Standard& standard, const std::vector<ReadValue>& own, Faults& fault
                                                did_you_mean(read.value.key, keys_of(standard))));
             continue;
         }
-        const std::string wrong = wrong_number(*ours, read.value);
+        const std::string wrong = wrong_value(*ours, read.value);
         if (!wrong.empty()) {
             faults.add(read.place, fmt::format("{} {}", read.value.key, wrong));
             continue;
@@ -221,16 +260,12 @@ void put_in(Standard& standard, const std::vector<ReadValue>& own, Faults& fault
     }
 }
 
-}  // namespace
-
-Standard built_in_standard(NeedMethod method) {
-    const std::string_view text = standard_text(method);
+Standard standard_of(std::string_view text, std::string_view name) {
     if (text.empty()) {
         return {};
     }
-    const std::string name(word(method));
-    const TomlTable top = parse_toml(text, name);
-    Faults faults(name);
+    const TomlTable top = parse_toml(text, std::string(name));
+    Faults faults{std::string(name)};
     Standard standard{text_at(top, "name"), text_at(top, "edition"), {}, {}};
     for (ReadValue& read : StandardReading(Certainty::memory_low, faults).values_of(top)) {
         standard.values.push_back(std::move(read.value));
@@ -239,9 +274,8 @@ Standard built_in_standard(NeedMethod method) {
     return standard;
 }
 
-Standard standard_with_own(NeedMethod method, const std::string& text,
-                           const std::filesystem::path& path, const std::string& as_written) {
-    Standard standard = built_in_standard(method);
+Standard with_own(Standard standard, const std::string& text, const std::filesystem::path& path,
+                  const std::string& as_written) {
     const TomlTable top = parse_toml(text, path.string());
     Faults faults(path.string());
     const auto own = StandardReading(Certainty::own_copy, faults).values_of(top);
@@ -253,6 +287,26 @@ Standard standard_with_own(NeedMethod method, const std::string& text,
     standard.name = name.empty() ? standard.name : name;
     standard.edition = edition.empty() ? standard.edition : edition;
     return standard;
+}
+
+}  // namespace
+
+Standard built_in_standard(NeedMethod method) {
+    return standard_of(standard_text(method), word(method));
+}
+
+Standard standard_with_own(NeedMethod method, const std::string& text,
+                           const std::filesystem::path& path, const std::string& as_written) {
+    return with_own(built_in_standard(method), text, path, as_written);
+}
+
+Standard built_in_terms(RatingTerms terms) {
+    return standard_of(standard_text(terms), word(terms));
+}
+
+Standard terms_with_own(RatingTerms terms, const std::string& text,
+                        const std::filesystem::path& path, const std::string& as_written) {
+    return with_own(built_in_terms(terms), text, path, as_written);
 }
 
 }  // namespace farwater::io

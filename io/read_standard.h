@@ -19,4 +19,9 @@ Standard built_in_standard(NeedMethod method);
 Standard standard_with_own(NeedMethod method, const std::string& text,
                            const std::filesystem::path& path, const std::string& as_written);
 
+// The same for the terms of insurance rating, whose values may be words, too.
+Standard built_in_terms(RatingTerms terms);
+Standard terms_with_own(RatingTerms terms, const std::string& text,
+                        const std::filesystem::path& path, const std::string& as_written);
+
 }  // namespace farwater::io

@@ -24,6 +24,10 @@ void read_trust(Record& record, WaterSource& source) {
     source.use = record.word("use", SourceUse::operations).value_or(SourceUse::operations);
     source.own_parcel = record.text("own_parcel");
     source.owner = record.text("owner");
+    source.agreement = record.text("agreement");
+    source.certified_by = record.text("certified_by");
+    source.certified_on = record.date("certified_on");
+    source.cross_street = record.text("cross_street");
     source.note = record.text("note");
 }
 

@@ -95,9 +95,10 @@ std::span<const KeyRow> join_keys();
 std::span<const KeyRow> season_keys();
 std::span<const KeyRow> period_keys();
 std::span<const KeyRow> need_keys();
+std::span<const KeyRow> rating_keys();
 
 // Every table that may stand at the top: the sections, elevation, join, season, period, need,
-// assumptions.
+// rating, assumptions.
 std::vector<std::string_view> top_tables();
 
 }  // namespace farwater::io

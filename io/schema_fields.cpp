@@ -78,6 +78,7 @@ constexpr std::array parcel_fields{
     whole("hazard_class", 3, 7, "likewise: occupancy hazard number of the rural standard"),
     one_word<Sprinklers>("sprinklers", "likewise; blank = none"),
     text("zone", "response zone"),
+    number("value", 0, 1e12, "what it is worth, in any money: totals of the rating add it up"),
 };
 
 constexpr std::array building_fields{
@@ -155,6 +156,10 @@ constexpr std::array source_fields{
     one_word<LaneClass>("lane", "of the road it stands on"),
     yes_no("turnaround", "a tanker can turn there; blank = no"),
     text("owner", "who gave permission"),
+    text("agreement", "the owner's written permission: which, until when"),
+    text("certified_by", "who certified what it holds in a 50-year drought, with the licence"),
+    date("certified_on", "when"),
+    text("cross_street", "the nearest"),
     text("note", "anything else"),
 };
 

@@ -22,6 +22,7 @@ std::span<const std::string_view> source_kind_list() { return words_of(SourceKin
 std::span<const std::string_view> need_method_list() { return words_of(NeedMethod{}); }
 std::span<const std::string_view> separation_table_list() { return words_of(SeparationTable{}); }
 std::span<const std::string_view> use_list() { return words_of(BuildingUse{}); }
+std::span<const std::string_view> rating_terms_list() { return words_of(RatingTerms{}); }
 std::span<const std::string_view> construction_list() { return words_of(Construction{}); }
 
 constexpr KeyRow key(std::string_view name, KeyKind kind, std::string_view standard,
@@ -149,6 +150,15 @@ constexpr std::array need{
             &construction_list),
 };
 
+constexpr std::array rating{
+    of_list(key("terms", KeyKind::word, "schedule",
+                "whose terms: the rating schedule's, its class 8B, the tender credit of Washington "
+                "State, or the tanker shuttle accreditation of Canada"),
+            &rating_terms_list),
+    key("own_terms", KeyKind::text, "as the program has them",
+        "the district's own copy of the terms, a file with what differs"),
+};
+
 }  // namespace
 
 std::span<const KeyRow> top_keys() { return top_level; }
@@ -159,13 +169,15 @@ std::span<const KeyRow> join_keys() { return join; }
 std::span<const KeyRow> season_keys() { return season; }
 std::span<const KeyRow> period_keys() { return period; }
 std::span<const KeyRow> need_keys() { return need; }
+std::span<const KeyRow> rating_keys() { return rating; }
 
 std::vector<std::string_view> top_tables() {
     std::vector<std::string_view> names;
     for (const SectionRow& section : section_rows()) {
         names.push_back(section.name);
     }
-    names.insert(names.end(), {"elevation", "join", "season", "period", "need", "assumptions"});
+    names.insert(names.end(),
+                 {"elevation", "join", "season", "period", "need", "rating", "assumptions"});
     return names;
 }
 

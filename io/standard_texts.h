@@ -1,5 +1,6 @@
-// The published standards of needed flow as files (analyzer/demand/standards) that the build puts
-// into the program, so that an installed one needs no search and its version stands for them.
+// The published standards of needed flow (analyzer/demand/standards) and the terms of insurance
+// rating (analyzer/rating/terms) as files that the build puts into the program, so that an
+// installed one needs no search and its version stands for them.
 #pragma once
 
 #include <string_view>
@@ -10,5 +11,6 @@ namespace farwater::io {
 
 // TOML; empty for a method that rests on no standard.
 std::string_view standard_text(NeedMethod method);
+std::string_view standard_text(RatingTerms terms);
 
 }  // namespace farwater::io

@@ -10,6 +10,7 @@
 #include "analyzer/district/need.h"
 #include "analyzer/district/round_trips.h"
 #include "analyzer/district/routes.h"
+#include "analyzer/rating/rated_district.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/water_review.h"
 
@@ -31,7 +32,8 @@ struct Findings {
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
     const RoutesInUse& routes;
-    std::span<const Problem> problems;  // of all stages, in the order of the work
+    std::span<const Problem> problems;       // of all stages, in the order of the work
+    const rating::Rating* rating = nullptr;  // null: the district names no terms
 
     std::size_t parcels() const { return district.parcels.size(); }
     const supply::ParcelSupply& supply(std::size_t row) const { return assessment.supplies[row]; }

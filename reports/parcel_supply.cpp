@@ -5,6 +5,7 @@
 #include "reports/drive_words.h"
 #include "reports/layers.h"
 #include "reports/need_columns.h"
+#include "reports/rating/rating_tables.h"
 #include "reports/routes.h"
 #include "reports/table_builder.h"
 
@@ -277,7 +278,7 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     std::vector<ColumnOf> columns;
     for (const auto group : {verdict_columns, need_columns, flow_columns, clock_columns,
-                             place_columns, way_columns, case_columns}) {
+                             place_columns, way_columns, case_columns, rating_columns}) {
         std::ranges::move(group(findings), std::back_inserter(columns));
     }
     return columns;

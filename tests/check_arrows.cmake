@@ -52,13 +52,14 @@ room(analyzer/hydraulics MAY analyzer/district/)
 room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
 room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/ PARTIES coin)
 room(analyzer/planning MAY analyzer/district/)
+room(analyzer/rating MAY analyzer/district/ analyzer/supply/)
 # Routing's one third party is Boost.Graph, with the property maps that belong to it.
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
 # io needs `work` because long reads and writes report progress and can be stopped.
 room(io MAY analyzer/district/ analyzer/geometry/ analyzer/work/
     PARTIES gdal proj sqlite openssl toml json fmt outside threads system)
 room(reports MAY analyzer/district/ analyzer/work/ analyzer/geometry/ analyzer/hydraulics/
-    analyzer/demand/ analyzer/supply/ io/feature_table.h PARTIES fmt json)
+    analyzer/demand/ analyzer/supply/ analyzer/rating/ io/feature_table.h PARTIES fmt json)
 room(analyzer/app MAY analyzer/ routing/ io/ reports/ PARTIES cli11 json fmt outside threads system)
 room(sample_region/generate MAY ALL PARTIES ALL)
 # Twins must not lean on what they check.

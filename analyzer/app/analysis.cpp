@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "analyzer/app/rate_district.h"
 #include "analyzer/app/routes_in_use.h"
 #include "analyzer/app/season_answers.h"
 #include "analyzer/supply/assess.h"
@@ -196,12 +197,12 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
             district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
             found.fill_places, period};
         const std::vector<DriveTime> first = first_arrivals(roads, index, period);
-        analysis.assessment.keep({index, period},
-                                 supply::assess(situation, analysis.needs, first, work),
-                                 district.parcels.size());
+        std::vector<supply::ParcelSupply> supplies =
+            supply::assess(situation, analysis.needs, first, work);
         if (onlooker.sees && !work.stopped()) {
-            onlooker.sees({roads, situation, analysis.needs, first});
+            onlooker.sees({roads, situation, analysis.needs, first, supplies});
         }
+        analysis.assessment.keep({index, period}, std::move(supplies), district.parcels.size());
     }
     if (!work.stopped()) {
         keep_what_is_reported(found, analysis.assessment);
@@ -240,6 +241,21 @@ std::optional<Analysis> analyse(const District& district, std::vector<std::optio
     }
     if (work.stopped()) {
         return std::nullopt;
+    }
+    if (district.rating) {
+        analysis.rating = rate_district(
+            analysis, roads,
+            [&](Analysis& counted, const routing::RoadSystem& rated, SeasonIndex season,
+                const Onlooker& sees_rated) {
+                assess_season(
+                    counted, rated, dump_sites, season, work,
+                    [&](std::string_view stage) { begins("rating, " + std::string(stage)); },
+                    sees_rated);
+            },
+            work);
+        if (!analysis.rating) {
+            return std::nullopt;
+        }
     }
     begins("road times");
     analysis.road_times = times_of_roads(roads, analysis.profiles, analysis.seasons.front());

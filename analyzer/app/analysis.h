@@ -9,6 +9,7 @@
 #include "analyzer/district/district.h"
 #include "analyzer/district/need.h"
 #include "analyzer/district/routes.h"
+#include "analyzer/rating/rated_district.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/situation.h"
 #include "analyzer/supply/water_review.h"
@@ -27,11 +28,21 @@ struct Analysis {
     supply::Assessment assessment;
     RoadTimes road_times;
     RoutesInUse routes;
-    std::vector<Problem> problems;  // of reading, then of each stage
+    std::optional<rating::Rating> rating;  // where the district names terms
+    std::vector<Problem> problems;         // of reading, then of each stage
 
     reports::Findings findings(const District& district) const {
-        return {district, profiles,   water,      needs,  access,
-                seasons,  assessment, road_times, routes, problems};
+        return {district,
+                profiles,
+                water,
+                needs,
+                access,
+                seasons,
+                assessment,
+                road_times,
+                routes,
+                problems,
+                rating ? &*rating : nullptr};
     }
 };
 
@@ -48,6 +59,7 @@ struct VariantSeen {
     const supply::Situation& situation;
     const std::vector<std::optional<Need>>& needs;
     const std::vector<DriveTime>& first_arrivals;
+    const std::vector<supply::ParcelSupply>& supplies;  // the answers
 };
 
 // Somebody who wants to see how answers come about. Where `wanted` is given, only those seasons and

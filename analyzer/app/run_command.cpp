@@ -30,6 +30,9 @@ std::vector<std::filesystem::path> files_read(const io::DistrictFile& file) {
     if (!file.own_standard.empty()) {
         files.push_back(file.own_standard);
     }
+    if (!file.own_terms.empty()) {
+        files.push_back(file.own_terms);
+    }
     if (file.elevation) {
         files.push_back(file.elevation->path);
     }

@@ -17,6 +17,7 @@
 #include "reports/map_page.h"
 #include "reports/need_columns.h"
 #include "reports/overview.h"
+#include "reports/rating/rating_tables.h"
 
 namespace farwater::app {
 namespace {
@@ -129,10 +130,12 @@ bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& fil
 bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings,
                   const Work& work) {
     std::filesystem::create_directories(folder);
-    return std::ranges::all_of(csv_tables, [&](PlaceLayer make) {
+    const auto write = [&](PlaceLayer make) {
         const io::FeatureTable table = make(findings);
         return io::write_csv(folder / (table.name + ".csv"), table, work);
-    });
+    };
+    return std::ranges::all_of(csv_tables, write) &&
+           (findings.rating == nullptr || std::ranges::all_of(reports::rating_csv_tables, write));
 }
 
 void write_report(const std::filesystem::path& path, const reports::MapPage& page) {
@@ -172,6 +175,13 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
     }
     if (!file.own_standard.empty()) {
         record.emplace_back("need_standard_sha256", io::sha256_of_file(file.own_standard));
+    }
+    if (read.district.rating) {
+        const Standard& terms = read.district.rating->standard;
+        record.emplace_back("rating_terms", fmt::format("{}; {}", terms.name, terms.edition));
+    }
+    if (!file.own_terms.empty()) {
+        record.emplace_back("rating_own_terms_sha256", io::sha256_of_file(file.own_terms));
     }
     record.emplace_back("travel_time", std::string(word(read.district.travel_time)));
     record.emplace_back("suction_friction", std::string(word(read.district.suction_friction)));

@@ -13,6 +13,7 @@
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/problem.h"
+#include "analyzer/district/rating_rules.h"
 #include "analyzer/district/road.h"
 #include "analyzer/district/water.h"
 
@@ -43,7 +44,8 @@ struct District {
     std::vector<Period> periods;  // at least one ("any_time" where the file names none)
     Assumptions assumptions;
     NeedRules need;
-    bool buildings_known = false;  // some layer or column says which parcels have a building
+    std::optional<RatingRules> rating;  // none = no rating was asked for
+    bool buildings_known = false;       // some layer or column says which parcels have a building
 
     std::vector<Problem> problems;     // in the order of reading
     std::vector<RecordCount> records;  // one row per input layer

@@ -22,6 +22,7 @@ struct Parcel {
     bool improved = true;  // has a building (by building layer, else by column, else taken as yes)
     std::uint16_t buildings = 0;
     float building_area_m2 = 0.0F;     // of the largest
+    std::optional<float> value;        // what it is worth, in the district's money
     std::optional<Flow> needed;        // the parcel's own; none = the district's default
     std::optional<Duration> duration;  // none = the district's default
     std::optional<Length> setback;     // hose from the access point to the house; none = measured

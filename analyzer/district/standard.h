@@ -13,7 +13,8 @@ namespace farwater {
 
 struct StandardValue {
     std::string key;              // "construction.type_4"; the last part ends in its unit
-    std::vector<double> numbers;  // at least one
+    std::vector<double> numbers;  // at least one, unless it is a text
+    std::string text;             // of a value that is a word
     bool is_list = false;
     std::string section;
     Certainty certainty = Certainty::memory_low;
@@ -34,7 +35,11 @@ struct Standard {
     // 0 and nothing where there is no such key; a test holds every key that is asked for.
     double number(std::string_view key) const {
         const StandardValue* value = find(key);
-        return value == nullptr ? 0.0 : value->numbers.front();
+        return value == nullptr || value->numbers.empty() ? 0.0 : value->numbers.front();
+    }
+    std::string_view text(std::string_view key) const {
+        const StandardValue* value = find(key);
+        return value == nullptr ? std::string_view() : std::string_view(value->text);
     }
     std::vector<double> list(std::string_view key) const {
         const StandardValue* value = find(key);

@@ -84,6 +84,10 @@ struct WaterSource {
     std::optional<LaneClass> lane;
     bool turnaround = false;  // a tanker can turn there; not said = no
     std::string owner;
+    std::string agreement;     // the owner's written permission: which, until when
+    std::string certified_by;  // who certified what it holds in a drought
+    std::optional<Date> certified_on;
+    std::string cross_street;  // the nearest
     std::string note;
 };
 

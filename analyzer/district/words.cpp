@@ -50,6 +50,11 @@ constexpr std::array certainties{"seen"sv,          "second_hand"sv, "memory_hig
                                  "own_copy"sv};
 constexpr std::array need_inputs{"footprint"sv, "use"sv, "construction"sv, "storeys"sv};
 constexpr std::array need_origins{"default"sv, "column"sv, "method"sv};
+constexpr std::array rating_terms{"schedule"sv, "schedule_8b"sv, "tender_credit"sv,
+                                  "shuttle_accreditation"sv};
+constexpr std::array clock_starts{"alarm"sv, "first_arrival"sv, "parking_brake"sv};
+constexpr std::array drive_rules{"round_trip"sv, "each_leg"sv};
+constexpr std::array asked{"not_needed"sv, "needed"sv};
 constexpr std::array unit_kinds{"engine"sv, "tanker"sv, "other"sv};
 constexpr std::array aids{"own"sv, "automatic"sv, "mutual"sv};
 constexpr std::array supply_states{"unknown"sv, "no_building"sv, "unreached"sv, "held"sv,
@@ -85,6 +90,10 @@ std::span<const std::string_view> words_of(BuildingUse) { return building_uses; 
 std::span<const std::string_view> words_of(Construction) { return constructions; }
 std::span<const std::string_view> words_of(Sprinklers) { return sprinkler_kinds; }
 std::span<const std::string_view> words_of(Certainty) { return certainties; }
+std::span<const std::string_view> words_of(RatingTerms) { return rating_terms; }
+std::span<const std::string_view> words_of(ClockStart) { return clock_starts; }
+std::span<const std::string_view> words_of(DriveRule) { return drive_rules; }
+std::span<const std::string_view> words_of(Asked) { return asked; }
 std::span<const std::string_view> words_of(NeedInput) { return need_inputs; }
 std::span<const std::string_view> words_of(NeedFrom) { return need_origins; }
 std::span<const std::string_view> words_of(UnitKind) { return unit_kinds; }

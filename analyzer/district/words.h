@@ -97,6 +97,18 @@ enum class Certainty : std::uint8_t {
     own_copy,  // the district's, from its own copy of the standard
 };
 
+// Which terms of insurance rating, when their clock starts, how their rule of travel is used, and
+// whether they ask for a thing.
+enum class RatingTerms : std::uint8_t {
+    schedule,
+    schedule_8b,
+    tender_credit,
+    shuttle_accreditation
+};
+enum class ClockStart : std::uint8_t { alarm, first_arrival, parking_brake };
+enum class DriveRule : std::uint8_t { round_trip, each_leg };
+enum class Asked : std::uint8_t { not_needed, needed };
+
 enum class UnitKind : std::uint8_t { engine, tanker, other };
 enum class Aid : std::uint8_t { own, automatic, mutual };
 
@@ -161,6 +173,10 @@ FARWATER_WORDS(BuildingUse)
 FARWATER_WORDS(Construction)
 FARWATER_WORDS(Sprinklers)
 FARWATER_WORDS(Certainty)
+FARWATER_WORDS(RatingTerms)
+FARWATER_WORDS(ClockStart)
+FARWATER_WORDS(DriveRule)
+FARWATER_WORDS(Asked)
 FARWATER_WORDS(UnitKind)
 FARWATER_WORDS(Aid)
 FARWATER_WORDS(SupplyState)

@@ -12,17 +12,6 @@ Problem problem_of(ProblemId id, const WaterSource& source, std::string detail) 
     return {.id = id, .layer = "water_sources", .record = source.id, .detail = std::move(detail)};
 }
 
-// A test older than its validity is a declaration.
-bool test_lapsed(const WaterSource& source, const District& district) {
-    if (source.standing != Standing::tested || !source.tested_on || !district.data_date) {
-        return source.standing == Standing::tested && !source.tested_on;
-    }
-    const double valid = source.kind == SourceKind::hydrant
-                             ? district.assumptions.hydrant_test_valid_months
-                             : district.assumptions.suction_test_valid_months;
-    return months_between(*source.tested_on, *district.data_date) >= valid;
-}
-
 Duration setup_of(SourceKind kind, const Assumptions& assumptions) {
     switch (kind) {
         case SourceKind::hydrant:
@@ -161,6 +150,16 @@ private:
 };
 
 }  // namespace
+
+bool test_lapsed(const WaterSource& source, const District& district) {
+    if (source.standing != Standing::tested || !source.tested_on || !district.data_date) {
+        return source.standing == Standing::tested && !source.tested_on;
+    }
+    const double valid = source.kind == SourceKind::hydrant
+                             ? district.assumptions.hydrant_test_valid_months
+                             : district.assumptions.suction_test_valid_months;
+    return months_between(*source.tested_on, *district.data_date) >= valid;
+}
 
 WaterReview review_water(const District& district) {
     Reviewing reviewing(district);

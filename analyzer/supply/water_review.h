@@ -57,6 +57,10 @@ struct WaterReview {
 
 WaterReview review_water(const District& district);
 
+// A test that has no date, or is older than its validity, is a declaration; without a data date no
+// age is judged.
+bool test_lapsed(const WaterSource& source, const District& district);
+
 // The counted sources that are open in a season, as places for routing; indices of the list are the
 // season's FillSiteIndex. Out in a season: kinds that it names, sources not open in all of its
 // months, and in ice seasons draft sites without freeze provision.

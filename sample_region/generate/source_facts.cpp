@@ -55,18 +55,39 @@ PondFacts pond_at_drought(double area, const char* depth_ft, bool sounded) {
 }
 
 std::vector<std::string> fact_headers() {
-    return {"STATIC",   "RESIDUAL", "TESTFLOW", "PITOT",   "OUTLET_IN", "COEFF",    "COLOUR",
-            "MAIN_IN",  "DEADEND",  "PIPE_FT",  "PIPE_IN", "MATERIAL",  "ELBOWS90", "ELBOWS45",
-            "STRAINER", "ACRES",    "DEPTH_FT", "SOUNDED", "ICE_FT",    "SYSTEMGPM"};
+    return {"STATIC",   "RESIDUAL",  "TESTFLOW",  "PITOT",   "OUTLET_IN", "COEFF",
+            "COLOUR",   "MAIN_IN",   "DEADEND",   "PIPE_FT", "PIPE_IN",   "MATERIAL",
+            "ELBOWS90", "ELBOWS45",  "STRAINER",  "ACRES",   "DEPTH_FT",  "SOUNDED",
+            "ICE_FT",   "SYSTEMGPM", "AGREEMENT", "CERT_BY", "CERT_ON",   "CROSS"};
 }
 
 std::vector<std::string> fact_cells(const HydrantFacts& hydrant, const PipeFacts& pipe,
-                                    const PondFacts& pond, const std::string& system_rate) {
-    return {hydrant.static_psi, hydrant.residual_psi, hydrant.flow,       hydrant.pitot_psi,
-            hydrant.outlet,     hydrant.coefficient,  hydrant.colour,     hydrant.main,
-            hydrant.dead_end,   pipe.length,          pipe.bore,          pipe.material,
-            pipe.elbows_90,     pipe.elbows_45,       pipe.strainer_loss, pond.acres,
-            pond.depth,         pond.sounded,         pond.ice,           system_rate};
+                                    const PondFacts& pond, const std::string& system_rate,
+                                    const PaperFacts& papers) {
+    return {hydrant.static_psi,
+            hydrant.residual_psi,
+            hydrant.flow,
+            hydrant.pitot_psi,
+            hydrant.outlet,
+            hydrant.coefficient,
+            hydrant.colour,
+            hydrant.main,
+            hydrant.dead_end,
+            pipe.length,
+            pipe.bore,
+            pipe.material,
+            pipe.elbows_90,
+            pipe.elbows_45,
+            pipe.strainer_loss,
+            pond.acres,
+            pond.depth,
+            pond.sounded,
+            pond.ice,
+            system_rate,
+            papers.agreement,
+            papers.certified_by,
+            papers.certified_on,
+            papers.cross_street};
 }
 
 }  // namespace farwater::sample

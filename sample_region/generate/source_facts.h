@@ -28,12 +28,18 @@ HydrantFacts untested_hydrant(int number);
 PipeFacts plastic_pipe(int feet, int bore_in, int elbows_90, int elbows_45,
                        const char* strainer_loss = "");
 
+// What stands in the drawer for the assessor.
+struct PaperFacts {
+    std::string agreement, certified_by, certified_on, cross_street;
+};
+
 // A pond of that area in square metres with that much water over the intake at drought level.
 PondFacts pond_at_drought(double area, const char* depth_ft, bool sounded);
 
 // Headers and cells of all of it, in the same order.
 std::vector<std::string> fact_headers();
 std::vector<std::string> fact_cells(const HydrantFacts& hydrant, const PipeFacts& pipe,
-                                    const PondFacts& pond, const std::string& system_rate);
+                                    const PondFacts& pond, const std::string& system_rate,
+                                    const PaperFacts& papers);
 
 }  // namespace farwater::sample

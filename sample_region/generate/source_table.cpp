@@ -24,6 +24,7 @@ struct Source {
     HydrantFacts hydrant;
     PipeFacts pipe;
     PondFacts pond;
+    PaperFacts papers;
     Point place;
 };
 
@@ -75,7 +76,8 @@ private:
                                        s.all_weather,
                                        s.lane,
                                        s.note};
-        const std::vector<std::string> facts = fact_cells(s.hydrant, s.pipe, s.pond, s.system_rate);
+        const std::vector<std::string> facts =
+            fact_cells(s.hydrant, s.pipe, s.pond, s.system_rate, s.papers);
         cells.insert(cells.end(), facts.begin(), facts.end());
         return cells;
     }
@@ -138,6 +140,7 @@ private:
             }
         }
         s.system_rate = "1500";
+        s.use = "rating";
         s.by = "Water superintendent";
         s.place = p;
         sources_.push_back(std::move(s));
@@ -171,6 +174,8 @@ private:
                     s.pipe = plastic_pipe(45, 8, 2, 0, "1.0");
                     s.frost_proof = "Y";
                     s.places = "2";
+                    s.use = "rating";
+                    s.papers.agreement = "town right of way";
                 } else {
                     s.name = "River at " + name;
                     s.kind = "draft_site";
@@ -223,6 +228,8 @@ private:
             s.lift = "7";
             s.pipe = plastic_pipe(60, 8, 1, 2, "1.0");
             s.all_weather = "Y";
+            s.use = "rating";
+            s.papers = {"town landing", "R. Alder PE 4711", "2024-11-18", "Lake Road"};
             s.place = *landing;
             sources_.push_back(std::move(s));
         }
@@ -287,6 +294,11 @@ private:
             s.lift = "10";
             s.pipe = rank == 0 ? plastic_pipe(50, 8, 2, 0, "1.0") : plastic_pipe(65, 6, 2, 1);
             s.places = rank == 0 ? "2" : "";
+            s.use = "rating";
+            if (rank == 0) {
+                s.all_weather = "Y";
+                s.papers = {"written, until 2031", "R. Alder PE 4711", "2024-11-18", ""};
+            }
         } else if (rank < 7) {
             s.months = rank == 4 ? "5-10" : "";
             s.rate = rank == 3 ? "600" : "";
@@ -325,6 +337,8 @@ private:
         Source s;
         s.name = hamlet.name + " cistern";
         s.kind = "cistern";
+        s.use = "rating";
+        s.papers.agreement = "town lot";
         s.standing = "tested";
         s.tested = "2025-11-02";
         s.by = "Chief";
@@ -355,7 +369,7 @@ TypedTable first_sources(const TypedTable& all, std::size_t count) {
     // Farthest-first among those that may count, beginning with the first non-hydrant.
     const auto counts = [](const PointRow& row) {
         const bool has_volume = !row.cells[12].empty() || !row.cells[acres_cell].empty();
-        return row.cells[3] != "mapped" && row.cells[6].empty() && has_volume;
+        return row.cells[3] != "mapped" && row.cells[6] != "own_parcel" && has_volume;
     };
     TypedTable chosen{all.header, {}};
     while (chosen.rows.size() < count) {

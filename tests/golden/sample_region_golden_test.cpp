@@ -88,7 +88,9 @@ std::string dump_of(const std::string& layer_name, const std::vector<std::string
 TEST_CASE("tables of the sample region are as stored", "[golden]") {
     for (const char* table :
          {"by_state", "fill_sites", "dump_sites", "shuttle_routes", "fleet", "assumptions",
-          "need_standard", "data_problems", "worklist", "input_records"}) {
+          "need_standard", "data_problems", "worklist", "input_records", "rating_terms",
+          "rating_categories", "rating_reasons", "rating_sources", "rating_fleet", "rating_claims",
+          "rating_missing"}) {
         const std::string name = std::string(table) + ".csv";
         check_golden(stored / name, bytes_of(result() / "tables" / name));
     }
@@ -123,6 +125,11 @@ TEST_CASE("the supply of every parcel of the sample region is as stored", "[gold
                                                                          "tankers",
                                                                          "worst_season",
                                                                          "worst_period"}));
+    check_golden(
+        stored / "parcel_rating.txt",
+        dump_of("parcel_supply",
+                {"parcel_id", "rating_category", "rating_fails_first", "credited_gpm",
+                 "creditable_source_id", "creditable_hose_ft", "rating_start_min", "station_mi"}));
     check_golden(stored / "target_supply.txt",
                  dump_of("target_supply", {"target_id", "name", "state", "needed_gpm",
                                            "cautious_gpm", "binding_limit"}));

@@ -96,3 +96,50 @@ TEST_CASE("a copy with what the standard cannot be is refused, place by place") 
     CHECK(refusal(rural, "least_gal = 3\n").find("is no table") != std::string::npos);
     CHECK(refusal(rural, "[supply\n").starts_with("own.toml:1:"));
 }
+
+TEST_CASE("every value of the terms of a rating says where it stands and how sure it is") {
+    const Standard first = built_in_terms(RatingTerms::schedule);
+    for (const std::string_view name : words_of(RatingTerms{})) {
+        const Standard terms = built_in_terms(*parse_word<RatingTerms>(name));
+        CAPTURE(terms.name);
+        CHECK_FALSE(terms.name.empty());
+        CHECK_FALSE(terms.edition.empty());
+        CHECK(terms.values.size() == first.values.size());
+        for (const StandardValue& value : terms.values) {
+            CAPTURE(value.key);
+            CHECK(first.find(value.key) != nullptr);
+            CHECK_FALSE(value.source.empty());
+            CHECK(value.numbers.empty() != value.text.empty());
+            const bool ours = value.certainty == Certainty::derived;
+            CHECK((ours || !value.section.empty()));
+        }
+    }
+}
+
+TEST_CASE("a district's own terms replace words and numbers, and what cannot be is refused") {
+    const auto own_terms = [](const std::string& text) {
+        try {
+            const Standard terms =
+                terms_with_own(RatingTerms::schedule, text, "own.toml", "own.toml");
+            return std::string(terms.text("clock.from")) + " " +
+                   std::to_string(static_cast<int>(terms.number("flow.minimum_gpm")));
+        } catch (const SettingsError& error) {
+            return std::string(error.what());
+        }
+    };
+    CHECK(own_terms("[clock]\nfrom = \"alarm\"\n[flow]\nminimum_gpm = 350\n") == "alarm 350");
+    CHECK(own_terms("[clock]\nfrom = \"noon\"\n") ==
+          "own.toml:2:1: clock.from must be alarm, first_arrival or parking_brake");
+    CHECK(own_terms("[clock]\nfrom = 5\n") == "own.toml:2:1: clock.from must be a word");
+    CHECK(own_terms("[flow]\nminimum_gpm = \"much\"\n") ==
+          "own.toml:2:1: flow.minimum_gpm must be a number of 0 or more, or a list of them");
+    CHECK(own_terms("[flow]\nminimum_gpm = 0\n") == "own.toml:2:1: flow.minimum_gpm cannot be 0");
+    CHECK(own_terms("[source]\nleast_standing = \"mapped\"\n") ==
+          "own.toml:2:1: source.least_standing must be declared or tested");
+    CHECK(own_terms("[category]\nnear_with_water = \"\"\n") ==
+          "own.toml:2:1: category.near_with_water must be a word");
+    CHECK(own_terms("[hose_credit]\nup_to_ft = [300, 600]\n").find("shrink together") !=
+          std::string::npos);
+    CHECK(own_terms("[hose_credit]\nup_to_ft = [300, 600]\ngpm = [1000, 500]\n") ==
+          "first_arrival 250");
+}

@@ -1,0 +1,103 @@
+#include "analyzer/app/rate_district.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "routing/source_lays.h"
+
+namespace farwater::app {
+namespace {
+
+// Sources that are open in every season, as places for routing.
+std::vector<FillSitePlace> open_in_all(const District& rated, const supply::WaterReview& water) {
+    std::vector<FillSitePlace> places =
+        supply::fill_site_places(rated, water, rated.seasons.front());
+    for (const Season& season : rated.seasons) {
+        const auto open = supply::fill_site_places(rated, water, season);
+        std::erase_if(places, [&](const FillSitePlace& place) {
+            return std::ranges::find(open, place.source, &FillSitePlace::source) == open.end();
+        });
+    }
+    return places;
+}
+
+// Rates every place in each season and period, and keeps the worst.
+class Rater {
+public:
+    Rater(const routing::RoadSystem& roads, const supply::WaterReview& water,
+          std::span<const std::optional<float>> station_miles, rating::Rating& rating,
+          const Work& work)
+        : rated_(roads.district),
+          water_(water),
+          station_miles_(station_miles),
+          rating_(rating),
+          places_(open_in_all(roads.district, water)),
+          lays_(routing::find_source_lays(roads, places_, work)) {}
+
+    void see(std::span<const supply::ParcelSupply> supplies) {
+        supply::Assessment& brought = rating_.brought;
+        const bool first = rating_.places.empty();
+        if (first) {
+            brought.supplies.assign(supplies.begin(), supplies.end());
+            brought.worst_variant.assign(supplies.size(), 0);
+            rating_.places.resize(supplies.size());
+        }
+        for (std::size_t row = 0; row < supplies.size(); ++row) {
+            const rating::PlaceRating rated = rate(row, supplies[row]);
+            if (first || rating::worse(rated, rating_.places[row])) {
+                rating_.places[row] = rated;
+                brought.supplies[row] = supplies[row];
+                brought.worst_variant[row] = variant_;
+            }
+        }
+        ++variant_;
+    }
+
+private:
+    rating::PlaceRating rate(std::size_t row, const supply::ParcelSupply& brought) const {
+        std::vector<rating::SourceInReach> sources;
+        for (const SourceLay& lay : lays_[row]) {
+            const SourceIndex source = at(places_, lay.fill_site).source;
+            const supply::CountedSource& counted = supply::counted_source(water_, source);
+            sources.push_back({source, lay.length,
+                               rating::credited_rate(rated_, counted, rating_.terms.duration)});
+        }
+        return rating::rate_place(rating_.terms, station_miles_[row], sources, brought);
+    }
+
+    const District& rated_;
+    const supply::WaterReview& water_;
+    std::span<const std::optional<float>> station_miles_;
+    rating::Rating& rating_;
+    std::vector<FillSitePlace> places_;
+    Lists<SourceLay> lays_;
+    std::uint8_t variant_ = 0;
+};
+
+}  // namespace
+
+std::optional<rating::Rating> rate_district(const Analysis& found, const routing::RoadSystem& roads,
+                                            const AssessSeason& assess, const Work& work) {
+    const District& district = roads.district;
+    rating::Rating rating;
+    rating.terms = rating::terms_of(district.rating->standard);
+    rating.sources = rating::judge_sources(district, found.water, rating.terms);
+
+    const District rated = rating::only_what_counts(district, rating.sources, rating.terms);
+    const routing::RoadSystem rated_roads{rated, roads.network, roads.access, roads.profiles};
+    Analysis counted;
+    counted.profiles = found.profiles;
+    counted.water = supply::review_water(rated);
+    counted.needs = rating::needs_by_terms(found.needs, rating.terms);
+    Rater rater(rated_roads, counted.water, found.seasons.front().trips.station_miles, rating,
+                work);
+    const Onlooker onlooker{.wanted = {},
+                            .sees = [&](const VariantSeen& seen) { rater.see(seen.supplies); }};
+    for (std::size_t s = 0; s < rated.seasons.size() && !work.stopped(); ++s) {
+        assess(counted, rated_roads, SeasonIndex(s), onlooker);
+    }
+    rating.brought.variants = std::move(counted.assessment.variants);
+    return work.stopped() ? std::nullopt : std::optional(std::move(rating));
+}
+
+}  // namespace farwater::app

@@ -1,0 +1,36 @@
+// The district as a rating sees it, and what was found out about it.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "analyzer/district/need.h"
+#include "analyzer/rating/place_rating.h"
+#include "analyzer/rating/source_evidence.h"
+#include "analyzer/supply/assessment.h"
+
+namespace farwater::rating {
+
+struct Rating {
+    Terms terms;
+    std::vector<SourceVerdict> sources;  // per source of the district
+    std::vector<PlaceRating> places;     // per parcel, then per target: the worst of all variants
+    supply::Assessment brought;          // with the apparatus and sources that count alone; each
+                                         // place in its variant that is worst for the rating
+};
+
+// Does the apparatus of that unit count? Its own aid or its station's, whichever is farther.
+bool unit_counts(const District& district, const Unit& unit, const Terms& terms);
+
+// The same district in which only what the terms count can bring water: other sources count as
+// mapped, other units stay in quarters, a flow has to stand by full_within, and hose to a source is
+// looked for as far as the terms credit it. Indices stay as they are.
+District only_what_counts(const District& district, std::span<const SourceVerdict> sources,
+                          const Terms& terms);
+
+// For every place that has a need: the terms' minimum flow over their duration.
+std::vector<std::optional<Need>> needs_by_terms(std::span<const std::optional<Need>> needs,
+                                                const Terms& terms);
+
+}  // namespace farwater::rating

@@ -1,0 +1,134 @@
+#include "analyzer/rating/source_evidence.h"
+
+#include <algorithm>
+#include <array>
+
+#include "analyzer/supply/suction_point.h"
+
+namespace farwater::rating {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::array lack_words{"use"sv,         "standing"sv,    "not_counted"sv, "flow"sv,
+                                "volume"sv,      "cistern"sv,     "lift"sv,        "head"sv,
+                                "certificate"sv, "all_weather"sv, "all_year"sv,    "engine"sv};
+constexpr std::array lack_sentences{
+    "not declared for rating (use)"sv,
+    "no valid test: standing, date of the test, or the test has lapsed"sv,
+    "rate or usable volume at drought level is not known"sv,
+    "gives less than the minimum flow"sv,
+    "does not hold the minimum flow for the duration at drought level"sv,
+    "cistern smaller than the terms ask for"sv,
+    "lift at drought level is not known, or more than the terms allow"sv,
+    "total head with losses at the minimum flow is more than the terms allow"sv,
+    "certificate of the capacity in a 50-year drought"sv,
+    "access in all weather is not stated"sv,
+    "cannot be used all year: months, ice without freeze provision, or a season"sv,
+    "no engine gets to it"sv};
+
+bool is_open_water(SourceKind kind) {
+    return kind == SourceKind::dry_hydrant || kind == SourceKind::draft_site;
+}
+
+// What counts of its standing: a test that lapsed is a declaration.
+Standing standing_of(const District& district, const WaterSource& source) {
+    return source.standing == Standing::tested && supply::test_lapsed(source, district)
+               ? Standing::declared
+               : source.standing;
+}
+
+bool open_all_year(const District& district, const supply::WaterReview& water, SourceIndex source) {
+    return std::ranges::all_of(district.seasons, [&](const Season& season) {
+        const auto open = supply::fill_site_places(district, water, season);
+        return std::ranges::find(open, source, &FillSitePlace::source) != open.end();
+    });
+}
+
+class Judging {
+public:
+    Judging(const District& district, const supply::WaterReview& water, const Terms& terms)
+        : district_(district), water_(water), terms_(terms) {}
+
+    SourceVerdict of(SourceIndex index) const {
+        const WaterSource& source = at(district_.sources, index);
+        SourceVerdict verdict;
+        verdict.is_candidate = source.use == SourceUse::rating;
+        const auto lack_if = [&](bool lacks, SourceLack lack) {
+            if (lacks) {
+                verdict.lacks.push_back(lack);
+            }
+        };
+        const bool counts = water_.counts[index.position()];
+        lack_if(!verdict.is_candidate, SourceLack::use);
+        lack_if(standing_of(district_, source) < terms_.least_standing, SourceLack::standing);
+        lack_if(!counts, SourceLack::not_counted);
+        if (counts) {
+            look_at_strength(supply::counted_source(water_, index), source, verdict);
+            lack_if(terms_.all_year && !open_all_year(district_, water_, index),
+                    SourceLack::all_year);
+        }
+        lack_if(source.kind != SourceKind::hydrant &&
+                    (!source.suction.lift || *source.suction.lift > terms_.most_lift),
+                SourceLack::lift);
+        lack_if(terms_.certificate && is_open_water(source.kind) && source.certified_by.empty(),
+                SourceLack::certificate);
+        lack_if(terms_.all_weather && !source.all_weather.value_or(false), SourceLack::all_weather);
+        lack_if(source.reach == Reach::portable_pump, SourceLack::engine);
+        std::ranges::sort(verdict.lacks);
+        return verdict;
+    }
+
+private:
+    void look_at_strength(const supply::CountedSource& counted, const WaterSource& source,
+                          SourceVerdict& verdict) const {
+        const auto lack_if = [&](bool lacks, SourceLack lack) {
+            if (lacks) {
+                verdict.lacks.push_back(lack);
+            }
+        };
+        lack_if(counted.rate < terms_.minimum, SourceLack::flow);
+        if (counted.usable) {
+            const Volume there = *counted.usable + counted.inflow * terms_.duration;
+            lack_if(there < terms_.minimum * terms_.duration, SourceLack::volume);
+            lack_if(source.kind == SourceKind::cistern && *counted.usable < terms_.least_cistern,
+                    SourceLack::cistern);
+        }
+        if (source.kind != SourceKind::hydrant) {
+            const supply::SuctionPoint point = supply::suction_point(source, district_);
+            lack_if(point.head_at(terms_.minimum) > terms_.most_head, SourceLack::head);
+        }
+    }
+
+    const District& district_;
+    const supply::WaterReview& water_;
+    const Terms& terms_;
+};
+
+}  // namespace
+
+std::span<const std::string_view> words_of(SourceLack) { return lack_words; }
+std::string_view sentence_of(SourceLack lack) {
+    return lack_sentences[static_cast<std::size_t>(lack)];
+}
+
+Flow credited_rate(const District& district, const supply::CountedSource& counted,
+                   Duration duration) {
+    Flow rate = counted.with_pump(district.assumptions.engine_pump);
+    if (counted.suction) {
+        rate = std::min(rate, counted.suction->most);
+    }
+    return counted.usable ? std::min(rate, *counted.usable / duration + counted.inflow) : rate;
+}
+
+std::vector<SourceVerdict> judge_sources(const District& district, const supply::WaterReview& water,
+                                         const Terms& terms) {
+    const Judging judging(district, water, terms);
+    std::vector<SourceVerdict> verdicts;
+    for (std::size_t i = 0; i < district.sources.size(); ++i) {
+        verdicts.push_back(judging.of(SourceIndex(i)));
+    }
+    return verdicts;
+}
+
+}  // namespace farwater::rating

@@ -1,0 +1,246 @@
+#include "reports/rating/rating_evidence.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "reports/headline.h"
+#include "reports/rating/rating_totals.h"
+
+namespace farwater::reports {
+namespace {
+
+using rating::SourceLack;
+
+void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>& list) {
+    const District& district = findings.district;
+    for (std::size_t i = 0; i < district.sources.size(); ++i) {
+        const WaterSource& source = district.sources[i];
+        const rating::SourceVerdict& verdict = findings.rating->sources[i];
+        const auto add = [&](std::string_view what) {
+            list.push_back({"source", source.id, std::string(what)});
+        };
+        if (!verdict.is_candidate) {
+            continue;
+        }
+        for (const SourceLack lack : verdict.lacks) {
+            add(sentence_of(lack));
+        }
+        if (source.agreement.empty() && source.kind != SourceKind::hydrant) {
+            add("the owner's written permission");
+        }
+        if (source.cross_street.empty()) {
+            add("nearest cross street");
+        }
+    }
+}
+
+void add_lacks_of_units(const Findings& findings, std::vector<MissingEvidence>& list) {
+    const District& district = findings.district;
+    for (const Unit& unit : district.units) {
+        const auto add = [&](std::string_view what) {
+            list.push_back({"apparatus", unit.id, std::string(what)});
+        };
+        if (!rating::unit_counts(district, unit, findings.rating->terms)) {
+            continue;
+        }
+        const bool tanker = unit.kind == UnitKind::tanker;
+        if (tanker && !unit.fill_limit) {
+            add("timed fill");
+        }
+        if (tanker && !unit.offload) {
+            add("timed offload");
+        }
+        if (tanker && !unit.tested_on) {
+            add("date of the timing");
+        }
+        if (unit.kind == UnitKind::engine && !unit.pump) {
+            add("rated pump");
+        }
+        if (unit.kind == UnitKind::engine && !unit.hose) {
+            add("supply hose carried");
+        }
+        if (!unit.crew) {
+            add("usual crew");
+        }
+    }
+}
+
+// What no data set of ours holds, and every assessor asks for.
+void add_papers(const Findings& findings, std::vector<MissingEvidence>& list) {
+    for (const std::string_view paper :
+         {"operating procedure for areas without hydrants: shuttle, drop tanks, fill sites",
+          "operating procedure for relay with large hose, where hose beyond the terms' distance is "
+          "claimed",
+          "first-alarm run cards that name every unit which is claimed",
+          "automatic-aid agreements, with dispatch at the first alarm",
+          "records of joint training with automatic-aid companies",
+          "timed demonstration: flow log over the whole duration without a break"}) {
+        list.push_back({"district", "", std::string(paper)});
+    }
+    if (!findings.district.data_date) {
+        list.push_back(
+            {"district", "", "date of the data (data_date): no age of a test is judged"});
+    }
+}
+
+// Units that count, by aid, and the gallons of their tankers.
+struct FleetCount {
+    std::size_t engines = 0, tankers = 0;
+    double gallons = 0.0;
+};
+
+FleetCount fleet_of(const Findings& findings, Aid aid) {
+    FleetCount count;
+    const District& district = findings.district;
+    for (const Unit& unit : district.units) {
+        if (std::max(unit.aid, at(district.stations, unit.station).aid) != aid) {
+            continue;
+        }
+        count.engines += unit.kind == UnitKind::engine ? 1U : 0U;
+        count.tankers += unit.kind == UnitKind::tanker ? 1U : 0U;
+        count.gallons += unit.kind == UnitKind::tanker ? in_gallons(unit.tank) : 0.0;
+    }
+    return count;
+}
+
+std::string counted(std::size_t count, std::string_view what) {
+    return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
+}
+
+std::string fleet_in_words(const FleetCount& count, std::string_view tanker_word) {
+    return fmt::format("{}; {} with {:.0f} gal", counted(count.engines, "engine"),
+                       counted(count.tankers, tanker_word), count.gallons);
+}
+
+Claim claim_of_apparatus(const Findings& findings, Aid aid) {
+    const bool counts = aid <= findings.rating->terms.farthest_aid;
+    const std::string_view whose = aid == Aid::own         ? "Own apparatus"
+                                   : aid == Aid::automatic ? "Automatic aid"
+                                                           : "Mutual aid";
+    return {fmt::format("{} brings water", whose),
+            fleet_in_words(fleet_of(findings, aid), findings.district.tanker_word) +
+                (counts ? "; counted" : "; not counted under these terms"),
+            aid == Aid::own ? "Chief" : "Chief, and the chief of the aiding department"};
+}
+
+Claim claim_of_sources(const Findings& findings) {
+    const auto& sources = findings.rating->sources;
+    const auto claimed = std::ranges::count_if(
+        sources, [](const rating::SourceVerdict& v) { return v.is_candidate; });
+    const auto creditable = std::ranges::count_if(
+        sources, [](const rating::SourceVerdict& v) { return v.creditable(); });
+    return {fmt::format("{} of {} sources are offered for rating", claimed, sources.size()),
+            fmt::format("{} have all evidence that the terms ask for", creditable),
+            "Water supply officer; owners of the sources"};
+}
+
+Claim claim_of_flow(const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    const auto totals = totals_by_category(findings);
+    std::size_t all = 0;
+    for (const RatingTotal& total : totals) {
+        all += total.parcels;
+    }
+    const auto of = [&](rating::Category category) {
+        return totals[static_cast<std::size_t>(category)].parcels;
+    };
+    const std::size_t with_water =
+        of(rating::Category::near_with_water) + of(rating::Category::far_with_water);
+    return {fmt::format("{:.0f} gpm for {:.0f} min, begun within {:.0f} min of {}",
+                        in_gpm(terms.minimum), in_minutes(terms.duration),
+                        in_minutes(terms.start_within), clock_in_words(terms.clock)),
+            fmt::format("{} of {} parcels with buildings ({}), worst season and period of each",
+                        with_water, all, percent(with_water, all)),
+            "Chief, after a timed drill"};
+}
+
+Claim claim_of_pump(const Findings& findings) {
+    const District& district = findings.district;
+    Flow best;
+    std::string who = "none known";
+    for (const Unit& unit : district.units) {
+        if (unit.kind == UnitKind::engine && unit.aid == Aid::own && unit.pump &&
+            *unit.pump > best) {
+            best = *unit.pump;
+            who = unit.id;
+        }
+    }
+    return {fmt::format("An engine pumps {:.0f} gpm at 150 psi",
+                        in_gpm(findings.rating->terms.least_pump)),
+            fmt::format("largest rated pump of own engines: {:.0f} gpm ({})", in_gpm(best), who),
+            "Pump test, by whoever did it"};
+}
+
+Claim claim_of_makers(const Findings& findings) {
+    const std::vector<std::size_t> makers = makes_water_for(findings);
+    std::string units;
+    for (std::size_t i = 0; i < makers.size(); ++i) {
+        if (makers[i] > 0) {
+            units += fmt::format("{}{} ({})", units.empty() ? "" : ", ",
+                                 findings.district.units[i].id, counted(makers[i], "parcel"));
+        }
+    }
+    return {"Units and crews that make water are not credited as fire suppression too",
+            units.empty() ? "no unit makes water under these terms"
+                          : "first to pump at the source or dump site: " + units,
+            "Chief"};
+}
+
+}  // namespace
+
+std::vector<MissingEvidence> missing_evidence(const Findings& findings) {
+    std::vector<MissingEvidence> list;
+    add_lacks_of_sources(findings, list);
+    add_lacks_of_units(findings, list);
+    add_papers(findings, list);
+    return list;
+}
+
+std::vector<Claim> claims(const Findings& findings) {
+    return {claim_of_flow(findings),
+            claim_of_sources(findings),
+            claim_of_apparatus(findings, Aid::own),
+            claim_of_apparatus(findings, Aid::automatic),
+            claim_of_apparatus(findings, Aid::mutual),
+            claim_of_pump(findings),
+            claim_of_makers(findings)};
+}
+
+std::vector<std::size_t> makes_water_for(const Findings& findings) {
+    std::vector<std::size_t> count(findings.district.units.size(), 0);
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        const supply::ParcelSupply& brought = findings.rating->brought.supplies[row];
+        if (brought.mode != SupplyMode::none && brought.first_at_site.valid()) {
+            ++at(count, brought.first_at_site);
+        }
+    }
+    return count;
+}
+
+std::string_view clock_in_words(ClockStart clock) {
+    switch (clock) {
+        case ClockStart::alarm:
+            return "the alarm";
+        case ClockStart::first_arrival:
+            return "the first apparatus arriving";
+        case ClockStart::parking_brake:
+            break;
+    }
+    return "the first apparatus setting its parking brake (taken as its arrival)";
+}
+
+std::string lacks_in_words(const rating::SourceVerdict& verdict) {
+    std::string words;
+    for (const SourceLack lack : verdict.lacks) {
+        words += (words.empty() ? "" : "; ") + std::string(sentence_of(lack));
+    }
+    return words;
+}
+
+int shown_gpm(HeldFlow flow) {
+    const int whole = in_tenths(flow) / 10;
+    return whole < 500 ? whole / 25 * 25 : whole / 50 * 50;
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,30 @@
+// Parcels, buildings, their area and their value, added up by what the rating says.
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "reports/findings.h"
+
+namespace farwater::reports {
+
+struct RatingTotal {
+    std::size_t parcels = 0;        // with a building
+    std::size_t buildings = 0;      // that stand on them; 1 where only that there is one is known
+    double area_sqft = 0.0;         // of all buildings whose area is known
+    std::optional<double> value;    // none: no parcel in it has one
+    std::size_t without_value = 0;  // of the parcels
+};
+
+// By the number that `group` gives a place, below `groups`; parcels without a building are left
+// out. O(parcels + buildings).
+std::vector<RatingTotal> rating_totals(
+    const Findings& findings, std::size_t groups,
+    const std::function<std::size_t(const rating::PlaceRating&)>& group);
+
+std::vector<RatingTotal> totals_by_category(const Findings& findings);  // by rating::Category
+std::vector<RatingTotal> totals_by_reason(const Findings& findings);    // by rating::Fails
+
+}  // namespace farwater::reports
