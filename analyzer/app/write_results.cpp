@@ -17,6 +17,7 @@
 #include "reports/map_page.h"
 #include "reports/need_columns.h"
 #include "reports/overview.h"
+#include "reports/rating/rating_documents.h"
 #include "reports/rating/rating_tables.h"
 
 namespace farwater::app {
@@ -144,6 +145,14 @@ void write_report(const std::filesystem::path& path, const reports::MapPage& pag
     whole.finish();
 }
 
+void write_rating(const std::filesystem::path& folder, const reports::Findings& findings,
+                  const reports::RunRecord& record) {
+    std::filesystem::create_directories(folder);
+    for (const reports::RatingDocument& document : reports::rating_documents(findings, record)) {
+        io::write_whole_file(folder / document.file, document.html);
+    }
+}
+
 std::string one_line(std::string text) {
     std::replace(text.begin(), text.end(), '\n', ';');
     return text;
@@ -228,6 +237,10 @@ bool write_results(const std::filesystem::path& folder, const io::DistrictFile& 
         const reports::RunRecord record = run_record(file, read, findings);
         const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
         write_report(folder / "report.html", {findings, record, grid, drawn, address});
+    }
+    if (going && !work.stopped() && findings.rating != nullptr) {
+        begins("writing rating");
+        write_rating(folder / "rating", findings, run_record(file, read, findings));
     }
     return going && !work.stopped();
 }

@@ -16,8 +16,9 @@ namespace farwater::app {
 reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
                               const reports::Findings& findings);
 
-// supply.gpkg, tables/*.csv, maps/overview.svg, report.html and, up to 200,000 parcels,
-// inputs.gpkg. False when stopped: the folder is then incomplete. Throws InputError, OutputError.
+// supply.gpkg, tables/*.csv, maps/overview.svg, report.html, with a rating rating/*.html and, up to
+// 200,000 parcels, inputs.gpkg. False when stopped: the folder is then incomplete. Throws
+// InputError, OutputError.
 bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
                    const io::ReadResult& read, const reports::Findings& findings, const Work& work,
                    const StageBegins& begins);

@@ -6,9 +6,11 @@
 #include <sstream>
 
 #include <catch2/catch.hpp>
+#include <cpl_minixml.h>
 #include <ogrsf_frmts.h>
 
 #include "tests/support/program.h"
+#include "tests/support/sheet_text.h"
 #include "tests/support/temporary_folder.h"
 
 using namespace farwater::support;
@@ -133,6 +135,18 @@ TEST_CASE("the supply of every parcel of the sample region is as stored", "[gold
     check_golden(stored / "target_supply.txt",
                  dump_of("target_supply", {"target_id", "name", "state", "needed_gpm",
                                            "cautious_gpm", "binding_limit"}));
+}
+
+TEST_CASE("the rating's documents of the sample region read as stored, and are well-formed XML",
+          "[golden]") {
+    for (const char* sheet :
+         {"coverage", "sources", "fleet", "claims", "calculations", "forms", "missing"}) {
+        const std::string html = bytes_of(result() / "rating" / (std::string(sheet) + ".html"));
+        check_golden(stored / ("rating_" + std::string(sheet) + ".txt"), seen_text(html));
+        CPLXMLNode* const tree = CPLParseXMLString(html.c_str());
+        CHECK(tree != nullptr);
+        CPLDestroyXMLNode(tree);
+    }
 }
 
 TEST_CASE("the summary of the sample region is as stored", "[golden]") {

@@ -1,0 +1,187 @@
+// The numbers behind the worst and the usual places, place by place.
+#include <algorithm>
+#include <functional>
+
+#include <fmt/format.h>
+
+#include "reports/rating/rating_evidence.h"
+#include "reports/rating/rating_sheets.h"
+#include "reports/rating/sheet_html.h"
+
+namespace farwater::reports {
+namespace {
+
+struct ChosenPlace {
+    std::string why;
+    std::size_t row = 0;
+};
+
+std::vector<std::size_t> rows_where(const Findings& findings,
+                                    const std::function<bool(std::size_t)>& fits) {
+    std::vector<std::size_t> rows;
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        if (fits(row)) {
+            rows.push_back(row);
+        }
+    }
+    return rows;
+}
+
+// The places of a list by a number, ties by row: the middle and the last.
+std::vector<std::size_t> by_number(std::vector<std::size_t> rows,
+                                   const std::function<double(std::size_t)>& number) {
+    std::ranges::stable_sort(rows, {}, number);
+    return rows;
+}
+
+class Choosing {
+public:
+    explicit Choosing(const Findings& findings) : findings_(findings) {}
+
+    std::vector<ChosenPlace> chosen() {
+        const auto place = [this](std::size_t row) -> const rating::PlaceRating& {
+            return findings_.rating->places[row];
+        };
+        const auto near_with_water = rows_where(findings_, [&](std::size_t row) {
+            return place(row).category == rating::Category::near_with_water;
+        });
+        const auto brought = rows_where(findings_, [&](std::size_t row) {
+            return place(row).category != rating::Category::no_building && place(row).start;
+        });
+        const auto miles = rows_where(findings_, [&](std::size_t row) {
+            return place(row).category != rating::Category::no_building && place(row).station_mi;
+        });
+        const auto credit = [&](std::size_t row) {
+            return static_cast<double>(in_tenths(place(row).credited));
+        };
+        const auto start = [&](std::size_t row) {
+            return static_cast<double>(supply::in_tenths(*place(row).start));
+        };
+        const auto distance = [&](std::size_t row) {
+            return static_cast<double>(*place(row).station_mi);
+        };
+        add_first("least credited of those with water", by_number(near_with_water, credit));
+        add_middle("usual among those with water", by_number(near_with_water, credit));
+        add_first("earliest brought water", by_number(brought, start));
+        add_middle("usual start of brought water", by_number(brought, start));
+        add_last("latest brought water", by_number(brought, start));
+        add_last("farthest from a station", by_number(miles, distance));
+        add_first("a place where the minimum flow is not held",
+                  rows_where(findings_, [&](std::size_t row) {
+                      return place(row).fails == rating::Fails::flow;
+                  }));
+        return std::move(chosen_);
+    }
+
+private:
+    void add(std::string_view why, std::size_t row) {
+        const auto again = std::ranges::find(chosen_, row, &ChosenPlace::row);
+        if (again == chosen_.end()) {
+            chosen_.push_back({std::string(why), row});
+        } else {
+            again->why += "; " + std::string(why);
+        }
+    }
+    void add_first(std::string_view why, const std::vector<std::size_t>& rows) {
+        if (!rows.empty()) {
+            add(why, rows.front());
+        }
+    }
+    void add_middle(std::string_view why, const std::vector<std::size_t>& rows) {
+        if (!rows.empty()) {
+            add(why, rows[rows.size() / 2]);
+        }
+    }
+    void add_last(std::string_view why, const std::vector<std::size_t>& rows) {
+        if (!rows.empty()) {
+            add(why, rows.back());
+        }
+    }
+
+    const Findings& findings_;
+    std::vector<ChosenPlace> chosen_;
+};
+
+std::string minutes_in_words(std::optional<supply::TenthsMinute> time) {
+    return time ? fmt::format("{:.1f} min", supply::in_tenths(*time) / 10.0) : std::string();
+}
+
+std::string flow_in_words(HeldFlow flow) { return fmt::format("{} gpm", shown_gpm(flow)); }
+
+std::string id_of_source(const Findings& findings, SourceIndex source) {
+    return source.valid() ? at(findings.district.sources, source).id : std::string("none");
+}
+
+// Gallons at the source against gallons that the flow takes.
+std::string volume_in_words(const Findings& findings, const supply::ParcelSupply& brought) {
+    const rating::Terms& terms = findings.rating->terms;
+    const double asked = in_gallons(terms.minimum * terms.duration);
+    if (!brought.fill_source.valid() || !findings.water.counts[brought.fill_source.position()]) {
+        return fmt::format("{} gal asked for", in_thousands(asked));
+    }
+    const auto& counted = supply::counted_source(findings.water, brought.fill_source);
+    return fmt::format(
+        "{} gal asked for, {} there", in_thousands(asked),
+        counted.usable
+            ? in_thousands(in_gallons(*counted.usable + counted.inflow * terms.duration)) + " gal"
+            : std::string("unlimited"));
+}
+
+void add_place(SheetHtml& html, const Findings& findings, const ChosenPlace& chosen) {
+    const rating::PlaceRating& place = findings.rating->places[chosen.row];
+    const supply::ParcelSupply& brought = findings.rating->brought.supplies[chosen.row];
+    const supply::Variant& variant =
+        findings.rating->brought.variants[findings.rating->brought.worst_variant[chosen.row]]
+            .variant;
+    const std::string hose =
+        place.hose_ft ? fmt::format("{:.0f} ft to {}", static_cast<double>(*place.hose_ft),
+                                    id_of_source(findings, place.nearest))
+                      : "no source that counts in reach";
+    html.begin_section("parcel-" + findings.district.parcels[chosen.row].id, false)
+        .heading("Parcel " + findings.district.parcels[chosen.row].id)
+        .paragraph("Chosen as: " + chosen.why + ".")
+        .facts({
+            {"Category", std::string(category_word(findings.rating->terms, place.category))},
+            {"Fails first", std::string(sentence_of(place.fails))},
+            {"Road miles from a station",
+             place.station_mi ? fmt::format("{:.2f}", static_cast<double>(*place.station_mi))
+                              : "no way there"},
+            {"Hose to the nearest source that counts", hose},
+            {"Credited by hose", flow_in_words(place.by_hose)},
+            {"Brought by", std::string(word(brought.mode))},
+            {"From source", id_of_source(findings, brought.fill_source)},
+            {"Season and period", at(findings.district.seasons, variant.season).name + ", " +
+                                      at(findings.district.periods, variant.period).name},
+            {"First engine, from the alarm", minutes_in_words(brought.first_engine)},
+            {"Minimum flow begins, by the terms' clock",
+             place.start ? minutes_in_words(place.start) : "not within the late horizon"},
+            {"Tankers in the shuttle", fmt::format("{}", brought.tankers)},
+            {"Round trip, driving", brought.mode == SupplyMode::shuttle
+                                        ? minutes_in_words(brought.round_trip)
+                                        : std::string("no shuttle")},
+            {"Sum of undisturbed cycles", brought.mode == SupplyMode::shuttle
+                                              ? flow_in_words(brought.handbook)
+                                              : std::string("no shuttle")},
+            {"Cautious flow held", flow_in_words(brought.cautious)},
+            {"The same without the tanker missed most", flow_in_words(brought.one_tanker_out)},
+            {"Limiting element", std::string(word(brought.limit))},
+            {"Volume", volume_in_words(findings, brought)},
+            {"Credited in all", flow_in_words(place.credited)},
+        })
+        .end_section();
+}
+
+}  // namespace
+
+std::string calculation_sheets(const Findings& findings) {
+    SheetHtml html;
+    html.paragraph(
+        "Worst and usual places, with the apparatus and sources that count. Every parcel's own "
+        "numbers stand in the layer parcel_supply of supply.gpkg.");
+    for (const ChosenPlace& chosen : Choosing(findings).chosen()) {
+        add_place(html, findings, chosen);
+    }
+    return html.text();
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,232 @@
+// Statement, map, what is failed, when water begins, seasons and periods, method and terms.
+#include <algorithm>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "reports/cautions.h"
+#include "reports/drive_words.h"
+#include "reports/headline.h"
+#include "reports/need_columns.h"
+#include "reports/rating/rating_evidence.h"
+#include "reports/rating/rating_sheets.h"
+#include "reports/rating/rating_totals.h"
+#include "reports/rating/sheet_html.h"
+
+namespace farwater::reports {
+namespace {
+
+using Cells = SheetHtml::Cells;
+
+std::size_t parcels_in(const std::vector<RatingTotal>& totals) {
+    std::size_t sum = 0;
+    for (const RatingTotal& total : totals) {
+        sum += total.parcels;
+    }
+    return sum;
+}
+
+Cells total_cells(Cells begin, const RatingTotal& total, std::size_t all) {
+    begin.push_back(in_thousands(static_cast<double>(total.parcels)));
+    begin.push_back(percent(total.parcels, all));
+    begin.push_back(in_thousands(static_cast<double>(total.buildings)));
+    begin.push_back(in_thousands(total.area_sqft));
+    begin.push_back(total.value ? in_thousands(*total.value) : "-");
+    return begin;
+}
+
+const Cells total_headers{"#Parcels", "#Share", "#Buildings", "#Footprints, sq ft", "#Value"};
+
+Cells headers_of(Cells begin) {
+    begin.insert(begin.end(), total_headers.begin(), total_headers.end());
+    return begin;
+}
+
+void add_statement(SheetHtml& html, const Findings& findings,
+                   const std::vector<RatingTotal>& totals) {
+    const rating::Terms& terms = findings.rating->terms;
+    const std::size_t all = parcels_in(totals);
+    const auto of = [&](rating::Category category) {
+        return totals[static_cast<std::size_t>(category)].parcels;
+    };
+    const std::size_t near = of(rating::Category::near_with_water);
+    html.statement(fmt::format(
+        "{} of {} parcels with buildings ({}) are within {:.3g} road miles of a station and have "
+        "water that these terms credit: {} for {:.0f} min, from hose to a source or brought by "
+        "apparatus within {:.0f} min of {}.",
+        in_thousands(static_cast<double>(near)), in_thousands(static_cast<double>(all)),
+        percent(near, all), in_miles(terms.near), gpm_in_words(terms.minimum),
+        in_minutes(terms.duration), in_minutes(terms.start_within), clock_in_words(terms.clock)));
+    html.paragraph(fmt::format(
+        "Each parcel is judged in the worst of {} and {}. Only sources that the department offers "
+        "for rating and that have all their evidence count, and only {}.",
+        findings.district.seasons.size() == 1
+            ? std::string("one season")
+            : fmt::format("{} seasons", findings.district.seasons.size()),
+        findings.district.periods.size() == 1
+            ? std::string("one period of the week")
+            : fmt::format("{} periods of the week", findings.district.periods.size()),
+        terms.farthest_aid == Aid::own         ? "the department's own apparatus"
+        : terms.farthest_aid == Aid::automatic ? "own apparatus and automatic aid"
+                                               : "own apparatus, automatic and mutual aid"));
+}
+
+void add_categories(SheetHtml& html, const Findings& findings,
+                    const std::vector<RatingTotal>& totals) {
+    const std::size_t all = parcels_in(totals);
+    std::vector<Cells> rows;
+    for (std::size_t i = 1; i < totals.size(); ++i) {
+        const auto category = static_cast<rating::Category>(i);
+        constexpr std::array<std::string_view, 5> meanings{
+            "", "near a station, with water that counts", "near a station, without",
+            "beyond, with water that counts", "all others"};
+        rows.push_back(total_cells({std::string(category_word(findings.rating->terms, category)),
+                                    std::string(meanings[i])},
+                                   totals[i], all));
+    }
+    html.heading("Categories").table(headers_of({"Category", "Meaning"}), rows);
+    html.note(
+        "Categories in the terms' own words; the rating organisation gives the class. Value: where "
+        "the parcels give one.");
+}
+
+void add_reasons(SheetHtml& html, const Findings& findings) {
+    const std::vector<RatingTotal> totals = totals_by_reason(findings);
+    const std::size_t all = parcels_in(totals);
+    std::vector<Cells> rows;
+    for (std::size_t i = 0; i < totals.size(); ++i) {
+        if (totals[i].parcels > 0) {
+            rows.push_back(total_cells({std::string(sentence_of(static_cast<rating::Fails>(i)))},
+                                       totals[i], all));
+        }
+    }
+    html.heading("Which of the terms is failed first").table(headers_of({"Term"}), rows);
+}
+
+// How many begin within so many minutes: what a faster set-up would bring.
+void add_starts(SheetHtml& html, const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    std::vector<Cells> rows;
+    std::size_t all = 0;
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        all += findings.rating->places[row].category != rating::Category::no_building ? 1U : 0U;
+    }
+    std::vector<double> steps{in_minutes(terms.start_within), 10, 15, 20, 30, 45};
+    std::ranges::sort(steps);
+    steps.erase(std::ranges::unique(steps).begin(), steps.end());
+    for (const double step : steps) {
+        std::size_t count = 0;
+        for (std::size_t row = 0; row < findings.parcels(); ++row) {
+            const rating::PlaceRating& place = findings.rating->places[row];
+            count += place.start && *place.start <= supply::rounded_up(minutes(step)) ? 1U : 0U;
+        }
+        rows.push_back({fmt::format("within {:.0f} min", step),
+                        in_thousands(static_cast<double>(count)), percent(count, all)});
+    }
+    html.heading("When brought water begins")
+        .paragraph(fmt::format(
+            "Parcels at which apparatus that counts begins {} and holds it for {:.0f} min, counted "
+            "from {}. Set-up and drive times are planning values: a timed drill may prove "
+            "better ones, which then belong in the district file's [assumptions].",
+            gpm_in_words(terms.minimum), in_minutes(terms.duration), clock_in_words(terms.clock)))
+        .table({"Begins", "#Parcels", "#Share"}, rows);
+}
+
+void add_variants(SheetHtml& html, const Findings& findings) {
+    const District& district = findings.district;
+    std::vector<Cells> rows;
+    for (const supply::VariantSummary& each : findings.rating->brought.variants) {
+        const auto of = [&](SupplyState state) {
+            return each.parcels_by_state[static_cast<std::size_t>(state)];
+        };
+        rows.push_back({at(district.seasons, each.variant.season).name,
+                        at(district.periods, each.variant.period).name,
+                        in_thousands(static_cast<double>(of(SupplyState::held))),
+                        in_thousands(static_cast<double>(of(SupplyState::late))),
+                        in_thousands(static_cast<double>(
+                            of(SupplyState::short_flow) + of(SupplyState::tank_only) +
+                            of(SupplyState::unreached) + of(SupplyState::unknown)))});
+    }
+    html.heading("Seasons and periods")
+        .table({"Season", "Period",
+                fmt::format("#Begun by {:.0f} min after arrival",
+                            in_minutes(findings.rating->terms.full_within)),
+                "#Begun later", "#Not held"},
+               rows)
+        .note(
+            "Parcels at which apparatus that counts holds the minimum flow; hose to a source is "
+            "not in this table.");
+}
+
+std::vector<std::string> method_of(const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    return {
+        "Road miles go from the nearest own station along roads that engines may use to the place "
+        "where the property meets the road.",
+        fmt::format("Hose goes from a source along roads and drives to the building, as it can be "
+                    "laid; up to {:.0f} ft it counts, worth the smaller of the terms' credit and "
+                    "of what the source gives.",
+                    in_feet(terms.hose)),
+        fmt::format(
+            "Brought water is run minute by minute: arrivals, set-up, fill, drive, offload and "
+            "storage, with every stage slowed cautiously. The minimum flow must begin within "
+            "{:.0f} "
+            "min and hold for {:.0f} min; a larger flow counts that holds from {:.0f} min on, but "
+            "never more than the sum of undisturbed cycles.",
+            in_minutes(terms.start_within), in_minutes(terms.duration),
+            in_minutes(terms.full_within)),
+        fmt::format(
+            "On paper a tank counts with {:.0f} % of its gallons; the drive of a round trip "
+            "is {:.3g} min + {:.3g} min a mile, {}.",
+            terms.delivered_share * 100, in_minutes(terms.drive_fixed),
+            in_minutes(terms.drive_per_mile),
+            terms.drive_rule == DriveRule::round_trip ? "once for both ways" : "once for each way"),
+        travel_time_sentence(findings.district),
+        "Flows on these sheets are rounded down: to 25 gpm below 500, to 50 gpm above.",
+    };
+}
+
+void add_terms(SheetHtml& html, const Findings& findings) {
+    const Standard& standard = findings.district.rating->standard;
+    std::vector<Cells> rows;
+    std::size_t memory = 0;
+    for (const StandardValue& value : standard.values) {
+        memory += is_from_memory(value.certainty) ? 1U : 0U;
+        rows.push_back({value.key,
+                        value.text + fmt::format("{:.10g}", fmt::join(value.numbers, ", ")),
+                        std::string(certainty_in_words(value.certainty)),
+                        value.source + (value.section.empty() ? "" : " (" + value.section + ")")});
+    }
+    html.begin_section("terms", true).heading("Terms, value by value");
+    html.paragraph(fmt::format("{}; {}. {} of {} values come from memory and were not confirmed{}.",
+                               standard.name, standard.edition, memory, standard.values.size(),
+                               standard.own_file.empty() ? std::string()
+                                                         : "; the district's own copy " +
+                                                               standard.own_file + " goes first"));
+    html.table({"Key", "Value", "How sure", "Source"}, rows).end_section();
+}
+
+}  // namespace
+
+std::string coverage_sheet(const Findings& findings) {
+    const std::vector<RatingTotal> totals = totals_by_category(findings);
+    SheetHtml html;
+    html.heading("Statement");
+    add_statement(html, findings, totals);
+    html.element(coverage_map(findings));
+    add_categories(html, findings, totals);
+    add_reasons(html, findings);
+    add_starts(html, findings);
+    add_variants(html, findings);
+    html.heading("Method").list(method_of(findings));
+    html.subheading("Not modelled");
+    std::vector<std::string> left_out;
+    for (const std::string_view what : not_modelled(findings.district)) {
+        left_out.emplace_back(what);
+    }
+    html.list(left_out);
+    add_terms(html, findings);
+    return html.text();
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,151 @@
+// The fleet register, and what the terms' own formula gives each tanker.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "reports/rating/rating_evidence.h"
+#include "reports/rating/rating_sheets.h"
+#include "reports/rating/sheet_html.h"
+
+namespace farwater::reports {
+namespace {
+
+using Cells = SheetHtml::Cells;
+
+Aid aid_of(const Findings& findings, const Unit& unit) {
+    return std::max(unit.aid, at(findings.district.stations, unit.station).aid);
+}
+
+std::string gpm_or_not(std::optional<Flow> flow) {
+    return flow ? in_thousands(in_gpm(*flow)) : std::string("not recorded");
+}
+
+Cells tanker_cells(const Findings& findings, const Unit& unit) {
+    return {unit.id,
+            at(findings.district.stations, unit.station).name,
+            std::string(word(aid_of(findings, unit))),
+            rating::unit_counts(findings.district, unit, findings.rating->terms) ? "yes" : "no",
+            in_thousands(in_gallons(unit.tank)),
+            gpm_or_not(unit.fill_limit),
+            gpm_or_not(unit.offload),
+            unit.tested_on ? day(unit.tested_on) : "not recorded",
+            in_thousands(in_gallons(unit.portable_tank)),
+            unit.crew ? fmt::format("{}", *unit.crew) : "not recorded"};
+}
+
+std::string hose_in_words(const Unit& unit) {
+    if (!unit.hose) {
+        return "not recorded";
+    }
+    std::string words;
+    const auto add = [&](Length length, std::string_view size) {
+        if (length > Length{}) {
+            words +=
+                fmt::format("{}{:.0f} ft of {}", words.empty() ? "" : ", ", in_feet(length), size);
+        }
+    };
+    add(unit.hose->hose_5in, "5 in");
+    add(unit.hose->hose_4in, "4 in");
+    add(unit.hose->hose_3in, "3 in");
+    add(unit.hose->hose_2_5in, "2.5 in");
+    return words.empty() ? "none" : words;
+}
+
+Cells engine_cells(const Findings& findings, const Unit& unit, std::size_t makes_water) {
+    return {unit.id,
+            at(findings.district.stations, unit.station).name,
+            std::string(word(aid_of(findings, unit))),
+            rating::unit_counts(findings.district, unit, findings.rating->terms) ? "yes" : "no",
+            gpm_or_not(unit.pump),
+            in_thousands(in_gallons(unit.tank)),
+            hose_in_words(unit),
+            unit.crew ? fmt::format("{}", *unit.crew) : "not recorded",
+            in_thousands(static_cast<double>(makes_water))};
+}
+
+// Minutes of a tanker's cycle besides driving; blank rates take the planning default.
+Duration handling_of(const Findings& findings, const Unit& unit) {
+    const Assumptions& assumptions = findings.district.assumptions;
+    const Flow fill = unit.fill_limit.value_or(assumptions.fill_limit);
+    const Flow offload = unit.offload.value_or(assumptions.offload);
+    const Volume delivered = unit.tank * findings.rating->terms.delivered_share;
+    Duration handling = assumptions.fill_before + assumptions.fill_after +
+                        assumptions.offload_before + assumptions.offload_after;
+    handling += unit.backs_to_offload ? assumptions.backing : Duration{};
+    handling += fill > gpm(0) ? delivered / fill : Duration{};
+    handling += offload > gpm(0) ? delivered / offload : Duration{};
+    return handling;
+}
+
+void add_paper(SheetHtml& html, const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    constexpr std::array<double, 4> round_trips{2.0, 4.0, 6.0, 8.0};
+    std::vector<Cells> rows;
+    std::array<double, 4> sums{};
+    for (const Unit& unit : findings.district.units) {
+        if (unit.kind != UnitKind::tanker || !rating::unit_counts(findings.district, unit, terms)) {
+            continue;
+        }
+        const Duration handling = handling_of(findings, unit);
+        const bool timed = unit.fill_limit && unit.offload;
+        Cells cells{unit.id, in_thousands(in_gallons(unit.tank)),
+                    fmt::format("{:.1f}{}", in_minutes(handling), timed ? "" : " *")};
+        for (std::size_t i = 0; i < round_trips.size(); ++i) {
+            const Length leg = miles(round_trips[i] / 2.0);
+            const double flow = in_gpm(rating::tanker_on_paper(
+                terms, unit.tank, rating::drive_on_paper(terms, leg, leg), handling));
+            sums[i] += flow;
+            cells.push_back(fmt::format("{:.0f}", flow));
+        }
+        rows.push_back(std::move(cells));
+    }
+    Cells total{"All together", "", ""};
+    for (const double sum : sums) {
+        total.push_back(in_thousands(sum));
+    }
+    rows.push_back(std::move(total));
+    html.heading("On paper: gpm by road miles of the round trip")
+        .paragraph(fmt::format(
+            "By the terms' own formula: {:.0f} % of the tank over fill, drive and offload, with a "
+            "drive of {:.3g} min + {:.3g} min a mile {}. It knows no waiting, no start and no "
+            "limit of the source, so it is an upper bound.",
+            terms.delivered_share * 100.0, in_minutes(terms.drive_fixed),
+            in_minutes(terms.drive_per_mile),
+            terms.drive_rule == DriveRule::round_trip ? "counted once for both ways"
+                                                      : "counted once for each way"))
+        .table({"Unit", "#Tank, gal", "#Handling, min", "#2 mi", "#4 mi", "#6 mi", "#8 mi"}, rows)
+        .note("* Not timed: the planning default stands for its fill or offload.");
+}
+
+}  // namespace
+
+std::string fleet_sheet(const Findings& findings) {
+    const std::vector<std::size_t> makers = makes_water_for(findings);
+    std::vector<Cells> tankers;
+    std::vector<Cells> engines;
+    for (std::size_t i = 0; i < findings.district.units.size(); ++i) {
+        const Unit& unit = findings.district.units[i];
+        if (unit.kind == UnitKind::tanker) {
+            tankers.push_back(tanker_cells(findings, unit));
+        } else if (unit.kind == UnitKind::engine) {
+            engines.push_back(engine_cells(findings, unit, makers[i]));
+        }
+    }
+    SheetHtml html;
+    html.heading(findings.district.tanker_word == "tender" ? "Tenders" : "Tankers")
+        .table({"Unit", "Station", "Aid", "Counts", "#Tank, gal", "#Fill, gpm", "#Offload, gpm",
+                "Timed on", "#Drop tanks, gal", "#Crew"},
+               tankers)
+        .heading("Engines")
+        .table({"Unit", "Station", "Aid", "Counts", "#Pump, gpm", "#Tank, gal", "Supply hose",
+                "#Crew", "#Makes water for, parcels"},
+               engines)
+        .note(
+            "Where an engine makes water, at the source or the dump site, it and its crew are not "
+            "credited as fire suppression too.");
+    add_paper(html, findings);
+    html.signatures({"Chief", "Whoever timed fill and offload"});
+    return html.text();
+}
+
+}  // namespace farwater::reports
