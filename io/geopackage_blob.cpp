@@ -1,5 +1,6 @@
 #include "io/geopackage_blob.h"
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cmath>
@@ -46,7 +47,8 @@ std::size_t header_of_plain(std::span<const unsigned char> blob) {
 // empty.
 class PlainWkb {
 public:
-    explicit PlainWkb(std::span<const unsigned char> bytes) : bytes_(bytes) {}
+    explicit PlainWkb(std::span<const unsigned char> bytes, std::vector<Polyline>* rings = nullptr)
+        : bytes_(bytes), rings_(rings) {}
 
     // False where it is anything else, or does not fill the bytes.
     bool walk() {
@@ -79,7 +81,7 @@ private:
             case wkbLineString:
                 return points(number<std::uint32_t>());
             case wkbPolygon:
-                return parts([this] { return points(number<std::uint32_t>()); });
+                return parts([this] { return ring(); });
             case wkbMultiPoint:
             case wkbMultiLineString:
             case wkbMultiPolygon:
@@ -98,7 +100,14 @@ private:
         }
         return whole_ && count > 0;
     }
-    bool points(std::uint32_t count) {
+    bool ring() {
+        const auto count = number<std::uint32_t>();
+        return points(count, rings_ != nullptr ? &rings_->emplace_back() : nullptr);
+    }
+    bool points(std::uint32_t count, Polyline* line = nullptr) {
+        if (line != nullptr) {
+            line->reserve(std::min<std::size_t>(count, (bytes_.size() - at_) / point_bytes));
+        }
         for (std::uint32_t i = 0; i < count && whole_; ++i) {
             const auto x = number<double>();
             const auto y = number<double>();
@@ -107,12 +116,17 @@ private:
             }
             box_ = {x < box_.min_x ? x : box_.min_x, x > box_.max_x ? x : box_.max_x,
                     y < box_.min_y ? y : box_.min_y, y > box_.max_y ? y : box_.max_y};
+            if (line != nullptr) {
+                line->push_back({x, y});
+            }
         }
         return whole_ && count > 0;
     }
 
+    static constexpr std::size_t point_bytes = 2 * sizeof(double);
     static constexpr double far = std::numeric_limits<double>::infinity();
     std::span<const unsigned char> bytes_;
+    std::vector<Polyline>* rings_;
     std::size_t at_ = 0;
     bool whole_ = true;
     int type_ = 0;
@@ -164,13 +178,14 @@ void GeoPackageBlobWriter::write_header(const OGRGeometry& shape,
     }
 }
 
-std::optional<CopiedShape> GeoPackageBlobWriter::copy(std::span<const unsigned char> blob) {
+std::optional<CopiedShape> GeoPackageBlobWriter::copy(std::span<const unsigned char> blob,
+                                                      std::vector<Polyline>* rings) {
     const std::size_t header = header_of_plain(blob);
     if (header == 0) {
         return std::nullopt;
     }
     const std::span<const unsigned char> wkb = blob.subspan(header);
-    PlainWkb shape(wkb);
+    PlainWkb shape(wkb, rings);
     if (!shape.walk()) {
         return std::nullopt;
     }

@@ -7,6 +7,8 @@
 #include <span>
 #include <vector>
 
+#include "analyzer/district/plane.h"
+
 class OGRGeometry;
 
 namespace farwater::io {
@@ -34,8 +36,10 @@ public:
 
     // The same bytes without making an object of the shape. None where it takes one: shapes that
     // are empty, have heights, measures or curves, are collections of different kinds, big endian
-    // or damaged. O(bytes).
-    std::optional<CopiedShape> copy(std::span<const unsigned char> blob);
+    // or damaged. Where `rings` is given, those of an area are added to it, in the shape's units.
+    // O(bytes).
+    std::optional<CopiedShape> copy(std::span<const unsigned char> blob,
+                                    std::vector<Polyline>* rings = nullptr);
 
 private:
     void write_header(const OGRGeometry& shape, const std::optional<ShapeBox>& box);

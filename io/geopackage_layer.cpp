@@ -148,9 +148,10 @@ void GeoPackageLayer::start_row(const OGRGeometry* shape) {
     open_->shapes.note(fid, *shape, blob.box);
 }
 
-bool GeoPackageLayer::start_row(std::span<const unsigned char> shape) {
+bool GeoPackageLayer::start_row(std::span<const unsigned char> shape,
+                                std::vector<Polyline>* rings) {
     const std::optional<CopiedShape> copied =
-        written_.has_geometry ? open_->blob->copy(shape) : std::nullopt;
+        written_.has_geometry ? open_->blob->copy(shape, rings) : std::nullopt;
     if (!copied) {
         return false;
     }

@@ -55,8 +55,9 @@ public:
     // of which the last ones may come from add_results.
     void start_row(const OGRGeometry* shape);
     // The same for a shape as another GeoPackage in the same CRS keeps it. False: nothing is done,
-    // GDAL shall read it.
-    bool start_row(std::span<const unsigned char> shape);
+    // GDAL shall read it. Where `rings` is given, those of an area are added to it; after false
+    // they mean nothing.
+    bool start_row(std::span<const unsigned char> shape, std::vector<Polyline>* rings = nullptr);
     SqliteRows& cells();
     void add_results(const Row& row);
 

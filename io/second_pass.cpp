@@ -145,6 +145,12 @@ struct Pass {
     std::vector<Carry> carries;
 };
 
+void show(Pass& pass, std::size_t record, std::span<const Polyline> rings) {
+    if (pass.table.sees) {
+        pass.table.sees(record, rings);
+    }
+}
+
 void add_results(Pass& pass, std::size_t record, Row& row) {
     row.values.assign(pass.table.results.columns.size(), Value{});
     if (pass.table.results.fill) {
@@ -162,8 +168,8 @@ void start_record(Pass& pass, OGRFeature& feature, std::size_t record,
         shape.reset();  // the reading has set such a record aside and listed it
     }
     if (pass.table.sees) {
-        pass.table.sees(
-            record, shape ? rings_of(*shape, pass.file.metres_per_unit) : std::vector<Polyline>{});
+        show(pass, record,
+             shape ? rings_of(*shape, pass.file.metres_per_unit) : std::vector<Polyline>{});
     }
     pass.layer.start_row(shape.get());
     add_carried_cells(feature, pass.carries, pass.layer.cells());
@@ -191,7 +197,7 @@ public:
     RecordsBySqlite(GeoPackageRows rows, OGRLayer& layer) : rows_(std::move(rows)), layer_(layer) {}
     bool next() { return rows_.next(); }
     void start(Pass& pass, std::size_t record, std::unique_ptr<OGRGeometry> repaired) {
-        if (!rows_.plain() || (!repaired && !start_own_shape(pass))) {
+        if (!rows_.plain() || (!repaired && !start_own_shape(pass, record))) {
             const OGRFeatureUniquePtr feature(layer_.GetFeature(rows_.fid()));
             if (!feature) {
                 fail_changed(pass.input.spec, "a record cannot be read again");
@@ -199,20 +205,32 @@ public:
             return start_record(pass, *feature, record, std::move(repaired));
         }
         if (repaired) {
+            if (pass.table.sees) {
+                show(pass, record, rings_of(*repaired, pass.file.metres_per_unit));
+            }
             pass.layer.start_row(repaired.get());
         }
         rows_.add_cells(pass.layer.cells());
     }
 
 private:
-    bool start_own_shape(Pass& pass) {
+    bool start_own_shape(Pass& pass, std::size_t record) {
+        rings_.clear();
         if (!rows_.has_shape()) {
             pass.layer.start_row(nullptr);
-            return true;
+        } else if (!pass.layer.start_row(rows_.shape(), pass.table.sees ? &rings_ : nullptr)) {
+            return false;
         }
-        return pass.layer.start_row(rows_.shape());
+        for (Polyline& ring : rings_) {
+            for (Point& p : ring) {
+                p = {p.x * pass.file.metres_per_unit, p.y * pass.file.metres_per_unit};
+            }
+        }
+        show(pass, record, rings_);
+        return true;
     }
 
+    std::vector<Polyline> rings_;  // of the record, in metres
     GeoPackageRows rows_;
     OGRLayer& layer_;
 };
@@ -248,7 +266,7 @@ bool write_records(Pass& pass, Records records) {
 bool write_records(Pass& pass) {
     OGRLayer& layer = *pass.open.layer;
     std::optional<GeoPackageRows> rows =
-        pass.to_working.moves() || pass.table.sees  // which wants to see the shapes
+        pass.to_working.moves()
             ? std::nullopt
             : GeoPackageRows::of(pass.open, pass.carries, !pass.input.spec.where.empty());
     return rows ? write_records(pass, RecordsBySqlite(std::move(*rows), layer))
