@@ -16,8 +16,6 @@
 namespace farwater::reports {
 namespace {
 
-using Cells = SheetHtml::Cells;
-
 std::size_t parcels_in(const std::vector<RatingTotal>& totals) {
     std::size_t sum = 0;
     for (const RatingTotal& total : totals) {
@@ -26,7 +24,7 @@ std::size_t parcels_in(const std::vector<RatingTotal>& totals) {
     return sum;
 }
 
-Cells total_cells(Cells begin, const RatingTotal& total, std::size_t all) {
+SheetHtml::Cells total_cells(SheetHtml::Cells begin, const RatingTotal& total, std::size_t all) {
     begin.push_back(in_thousands(static_cast<double>(total.parcels)));
     begin.push_back(percent(total.parcels, all));
     begin.push_back(in_thousands(static_cast<double>(total.buildings)));
@@ -35,9 +33,10 @@ Cells total_cells(Cells begin, const RatingTotal& total, std::size_t all) {
     return begin;
 }
 
-const Cells total_headers{"#Parcels", "#Share", "#Buildings", "#Footprints, sq ft", "#Value"};
+const SheetHtml::Cells total_headers{"#Parcels", "#Share", "#Buildings", "#Footprints, sq ft",
+                                     "#Value"};
 
-Cells headers_of(Cells begin) {
+SheetHtml::Cells headers_of(SheetHtml::Cells begin) {
     begin.insert(begin.end(), total_headers.begin(), total_headers.end());
     return begin;
 }
@@ -74,7 +73,7 @@ void add_statement(SheetHtml& html, const Findings& findings,
 void add_categories(SheetHtml& html, const Findings& findings,
                     const std::vector<RatingTotal>& totals) {
     const std::size_t all = parcels_in(totals);
-    std::vector<Cells> rows;
+    std::vector<SheetHtml::Cells> rows;
     for (std::size_t i = 1; i < totals.size(); ++i) {
         const auto category = static_cast<rating::Category>(i);
         constexpr std::array<std::string_view, 5> meanings{
@@ -93,7 +92,7 @@ void add_categories(SheetHtml& html, const Findings& findings,
 void add_reasons(SheetHtml& html, const Findings& findings) {
     const std::vector<RatingTotal> totals = totals_by_reason(findings);
     const std::size_t all = parcels_in(totals);
-    std::vector<Cells> rows;
+    std::vector<SheetHtml::Cells> rows;
     for (std::size_t i = 0; i < totals.size(); ++i) {
         if (totals[i].parcels > 0) {
             rows.push_back(total_cells({std::string(sentence_of(static_cast<rating::Fails>(i)))},
@@ -106,7 +105,7 @@ void add_reasons(SheetHtml& html, const Findings& findings) {
 // How many begin within so many minutes: what a faster set-up would bring.
 void add_starts(SheetHtml& html, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
-    std::vector<Cells> rows;
+    std::vector<SheetHtml::Cells> rows;
     std::size_t all = 0;
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
         all += findings.rating->places[row].category != rating::Category::no_building ? 1U : 0U;
@@ -134,7 +133,7 @@ void add_starts(SheetHtml& html, const Findings& findings) {
 
 void add_variants(SheetHtml& html, const Findings& findings) {
     const District& district = findings.district;
-    std::vector<Cells> rows;
+    std::vector<SheetHtml::Cells> rows;
     for (const supply::VariantSummary& each : findings.rating->brought.variants) {
         const auto of = [&](SupplyState state) {
             return each.parcels_by_state[static_cast<std::size_t>(state)];
@@ -161,8 +160,7 @@ void add_variants(SheetHtml& html, const Findings& findings) {
 std::vector<std::string> method_of(const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
     return {
-        "Road miles go from the nearest own station along roads that engines may use to the place "
-        "where the property meets the road.",
+        "Road miles: from the nearest own station, on roads for engines, to the property's road.",
         fmt::format("Hose goes from a source along roads and drives to the building, as it can be "
                     "laid; up to {:.0f} ft it counts, worth the smaller of the terms' credit and "
                     "of what the source gives.",
@@ -188,7 +186,7 @@ std::vector<std::string> method_of(const Findings& findings) {
 
 void add_terms(SheetHtml& html, const Findings& findings) {
     const Standard& standard = findings.district.rating->standard;
-    std::vector<Cells> rows;
+    std::vector<SheetHtml::Cells> rows;
     std::size_t memory = 0;
     for (const StandardValue& value : standard.values) {
         memory += is_from_memory(value.certainty) ? 1U : 0U;

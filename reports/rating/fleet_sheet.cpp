@@ -10,8 +10,6 @@
 namespace farwater::reports {
 namespace {
 
-using Cells = SheetHtml::Cells;
-
 Aid aid_of(const Findings& findings, const Unit& unit) {
     return std::max(unit.aid, at(findings.district.stations, unit.station).aid);
 }
@@ -20,7 +18,7 @@ std::string gpm_or_not(std::optional<Flow> flow) {
     return flow ? in_thousands(in_gpm(*flow)) : std::string("not recorded");
 }
 
-Cells tanker_cells(const Findings& findings, const Unit& unit) {
+SheetHtml::Cells tanker_cells(const Findings& findings, const Unit& unit) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
             std::string(word(aid_of(findings, unit))),
@@ -51,7 +49,7 @@ std::string hose_in_words(const Unit& unit) {
     return words.empty() ? "none" : words;
 }
 
-Cells engine_cells(const Findings& findings, const Unit& unit, std::size_t makes_water) {
+SheetHtml::Cells engine_cells(const Findings& findings, const Unit& unit, std::size_t makes_water) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
             std::string(word(aid_of(findings, unit))),
@@ -80,7 +78,7 @@ Duration handling_of(const Findings& findings, const Unit& unit) {
 void add_paper(SheetHtml& html, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
     constexpr std::array<double, 4> round_trips{2.0, 4.0, 6.0, 8.0};
-    std::vector<Cells> rows;
+    std::vector<SheetHtml::Cells> rows;
     std::array<double, 4> sums{};
     for (const Unit& unit : findings.district.units) {
         if (unit.kind != UnitKind::tanker || !rating::unit_counts(findings.district, unit, terms)) {
@@ -88,8 +86,8 @@ void add_paper(SheetHtml& html, const Findings& findings) {
         }
         const Duration handling = handling_of(findings, unit);
         const bool timed = unit.fill_limit && unit.offload;
-        Cells cells{unit.id, in_thousands(in_gallons(unit.tank)),
-                    fmt::format("{:.1f}{}", in_minutes(handling), timed ? "" : " *")};
+        SheetHtml::Cells cells{unit.id, in_thousands(in_gallons(unit.tank)),
+                               fmt::format("{:.1f}{}", in_minutes(handling), timed ? "" : " *")};
         for (std::size_t i = 0; i < round_trips.size(); ++i) {
             const Length leg = miles(round_trips[i] / 2.0);
             const double flow = in_gpm(rating::tanker_on_paper(
@@ -99,7 +97,7 @@ void add_paper(SheetHtml& html, const Findings& findings) {
         }
         rows.push_back(std::move(cells));
     }
-    Cells total{"All together", "", ""};
+    SheetHtml::Cells total{"All together", "", ""};
     for (const double sum : sums) {
         total.push_back(in_thousands(sum));
     }
@@ -121,8 +119,8 @@ void add_paper(SheetHtml& html, const Findings& findings) {
 
 std::string fleet_sheet(const Findings& findings) {
     const std::vector<std::size_t> makers = makes_water_for(findings);
-    std::vector<Cells> tankers;
-    std::vector<Cells> engines;
+    std::vector<SheetHtml::Cells> tankers;
+    std::vector<SheetHtml::Cells> engines;
     for (std::size_t i = 0; i < findings.district.units.size(); ++i) {
         const Unit& unit = findings.district.units[i];
         if (unit.kind == UnitKind::tanker) {

@@ -132,7 +132,7 @@ std::string caution_box() {
     return html + "</ul></div>\n";
 }
 
-std::string closing(const RunRecord& record) {
+std::string sheet_closing(const RunRecord& record) {
     return fmt::format(
         "<footer><p>Worked out from the district's own data; what the data do not tell never "
         "helps. Coordinates: {}. District file sha256: <span class=\"hash\">{}</span>. The run "
@@ -166,7 +166,8 @@ std::string page_of(const Findings& findings, const RunRecord& record, std::size
                sheet.title, escaped(findings.district.name)) +
            std::string(sheet_style) + page_foot(findings, record) + "</style>\n</head>\n<body>\n" +
            title_block(findings, record, sheet, index + 1) + caution_box() + "<main>\n" +
-           sheet.content(findings, record) + "</main>\n" + closing(record) + "</body>\n</html>\n";
+           sheet.content(findings, record) + "</main>\n" + sheet_closing(record) +
+           "</body>\n</html>\n";
 }
 
 }  // namespace

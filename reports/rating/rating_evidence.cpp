@@ -35,33 +35,26 @@ void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>
     }
 }
 
-void add_lacks_of_units(const Findings& findings, std::vector<MissingEvidence>& list) {
-    const District& district = findings.district;
-    for (const Unit& unit : district.units) {
-        const auto add = [&](std::string_view what) {
+void add_lacks_of_unit(const Unit& unit, std::vector<MissingEvidence>& list) {
+    const auto add_if = [&](bool lacks, std::string_view what) {
+        if (lacks) {
             list.push_back({"apparatus", unit.id, std::string(what)});
-        };
-        if (!rating::unit_counts(district, unit, findings.rating->terms)) {
-            continue;
         }
-        const bool tanker = unit.kind == UnitKind::tanker;
-        if (tanker && !unit.fill_limit) {
-            add("timed fill");
-        }
-        if (tanker && !unit.offload) {
-            add("timed offload");
-        }
-        if (tanker && !unit.tested_on) {
-            add("date of the timing");
-        }
-        if (unit.kind == UnitKind::engine && !unit.pump) {
-            add("rated pump");
-        }
-        if (unit.kind == UnitKind::engine && !unit.hose) {
-            add("supply hose carried");
-        }
-        if (!unit.crew) {
-            add("usual crew");
+    };
+    const bool tanker = unit.kind == UnitKind::tanker;
+    const bool engine = unit.kind == UnitKind::engine;
+    add_if(tanker && !unit.fill_limit, "timed fill");
+    add_if(tanker && !unit.offload, "timed offload");
+    add_if(tanker && !unit.tested_on, "date of the timing");
+    add_if(engine && !unit.pump, "rated pump");
+    add_if(engine && !unit.hose, "supply hose carried");
+    add_if(!unit.crew, "usual crew");
+}
+
+void add_lacks_of_units(const Findings& findings, std::vector<MissingEvidence>& list) {
+    for (const Unit& unit : findings.district.units) {
+        if (rating::unit_counts(findings.district, unit, findings.rating->terms)) {
+            add_lacks_of_unit(unit, list);
         }
     }
 }
@@ -70,8 +63,7 @@ void add_lacks_of_units(const Findings& findings, std::vector<MissingEvidence>& 
 void add_papers(const Findings& findings, std::vector<MissingEvidence>& list) {
     for (const std::string_view paper :
          {"operating procedure for areas without hydrants: shuttle, drop tanks, fill sites",
-          "operating procedure for relay with large hose, where hose beyond the terms' distance is "
-          "claimed",
+          "operating procedure for relay with large hose, if hose beyond the terms' is claimed",
           "first-alarm run cards that name every unit which is claimed",
           "automatic-aid agreements, with dispatch at the first alarm",
           "records of joint training with automatic-aid companies",
@@ -104,13 +96,13 @@ FleetCount fleet_of(const Findings& findings, Aid aid) {
     return count;
 }
 
-std::string counted(std::size_t count, std::string_view what) {
+std::string number_of(std::size_t count, std::string_view what) {
     return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
 }
 
 std::string fleet_in_words(const FleetCount& count, std::string_view tanker_word) {
-    return fmt::format("{}; {} with {:.0f} gal", counted(count.engines, "engine"),
-                       counted(count.tankers, tanker_word), count.gallons);
+    return fmt::format("{}; {} with {:.0f} gal", number_of(count.engines, "engine"),
+                       number_of(count.tankers, tanker_word), count.gallons);
 }
 
 Claim claim_of_apparatus(const Findings& findings, Aid aid) {
@@ -178,7 +170,7 @@ Claim claim_of_makers(const Findings& findings) {
     for (std::size_t i = 0; i < makers.size(); ++i) {
         if (makers[i] > 0) {
             units += fmt::format("{}{} ({})", units.empty() ? "" : ", ",
-                                 findings.district.units[i].id, counted(makers[i], "parcel"));
+                                 findings.district.units[i].id, number_of(makers[i], "parcel"));
         }
     }
     return {"Units and crews that make water are not credited as fire suppression too",

@@ -33,12 +33,12 @@ std::string date_in_words(std::optional<Date> date) {
 
 template <class Item, class Make>
 ColumnOf text_of(std::string name, std::string description,
-                 std::shared_ptr<const std::vector<Item>> list, Make make) {
+                 const std::shared_ptr<const std::vector<Item>>& list, Make make) {
     return text(std::move(name), std::move(description),
                 [list, make](std::size_t row) { return value_of(make((*list)[row])); });
 }
 
-std::vector<ColumnOf> total_columns(std::shared_ptr<const std::vector<RatingTotal>> totals) {
+std::vector<ColumnOf> total_columns(const std::shared_ptr<const std::vector<RatingTotal>>& totals) {
     return {
         integer("parcels", "Parcels with a building.",
                 [totals](std::size_t row) { return value_of_count((*totals)[row].parcels); }),

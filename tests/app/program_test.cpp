@@ -77,6 +77,32 @@ TEST_CASE("a run says five numbers and where the results lie", "[unit]") {
     CHECK(contains(bytes_of(folder.path() / "d" / "result" / "tables" / "shortfalls.csv"), "008"));
 }
 
+TEST_CASE("with terms of a rating a run writes its evidence, without them it writes none",
+          "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_small_district(folder.path() / "d");
+    const auto result = folder.path() / "d" / "result";
+    REQUIRE(run_on(district).exit_code == 0);
+    CHECK_FALSE(std::filesystem::exists(result / "rating"));
+    CHECK_FALSE(std::filesystem::exists(result / "tables" / "rating_sources.csv"));
+
+    put(district, std::string(small_district_toml()) + "[rating]\nown_terms = \"terms.toml\"\n");
+    put(folder.path() / "d" / "terms.toml", "[category]\notherwise = \"<far>\"\n");
+    const Ended ended = run_on(district);
+    CAPTURE(ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const std::string coverage = bytes_of(result / "rating" / "coverage.html");
+    CHECK(contains(coverage, "&lt;far&gt;"));
+    CHECK_FALSE(contains(coverage, "<far>"));
+    CHECK(contains(bytes_of(result / "tables" / "rating_terms.csv"), "own copy"));
+    CHECK(contains(bytes_of(result / "tables" / "rating_sources.csv"), "not declared for rating"));
+    CHECK(contains(bytes_of(result / "tables" / "rating_reasons.csv"), "source,"));
+
+    put(folder.path() / "d" / "terms.toml", "[clock]\nfrom = \"noon\"\n");
+    CHECK(run_on(district).exit_code == 2);
+    CHECK(std::filesystem::exists(result / "rating" / "coverage.html"));
+}
+
 TEST_CASE("the same input gives the same bytes, whatever the threads, folder and locale",
           "[unit]") {
     const TemporaryFolder folder;
