@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "reports/drive_words.h"
+#include "reports/fill_columns.h"
 #include "reports/layers.h"
 #include "reports/need_columns.h"
 #include "reports/rating/rating_tables.h"
@@ -166,13 +167,6 @@ std::vector<ColumnOf> place_columns(const Findings& findings) {
              [of](std::size_t row) {
                  return of(row).dump_site.valid() ? io::Value{word(of(row).lane)} : io::Value{};
              }),
-        text("fill_source_id", "Water source at which the tankers fill.",
-             [of, findings](std::size_t row) {
-                 return of(row).fill_source.valid()
-                            ? io::Value{std::string_view(
-                                  at(findings.district.sources, of(row).fill_source).id)}
-                            : io::Value{};
-             }),
     };
 }
 
@@ -183,7 +177,7 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
     };
     return {
         real("round_trip_min",
-             "Driving only, dump site to fill site and back, minutes." +
+             "Driving only, dump site to fill site and back, minutes, of the first tanker." +
                  drive_note(findings.district),
              [of](std::size_t row) { return value_of(of(row).round_trip); }),
         real(
@@ -277,8 +271,9 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
 // Columns that parcels and targets share: what was found out about their supply.
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     std::vector<ColumnOf> columns;
-    for (const auto group : {verdict_columns, need_columns, flow_columns, clock_columns,
-                             place_columns, way_columns, case_columns, rating_columns}) {
+    for (const auto group :
+         {verdict_columns, need_columns, flow_columns, clock_columns, place_columns, fill_columns,
+          way_columns, case_columns, rating_columns}) {
         std::ranges::move(group(findings), std::back_inserter(columns));
     }
     return columns;

@@ -26,8 +26,14 @@ const WaterSource& source_of(const Findings& findings, std::size_t row) {
 Counts parcels_by_source(const Findings& findings) {
     Counts counts(findings.district.sources.size(), 0);
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
-        if (findings.supply(row).fill_source.valid()) {
-            ++at(counts, findings.supply(row).fill_source);
+        const supply::ParcelSupply& supply = findings.supply(row);
+        if (supply.fill_source.valid()) {
+            ++at(counts, supply.fill_source);
+        }
+        for (const supply::FurtherFill& fill : supply.further_fills) {
+            if (fill.source.valid()) {
+                ++at(counts, fill.source);
+            }
         }
     }
     return counts;
@@ -158,12 +164,14 @@ std::vector<ColumnOf> use_columns(const Findings& findings, const CountedAt& sit
         text("open_in", "Seasons in which it counts.",
              [seasons](std::size_t row) { return value_of((*seasons)[row]); }),
         integer("parcels_served",
-                "Parcels whose tankers fill here in their worst season and period.",
+                "Parcels whose tankers, or some of them, fill here in their worst season and "
+                "period.",
                 [served, site](std::size_t row) {
                     return value_of_count(at(*served, site(row).source));
                 }),
         integer("parcels_with_loop",
-                "Of parcels_served: those whose tankers can go out and come back on roads of which "
+                "Of parcels_served: those whose first tanker fills here and can go out and come "
+                "back on roads of which "
                 "none is driven both ways, with the road under the hose and in front of the house "
                 "closed.",
                 [looped, site](std::size_t row) {

@@ -21,12 +21,13 @@ struct Shuttle {
     SourceIndex source;
     UnitIndex tanker;
     UnitIndex engine;
+    bool further = false;  // a fill site beside the first: no response of its own
     friend bool operator==(const Shuttle&, const Shuttle&) = default;
 };
 
 struct HashOfShuttle {
     std::size_t operator()(const Shuttle& shuttle) const {
-        std::size_t hash = shuttle.season.position();
+        std::size_t hash = shuttle.season.position() * 2 + (shuttle.further ? 1 : 0);
         for (const std::size_t part : {shuttle.dump_site.position(), shuttle.source.position(),
                                        shuttle.tanker.position(), shuttle.engine.position()}) {
             hash = (hash + part) * 0x9e3779b97f4a7c15U;
@@ -44,28 +45,50 @@ struct Shuttles {
     std::vector<std::uint32_t> of;
 };
 
+class ShuttleList {
+public:
+    // Its place in the list; one more has it.
+    std::uint32_t add(const Shuttle& shuttle) {
+        const auto [place, is_new] =
+            known_.try_emplace(shuttle, static_cast<std::uint32_t>(shuttles_.list.size()));
+        if (is_new) {
+            shuttles_.list.push_back(shuttle);
+            shuttles_.served.push_back(0);
+        }
+        ++shuttles_.served[place->second];
+        return place->second;
+    }
+    void place(std::uint32_t shuttle) { shuttles_.of.push_back(shuttle); }
+    Shuttles finished() && { return std::move(shuttles_); }
+
+private:
+    Shuttles shuttles_;
+    std::unordered_map<Shuttle, std::uint32_t, HashOfShuttle> known_;
+};
+
+// The drives to further fill sites stand in the list, but places are only told their first one's.
 Shuttles shuttles_of(const supply::Assessment& assessment) {
-    Shuttles shuttles;
-    std::unordered_map<Shuttle, std::uint32_t, HashOfShuttle> known;
+    ShuttleList shuttles;
     for (std::size_t row = 0; row < assessment.supplies.size(); ++row) {
         const supply::ParcelSupply& supply = assessment.supplies[row];
         if (!supply.has_round_trip()) {
-            shuttles.of.push_back(RoutesInUse::none);
+            shuttles.place(RoutesInUse::none);
             continue;
         }
-        const Shuttle shuttle{assessment.variants[assessment.worst_variant[row]].variant.season,
-                              supply.dump_site, supply.fill_source, supply.first_tanker,
-                              supply.first_at_site};
-        const auto [place, is_new] =
-            known.try_emplace(shuttle, static_cast<std::uint32_t>(shuttles.list.size()));
-        if (is_new) {
-            shuttles.list.push_back(shuttle);
-            shuttles.served.push_back(0);
+        Shuttle shuttle{assessment.variants[assessment.worst_variant[row]].variant.season,
+                        supply.dump_site, supply.fill_source, supply.first_tanker,
+                        supply.first_at_site};
+        shuttles.place(shuttles.add(shuttle));
+        for (const supply::FurtherFill& fill : supply.further_fills) {
+            if (fill.source.valid()) {
+                shuttle.source = fill.source;
+                shuttle.tanker = fill.first_tanker;
+                shuttle.further = true;
+                shuttles.add(shuttle);
+            }
         }
-        ++shuttles.served[place->second];
-        shuttles.of.push_back(place->second);
     }
-    return shuttles;
+    return std::move(shuttles).finished();
 }
 
 // The time that the season's round trips gave.
@@ -127,11 +150,13 @@ struct InOrder {
 
 // Each different drive once, with how many places have it.
 std::vector<RouteInUse> routes_of(const std::vector<std::array<WantedRoute, 3>>& wanted,
-                                  const std::vector<std::size_t>& served) {
+                                  const Shuttles& shuttles) {
     std::vector<RouteInUse> routes;
     for (std::size_t i = 0; i < wanted.size(); ++i) {
         for (const WantedRoute& drive : wanted[i]) {
-            routes.push_back({drive, {}, served[i]});
+            if (drive.kind != RouteKind::response || !shuttles.list[i].further) {
+                routes.push_back({drive, {}, shuttles.served[i]});
+            }
         }
     }
     std::ranges::stable_sort(routes, InOrder{}, &RouteInUse::wanted);
@@ -202,7 +227,7 @@ RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work) {
                           response_of(answers, shuttle)});
     }
     RoutesInUse result;
-    result.routes = routes_of(wanted, shuttles.served);
+    result.routes = routes_of(wanted, shuttles);
     ask_for_lines(result.routes);
     std::vector<RoutesInUse::OfPlace> of_shuttle;
     of_shuttle.reserve(wanted.size());

@@ -30,7 +30,7 @@ std::vector<bool> trips_in_use(const reports::SeasonFindings& season,
         const std::size_t end = trips.begin[supply.dump_site.position() + 1];
         for (std::size_t i = begin; i < end; ++i) {
             const SourceIndex source = at(season.fill_places, trips.items[i].fill_site).source;
-            in_use[i] = in_use[i] || source == supply.fill_source;
+            in_use[i] = in_use[i] || supply.fills_at(source);
         }
     }
     return in_use;

@@ -218,6 +218,11 @@ constexpr std::array rows{
     AssumptionRow{"fill_sites_per_class", "Water sources", &A::fill_sites_per_class, 1, 8, high,
                   "Nearest fill sites kept per strength class and dump site.",
                   "model choice: no listed site is beaten in both nearness and strength"},
+    AssumptionRow{
+        "one_water_within_ft", "Water sources", &A::one_water_within, 0, 26400, low,
+        "Two places on open water nearer than this, of which one has no system, are taken "
+        "for one water and do not fill at the same time.",
+        practice},
 
     AssumptionRow{"most_lift_ft", "Suction", &A::most_lift, 1, 25, high,
                   "Highest static lift from the drought level; a blank lift counts as this.",

@@ -98,6 +98,7 @@ struct Assumptions {
     double suction_test_valid_months = 12.0;
     double hydrant_test_valid_months = 60.0;
     int fill_sites_per_class = 3;
+    Length one_water_within = feet(2640);
 
     // suction: how water gets to a pump, and how much of a pond it can have
     Length most_lift = feet(15);

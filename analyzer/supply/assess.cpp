@@ -200,6 +200,9 @@ public:
         look.shuttle = case_of(key, look.scene);
         CaseAnswers answers(situation_, look.scene, look.shuttle);
         look.supply = answers.supply_of(fire, look.lay);
+        if (look.supply.fill_sites() > 1) {
+            look.shuttle = ShuttleCase(look.shuttle.several.front());
+        }
         look.line = house_line(situation_, look.scene, fire.place, look.lay.length);
         if (look.scene.missing == Limit::none) {
             for (const FillTrip& trip : situation_.trips.fill_trips[key.dump_site.position()]) {

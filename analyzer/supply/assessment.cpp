@@ -12,6 +12,17 @@ TenthsMinute rounded_up(Duration duration) {
         static_cast<std::int32_t>(std::ceil(in_minutes(duration) * 10.0 - binary_dust))};
 }
 
+std::size_t ParcelSupply::fill_sites() const {
+    const auto used = std::ranges::count_if(
+        further_fills, [](const FurtherFill& fill) { return fill.source.valid(); });
+    return (fill_source.valid() ? 1U : 0U) + static_cast<std::size_t>(used);
+}
+
+bool ParcelSupply::fills_at(SourceIndex source) const {
+    return fill_source == source ||
+           std::ranges::find(further_fills, source, &FurtherFill::source) != further_fills.end();
+}
+
 ParcelSupply unanswered(const Need& need) {
     ParcelSupply supply;
     supply.needed = need.flow;

@@ -1,6 +1,7 @@
 // The answer: for every parcel and target the flow that can be held, its state and what limits it.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -20,6 +21,14 @@ constexpr std::int32_t in_tenths(TenthsMinute time) { return static_cast<std::in
 constexpr Duration duration_of(TenthsMinute time) { return minutes(in_tenths(time) / 10.0); }
 TenthsMinute rounded_up(Duration duration);
 
+// A fill site beside the first.
+struct FurtherFill {
+    SourceIndex source;  // not valid: there is none
+    UnitIndex first_tanker;
+    TenthsMinute round_trip{};  // its undisturbed legs, both ways
+    std::uint8_t tankers = 0;   // that fill there
+};
+
 struct ParcelSupply {
     SupplyState state = SupplyState::unknown;
     Margin margin = Margin::none;
@@ -28,6 +37,7 @@ struct ParcelSupply {
     Limit limit = Limit::none;                // what sets the flow, or why there is none
     std::optional<ProblemId> reason;          // of state unknown
     std::uint8_t tankers = 0;                 // in the shuttle
+    std::uint8_t tankers_at_fill = 0;         // of those that fill at fill_source
     SupplyMode runner_up = SupplyMode::none;  // the best other mode that was looked at
 
     HeldFlow needed{};
@@ -36,6 +46,7 @@ struct ParcelSupply {
     HeldFlow later{};           // cautious, from the late horizon on
     HeldFlow one_tanker_out{};  // cautious, without the tanker that is missed most
     HeldFlow handbook{};
+    HeldFlow one_site{};  // cautious, if all tankers fill at one place
     HeldFlow runner_up_cautious{};
     TenthsMinute duration{};
 
@@ -46,13 +57,17 @@ struct ParcelSupply {
     std::optional<TenthsMinute> earliest_start;  // of the needed flow, cautious
     std::optional<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
 
-    DumpSiteIndex dump_site;               // of the season's list
-    LaneClass lane = LaneClass::dead_end;  // there, while this parcel is served
-    SourceIndex fill_source;
-    UnitIndex first_tanker;           // of the shuttle, by arrival; round_trip is its
+    DumpSiteIndex dump_site;                   // of the season's list
+    LaneClass lane = LaneClass::dead_end;      // there, while this parcel is served
+    SourceIndex fill_source;                   // where the first tanker fills
+    std::array<FurtherFill, 2> further_fills;  // at the same time, by their first tanker's arrival
+    UnitIndex first_tanker;                    // of the shuttle, by arrival; round_trip is its
     UnitIndex first_at_site;          // the first engine at the dump site, or at the source
     std::optional<float> hose_ft;     // from the dump site to the house
     std::optional<float> wheels_gal;  // in the tanks there by the late horizon
+
+    std::size_t fill_sites() const;
+    bool fills_at(SourceIndex source) const;  // precondition: the source is valid
 
     // Tankers drive between a fill site and a dump site; else neither, or hose comes from the
     // source.

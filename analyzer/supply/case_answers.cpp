@@ -24,6 +24,29 @@ std::optional<HouseLine> house_line(const Situation& situation, const Scene& sce
                                      assumptions.residual_pressure_psi)};
 }
 
+namespace {
+
+std::optional<TenthsMinute> sooner(std::optional<TenthsMinute> a, std::optional<TenthsMinute> b) {
+    return a && b ? std::min(*a, *b) : a ? a : b;
+}
+
+// The state rests on no weaker a word than it would with one fill site, where it is the same.
+void take_if_better(ParcelSupply& supply, ParcelSupply more) {
+    if (!worse(supply, more)) {
+        return;
+    }
+    if (more.state == supply.state && more.margin == supply.margin) {
+        more.evidence = std::max(more.evidence, supply.evidence);
+    }
+    supply = more;
+}
+
+std::uint8_t count_of(std::size_t tankers) {
+    return static_cast<std::uint8_t>(std::min<std::size_t>(255, tankers));
+}
+
+}  // namespace
+
 ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay) {
     ParcelSupply supply = unanswered(fire.need);
     supply.state = SupplyState::tank_only;
@@ -33,58 +56,81 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     supply.dump_site = scene_.dump_site;
     supply.lane = scene_.lane;
     supply.hose_ft = static_cast<float>(in_feet(lay.length));
-    supply.tankers = static_cast<std::uint8_t>(std::min<std::size_t>(255, shuttle_.tankers));
     if (shuttle_.tankers > 0) {
-        describe(supply);
+        describe(supply, shuttle_);
     }
-    if (!shuttle_.flows()) {
+    if (!shuttle_.flows() && shuttle_.several.empty()) {
         return supply;
     }
-    if (const auto line = house_line(situation_, scene_, fire.place, lay.length)) {
-        give(supply, held(line->flow));
-    } else {
+    const auto line = house_line(situation_, scene_, fire.place, lay.length);
+    if (!line) {
         supply.limit = Limit::hose;
+        return supply;
+    }
+    const ParcelSupply bare = supply;
+    if (shuttle_.flows()) {
+        give(supply, shuttle_, held(line->flow));
+        supply.one_site = supply.cautious;
+    }
+    for (const ShuttleCase& several : shuttle_.several) {
+        ParcelSupply more = bare;
+        more.evidence = fire.need.evidence;
+        describe(more, several);
+        give(more, several, held(line->flow));
+        more.one_site = supply.one_site;
+        take_if_better(supply, more);
     }
     return supply;
 }
 
-void CaseAnswers::describe(ParcelSupply& supply) const {
-    supply.handbook = held(shuttle_.handbook);
-    supply.fill_source = shuttle_.source;
-    supply.first_tanker = shuttle_.first_tanker;
+void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) const {
+    supply.tankers = count_of(shuttle.tankers);
+    supply.handbook = held(shuttle.handbook);
     supply.first_at_site = scene_.engines.front().unit;
-    supply.tank_water = rounded_up(shuttle_.tank_water);
-    if (shuttle_.continuous) {
-        supply.continuous = rounded_up(*shuttle_.continuous);
+    supply.first_tanker = shuttle.fills.front().first_tanker;
+    supply.round_trip = rounded_up(shuttle.fills.front().round_trip);
+    supply.fill_source = shuttle.fills.front().source;
+    supply.tankers_at_fill = count_of(shuttle.fills.front().tankers);
+    for (std::size_t i = 1; i < shuttle.fills.size(); ++i) {
+        const FillUse& fill = shuttle.fills[i];
+        supply.further_fills[i - 1] = {fill.source, fill.first_tanker, rounded_up(fill.round_trip),
+                                       count_of(fill.tankers)};
     }
-    supply.gap = rounded_up(shuttle_.gap);
-    supply.round_trip = rounded_up(shuttle_.round_trip);
-    supply.evidence = std::min(supply.evidence, shuttle_.evidence);
+    supply.tank_water = rounded_up(shuttle.tank_water);
+    supply.continuous =
+        shuttle.continuous ? std::optional(rounded_up(*shuttle.continuous)) : std::nullopt;
+    supply.gap = rounded_up(shuttle.gap);
+    supply.evidence = std::min(supply.evidence, shuttle.evidence);
 }
 
-void CaseAnswers::give(ParcelSupply& supply, HeldFlow line) {
+void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {
     supply.mode = SupplyMode::shuttle;
-    supply.limit = line < shuttle_.sustained ? Limit::supply_line : shuttle_.limit;
-    supply.sustained = std::min(shuttle_.sustained, line);
-    supply.cautious = std::min(shuttle_.cautious, line);
-    supply.later = std::min(shuttle_.later, line);
-    supply.one_tanker_out = std::min(shuttle_.one_tanker_out, line);
+    supply.limit = line < shuttle.sustained ? Limit::supply_line : shuttle.limit;
+    supply.sustained = std::min(shuttle.sustained, line);
+    supply.cautious = std::min(shuttle.cautious, line);
+    supply.later = std::min(shuttle.later, line);
+    supply.one_tanker_out = std::min(shuttle.one_tanker_out, line);
     if (line >= supply.needed) {
-        supply.earliest_start = earliest(supply.needed);
+        supply.earliest_start = earliest(shuttle, supply.needed);
+        if (&shuttle != &shuttle_) {
+            supply.earliest_start =
+                sooner(supply.earliest_start, earliest(shuttle_, supply.needed));
+        }
     }
     judge(supply, situation_.district.assumptions.firm_margin);
 }
 
-std::optional<TenthsMinute> CaseAnswers::earliest(HeldFlow needed) {
-    const auto known = earliest_.find(needed);
-    if (known != earliest_.end()) {
+std::optional<TenthsMinute> CaseAnswers::earliest(const ShuttleCase& shuttle, HeldFlow needed) {
+    auto& of_shuttle = &shuttle == &shuttle_ ? earliest_ : earliest_of_several_;
+    const auto known = of_shuttle.find(needed);
+    if (known != of_shuttle.end()) {
         return known->second;
     }
     const Duration latest =
-        std::max(situation_.district.assumptions.late_horizon, shuttle_.window.start);
-    const auto start = earliest_start(shuttle_.slow, needed, shuttle_.window.duration, latest);
+        std::max(situation_.district.assumptions.late_horizon, shuttle.window.start);
+    const auto start = earliest_start(shuttle.slow, needed, shuttle.window.duration, latest);
     const auto kept = start ? std::optional(rounded_up(*start)) : std::nullopt;
-    earliest_.emplace(needed, kept);
+    of_shuttle.emplace(needed, kept);
     return kept;
 }
 

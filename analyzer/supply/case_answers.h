@@ -29,18 +29,19 @@ public:
     CaseAnswers(const Situation& situation, const Scene& scene, const ShuttleCase& shuttle)
         : situation_(situation), scene_(scene), shuttle_(shuttle) {}
 
-    // Precondition: the lay is from the scene's dump site.
+    // More than one fill site where that gives more. Precondition: the lay is from the scene's dump
+    // site.
     ParcelSupply supply_of(const HouseOnFire& fire, const HoseLay& lay);
 
 private:
-    void describe(ParcelSupply& supply) const;
-    void give(ParcelSupply& supply, HeldFlow line);
-    std::optional<TenthsMinute> earliest(HeldFlow needed);
+    void describe(ParcelSupply& supply, const ShuttleCase& shuttle) const;
+    void give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line);
+    std::optional<TenthsMinute> earliest(const ShuttleCase& shuttle, HeldFlow needed);
 
     const Situation& situation_;
     const Scene& scene_;
     const ShuttleCase& shuttle_;
-    std::map<HeldFlow, std::optional<TenthsMinute>> earliest_;
+    std::map<HeldFlow, std::optional<TenthsMinute>> earliest_, earliest_of_several_;
 };
 
 }  // namespace farwater::supply

@@ -35,7 +35,8 @@ void average(Group& group, const Incident& incident) {
         const Tanker& tanker = *group.members[i];
         const double weight = group.weights[i] /= sum;
         group.gallons += weight * in_gallons(tanker.delivered);
-        group.handling += weight * in_minutes(tanker.fill_before + tanker.fill_after);
+        group.handling +=
+            weight * in_minutes(group.site->backing + tanker.fill_before + tanker.fill_after);
         group.drives += weight * in_minutes(tanker.leg.empty + tanker.leg.loaded);
         group.offload += weight * in_minutes(offload_visit(tanker));
     }

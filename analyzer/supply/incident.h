@@ -38,8 +38,9 @@ struct FillSite {
     std::optional<int> flows;  // filled at the same time; none = the best of 1..places is searched
     Flow pump;                 // shared: each running fill has min(fill_limit, pump / flows)
     Duration ready;
-    std::optional<Volume> usable;  // none = unlimited, said by somebody in so many words
-    Flow inflow;                   // what refills it during the incident
+    std::optional<Volume> usable;   // none = unlimited, said by somebody in so many words
+    Flow inflow;                    // what refills it during the incident
+    Duration backing = minutes(0);  // into a place there, on top of a tanker's own fill_before
 };
 
 struct DumpSite {

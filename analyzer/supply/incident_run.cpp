@@ -87,6 +87,7 @@ Incident slowed(const Incident& incident, double factor) {
     }
     for (FillSite& site : slow.fill_sites) {
         site.pump = site.pump / factor;
+        site.backing = site.backing * factor;
     }
     slow.dump_site.nurse_hookup = slow.dump_site.nurse_hookup * factor;
     slow.dump_site.nurse_rate = slow.dump_site.nurse_rate / factor;

@@ -82,79 +82,6 @@ Volume on_wheels(const District& district, const Scene& scene) {
     return sum;
 }
 
-// A planning default that the district set itself is its own word.
-Evidence rates_evidence(const Unit& unit, const Assumptions& assumptions) {
-    const bool fill_known = unit.fill_limit || assumptions.is_given("fill_limit_gpm");
-    const bool offload_known = unit.offload || assumptions.is_given("offload_gpm");
-    if (!fill_known || !offload_known) {
-        return Evidence::assumed;
-    }
-    return unit.fill_limit && unit.offload && unit.tested_on ? Evidence::tested
-                                                             : Evidence::declared;
-}
-
-Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival& arrival,
-                   const FillTrip& trip) {
-    const Assumptions& assumptions = situation.district.assumptions;
-    const Unit& unit = at(situation.district.units, arrival.unit);
-    const LegTimes& legs = trip.legs[arrival.profile.position()];
-    const bool backs = unit.backs_to_offload || scene.lane == LaneClass::dead_end;
-    const bool backs_to_fill =
-        at(situation.trips.fill_lanes, trip.fill_site) == LaneClass::dead_end;
-    Tanker tanker;
-    tanker.unit = arrival.unit;
-    tanker.delivered = unit.tank * assumptions.delivered_fraction;
-    tanker.refilled = unit.tank * assumptions.refill_fraction;
-    tanker.fill_limit = unit.fill_limit.value_or(assumptions.fill_limit);
-    tanker.offload = unit.offload.value_or(assumptions.offload);
-    tanker.fill_before =
-        assumptions.fill_before + (backs_to_fill ? assumptions.backing : minutes(0));
-    tanker.fill_after = assumptions.fill_after;
-    tanker.offload_before = assumptions.offload_before + (backs ? assumptions.backing : minutes(0));
-    tanker.offload_after = assumptions.offload_after;
-    tanker.arrives = arrival.at_scene;
-    tanker.can_nurse = unit.pump.has_value();
-    tanker.evidence = rates_evidence(unit, assumptions);
-    tanker.leg = {.empty = duration_of(legs.empty), .loaded = duration_of(legs.loaded)};
-    return tanker;
-}
-
-// Who runs the fill site, and from when.
-struct FillEngine {
-    UnitIndex unit;
-    Duration ready;
-    Flow pump;  // rated
-};
-
-// The first engine that has no other job and can have the fill site running; none = there is none.
-std::optional<FillEngine> fill_engine(const Situation& situation, const Scene& scene,
-                                      FillSiteIndex fill_site, Duration setup) {
-    std::optional<FillEngine> first;
-    for (std::size_t i = 2; i < scene.engines.size(); ++i) {
-        const Arrival& engine = scene.engines[i];
-        const Unit& unit = at(situation.district.units, engine.unit);
-        const DriveTime drive =
-            situation.trips.station_to_fill_site(engine.profile, unit.station, fill_site);
-        const Duration there = engine.leaves + duration_of(drive) + setup;
-        if (reachable(drive) && (!first || there < first->ready)) {
-            first = {engine.unit, there,
-                     unit.pump.value_or(situation.district.assumptions.engine_pump)};
-        }
-    }
-    return first;
-}
-
-// The first tanker opens a hydrant itself when it comes to fill.
-Duration first_tanker_ready(const std::vector<Tanker>& tankers, Duration setup) {
-    Duration first = minutes(1e6);
-    for (const Tanker& tanker : tankers) {
-        const Duration offload =
-            tanker.offload_before + tanker.delivered / tanker.offload + tanker.offload_after;
-        first = std::min(first, tanker.arrives + offload + tanker.leg.empty);
-    }
-    return first + setup;
-}
-
 }  // namespace
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
@@ -201,47 +128,6 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.set_up.flow_cap =
         std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
     return scene;
-}
-
-FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTrip& trip) {
-    const Assumptions& assumptions = situation.district.assumptions;
-    FillPlan plan;
-    for (const Arrival& arrival : scene.tankers) {
-        const LegTimes& legs = trip.legs[arrival.profile.position()];
-        if (reachable(legs.empty) && reachable(legs.loaded)) {
-            plan.incident.tankers.push_back(tanker_from(situation, scene, arrival, trip));
-        }
-    }
-    if (plan.incident.tankers.empty()) {
-        plan.missing = Limit::no_route;
-        return plan;
-    }
-    const CountedSource& source =
-        counted_source(situation.water, at(situation.fill_places, trip.fill_site).source);
-    const Duration setup = source.setup + season_of(situation).extra_setup;
-    const auto engine = fill_engine(situation, scene, trip.fill_site, setup);
-    std::optional<Duration> ready = engine ? std::optional(engine->ready) : std::nullopt;
-    if (!source.needs_engine) {
-        const Duration by_tanker = first_tanker_ready(plan.incident.tankers, setup);
-        plan.opened_by_tanker = !ready || by_tanker < *ready;
-        ready = ready ? std::min(*ready, by_tanker) : by_tanker;
-    }
-    if (!ready) {
-        plan.missing = Limit::engines;
-        return plan;
-    }
-    plan.engine = engine ? engine->unit : UnitIndex{};
-    plan.incident.dump_site = scene.set_up;
-    plan.incident.fill_sites = {{.places = source.places,
-                                 .flows = std::nullopt,
-                                 .pump = source.with_pump(engine ? engine->pump : gpm(0)),
-                                 .ready = *ready,
-                                 .usable = source.usable,
-                                 .inflow = source.inflow}};
-    plan.incident.initial_attack = {
-        .flow = assumptions.initial_attack,
-        .from = scene.first_arrival + assumptions.initial_attack_after_arrival};
-    return plan;
 }
 
 }  // namespace farwater::supply

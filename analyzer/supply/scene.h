@@ -1,5 +1,5 @@
-// One fire at one dump site: who arrives when, what that gives the dump site, and the incidents
-// that follow for each fill site. The same for all parcels that share dump site, arrival and zone.
+// One fire at one dump site: who arrives when, and what that gives the dump site. The same for all
+// parcels that share dump site, arrival and zone.
 #pragma once
 
 #include <optional>
@@ -42,16 +42,5 @@ struct Scene {
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
                std::span<const Responder> responders, DumpSiteIndex dump_site, LaneClass lane,
                Duration first_arrival);
-
-// The incident with all tankers at one fill site; tankers that have no way there stay out. The
-// reason instead when nobody can fill there: engines (none is left to run it) or no_route.
-struct FillPlan {
-    Incident incident;
-    Limit missing = Limit::none;
-    UnitIndex engine;               // can run the fill site; not valid: none is left to
-    bool opened_by_tanker = false;  // which is there before that engine, or instead of one
-    bool usable() const { return missing == Limit::none; }
-};
-FillPlan plan_with(const Situation& situation, const Scene& scene, const FillTrip& trip);
 
 }  // namespace farwater::supply

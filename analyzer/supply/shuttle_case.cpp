@@ -2,19 +2,22 @@
 
 #include <algorithm>
 #include <functional>
+#include <utility>
 
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/limits.h"
+#include "analyzer/supply/several_sites.h"
 #include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {
 namespace {
 
-// A fill site that tankers can use.
-struct Option {
+// A fill site that tankers can use, by itself.
+struct Alone {
     Incident incident;  // with all of them
-    SourceIndex source;
+    const CountedSource* source = nullptr;
+    RunBy run_by;
     HeldFlow quick{};  // the cautious flow of a quick choice of tankers
 };
 
@@ -26,54 +29,84 @@ Window window_of(const Scene& scene, const Assumptions& assumptions, Duration du
 }
 
 struct Options {
-    std::vector<Option> list;  // best first, the nearer of equals; not more than are looked at
+    std::vector<Alone> best;      // first, the nearer of equals; not more than are looked at
+    std::vector<FillOption> all;  // that somebody can fill at, the nearest first
     Limit missing = Limit::no_source;
 
-    void add(Option option) {
+    void add(Alone option) {
         const auto place =
-            std::ranges::upper_bound(list, option.quick, std::greater<>{}, &Option::quick);
-        list.insert(place, std::move(option));
-        list.resize(std::min(list.size(), looked_at_in_full));
+            std::ranges::upper_bound(best, option.quick, std::greater<>{}, &Alone::quick);
+        best.insert(place, std::move(option));
+        best.resize(std::min(best.size(), looked_at_in_full));
     }
     // What a fill site has to beat to be among them.
     HeldFlow least() const {
-        return list.size() == looked_at_in_full ? list.back().quick : HeldFlow{};
+        return best.size() == looked_at_in_full ? best.back().quick : HeldFlow{};
     }
 };
 
-Options options_of(const Situation& situation, const Scene& scene, Window window, double factor,
-                   bool bounded) {
+// One dump site, one first arrival, one duration.
+struct Asked {
+    const Situation& situation;
+    const Scene& scene;
+    Window window;
+    double factor;
+    std::vector<Tanker> tankers;
+};
+
+Options options_of(const Asked& asked, bool bounded) {
     Options options;
-    for (const FillTrip& trip : situation.trips.fill_trips[scene.dump_site.position()]) {
-        FillPlan plan = plan_with(situation, scene, trip);
+    for (const FillTrip& trip :
+         asked.situation.trips.fill_trips[asked.scene.dump_site.position()]) {
+        FillOption option = fill_option(asked.situation, asked.scene, asked.tankers, trip);
+        FillPlan plan = plan_alone(asked.situation, asked.scene, asked.tankers, option);
         if (!plan.usable()) {
             options.missing = plan.missing;
             continue;
         }
         const HeldFlow least = bounded ? options.least() : HeldFlow{};
-        const HeldFlow quick = quick_choice(plan.incident, window, factor, least);
-        options.add(
-            {std::move(plan.incident), at(situation.fill_places, trip.fill_site).source, quick});
+        const HeldFlow quick = quick_choice(plan.incident, asked.window, asked.factor, least);
+        options.add({std::move(plan.incident), option.source, plan.run_by, quick});
+        options.all.push_back(std::move(option));
     }
     return options;
 }
 
+// Which tankers, and the source behind each of the incident's fill sites and who runs it.
 struct Chosen {
     ShuttlePlan plan;
-    SourceIndex source;
+    std::vector<const CountedSource*> sources;
+    std::vector<RunBy> run_by;
 };
 
 // Where nothing can be held, the first option with all tankers stands for it. Precondition: there
 // is an option.
-Chosen best_of(const Options& options, Window window, double factor) {
-    const Option& first = options.list.front();
-    Chosen best{{first.incident, slowed(first.incident, factor), {}}, first.source};
-    for (const Option& option : options.list) {
-        if (auto plan = full_choice(option.incident, window, factor, best.plan.cautious)) {
-            best = {std::move(*plan), option.source};
+Chosen best_alone(const Asked& asked, const Options& options) {
+    const Alone& first = options.best.front();
+    Chosen best{
+        {first.incident, slowed(first.incident, asked.factor), {}}, {first.source}, {first.run_by}};
+    for (const Alone& option : options.best) {
+        if (auto plan =
+                full_choice(option.incident, asked.window, asked.factor, best.plan.cautious)) {
+            best = {std::move(*plan), {option.source}, {option.run_by}};
         }
     }
     return best;
+}
+
+std::optional<Chosen> best_together(const Asked& asked, const Options& options,
+                                    const ShuttlePlan& alone) {
+    const SeveralQuestion question{asked.situation, asked.scene,  asked.tankers,
+                                   options.all,     asked.window, asked.factor};
+    auto several = best_of_several(question, alone);
+    if (!several) {
+        return std::nullopt;
+    }
+    Chosen chosen{std::move(several->plan), {}, std::move(several->run_by)};
+    for (const FillOption* option : several->sources) {
+        chosen.sources.push_back(option->source);
+    }
+    return chosen;
 }
 
 // Of the tankers that are run; those that stand by cannot change the state.
@@ -90,9 +123,27 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
     result.tank_water = first.tank_water;
     result.continuous = first.continuous;
     result.gap = first.dry;
-    const Leg& leg = incident.tankers.front().leg;
-    result.first_tanker = incident.tankers.front().unit;
-    result.round_trip = leg.empty + leg.loaded;
+}
+
+void add_fills(ShuttleCase& result, const Chosen& chosen) {
+    for (std::size_t i = 0; i < chosen.sources.size(); ++i) {
+        const CountedSource& source = *chosen.sources[i];
+        result.fills.push_back({.source = source.source,
+                                .tankers = 0,
+                                .first_tanker = {},
+                                .round_trip = {},
+                                .run_by = chosen.run_by[i]});
+        result.evidence = std::min(result.evidence, source.evidence);
+    }
+    for (const Tanker& tanker : chosen.plan.incident.tankers) {
+        FillUse& fill = result.fills[tanker.fill_site];
+        if (fill.tankers == 0) {
+            fill.first_tanker = tanker.unit;
+            fill.round_trip = tanker.leg.empty + tanker.leg.loaded;
+        }
+        ++fill.tankers;
+    }
+    result.source = result.fills.front().source;
 }
 
 void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& assumptions) {
@@ -110,27 +161,48 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
     result.tankers = plan.incident.tankers.size();
 }
 
+ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
+    ShuttleCase result;
+    result.window = asked.window;
+    result.evidence = fleet_evidence(chosen.plan.incident);
+    add_flows(result, chosen.plan, asked.situation.district.assumptions);
+    add_clocks(result, chosen.plan.incident);
+    add_fills(result, chosen);
+    return result;
+}
+
+// What is told beside the flow is no lower than with one fill site; where the sustained flow is,
+// one fill site is kept.
+void add_several(ShuttleCase& alone, ShuttleCase several) {
+    if (several.sustained < alone.sustained) {
+        return;
+    }
+    several.later = std::max(several.later, alone.later);
+    several.one_tanker_out = std::max(several.one_tanker_out, alone.one_tanker_out);
+    alone.several.push_back(std::move(several));
+}
+
 ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
                         bool bounded) {
     const Assumptions& assumptions = situation.district.assumptions;
-    const double factor = cautious_factor(assumptions);
-    ShuttleCase result;
-    result.window = window_of(scene, assumptions, duration);
-    result.limit = scene.missing;
+    ShuttleCase nothing;
+    nothing.window = window_of(scene, assumptions, duration);
+    nothing.limit = scene.missing;
     if (scene.missing != Limit::none) {
-        return result;
+        return nothing;
     }
-    const Options options = options_of(situation, scene, result.window, factor, bounded);
-    if (options.list.empty()) {
-        result.limit = options.missing;
-        return result;
+    const Asked asked{situation, scene, nothing.window, cautious_factor(assumptions),
+                      tankers_of(situation, scene)};
+    const Options options = options_of(asked, bounded);
+    if (options.best.empty()) {
+        nothing.limit = options.missing;
+        return nothing;
     }
-    const Chosen chosen = best_of(options, result.window, factor);
-    add_flows(result, chosen.plan, assumptions);
-    add_clocks(result, chosen.plan.incident);
-    result.source = chosen.source;
-    result.evidence = std::min(fleet_evidence(chosen.plan.incident),
-                               counted_source(situation.water, chosen.source).evidence);
+    const Chosen chosen = best_alone(asked, options);
+    ShuttleCase result = case_of(asked, chosen);
+    if (const auto together = best_together(asked, options, chosen.plan)) {
+        add_several(result, case_of(asked, *together));
+    }
     return result;
 }
 

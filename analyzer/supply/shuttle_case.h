@@ -6,38 +6,52 @@
 #include <vector>
 
 #include "analyzer/supply/assessment.h"
+#include "analyzer/supply/fill_option.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/limits.h"
 #include "analyzer/supply/scene.h"
 
 namespace farwater::supply {
 
+// A fill site in use.
+struct FillUse {
+    SourceIndex source;
+    std::size_t tankers = 0;  // that fill there
+    UnitIndex first_tanker;   // of those, by arrival
+    Duration round_trip;      // its legs
+    RunBy run_by;
+};
+
 struct ShuttleCase {
     Window window;
     Limit limit = Limit::none;  // why there is no flow, or what binds it
     HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
     Flow handbook;
-    Incident incident;        // the chosen one
-    Incident slow;            // the same, slowed: earliest starts are asked of it
-    std::vector<Gain> gains;  // in sustained flow, by one more of each thing
-    SourceIndex source;
-    UnitIndex first_tanker;  // of those that are run, by arrival; its legs are the round trip
-    std::size_t tankers = 0;
+    Incident incident;           // the chosen one
+    Incident slow;               // the same, slowed: earliest starts are asked of it
+    std::vector<Gain> gains;     // in sustained flow, by one more of each thing
+    std::vector<FillUse> fills;  // in the order of their first tankers' arrival
+    SourceIndex source;          // the first of them
+    std::size_t tankers = 0;     // that are run
     Duration tank_water;
     std::optional<Duration> continuous;
     Duration gap;
-    Duration round_trip;
     Evidence evidence = Evidence::assumed;
+    // None or one: the same shuttle over more than one fill site, where that holds more. Later flow
+    // and the flow with one tanker out are no lower there than with one fill site, for that is then
+    // still there to fall back on.
+    std::vector<ShuttleCase> several;
     bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
 };
 
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
 // nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
 // two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
-// fill site that does not beat those two is hardly run.
+// fill site that does not beat those two is hardly run. Then two and three fill sites at the same
+// time (several_sites.h).
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
 
-// The same with every fill site run, in the same order: for the tests.
+// The same with every single fill site run, in the same order: for the tests.
 ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
 
 // The factor on stage times behind the cautious flow: 1 + 0.35 cv.

@@ -25,8 +25,8 @@ inline Flow fill_rate(const FillSite& site, const Tanker& tanker) {
 
 // At that rate. Precondition: it is positive.
 inline FillVisit fill_visit(const FillSite& site, const Tanker& tanker) {
-    return {tanker.fill_before, flowing_for(tanker.refilled, fill_rate(site, tanker)),
-            tanker.fill_after};
+    return {tanker.fill_before + site.backing,
+            flowing_for(tanker.refilled, fill_rate(site, tanker)), tanker.fill_after};
 }
 
 inline Duration offload_visit(const Tanker& tanker) {

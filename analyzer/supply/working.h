@@ -9,6 +9,7 @@
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/case_answers.h"
 #include "analyzer/supply/direct.h"
+#include "analyzer/supply/fill_option.h"
 #include "analyzer/supply/shuttle_case.h"
 
 namespace farwater::supply {
@@ -25,7 +26,7 @@ struct FillSiteSeen {
 struct ShuttleWorking {
     HoseLay lay;
     Scene scene;
-    ShuttleCase shuttle;
+    ShuttleCase shuttle;  // the one that the answer rests on
     std::vector<FillSiteSeen> fill_sites;
     std::optional<HouseLine> line;  // none = no hose that is there is long enough
     ParcelSupply supply;

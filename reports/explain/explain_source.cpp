@@ -201,37 +201,50 @@ std::string_view setup_key(SourceKind kind) {
     return "setup_dry_hydrant_min";
 }
 
-// Who runs it, and from when it fills.
-void running_lines(const Explained& explained, const supply::ShuttleWorking& look,
-                   const supply::FillSiteSeen& seen, WorkedPage& page) {
-    const District& district = explained.district();
-    const CountedSource& counted = supply::counted_source(explained.findings.water, seen.source);
-    const supply::FillSite& site = seen.plan.incident.fill_sites.front();
-    const Duration setup = counted.setup + season_at(explained).extra_setup;
-    page.rests_on({setup_key(at(district.sources, seen.source).kind)});
-    if (counted.needs_engine && seen.plan.engine.valid()) {
-        const Unit& engine = at(district.units, seen.plan.engine);
+// What fills the tankers.
+void filling_lines(const District& district, const CountedSource& counted, const Unit* engine,
+                   Flow pump, WorkedPage& page) {
+    Flow alone = counted.rate;
+    if (counted.needs_engine && engine != nullptr) {
+        const Flow rated = engine->pump.value_or(district.assumptions.engine_pump);
+        alone = counted.with_pump(rated);
         page.sum("tankers are filled with",
-                 fmt::format("least({}, {} x {})", plain(counted.rate),
-                             plain(engine.pump.value_or(district.assumptions.engine_pump)),
+                 fmt::format("least({}, {} x {})", plain(counted.rate), plain(rated),
                              plain(counted.pump_share, 3)),
-                 in_gpm(site.pump), Digits::one, "gpm",
+                 in_gpm(alone), Digits::one, "gpm",
                  "the source, and the rating of the engine's pump at that lift");
-        if (!engine.pump) {
+        if (!engine->pump) {
             page.rests_on({"engine_pump_gpm"});
         }
     }
-    const auto engine =
-        std::ranges::find(look.scene.engines, seen.plan.engine, &supply::Arrival::unit);
-    if (seen.plan.opened_by_tanker || engine == look.scene.engines.end()) {
+    if (pump < alone) {
+        page.number("of it while other places of the system fill", in_gpm(pump), Digits::one, "gpm",
+                    "its part of what the whole system gives");
+    }
+}
+
+// Who runs it, and from when it fills.
+void running_lines(const Explained& explained, const supply::ShuttleWorking& look,
+                   const supply::FillUse& fill, const supply::FillSite& site, WorkedPage& page) {
+    const District& district = explained.district();
+    const CountedSource& counted = supply::counted_source(explained.findings.water, fill.source);
+    const Duration setup = counted.setup + season_at(explained).extra_setup;
+    page.rests_on({setup_key(at(district.sources, fill.source).kind)});
+    const UnitIndex runs = fill.run_by.engine;
+    filling_lines(district, counted, runs.valid() ? &at(district.units, runs) : nullptr, site.pump,
+                  page);
+    const auto engine = std::ranges::find(look.scene.engines, runs, &supply::Arrival::unit);
+    if (fill.run_by.opened_by_tanker || engine == look.scene.engines.end()) {
         page.number(
             "ready to fill", in_minutes(site.ready), Digits::two, "min",
             fmt::format("opened by the first tanker that comes to fill, {} min set-up in it",
                         plain(setup)));
         return;
     }
-    page.words("run by", unit_words(district, seen.plan.engine),
-               "the engine without another job that can have it running first");
+    page.words("run by", unit_words(district, runs),
+               look.shuttle.fills.size() > 1
+                   ? "an engine without another job; who runs which so that all are ready soonest"
+                   : "the engine without another job that can have it running first");
     page.sum("ready to fill",
              fmt::format("{} + {} drive + {} to set up",
                          rolling_sum(explained, engine->unit, engine->leaves),
@@ -243,7 +256,9 @@ void running_lines(const Explained& explained, const supply::ShuttleWorking& loo
 void others_looked_at(const Explained& explained, const supply::ShuttleWorking& look,
                       WorkedPage& page) {
     for (const supply::FillSiteSeen& seen : look.fill_sites) {
-        if (seen.source == look.shuttle.source || seen.plan.incident.tankers.empty()) {
+        const bool in_use = std::ranges::find(look.shuttle.fills, seen.source,
+                                              &supply::FillUse::source) != look.shuttle.fills.end();
+        if (in_use || seen.plan.incident.tankers.empty()) {
             continue;
         }
         const supply::Leg& leg = seen.plan.incident.tankers.front().leg;
@@ -255,6 +270,43 @@ void others_looked_at(const Explained& explained, const supply::ShuttleWorking& 
                    seen.plan.usable()
                        ? std::string()
                        : "nobody can fill there: " + std::string(word(seen.plan.missing)));
+    }
+}
+
+std::string names_of_tankers(const Explained& explained, const supply::ShuttleCase& shuttle,
+                             std::size_t fill) {
+    std::string names;
+    for (const supply::Tanker& tanker : shuttle.incident.tankers) {
+        if (tanker.fill_site == fill) {
+            names += (names.empty() ? "" : ", ") + unit_words(explained.district(), tanker.unit);
+        }
+    }
+    return names;
+}
+
+// More than one in use at the same time.
+void fills_together(const Explained& explained, const supply::ShuttleWorking& look,
+                    WorkedPage& page) {
+    const supply::ShuttleCase& shuttle = look.shuttle;
+    for (std::size_t i = 0; i < shuttle.fills.size(); ++i) {
+        const supply::FillUse& fill = shuttle.fills[i];
+        page.part(fmt::format("Fill site {} of {}, {}", i + 1, shuttle.fills.size(),
+                              source_words(explained.district(), fill.source)));
+        if (i == 0) {
+            page.words("why these",
+                       fmt::format("of {} listed for the dump site they give the largest cautious "
+                                   "flow that was found",
+                                   look.fill_sites.size()),
+                       "each takes a crew, a suction point with an engine; places of one water "
+                       "share what it gives");
+            page.number("with one fill site, through the line",
+                        in_gpm(flow_of(look.supply.one_site)), Digits::one, "gpm",
+                        "cautious, the best of them");
+            page.rests_on({"one_water_within_ft"});
+        }
+        page.words("tankers that fill here", names_of_tankers(explained, shuttle, i));
+        explain_source(explained, fill.source, page);
+        running_lines(explained, look, fill, shuttle.incident.fill_sites[i], page);
     }
 }
 
@@ -271,13 +323,18 @@ void explain_fill_site(const Explained& explained, const supply::ShuttleWorking&
         }
         return;
     }
-    page.part("The fill site, " + source_words(explained.district(), chosen->source));
-    page.words("why this one",
-               fmt::format("of {} listed for the dump site it gives the largest cautious flow",
-                           look.fill_sites.size()),
-               "the nearer of equals; the two best of a quick look are looked at in full");
-    explain_source(explained, chosen->source, page);
-    running_lines(explained, look, *chosen, page);
+    if (look.shuttle.fills.size() > 1) {
+        fills_together(explained, look, page);
+    } else {
+        page.part("The fill site, " + source_words(explained.district(), chosen->source));
+        page.words("why this one",
+                   fmt::format("of {} listed for the dump site it gives the largest cautious flow",
+                               look.fill_sites.size()),
+                   "the nearer of equals; the two best of a quick look are looked at in full");
+        explain_source(explained, chosen->source, page);
+        running_lines(explained, look, look.shuttle.fills.front(),
+                      look.shuttle.incident.fill_sites.front(), page);
+    }
     page.rests_on({"fill_sites_per_class"});
     others_looked_at(explained, look, page);
 }

@@ -133,6 +133,14 @@ const Sheet = (() => {
     return id ? element("span", "", idea(id), ...(name ? [", ", idea(name)] : [])) : "";
   }
 
+  // A fill site that is in use at the same time as the first, and how many fill there.
+  function beside(which, row) {
+    const id = Parcels.text(which + "_fill_source_id", row);
+    return id
+      ? element("span", "", named("fill_sites", "source_id", id), ` (${number(which + "_fill_tankers", row)} of ${number("tankers", row)})`)
+      : "";
+  }
+
   function places(row) {
     const defaults = number("default_speed_pct", row);
     const mode = Parcels.text("supply_mode", row);
@@ -144,6 +152,8 @@ const Sheet = (() => {
       ["Its lane", Words.lanes[Parcels.text("lane_class", row)] || ""],
       [byHose ? "Hose" : "Hose from there", has("hose_ft", row) ? Words.whole(number("hose_ft", row)) + " ft" : ""],
       [byHose ? "Source" : "Fill site", named("fill_sites", "source_id", Parcels.text("fill_source_id", row))],
+      ["Second fill site", beside("second", row)],
+      ["Third fill site", beside("third", row)],
       ["Round trip, driving", has("round_trip_min", row) ? `${number("round_trip_min", row).toFixed(1)} min${has("round_trip_mi", row) ? `, ${number("round_trip_mi", row).toFixed(1)} mi` : ""}` : ""],
       ["On default speeds", defaults > 0 ? defaults + " % of the driving" : ""],
       [`${Words.tanker[0].toUpperCase() + Words.tanker.slice(1)}s in the shuttle`, number("tankers", row) > 0 ? String(number("tankers", row)) : ""],

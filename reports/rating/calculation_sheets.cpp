@@ -112,19 +112,57 @@ std::string id_of_source(const Findings& findings, SourceIndex source) {
     return source.valid() ? at(findings.district.sources, source).id : std::string("none");
 }
 
-// Gallons at the source against gallons that the flow takes.
+// All fill sites that are in use at the same time.
+std::vector<SourceIndex> sources_in_use(const supply::ParcelSupply& brought) {
+    std::vector<SourceIndex> sources;
+    if (brought.fill_source.valid()) {
+        sources.push_back(brought.fill_source);
+    }
+    for (const supply::FurtherFill& fill : brought.further_fills) {
+        if (fill.source.valid()) {
+            sources.push_back(fill.source);
+        }
+    }
+    return sources;
+}
+
+std::string ids_of_sources(const Findings& findings, const supply::ParcelSupply& brought) {
+    std::string ids;
+    for (const SourceIndex source : sources_in_use(brought)) {
+        ids += (ids.empty() ? "" : ", ") + id_of_source(findings, source);
+    }
+    return ids.empty() ? "none" : ids;
+}
+
+// Gallons over the duration at one source; none = unlimited.
+std::optional<double> gallons_there(const Findings& findings, SourceIndex source) {
+    const auto& counted = supply::counted_source(findings.water, source);
+    const Duration duration = findings.rating->terms.duration;
+    return counted.usable ? std::optional(in_gallons(*counted.usable + counted.inflow * duration))
+                          : std::nullopt;
+}
+
+// Gallons at the sources against gallons that the flow takes; those of one system count once.
 std::string volume_in_words(const Findings& findings, const supply::ParcelSupply& brought) {
     const rating::Terms& terms = findings.rating->terms;
-    const double asked = in_gallons(terms.minimum * terms.duration);
-    if (!brought.fill_source.valid() || !findings.water.counts[brought.fill_source.position()]) {
-        return fmt::format("{} gal asked for", in_thousands(asked));
+    const std::string asked =
+        fmt::format("{} gal asked for", in_thousands(in_gallons(terms.minimum * terms.duration)));
+    std::optional<double> there;
+    std::vector<std::string> systems;
+    for (const SourceIndex source : sources_in_use(brought)) {
+        const std::string& system = at(findings.district.sources, source).system;
+        if (!findings.water.counts[source.position()] ||
+            (!system.empty() && std::ranges::find(systems, system) != systems.end())) {
+            continue;
+        }
+        systems.push_back(system);
+        const auto gallons = gallons_there(findings, source);
+        if (!gallons) {
+            return asked + ", unlimited there";
+        }
+        there = there.value_or(0.0) + *gallons;
     }
-    const auto& counted = supply::counted_source(findings.water, brought.fill_source);
-    return fmt::format(
-        "{} gal asked for, {} there", in_thousands(asked),
-        counted.usable
-            ? in_thousands(in_gallons(*counted.usable + counted.inflow * terms.duration)) + " gal"
-            : std::string("unlimited"));
+    return there ? fmt::format("{}, {} gal there", asked, in_thousands(*there)) : asked;
 }
 
 void add_place(SheetHtml& html, const Findings& findings, const ChosenPlace& chosen) {
@@ -149,7 +187,7 @@ void add_place(SheetHtml& html, const Findings& findings, const ChosenPlace& cho
             {"Hose to the nearest source that counts", hose},
             {"Credited by hose", flow_in_words(place.by_hose)},
             {"Brought by", std::string(word(brought.mode))},
-            {"From source", id_of_source(findings, brought.fill_source)},
+            {"From source", ids_of_sources(findings, brought)},
             {"Season and period", at(findings.district.seasons, variant.season).name + ", " +
                                       at(findings.district.periods, variant.period).name},
             {"First engine, from the alarm", minutes_in_words(brought.first_engine)},

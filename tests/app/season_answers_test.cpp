@@ -54,3 +54,14 @@ TEST_CASE("a season keeps the round trips of its answers and the shortest of eac
     CHECK(trips.items[2].fill_site == FillSiteIndex(1));  // the shortest
     CHECK(season.trips.hose_lays.size() == 0);
 }
+
+TEST_CASE("a season keeps the round trips to further fill sites too") {
+    reports::SeasonFindings season = season_with_trips();
+    supply::Assessment assessment;
+    assessment.variants = {{{SeasonIndex(1), PeriodIndex(0)}, {}}};
+    assessment.supplies = {served(0, 12)};
+    assessment.supplies[0].further_fills[0].source = SourceIndex(11);
+    assessment.worst_variant = {0};
+    app::keep_what_is_reported(season, assessment);
+    CHECK(season.trips.fill_trips.begin == std::vector<std::uint32_t>{0, 3, 4, 4});
+}

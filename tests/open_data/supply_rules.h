@@ -59,6 +59,15 @@ inline std::vector<Rule> supply_rules() {
         {"a shuttle has a dump site, a round trip and tankers, and nothing else has",
          "sustained_gpm > 0 AND (supply_mode = 'shuttle') != (dump_site_id IS NOT NULL AND "
          "round_trip_min IS NOT NULL AND tankers >= 1)"},
+        {"several fill sites hold more than one, and all tankers fill at one of them",
+         "supply_mode = 'shuttle' AND (one_fill_site_gpm > cautious_gpm OR fill_site_count NOT IN "
+         "(1, 2, 3) OR fill_tankers + coalesce(second_fill_tankers, 0) + "
+         "coalesce(third_fill_tankers, 0) != tankers OR (fill_site_count = 1 AND cautious_gpm != "
+         "one_fill_site_gpm))"},
+        {"a second and a third fill site are told where, and only where, they are in use",
+         "(second_fill_source_id IS NOT NULL) != (coalesce(fill_site_count, 0) >= 2) OR "
+         "(third_fill_source_id IS NOT NULL) != (coalesce(fill_site_count, 0) = 3) OR "
+         "second_fill_source_id IN (fill_source_id, third_fill_source_id)"},
         {"hose is no longer than is laid",
          "hose_ft > CASE WHEN supply_mode IN ('direct','relay') THEN 3000.05 ELSE 1000.05 END"},
         {"the runner-up came another way and has a flow",

@@ -144,6 +144,8 @@ Shuttle shuttle_of(const Incident& incident) {
     for (const Tanker& tanker : incident.tankers) {
         if (in_gallons(tanker.delivered) > 0.0) {
             shuttle.haulers.push_back(hauler_of(tanker));
+            shuttle.haulers.back().fill_before +=
+                in_minutes(incident.fill_sites[tanker.fill_site].backing);
         }
     }
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {

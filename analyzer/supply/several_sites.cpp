@@ -1,0 +1,164 @@
+#include "analyzer/supply/several_sites.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <utility>
+
+#include "analyzer/supply/fill_split.h"
+#include "analyzer/supply/steady_splits.h"
+
+namespace farwater::supply {
+namespace {
+
+// Splits that are run for two sites.
+constexpr std::size_t splits_tried = 12;
+
+using Bits = std::uint32_t;  // tankers of the scene
+
+Bits all_of(const std::vector<Tanker>& tankers) {
+    Bits all = 0;
+    for (std::size_t t = 0; t < tankers.size(); ++t) {
+        all |= t < 32 ? Bits{1} << t : 0U;
+    }
+    return all;
+}
+
+Bits those_in(const Incident& incident, const std::vector<Tanker>& tankers) {
+    Bits running = 0;
+    for (std::size_t t = 0; t < std::min<std::size_t>(32, tankers.size()); ++t) {
+        const bool runs = std::ranges::count(incident.tankers, tankers[t].unit, &Tanker::unit) > 0;
+        running |= runs ? Bits{1} << t : 0U;
+    }
+    return running;
+}
+
+FillSplit split_of(const SteadySplit& steady, std::size_t tankers, int nursing) {
+    FillSplit split{std::vector<int>(tankers, FillSplit::stands_by), nursing, {}};
+    for (std::size_t t = 0; t < std::min<std::size_t>(32, tankers); ++t) {
+        if ((steady.running >> t & 1U) != 0) {
+            split.where[t] = static_cast<int>(steady.to_second >> t & 1U);
+        }
+    }
+    return split;
+}
+
+class SeveralSearch {
+public:
+    SeveralSearch(const SeveralQuestion& question, const ShuttlePlan& alone)
+        : question_(question),
+          bare_(incident_at(question.situation, question.scene)),
+          running_{those_in(alone.incident, question.tankers)},
+          nursing_(alone.incident.dump_site.nursing_tankers) {
+        best_.flow = alone.cautious;
+        if (running_.front() != all_of(question.tankers)) {
+            running_.push_back(all_of(question.tankers));
+        }
+    }
+
+    void try_pairs() {
+        const SteadySplits steady(question_);
+        const double alone = steady.best_alone(running_.front());
+        for (const SteadySplit& split : steady.best_pairs(running_, splits_tried)) {
+            if (split.estimate > 0.9 * alone) {
+                try_pair(split);
+            }
+        }
+        improve();
+    }
+
+    // Beside the best two. Precondition: there are.
+    void try_third() {
+        const std::vector<const FillOption*> two = set_.options;
+        const FillSplit split_of_two = best_;
+        for (const FillOption& option : question_.options) {
+            if (std::ranges::find(two, &option) == two.end()) {
+                try_beside(two, split_of_two, option);
+            }
+        }
+        improve();
+    }
+
+    bool found() const { return !best_.where.empty(); }
+
+    // Precondition: found.
+    SeveralSites answer() const {
+        const SplitIncidents incidents = incidents_of(set_);
+        std::vector<std::size_t> used;
+        SeveralSites several{
+            {incidents.plain(best_, &used), incidents.slow(best_), best_.flow}, {}, {}};
+        for (const std::size_t site : used) {
+            several.sources.push_back(set_.options[site]);
+            const FillSite& used_site = several.plan.incident.fill_sites[several.run_by.size()];
+            several.run_by.push_back(
+                {set_.engines[site], used_site.ready < set_.sites[site].ready});
+        }
+        return several;
+    }
+
+private:
+    SplitIncidents incidents_of(const FillSet& set) const {
+        return {bare_, question_.tankers, set, question_.factor};
+    }
+
+    void try_pair(const SteadySplit& steady) {
+        const std::array options{&question_.options[steady.first],
+                                 &question_.options[steady.second]};
+        auto set = run_together(question_.situation, question_.scene, options);
+        if (!set) {
+            return;
+        }
+        const SplitIncidents incidents = incidents_of(*set);
+        if (incidents.bound(question_.window) > best_.flow &&
+            try_split(incidents, question_.window,
+                      split_of(steady, question_.tankers.size(), nursing_), best_)) {
+            set_ = std::move(*set);
+        }
+    }
+
+    void try_beside(std::vector<const FillOption*> options, FillSplit split,
+                    const FillOption& third) {
+        options.push_back(&third);
+        auto set = run_together(question_.situation, question_.scene, options);
+        if (!set) {
+            return;
+        }
+        const SplitIncidents incidents = incidents_of(*set);
+        if (incidents.bound(question_.window) <= best_.flow) {
+            return;
+        }
+        split.flow = best_.flow;
+        if (send_one_to_last(incidents, question_.window, split)) {
+            best_ = std::move(split);
+            set_ = std::move(*set);
+        }
+    }
+
+    void improve() {
+        if (found()) {
+            improve_split(incidents_of(set_), question_.window, best_);
+        }
+    }
+
+    const SeveralQuestion& question_;
+    Incident bare_;
+    std::vector<Bits> running_;
+    int nursing_;
+    FillSet set_;
+    FillSplit best_;  // nowhere: nothing is better than one fill site
+};
+
+}  // namespace
+
+std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
+                                            const ShuttlePlan& alone) {
+    SeveralSearch search(question, alone);
+    search.try_pairs();
+    if (!search.found()) {
+        return std::nullopt;
+    }
+    search.try_third();
+    return search.answer();
+}
+
+}  // namespace farwater::supply

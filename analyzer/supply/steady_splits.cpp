@@ -1,0 +1,201 @@
+#include "analyzer/supply/steady_splits.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/visits.h"
+
+namespace farwater::supply {
+namespace {
+
+constexpr std::size_t most_bits = 32;
+
+bool has(std::uint32_t set, std::size_t tanker) { return (set >> tanker & 1U) != 0; }
+
+// The fill site at its best: by the strongest engine that could run it, from the first moment.
+FillSite at_its_best(const SeveralQuestion& question, const FillOption& option) {
+    FillSite site{.places = option.places,
+                  .flows = std::nullopt,
+                  .pump = option.source->with_pump(gpm(0)),
+                  .ready = never_ready,
+                  .usable = option.source->usable,
+                  .inflow = option.source->inflow,
+                  .backing = option.backing};
+    for (std::size_t engine = 0; engine < option.run_by.size(); ++engine) {
+        if (option.run_by[engine]) {
+            const Flow rated = pump_of(question.situation, question.scene.engines[engine]);
+            site.pump = std::max(site.pump, option.source->with_pump(rated));
+            site.ready = std::min(site.ready, *option.run_by[engine]);
+        }
+    }
+    for (const auto& opened : option.opened_by) {
+        site.ready = std::min(site.ready, opened.value_or(site.ready));
+    }
+    return site;
+}
+
+}  // namespace
+
+void SteadySplits::Stream::add(const Stream& other, double sign) {
+    delivered += sign * other.delivered;
+    refilled += sign * other.refilled;
+    in_place += sign * other.in_place;
+    in_slot += sign * other.in_slot;
+}
+
+SteadySplits::SteadySplits(const SeveralQuestion& question)
+    : question_(question),
+      tankers_(std::min(question.tankers.size(), most_bits)),
+      slots_(question.scene.set_up.offload_slots),
+      cap_(question.scene.set_up.flow_cap ? in_gpm(*question.scene.set_up.flow_cap)
+                                          : std::numeric_limits<double>::infinity()) {
+    Incident all{
+        .dump_site = {}, .fill_sites = {}, .tankers = question.tankers, .initial_attack = {}};
+    for (const FillOption& option : question.options) {
+        all.fill_sites.push_back(at_its_best(question, option));
+    }
+    const Incident slow = slowed(all, question.factor);
+    const Duration end = question.window.start + question.window.duration;
+    for (std::size_t o = 0; o < question.options.size(); ++o) {
+        const FillSite& site = slow.fill_sites[o];
+        const double rate =
+            site.usable ? std::min(in_gpm(site.pump),
+                                   in_gpm(*site.usable / question.window.duration + site.inflow))
+                        : in_gpm(site.pump);
+        strengths_.push_back({static_cast<double>(site.places), rate,
+                              std::clamp((end - site.ready) / question.window.duration, 0.0, 1.0)});
+        for (std::size_t t = 0; t < tankers_; ++t) {
+            const auto& leg = question.options[o].legs[t];
+            if (!leg) {
+                rounds_.push_back(0.0);
+                streams_.emplace_back();
+                continue;
+            }
+            const Tanker& tanker = slow.tankers[t];
+            const double place = in_minutes(fill_visit(site, tanker).in_place());
+            const double slot = in_minutes(offload_visit(tanker));
+            const double round =
+                place + slot + in_minutes(leg->empty + leg->loaded) * question.factor;
+            rounds_.push_back(round);
+            streams_.push_back({in_gallons(tanker.delivered) / round,
+                                in_gallons(tanker.refilled) / round, place / round, slot / round});
+        }
+    }
+}
+
+double SteadySplits::estimate(std::span<const Stream> streams,
+                              std::span<const std::size_t> options) const {
+    double delivered = 0.0;
+    double in_slot = 0.0;
+    for (std::size_t i = 0; i < streams.size(); ++i) {
+        const Stream& stream = streams[i];
+        const Strength& strength = strengths_[options[i]];
+        double part = 1.0;
+        if (stream.in_place > strength.places) {
+            part = strength.places / stream.in_place;
+        }
+        if (stream.refilled * part > strength.rate) {
+            part = strength.rate / stream.refilled;
+        }
+        delivered += part * strength.share * stream.delivered;
+        in_slot += part * strength.share * stream.in_slot;
+    }
+    if (in_slot > slots_) {
+        delivered *= slots_ / in_slot;
+    }
+    return std::min(delivered, cap_);
+}
+
+double SteadySplits::best_alone(std::uint32_t running) const {
+    double best = 0.0;
+    for (std::size_t option = 0; option < strengths_.size(); ++option) {
+        Stream sum;
+        for (std::size_t t = 0; t < tankers_; ++t) {
+            if (has(running, t)) {
+                sum.add(stream(option, t), 1.0);
+            }
+        }
+        best = std::max(best, estimate({&sum, 1}, {&option, 1}));
+    }
+    return best;
+}
+
+void SteadySplits::add_pair(std::size_t first, std::size_t second, std::uint32_t running,
+                            std::vector<SteadySplit>& splits) const {
+    const std::array options{first, second};
+    std::array<Stream, 2> streams;
+    SteadySplit split{static_cast<std::uint32_t>(first), static_cast<std::uint32_t>(second), 0, 0,
+                      0.0};
+    std::array<std::size_t, most_bits> order{};
+    std::size_t count = 0;
+    for (std::size_t t = 0; t < tankers_; ++t) {
+        const bool to_first = round(first, t) > 0.0;
+        const bool to_second = round(second, t) > 0.0;
+        if (!has(running, t) || (!to_first && !to_second)) {
+            continue;
+        }
+        split.running |= 1U << t;
+        split.to_second |= to_first ? 0U : 1U << t;
+        streams[to_first ? 0 : 1].add(stream(to_first ? first : second, t), 1.0);
+        if (to_first && to_second) {
+            order[count++] = t;
+        }
+    }
+    std::stable_sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(count),
+                     [&](std::size_t a, std::size_t b) {
+                         return round(second, a) * round(first, b) <
+                                round(second, b) * round(first, a);
+                     });
+    const auto send = [&](std::size_t tanker, bool to_second) {
+        streams[to_second ? 0 : 1].add(stream(to_second ? first : second, tanker), -1.0);
+        streams[to_second ? 1 : 0].add(stream(to_second ? second : first, tanker), 1.0);
+        split.to_second ^= 1U << tanker;
+    };
+    const auto keep = [&] {
+        split.estimate = estimate(streams, options);
+        if (split.to_second != 0 && split.to_second != split.running) {
+            splits.push_back(split);
+        }
+    };
+    // One by one; and each alone, at the one and at the other.
+    for (std::size_t i = 0; i < count; ++i) {
+        if (i > 0) {
+            send(order[i], true);
+            keep();
+            send(order[i], false);
+        }
+    }
+    for (std::size_t i = 0; i < count; ++i) {
+        send(order[i], true);
+        keep();
+    }
+    for (std::size_t i = 0; i + 1 < count; ++i) {
+        send(order[i], false);
+        keep();
+        send(order[i], true);
+    }
+}
+
+std::vector<SteadySplit> SteadySplits::best_pairs(std::span<const std::uint32_t> running,
+                                                  std::size_t most) const {
+    std::vector<SteadySplit> splits;
+    const auto& options = question_.options;
+    for (std::size_t i = 0; i < options.size(); ++i) {
+        for (std::size_t j = i + 1; j < options.size(); ++j) {
+            if (sharing(question_.situation, *options[i].source, *options[j].source) ==
+                Sharing::one_water) {
+                continue;
+            }
+            for (const std::uint32_t set : running) {
+                add_pair(i, j, set, splits);
+            }
+        }
+    }
+    std::ranges::stable_sort(splits, std::ranges::greater{}, &SteadySplit::estimate);
+    splits.resize(std::min(splits.size(), most));
+    return splits;
+}
+
+}  // namespace farwater::supply
