@@ -89,7 +89,10 @@ public:
         district.roads = rows_of("roads", &read_roads);
         district.targets = rows_of("targets", &read_targets);
         district.sources = rows_of("water_sources", &read_water_sources);
+        const std::vector<WaterSource> what_if = rows_of("what_if_sources", &read_what_if_sources);
+        district.sources.insert(district.sources.end(), what_if.begin(), what_if.end());
         district.mapped_water = rows_of("mapped_water", &read_mapped_water);
+        district.proposals = rows_of("proposals", &read_proposals);
         district.stations = rows_of("stations", &read_stations);
         district.dump_site_places = rows_of("dump_site_places", &read_dump_site_places);
         district.turnarounds = rows_of("turnarounds", &read_turnarounds);

@@ -23,12 +23,6 @@ void read_trust(Record& record, WaterSource& source) {
     source.tested_on = record.date("tested_on");
     source.use = record.word("use", SourceUse::operations).value_or(SourceUse::operations);
     source.own_parcel = record.text("own_parcel");
-    source.owner = record.text("owner");
-    source.agreement = record.text("agreement");
-    source.certified_by = record.text("certified_by");
-    source.certified_on = record.date("certified_on");
-    source.cross_street = record.text("cross_street");
-    source.note = record.text("note");
 }
 
 void read_strength(Record& record, WaterSource& source) {
@@ -80,36 +74,91 @@ void read_access(Record& record, WaterSource& source) {
     source.turnaround = record.yes_no("turnaround").value_or(false);
 }
 
-}  // namespace
+// What is there, whoever vouches for it; `water` has its id. False: it cannot be used.
+bool read_source(Record& record, const ShapeReader& shapes, WaterSource& water) {
+    const std::optional<PlaceShape> shape = shapes.place(record);
+    if (!shape) {
+        return false;
+    }
+    const std::string kind = record.word_text("kind");
+    if (!parse_word<SourceKind>(kind)) {
+        record.report(ProblemId::source_kind_unknown, "kind", "\"" + kind + "\"");
+        return false;
+    }
+    water.kind = *parse_word<SourceKind>(kind);
+    water.place = shape->place;
+    water.row = record.row();
+    water.name = record.text("name");
+    water.owner = record.text("owner");
+    water.agreement = record.text("agreement");
+    water.certified_by = record.text("certified_by");
+    water.certified_on = record.date("certified_on");
+    water.cross_street = record.text("cross_street");
+    water.note = record.text("note");
+    read_strength(record, water);
+    read_hydrant(record, water.hydrant);
+    read_suction(record, water.suction);
+    read_still_water(record, water.still);
+    read_access(record, water);
+    return true;
+}
 
-LayerRows<WaterSource> read_water_sources(const LayerSource& source, const WorkingCrs& crs,
-                                          const Box& parcels, const Work& work) {
+std::vector<Polyline> rings_of(const MultiPolygon& shape) {
+    std::vector<Polyline> rings;
+    for (const Polygon& polygon : shape) {
+        rings.push_back(polygon.shell);
+        rings.insert(rings.end(), polygon.holes.begin(), polygon.holes.end());
+    }
+    return rings;
+}
+
+LayerRows<WaterSource> read_sources(const LayerSource& source, const WorkingCrs& crs,
+                                    const Box& parcels, const Work& work, bool hypothetical) {
     const ShapeReader shapes(source, crs, parcels);
     UniqueIds ids;
     LayerRows<WaterSource> result;
     result.log = for_each_record(source, work, [&](Record& record) {
         WaterSource water;
         water.id = ids.take(record, "source_id");
-        const std::optional<PlaceShape> shape = shapes.place(record);
-        if (!shape) {
+        if (!read_source(record, shapes, water)) {
             return Taken::no;
         }
-        const std::string kind = record.word_text("kind");
-        if (!parse_word<SourceKind>(kind)) {
-            record.report(ProblemId::source_kind_unknown, "kind", "\"" + kind + "\"");
-            return Taken::no;
-        }
-        water.kind = *parse_word<SourceKind>(kind);
-        water.place = shape->place;
-        water.row = record.row();
-        water.name = record.text("name");
         read_trust(record, water);
-        read_strength(record, water);
-        read_hydrant(record, water.hydrant);
-        read_suction(record, water.suction);
-        read_still_water(record, water.still);
-        read_access(record, water);
+        if (hypothetical) {
+            record.report(ProblemId::source_hypothetical, "", water.name);
+        }
         result.rows.push_back(std::move(water));
+        return Taken::yes;
+    });
+    return result;
+}
+
+}  // namespace
+
+LayerRows<WaterSource> read_water_sources(const LayerSource& source, const WorkingCrs& crs,
+                                          const Box& parcels, const Work& work) {
+    return read_sources(source, crs, parcels, work, false);
+}
+
+LayerRows<WaterSource> read_what_if_sources(const LayerSource& source, const WorkingCrs& crs,
+                                            const Box& parcels, const Work& work) {
+    return read_sources(source, crs, parcels, work, true);
+}
+
+LayerRows<ProposedSource> read_proposals(const LayerSource& source, const WorkingCrs& crs,
+                                         const Box& parcels, const Work& work) {
+    const ShapeReader shapes(source, crs, parcels);
+    UniqueIds ids;
+    LayerRows<ProposedSource> result;
+    result.log = for_each_record(source, work, [&](Record& record) {
+        ProposedSource proposed;
+        proposed.source.id = ids.take(record, "proposal_id");
+        if (!read_source(record, shapes, proposed.source)) {
+            return Taken::no;
+        }
+        proposed.source.standing = Standing::declared;
+        proposed.cost = record.number("cost");
+        result.rows.push_back(std::move(proposed));
         return Taken::yes;
     });
     return result;
@@ -124,8 +173,8 @@ LayerRows<MappedWater> read_mapped_water(const LayerSource& source, const Workin
         if (!shape) {
             return Taken::no;
         }
-        result.rows.push_back(
-            {record.name(), record.text("name"), record.row(), shape->place, shape->area_m2});
+        result.rows.push_back({record.name(), record.text("name"), record.row(), shape->place,
+                               shape->area_m2, rings_of(shape->shape)});
         return Taken::yes;
     });
     return result;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "analyzer/district/plane.h"
+#include "analyzer/district/proposal.h"
 #include "analyzer/district/water.h"
 #include "analyzer/work/work.h"
 #include "io/crs.h"
@@ -18,5 +19,13 @@ LayerRows<WaterSource> read_water_sources(const LayerSource& source, const Worki
                                           const Box& parcels, const Work& work);
 LayerRows<MappedWater> read_mapped_water(const LayerSource& source, const WorkingCrs& crs,
                                          const Box& parcels, const Work& work);
+
+// Sources as they would be built. They are declared, by nobody; it is for the asker to count them.
+LayerRows<ProposedSource> read_proposals(const LayerSource& source, const WorkingCrs& crs,
+                                         const Box& parcels, const Work& work);
+
+// As read_water_sources; each is a problem, source_hypothetical.
+LayerRows<WaterSource> read_what_if_sources(const LayerSource& source, const WorkingCrs& crs,
+                                            const Box& parcels, const Work& work);
 
 }  // namespace farwater::io

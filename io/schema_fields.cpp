@@ -1,5 +1,6 @@
 // The fields of every input section. Ranges hold what can be true of a real thing, so that a slip
 // of a unit or a code such as 999 for "not recorded" is found; they are common practice, no source.
+#include <algorithm>
 #include <array>
 
 #include "analyzer/district/words.h"
@@ -163,6 +164,20 @@ constexpr std::array source_fields{
     text("note", "anything else"),
 };
 
+// The officer's own proposals: a source as it would be built, without who vouches for it.
+constexpr std::size_t first_of_strength = 8;
+static_assert(source_fields[first_of_strength].name == "system");
+constexpr auto proposal_fields = [] {
+    std::array<FieldRow, source_fields.size() - first_of_strength + 4> fields{
+        required(text("proposal_id", "the proposal's own id")),
+        text("name", "as crews would call it"),
+        required(one_word<SourceKind>("kind", "what would be built")),
+        number("cost", 0, 1e9, "in your money; blank = not known, and then no budget buys it"),
+    };
+    std::copy(source_fields.begin() + first_of_strength, source_fields.end(), fields.begin() + 4);
+    return fields;
+}();
+
 constexpr std::array mapped_water_fields{
     text("name", "the water's name"),
 };
@@ -250,6 +265,12 @@ constexpr std::array sections{
                "what has been pumped from or is vouched for; a mapped one never counts"},
     SectionRow{"mapped_water", false, ShapeNeed::place, mapped_water_fields,
                "open water from a data set; never counts, ranks what is worth a look"},
+    SectionRow{"proposals", false, ShapeNeed::place, proposal_fields,
+               "where a source could be made: farwater propose asks what each would change"},
+    SectionRow{
+        "what_if_sources", false, ShapeNeed::place, source_fields,
+        "sources that are not there, counted as if they were; every one is a row of the data "
+        "problems"},
     SectionRow{"stations", true, ShapeNeed::place, station_fields, "own and neighbours'"},
     SectionRow{"apparatus", true, ShapeNeed::none, apparatus_fields,
                "engines, tankers and what else comes"},

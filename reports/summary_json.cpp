@@ -9,6 +9,7 @@
 #include "reports/explain/explanation.h"
 #include "reports/layers.h"
 #include "reports/need_columns.h"
+#include "reports/proposals.h"
 #include "reports/shuttle_page.h"
 #include "reports/summary.h"
 
@@ -342,6 +343,34 @@ json assumptions_of(const District& district, const WorkedPage& page) {
     return list;
 }
 
+json gain_of(const planning::GainSum& sum) {
+    return {{"gpm", sum.gpm()},
+            {"parcels_gaining", sum.gaining},
+            {"parcels_losing", sum.losing},
+            {"lost_gpm", sum.lost_gpm()},
+            {"newly_held", sum.more_held()}};
+}
+
+template <class Number>
+json number_or_null(const std::optional<Number>& number) {
+    return number ? json(*number) : json(nullptr);
+}
+
+json proposal_of(const ProposalFindings& findings, const Proposal& proposal) {
+    const planning::Candidate& place = findings.found.candidates[proposal.candidate];
+    return {{"source_id", place.source.id},
+            {"name", place.source.name},
+            {"kind", word(place.source.kind)},
+            {"planned", proposal.planned},
+            {"cost", number_or_null(place.cost)},
+            {"source_gpm", in_gpm(place.rate)},
+            {"to_prove_gal", place.to_prove ? json(in_gallons(*place.to_prove)) : json(nullptr)},
+            {"added", gain_of(proposal.added)},
+            {"together", gain_of(proposal.together)},
+            {"alone", gain_of(findings.alone[proposal.candidate].value_or(planning::GainSum{}))},
+            {"what_to_do", what_to_do(place)}};
+}
+
 }  // namespace
 
 std::string explanation_json(const Explained& explained) {
@@ -358,6 +387,30 @@ std::string explanation_json(const Explained& explained) {
                    {"assumptions", assumptions_of(explained.district(), page)},
                    {"cautions", cautions},
                    {"not_modelled", not_modelled(explained.district())}});
+}
+
+std::string proposals_json(const ProposalFindings& findings) {
+    json proposals = json::array();
+    for (const Proposal& proposal : findings.proposals) {
+        proposals.push_back(proposal_of(findings, proposal));
+    }
+    json left_out = json::array();
+    for (const planning::LeftOut& place : findings.found.left_out) {
+        left_out.push_back({{"proposal_id", place.id}, {"reason", place.reason}});
+    }
+    return dumped({{"schema_version", summary_schema_version},
+                   {"district", findings.district.name},
+                   {"improved_parcels", findings.improved},
+                   {"held", findings.held},
+                   {"short_of_gpm", findings.short_of_gpm},
+                   {"sites", number_or_null(findings.sites)},
+                   {"budget", number_or_null(findings.budget)},
+                   {"candidates", findings.found.candidates.size()},
+                   {"without_cost", findings.unpriced},
+                   {"gap", findings.gap},
+                   {"proposals", proposals},
+                   {"left_out", left_out},
+                   {"cautions", cautions}});
 }
 
 }  // namespace farwater::reports

@@ -51,7 +51,7 @@ room(analyzer/geometry MAY analyzer/district/ PARTIES geos)
 room(analyzer/hydraulics MAY analyzer/district/)
 room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
 room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/ PARTIES coin)
-room(analyzer/planning MAY analyzer/district/)
+room(analyzer/planning MAY analyzer/district/ analyzer/supply/)
 room(analyzer/rating MAY analyzer/district/ analyzer/supply/)
 # Routing's one third party is Boost.Graph, with the property maps that belong to it.
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
@@ -59,7 +59,7 @@ room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES bo
 room(io MAY analyzer/district/ analyzer/geometry/ analyzer/work/
     PARTIES gdal proj sqlite openssl toml json fmt outside threads system)
 room(reports MAY analyzer/district/ analyzer/work/ analyzer/geometry/ analyzer/hydraulics/
-    analyzer/demand/ analyzer/supply/ analyzer/rating/ io/feature_table.h PARTIES fmt json)
+    analyzer/demand/ analyzer/supply/ analyzer/planning/ analyzer/rating/ io/feature_table.h PARTIES fmt json)
 room(analyzer/app MAY analyzer/ routing/ io/ reports/ PARTIES cli11 json fmt outside threads system)
 room(sample_region/generate MAY ALL PARTIES ALL)
 # Twins must not lean on what they check.

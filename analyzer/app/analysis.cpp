@@ -1,35 +1,23 @@
 #include "analyzer/app/analysis.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
+#include "analyzer/app/first_engines.h"
+#include "analyzer/app/problem_list.h"
 #include "analyzer/app/rate_district.h"
+#include "analyzer/app/road_work.h"
 #include "analyzer/app/routes_in_use.h"
 #include "analyzer/app/season_answers.h"
 #include "analyzer/supply/assess.h"
 #include "analyzer/supply/roster.h"
 #include "analyzer/supply/scene.h"
-#include "routing/access.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
-#include "routing/gaps.h"
-#include "routing/islands.h"
-#include "routing/network.h"
 #include "routing/profiles.h"
 
 namespace farwater::app {
-
-DriveTime in_drive_time(Duration duration) {
-    return tenths_of_second(static_cast<std::int32_t>(std::lround(in_minutes(duration) * 600.0)));
-}
-
 namespace {
-
-void add(std::vector<Problem>& problems, std::vector<Problem> more) {
-    problems.insert(problems.end(), std::make_move_iterator(more.begin()),
-                    std::make_move_iterator(more.end()));
-}
 
 // Problems of the whole district that no single reader sees.
 std::vector<Problem> fleet_problems(const District& district) {
@@ -45,65 +33,6 @@ std::vector<Problem> fleet_problems(const District& district) {
         problems.push_back({.id = ProblemId::fleet_without_engines, .layer = "apparatus"});
     }
     return problems;
-}
-
-// Engines of one profile that roll at the alarm, as departures.
-std::vector<routing::Departure> departures_of(const District& district, const Profile& profile,
-                                              const std::vector<supply::Responder>& responders) {
-    std::vector<routing::Departure> departures;
-    for (const supply::Responder& responder : responders) {
-        const bool member =
-            std::ranges::find(profile.members, responder.unit) != profile.members.end();
-        if (member && !responder.on_request) {
-            departures.push_back(
-                {at(district.units, responder.unit).station, in_drive_time(responder.rolls)});
-        }
-    }
-    return departures;
-}
-
-// The earliest engine of any profile at each parcel and target, for one zone's responders.
-std::vector<DriveTime> first_engines(const routing::RoadSystem& roads,
-                                     const std::vector<supply::Responder>& responders,
-                                     SeasonIndex season) {
-    std::vector<DriveTime> first(roads.district.parcels.size() + roads.district.targets.size(),
-                                 no_time);
-    for (std::size_t p = 0; p < roads.profiles.size(); ++p) {
-        const auto departures = departures_of(roads.district, roads.profiles[p], responders);
-        if (roads.profiles[p].kind != UnitKind::engine || departures.empty()) {
-            continue;
-        }
-        const std::vector<DriveTime> arrivals =
-            routing::first_arrivals(roads, ProfileIndex(p), departures, season);
-        for (std::size_t row = 0; row < first.size(); ++row) {
-            first[row] = std::min(first[row], arrivals[row]);
-        }
-    }
-    return first;
-}
-
-std::string_view zone_at(const District& district, std::size_t row) {
-    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone)
-                                         : std::string_view();
-}
-
-// Each parcel by the responders of its own zone; zones without rules respond as "" does.
-std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIndex season,
-                                      PeriodIndex period) {
-    const std::vector<std::string> zones = supply::response_zones(roads.district);
-    std::vector<DriveTime> arrivals =
-        first_engines(roads, supply::roster(roads.district, period, ""), season);
-    for (const std::string& zone : zones) {
-        if (zone.empty()) {
-            continue;
-        }
-        const std::vector<DriveTime> of_zone =
-            first_engines(roads, supply::roster(roads.district, period, zone), season);
-        for (std::size_t row = 0; row < arrivals.size(); ++row) {
-            arrivals[row] = zone_at(roads.district, row) == zone ? of_zone[row] : arrivals[row];
-        }
-    }
-    return arrivals;
 }
 
 // The engine profile that answers for the road layer: the first; profile 0 where there is none.
@@ -123,38 +52,6 @@ RoadTimes times_of_roads(const routing::RoadSystem& roads, const std::vector<Pro
                                    supply::roster(roads.district, PeriodIndex(0), ""));
     }
     return routing::road_times(roads, engine, departures, season.fill_places, SeasonIndex(0));
-}
-
-// Everything about the roads that holds for all seasons. What a stopped stage returns is not
-// complete, so no later stage may see it: none.
-struct RoadWork {
-    routing::Network network;
-    routing::Access access;
-    std::vector<Problem> problems;
-};
-
-std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
-                                      const Work& work, const StageBegins& begins) {
-    begins("network");
-    routing::NetworkResult network = routing::build_network(district, work);
-    if (work.stopped()) {
-        return std::nullopt;
-    }
-    begins("access");
-    routing::AccessResult access = routing::find_access(district, network.network, profiles, work);
-    if (work.stopped()) {
-        return std::nullopt;
-    }
-    add(network.problems, routing::gap_problems(district, network.network, work));
-    add(network.problems, routing::island_problems(district, network.network, access.access, work));
-    if (work.stopped()) {
-        return std::nullopt;
-    }
-    add(network.problems, std::move(access.problems));
-    add(network.problems,
-        routing::unfit_places(district, network.network, access.access, profiles));
-    return RoadWork{std::move(network.network), std::move(access.access),
-                    std::move(network.problems)};
 }
 
 // Water that counts and that nobody from the stations can get to, in the season.

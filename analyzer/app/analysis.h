@@ -3,9 +3,9 @@
 
 #include <functional>
 #include <optional>
-#include <string_view>
 #include <vector>
 
+#include "analyzer/app/stages.h"
 #include "analyzer/district/district.h"
 #include "analyzer/district/need.h"
 #include "analyzer/district/routes.h"
@@ -45,12 +45,6 @@ struct Analysis {
                 rating ? &*rating : nullptr};
     }
 };
-
-// Called when a stage begins.
-using StageBegins = std::function<void(std::string_view stage)>;
-
-// A departure's delay as drive times are counted: to the tenth of a second.
-DriveTime in_drive_time(Duration duration);
 
 // What an onlooker sees of one season and period, while all lists that it was worked out from are
 // there. Only a view.

@@ -20,6 +20,7 @@ constexpr std::string_view about =
     "  farwater drive-times district.toml --from stations --to water_sources\n"
     "                                              minutes and miles, there and back\n"
     "  farwater explain district.toml 042-017      the whole calculation of one parcel, on paper\n"
+    "  farwater propose district.toml              where the next source of water helps most\n"
     "  farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map\n"
     "  farwater keys                               every key of both kinds of file, with "
     "defaults\n";
@@ -106,6 +107,42 @@ void add_explain(CLI::App& command, ExplainOptions& explain) {
     command.add_option("--period", explain.period, "Default: the worst")->type_name("NAME");
 }
 
+constexpr std::string_view about_propose =
+    "Where the next dry hydrant or cistern helps most: places in the order in which they are "
+    "worth\n"
+    "building, each with what it gains, for whom, what it costs and what must be found out "
+    "first.\n\n"
+    "  farwater propose district.toml                    the best five\n"
+    "  farwater propose district.toml --sites 10 --out plan\n"
+    "  farwater propose district.toml --budget 60000     the best that the money buys\n"
+    "  farwater propose district.toml --planned C2 --rule-out DH-17\n\n"
+    "Places to choose from are those of [proposals] in the district file, and a dry hydrant "
+    "wherever\n"
+    "a road comes near [mapped_water]. Gains are worked out as `run` works out supply, with the "
+    "place\n"
+    "among the sources. To see for yourself, let [what_if_sources] name the layer "
+    "source_proposals.\n"
+    "Planned places come first and use up neither the number nor the budget. Results go to the\n"
+    "folder proposals beside the district file, or to --out.";
+
+void add_propose(CLI::App& command, Options& options) {
+    command.add_option("--out", options.out, "Folder of the results")->type_name("DIR");
+    ProposeOptions& propose = options.propose;
+    CLI::Option* sites =
+        command.add_option("--sites", propose.sites, "How many to choose; default: 5")
+            ->type_name("N")
+            ->check(CLI::Range(1, 1000));
+    command.add_option("--budget", propose.budget, "What may be spent, in the money of the costs")
+        ->type_name("X")
+        ->check(CLI::Range(0.0, 1e12))
+        ->excludes(sites);
+    command
+        .add_option("--planned", propose.planned, "A place that is built in any case; repeatable")
+        ->type_name("ID");
+    command.add_option("--rule-out", propose.ruled_out, "A place that cannot be had; repeatable")
+        ->type_name("ID");
+}
+
 constexpr std::string_view about_shuttle =
     "What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, "
     "what\n"
@@ -144,6 +181,7 @@ struct Explained {
     CLI::App* drive_times;
     CLI::App* shuttle;
     CLI::App* explain;
+    CLI::App* propose;
 
     void say_more() const {
         if (drive_times->parsed()) {
@@ -154,6 +192,9 @@ struct Explained {
         }
         if (explain->parsed()) {
             explain->description(std::string(about_explain));
+        }
+        if (propose->parsed()) {
+            propose->description(std::string(about_propose));
         }
     }
 };
@@ -183,12 +224,16 @@ Explained add_commands(CLI::App& app, Options& options) {
                                     "The whole calculation of one parcel, on paper");
     add_common(*explain, options);
     add_explain(*explain, options.explain);
+    CLI::App* propose = add_command(app, options, Command::propose, "propose",
+                                    "Where the next source of water helps most");
+    add_common(*propose, options);
+    add_propose(*propose, options);
     CLI::App* shuttle = add_command(app, options, Command::shuttle, "shuttle",
                                     "What a shuttle typed by hand can hold; needs no map");
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {drive_times, shuttle, explain};
+    return {drive_times, shuttle, explain, propose};
 }
 
 }  // namespace

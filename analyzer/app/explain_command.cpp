@@ -8,6 +8,7 @@
 #include "analyzer/app/by_name.h"
 #include "analyzer/app/commands.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/first_engines.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "analyzer/supply/assess.h"

@@ -4,10 +4,11 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace farwater::app {
 
-enum class Command { run, check, keys, drive_times, shuttle, explain };
+enum class Command { run, check, keys, drive_times, shuttle, explain, propose };
 
 // Of drive-times.
 struct DriveOptions {
@@ -25,17 +26,26 @@ struct ExplainOptions {
     std::string season, period;  // empty = the worst of all
 };
 
+// Of propose.
+struct ProposeOptions {
+    std::optional<std::size_t> sites;  // none, and no budget either: 5
+    std::optional<double> budget;
+    std::vector<std::string> planned, ruled_out;  // ids of places
+};
+
 struct Options {
     Command command = Command::run;
-    std::filesystem::path district_file;       // of shuttle: the scenario file
-    std::optional<std::filesystem::path> out;  // none = folder "result" beside the district file
-    unsigned threads = 0;                      // 0 = as many as there are processors
+    std::filesystem::path district_file;  // of shuttle: the scenario file
+    std::optional<std::filesystem::path>
+        out;               // none = folder "result", of propose "proposals", beside it
+    unsigned threads = 0;  // 0 = as many as there are processors
     bool json = false;
     bool quiet = false;
     bool verbose = false;
     bool strict = false;  // problems of the data make exit code 5
     DriveOptions drives;
     ExplainOptions explain;
+    ProposeOptions propose;
 };
 
 // Either options, or what to print and the exit code with which to end (--help, --version, misuse).

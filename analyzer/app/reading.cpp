@@ -17,4 +17,25 @@ Reading read_with_needs(const io::DistrictFile& file, const Work& work) {
     return reading;
 }
 
+std::vector<std::filesystem::path> files_read(const io::DistrictFile& file) {
+    std::vector<std::filesystem::path> files{file.path};
+    for (const auto& [section, spec] : file.layers) {
+        files.push_back(spec.path);
+    }
+    for (const io::JoinSpec& join : file.joins) {
+        files.push_back(join.table.path);
+    }
+    if (!file.own_standard.empty()) {
+        files.push_back(file.own_standard);
+    }
+    if (!file.own_terms.empty()) {
+        files.push_back(file.own_terms);
+    }
+    if (file.elevation) {
+        files.push_back(file.elevation->path);
+    }
+    std::erase_if(files, [](const std::filesystem::path& path) { return path.empty(); });
+    return files;
+}
+
 }  // namespace farwater::app

@@ -2,6 +2,7 @@
 // and hose go to the building that the need goes by.
 #pragma once
 
+#include <filesystem>
 #include <optional>
 #include <vector>
 
@@ -19,5 +20,8 @@ struct Reading {
 
 // Throws what io::read_district throws; comes back early when `work` was stopped.
 Reading read_with_needs(const io::DistrictFile& file, const Work& work);
+
+// Everything that a reading reads; an out folder must hold none of it.
+std::vector<std::filesystem::path> files_read(const io::DistrictFile& file);
 
 }  // namespace farwater::app

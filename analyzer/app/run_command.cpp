@@ -18,28 +18,6 @@ std::filesystem::path out_folder_of(const Options& options, const io::DistrictFi
     return options.out.value_or(file.folder / "result");
 }
 
-// Everything that the run reads; the out folder must hold none of it.
-std::vector<std::filesystem::path> files_read(const io::DistrictFile& file) {
-    std::vector<std::filesystem::path> files{file.path};
-    for (const auto& [section, spec] : file.layers) {
-        files.push_back(spec.path);
-    }
-    for (const io::JoinSpec& join : file.joins) {
-        files.push_back(join.table.path);
-    }
-    if (!file.own_standard.empty()) {
-        files.push_back(file.own_standard);
-    }
-    if (!file.own_terms.empty()) {
-        files.push_back(file.own_terms);
-    }
-    if (file.elevation) {
-        files.push_back(file.elevation->path);
-    }
-    std::erase_if(files, [](const std::filesystem::path& path) { return path.empty(); });
-    return files;
-}
-
 std::string closing_text(const Options& options, const std::filesystem::path& out,
                          const reports::Findings& findings) {
     if (options.json) {

@@ -27,16 +27,6 @@ constexpr int result_schema_version = 1;
 constexpr std::size_t most_parcels_with_inputs = 200000;
 constexpr std::size_t most_parcels_in_overview = 50000;
 
-// GeoPackage wants a date of change; the clock would make every run differ.
-std::string gpkg_date(const District& district) {
-    if (!district.data_date) {
-        return "2000-01-01T00:00:00.000Z";
-    }
-    const Date date = *district.data_date;
-    return fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(date.year()),
-                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
-}
-
 // The input as it was read; `nth` of its section, since several tables may be joined.
 io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
                               std::size_t nth = 0) {
@@ -73,7 +63,7 @@ constexpr std::array<PlaceLayer, 11> csv_tables{
 bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings,
                   reports::PackedShapes* areas, const Work& work) {
-    io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district), read.fingerprints);
+    io::GeoPackageWriter writer(path, read.crs, date_of_change(read.district), read.fingerprints);
     io::PassThroughTable parcels = reports::parcel_supply(findings);
     if (areas != nullptr) {
         parcels.sees = [areas](std::size_t, std::span<const Polyline> rings) {
@@ -114,7 +104,7 @@ bool write_input(io::GeoPackageWriter& writer, const std::string& name,
 // Every layer and joined table: join, join_2, ...
 bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
-    io::GeoPackageWriter writer(path, read.crs, gpkg_date(read.district), read.fingerprints);
+    io::GeoPackageWriter writer(path, read.crs, date_of_change(read.district), read.fingerprints);
     bool going = true;
     for (const auto& [section, spec] : file.layers) {
         going = going && write_input(writer, section, input_of(spec, read), work);
@@ -160,13 +150,21 @@ std::string one_line(std::string text) {
 
 }  // namespace
 
-reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
-                              const reports::Findings& findings) {
+std::string date_of_change(const District& district) {
+    if (!district.data_date) {
+        return "2000-01-01T00:00:00.000Z";
+    }
+    const Date date = *district.data_date;
+    return fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(date.year()),
+                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+}
+
+reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResult& read) {
     reports::RunRecord record{
         {"schema_version", std::to_string(result_schema_version)},
         {"program", fmt::format("farwater {}", program_version)},
         {"libraries", one_line(io::library_versions())},
-        {"district", read.district.name},
+        {"district", file.name},
         {"district_file", file.path.filename().string()},
         {"district_file_sha256", io::sha256_of_text(io::printable_text(file))},
         {"district_file_text", io::printable_text(file)},
@@ -179,6 +177,12 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
                             fmt::format("{} {} sha256 {} records {} {}", input.file, input.layer,
                                         input.sha256, input.features, input.note));
     }
+    return record;
+}
+
+reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
+                              const reports::Findings& findings) {
+    reports::RunRecord record = input_record(file, read);
     for (auto& line : reports::need_in_words(read.district)) {
         record.push_back(std::move(line));
     }

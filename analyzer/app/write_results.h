@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 
 #include "analyzer/app/analysis.h"
 #include "analyzer/work/work.h"
@@ -15,6 +16,13 @@ namespace farwater::app {
 // What the results rest on: program, schema, district file, CRS, inputs, routing profiles.
 reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
                               const reports::Findings& findings);
+
+// The part of it that any command can say of its inputs.
+reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResult& read);
+
+// What a GeoPackage gives as its date of change: of the data, for the clock would make every run
+// differ.
+std::string date_of_change(const District& district);
 
 // supply.gpkg, tables/*.csv, maps/overview.svg, report.html, with a rating rating/*.html and, up to
 // 200,000 parcels, inputs.gpkg. False when stopped: the folder is then incomplete. Throws

@@ -269,6 +269,29 @@ constexpr std::array rows{
                   "where nobody sounded the pond.",
                   practice},
 
+    AssumptionRow{
+        "new_pipe_reach_ft", "Proposed sources", &A::new_pipe_reach, 0, 2000, medium,
+        "From a road that tankers may use to the shore of mapped water, at most, for a dry "
+        "hydrant to be proposed.",
+        practice},
+    AssumptionRow{"new_pipe_beyond_shore_ft", "Proposed sources", &A::new_pipe_beyond_shore, 0, 500,
+                  low, "Its pipe goes on so far under water.", practice},
+    AssumptionRow{"new_pipe_in", "Proposed sources", &A::new_pipe_bore, 4, 24, medium,
+                  "Bore of its pipe.", "NFPA 1142: 6 in or larger (from memory); 8 in is practice"},
+    AssumptionRow{"new_pump_height_ft", "Proposed sources", &A::new_pump_height, 0, 10, medium,
+                  "The pump's inlet above the road.", practice},
+    AssumptionRow{"drought_drop_ft", "Proposed sources", &A::drought_drop, 0, 50, low,
+                  "Drought level of mapped water below its level in the elevation.", practice},
+    AssumptionRow{"new_source_gpm", "Proposed sources", &A::new_source, 100, 5000, medium,
+                  "What a proposed dry hydrant is built for; lift and pipe may give less.",
+                  "NFPA 1142 (from memory): dry hydrants are built for 1,000 gpm"},
+    AssumptionRow{"most_drawdown_ft", "Proposed sources", &A::most_drawdown, 0.1, 100, low,
+                  "Mapped water that would have to give more than this over its whole area is too "
+                  "small to be proposed.",
+                  practice},
+    AssumptionRow{"dry_hydrant_cost", "Proposed sources", &A::dry_hydrant_cost, 0, 1e9, low,
+                  "What a proposed dry hydrant costs, in your money; 0 = not known.", practice},
+
     AssumptionRow{"tanker_chassis_lb", "Weights", &A::tanker_chassis, 5000, 80000, low,
                   "Tanker without a weight: this plus the water term, loaded.", practice},
     AssumptionRow{"tanker_pounds_per_gallon", "Weights", &A::tanker_pounds_per_gallon, 8.34, 20,

@@ -119,6 +119,16 @@ struct Assumptions {
     Length surface_loss = feet(2);
     double unsounded_share = 0.5;
 
+    // sources that are proposed: what would be built where a road comes near mapped water
+    Length new_pipe_reach = feet(150);
+    Length new_pipe_beyond_shore = feet(25);
+    Length new_pipe_bore = inches(8);
+    Length new_pump_height = feet(3);
+    Length drought_drop = feet(3);
+    Flow new_source = gpm(1000);
+    Length most_drawdown = feet(6);
+    double dry_hydrant_cost = 0.0;
+
     // weights and engine power where the apparatus list has none
     Weight tanker_chassis = pounds(22000);
     double tanker_pounds_per_gallon = 10.0;

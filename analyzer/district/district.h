@@ -13,6 +13,7 @@
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/problem.h"
+#include "analyzer/district/proposal.h"
 #include "analyzer/district/rating_rules.h"
 #include "analyzer/district/road.h"
 #include "analyzer/district/water.h"
@@ -32,6 +33,7 @@ struct District {
     std::vector<Target> targets;
     std::vector<WaterSource> sources;
     std::vector<MappedWater> mapped_water;
+    std::vector<ProposedSource> proposals;  // the officer's own; they count nowhere
     std::vector<Station> stations;
     std::vector<Unit> units;
     std::vector<Staffing> staffing;

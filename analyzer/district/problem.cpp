@@ -206,6 +206,10 @@ constexpr std::array kinds{
     ProblemKind{Id::turnaround_off_road, "turnaround_off_road", set_aside,
                 "is more than 200 ft from every road that a tanker may use; no tanker turns there",
                 "move the point to its road"},
+    ProblemKind{Id::source_hypothetical, "source_hypothetical", note,
+                "is not there: it counts as if it were, because [what_if_sources] asks for it",
+                "rely on no answer that it has a part in; build it, then list it in "
+                "[water_sources]"},
 };
 
 constexpr bool in_order_of_id() {
@@ -214,7 +218,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::turnaround_off_road) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::source_hypothetical) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -94,6 +94,8 @@ enum class ProblemId : std::uint8_t {
     // of the officer's places
     place_unfit,
     turnaround_off_road,
+    // of what is not there
+    source_hypothetical,
 };
 
 enum class Severity : std::uint8_t {

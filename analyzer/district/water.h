@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "analyzer/district/calendar.h"
 #include "analyzer/district/plane.h"
@@ -98,6 +99,7 @@ struct MappedWater {
     std::uint32_t row = 0;
     Point place;
     double area_m2 = 0.0;
+    std::vector<Polyline> shore;  // closed rings, islands too; empty for a point
 };
 
 }  // namespace farwater

@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "sample_region/generate/village.h"
+
 namespace farwater::sample {
 namespace {
 
@@ -120,6 +122,32 @@ TypedTable dump_place_table(const Township& township) {
 }
 
 // Ends of town roads where the plough turns: every other one.
+TypedTable proposal_table(const Township& township) {
+    constexpr double apart = 2500;
+    constexpr std::size_t most = 6;
+    TypedTable table{{"ID", "NAME", "KIND", "COST", "GPM", "GALLONS", "LIFT_FT", "PIPE_FT",
+                      "PIPE_IN", "MATERIAL", "NOTE"},
+                     {}};
+    for (const auto& [crossroads, roads] : public_junctions(township)) {
+        const Point p = crossroads + Point{-9, -6};
+        const bool near = std::ranges::any_of(
+            table.rows, [&](const PointRow& row) { return metres_between(row.place, p) < apart; });
+        if (near || in_village(township.ground.village, p) || table.rows.size() >= most) {
+            continue;
+        }
+        const std::size_t number = table.rows.size() + 1;
+        table.rows.push_back(
+            {{fmt::format("C{}", number), "Cistern " + *roads.begin() + " at " + *roads.rbegin(),
+              "cistern", number == 3 ? "" : "85000", "800", number == 5 ? "" : "30000", "10", "25",
+              "8", "plastic",
+              number == 3   ? "no price asked yet"
+              : number == 5 ? "size to be decided"
+                            : ""},
+             p});
+    }
+    return table;
+}
+
 TypedTable turnaround_table(const Township& township) {
     TypedTable table{{"TURN", "NAME"}, {}};
     std::map<Point, int> degree;

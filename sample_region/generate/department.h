@@ -22,6 +22,9 @@ TypedTable zone_table(const TypedTable& apparatus);
 TypedTable target_table(const Township& township);
 TypedTable dump_place_table(const Township& township);
 TypedTable turnaround_table(const Township& township);
+// Where the officer thinks of a cistern: crossroads far from each other, one without a price, one
+// whose size is not decided.
+TypedTable proposal_table(const Township& township);
 
 // One station with an engine and two tankers, for regions of many townships.
 PointRow region_station(const Township& township, const Stamp& stamp);

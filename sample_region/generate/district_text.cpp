@@ -124,6 +124,12 @@ file = "county.gpkg"
 layer = "turnarounds"
 columns = { turnaround_id = "TURN", name = "NAME" }
 
+[proposals]
+file = "proposals.csv"
+crs = "EPSG:4326"
+open_options = ["X_POSSIBLE_NAMES=LON", "Y_POSSIBLE_NAMES=LAT"]
+columns = { proposal_id = "ID", name = "NAME", kind = "KIND", cost = "COST", rate_gpm = "GPM", usable_gal = "GALLONS", static_lift_ft = "LIFT_FT", pipe_ft = "PIPE_FT", pipe_diameter_in = "PIPE_IN", pipe_material = "MATERIAL", note = "NOTE" }
+
 [targets]
 file = "county.gpkg"
 layer = "targets"

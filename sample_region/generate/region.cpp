@@ -83,6 +83,7 @@ RegionCounts write_alone(const RegionOrder& order) {
     county.close();
     const TypedTable sources = source_table(township, stamp);
     write_csv(order.folder / "water_sources.csv", sources, region_epsg);
+    write_csv(order.folder / "proposals.csv", proposal_table(township), region_epsg);
     write_csv(order.folder / "assessor.csv", assessor, 0);
     const TypedTable apparatus = apparatus_table(stations);
     write_csv(order.folder / "apparatus.csv", apparatus, 0);

@@ -71,13 +71,14 @@ public:
         int status = -1;
         std::string said;  // to stdout, then to stderr
     };
-    Ended run(const std::string& out_name, const std::string& options = "") const {
+    Ended run(const std::string& out_name, const std::string& options = "",
+              const std::string& program_command = "run") const {
         const auto quoted = [](const std::filesystem::path& path) {
             return "'" + path.string() + "'";
         };
-        const std::string command = quoted(FARWATER_PROGRAM) + " run " + quoted(district_file()) +
-                                    " --out " + quoted(out(out_name)) + " " + options + " > " +
-                                    quoted(folder_ / "said") + " 2> " +
+        const std::string command = quoted(FARWATER_PROGRAM) + " " + program_command + " " +
+                                    quoted(district_file()) + " --out " + quoted(out(out_name)) +
+                                    " " + options + " > " + quoted(folder_ / "said") + " 2> " +
                                     quoted(folder_ / "complained");
         const int status = std::system(command.c_str());
         return {status,

@@ -158,3 +158,33 @@ TEST_CASE("a sixth pond that is declared lowers no flow in the real town", "[ope
     }
     CHECK(served_by_it > 0);
 }
+
+TEST_CASE("what is proposed for the real town is what a run with it gives", "[open-data]") {
+    const auto data = folder_of(washington);
+    if (!data) {
+        return;
+    }
+    const DistrictCopy copy(washington, *data);
+    require_done(copy.run("before"));
+    require_done(copy.run("proposed", "--sites 1", "propose"));
+    const Package proposed(copy.out("proposed") / "proposals.gpkg");
+    REQUIRE(proposed.number("SELECT count(*) FROM source_proposals") == 1);
+    CHECK(proposed.number("SELECT count(*) FROM proposal_candidates") == 150);
+    farwater::support::put(copy.district_file(),
+                           farwater::support::bytes_of(copy.district_file()) +
+                               "\n[what_if_sources]\nfile = \"" +
+                               (copy.out("proposed") / "proposals.gpkg").string() +
+                               "\"\nlayer = \"source_proposals\"\n");
+    require_done(copy.run("after"));
+    const auto held = [&](const std::string& out) {
+        return Package(copy.out(out) / "supply.gpkg")
+            .number(
+                "SELECT sum(cast(round(10 * min(needed_gpm, max(cautious_gpm, "
+                "ifnull(runner_up_gpm, 0)))) AS integer)) FROM parcel_supply WHERE needed_gpm "
+                "IS NOT NULL AND cautious_gpm IS NOT NULL");
+    };
+    const long gained =
+        proposed.number("SELECT cast(round(10 * gained_gpm) AS integer) FROM source_proposals");
+    CHECK(gained > 0);
+    CHECK(held("after") - held("before") == gained);
+}

@@ -1,0 +1,75 @@
+#include "analyzer/app/first_engines.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <string_view>
+
+namespace farwater::app {
+
+DriveTime in_drive_time(Duration duration) {
+    return tenths_of_second(static_cast<std::int32_t>(std::lround(in_minutes(duration) * 600.0)));
+}
+
+namespace {
+
+// The earliest engine of any profile at each parcel and target, for one zone's responders.
+std::vector<DriveTime> first_engines(const routing::RoadSystem& roads,
+                                     const std::vector<supply::Responder>& responders,
+                                     SeasonIndex season) {
+    std::vector<DriveTime> first(roads.district.parcels.size() + roads.district.targets.size(),
+                                 no_time);
+    for (std::size_t p = 0; p < roads.profiles.size(); ++p) {
+        const auto departures = departures_of(roads.district, roads.profiles[p], responders);
+        if (roads.profiles[p].kind != UnitKind::engine || departures.empty()) {
+            continue;
+        }
+        const std::vector<DriveTime> arrivals =
+            routing::first_arrivals(roads, ProfileIndex(p), departures, season);
+        for (std::size_t row = 0; row < first.size(); ++row) {
+            first[row] = std::min(first[row], arrivals[row]);
+        }
+    }
+    return first;
+}
+
+std::string_view zone_at(const District& district, std::size_t row) {
+    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone)
+                                         : std::string_view();
+}
+
+}  // namespace
+
+std::vector<routing::Departure> departures_of(const District& district, const Profile& profile,
+                                              const std::vector<supply::Responder>& responders) {
+    std::vector<routing::Departure> departures;
+    for (const supply::Responder& responder : responders) {
+        const bool member =
+            std::ranges::find(profile.members, responder.unit) != profile.members.end();
+        if (member && !responder.on_request) {
+            departures.push_back(
+                {at(district.units, responder.unit).station, in_drive_time(responder.rolls)});
+        }
+    }
+    return departures;
+}
+
+std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIndex season,
+                                      PeriodIndex period) {
+    const std::vector<std::string> zones = supply::response_zones(roads.district);
+    std::vector<DriveTime> arrivals =
+        first_engines(roads, supply::roster(roads.district, period, ""), season);
+    for (const std::string& zone : zones) {
+        if (zone.empty()) {
+            continue;
+        }
+        const std::vector<DriveTime> of_zone =
+            first_engines(roads, supply::roster(roads.district, period, zone), season);
+        for (std::size_t row = 0; row < arrivals.size(); ++row) {
+            arrivals[row] = zone_at(roads.district, row) == zone ? of_zone[row] : arrivals[row];
+        }
+    }
+    return arrivals;
+}
+
+}  // namespace farwater::app

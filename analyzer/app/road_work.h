@@ -1,0 +1,28 @@
+// What is worked out about the roads once, for all seasons.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "analyzer/app/stages.h"
+#include "analyzer/district/district.h"
+#include "analyzer/district/round_trips.h"
+#include "analyzer/work/work.h"
+#include "routing/access.h"
+#include "routing/network.h"
+
+namespace farwater::app {
+
+// Everything about the roads that holds for all seasons. What a stopped stage returns is not
+// complete, so no later stage may see it: none.
+struct RoadWork {
+    routing::Network network;
+    routing::Access access;
+    std::vector<Problem> problems;
+};
+
+std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
+                                      const Work& work, const StageBegins& begins);
+
+}  // namespace farwater::app

@@ -1,0 +1,53 @@
+// What changes for each property when a source is added.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "analyzer/planning/choice_problem.h"
+#include "analyzer/supply/assessment.h"
+
+namespace farwater::planning {
+
+// What can be held from the allowed start by the better of the ways that were looked at: a property
+// that a new source turns from short to late, because hose from it takes longer to lay, still has
+// its shuttle.
+HeldFlow flow_from_start(const supply::ParcelSupply& supply);
+
+// A property's answer in its worst season and period, before and after.
+struct Change {
+    std::uint32_t row = 0;  // of the parcels
+    supply::ParcelSupply before, after;
+
+    // Of what is needed, in tenths of a gpm: flow beyond the need is no gain; less than 0 where the
+    // property has less than before.
+    Gain gain() const;
+};
+
+// What a source, or several, do for all properties together.
+struct GainSum {
+    Gain tenths = 0;       // of a gpm: gains less losses
+    Gain lost_tenths = 0;  // the losses
+    std::size_t gaining = 0;
+    std::size_t losing = 0;
+    std::size_t newly_held = 0;
+    std::size_t no_longer_held = 0;
+
+    double gpm() const { return static_cast<double>(tenths) / 10.0; }
+    double lost_gpm() const { return static_cast<double>(lost_tenths) / 10.0; }
+    std::int64_t more_held() const {
+        return static_cast<std::int64_t>(newly_held) - static_cast<std::int64_t>(no_longer_held);
+    }
+};
+GainSum sum_of(std::span<const Change> changes);
+
+// What the last of some sources changes, from the changes without it and with it, both against the
+// answers as they are; by row.
+std::vector<Change> last_step(std::span<const Change> without, std::span<const Change> with);
+
+// The gains of each candidate alone as offers; losses are left out of the choice, for they are
+// counted when the chosen sites are worked out together.
+Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate);
+
+}  // namespace farwater::planning

@@ -1,0 +1,56 @@
+// Where the next source of water helps most: what `propose` found, as layers, tables and text.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "analyzer/planning/candidates.h"
+#include "analyzer/planning/gains.h"
+#include "io/feature_table.h"
+
+namespace farwater::reports {
+
+// One of the chosen places, in order of choice.
+struct Proposal {
+    std::size_t candidate = 0;
+    bool planned = false;                   // the officer's decision, not a choice
+    planning::GainSum added;                // to those before it
+    planning::GainSum together;             // with those before it
+    std::optional<double> cost_together;    // none where one of them is not known
+    std::vector<planning::Change> changes;  // by this step
+};
+
+// Only a view of the district; the rest is its own.
+struct ProposalFindings {
+    const District& district;
+    planning::Candidates found;
+    std::vector<std::optional<planning::GainSum>>
+        alone;  // per candidate; none: ruled out, not asked
+    std::vector<Proposal> proposals;
+    std::optional<std::size_t> sites;  // what was asked for: so many,
+    std::optional<double> budget;      // or for so much
+    std::size_t unpriced = 0;  // candidates that a budget cannot buy, for their cost is not known
+    std::size_t idle = 0;      // chosen, but nothing is added to those before it
+    double gap = 0.0;          // share that the best choice may have more, each property counted
+                               // with the best of the chosen places
+    std::size_t improved = 0, held = 0;     // parcels, as it is now
+    double short_of_gpm = 0.0;              // all parcels together, as it is now
+    std::vector<std::size_t> held_back_by;  // of those that are not held: by Limit
+};
+
+// source_proposals: points in order of choice. Its columns include those of [water_sources], so
+// that [what_if_sources] can name this layer.
+io::FeatureTable source_proposals(const ProposalFindings& findings);
+// proposal_candidates: every place that was looked at, with its gain alone or why it was left out.
+io::FeatureTable proposal_candidates(const ProposalFindings& findings);
+// proposal_gains: a row for each property that a proposal changes.
+io::FeatureTable proposal_gains(const ProposalFindings& findings);
+
+// What must be found out, asked and built before it helps; clauses, one after another.
+std::string what_to_do(const planning::Candidate& candidate);
+
+std::string proposals_text(const ProposalFindings& findings);
+std::string proposals_json(const ProposalFindings& findings);
+
+}  // namespace farwater::reports

@@ -1,0 +1,159 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "reports/cautions.h"
+#include "reports/headline.h"
+#include "reports/proposals.h"
+
+namespace farwater::reports {
+namespace {
+
+constexpr std::size_t name_width = 34;
+
+std::string cost_text(const std::optional<double>& cost) {
+    return cost ? fmt::format("{:.0f}", *cost) : "-";
+}
+
+// Cut at a whole character.
+std::string shortened(const std::string& name) {
+    if (name.size() <= name_width) {
+        return name;
+    }
+    std::size_t end = name_width - 3;
+    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0U) == 0x80U) {
+        --end;
+    }
+    return name.substr(0, end) + "...";
+}
+
+std::string now_text(const ProposalFindings& findings) {
+    return fmt::format(
+        "{}: where the next source of water helps most, worst season and period of each parcel\n"
+        "  Now {} of {} improved parcels meet their planned flow ({}); together they are short of "
+        "{:.0f} gpm.\n",
+        findings.district.name, findings.held, findings.improved,
+        percent(findings.held, findings.improved), findings.short_of_gpm);
+}
+
+// A source cures what lacks water or lies far from it; the rest wants trucks, people, hose, tanks.
+std::string held_back_text(const ProposalFindings& findings) {
+    std::vector<std::size_t> order;
+    for (std::size_t limit = 0; limit < findings.held_back_by.size(); ++limit) {
+        if (findings.held_back_by[limit] > 0 && limit != static_cast<std::size_t>(Limit::none)) {
+            order.push_back(limit);
+        }
+    }
+    std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) {
+        return findings.held_back_by[a] > findings.held_back_by[b];
+    });
+    std::string text;
+    for (const std::size_t limit : order) {
+        text += fmt::format("{}{} {}", text.empty() ? "" : ", ", words_of(Limit{})[limit],
+                            findings.held_back_by[limit]);
+    }
+    return text.empty() ? "" : fmt::format("  The others are held back by: {}.\n", text);
+}
+
+std::string places_text(const ProposalFindings& findings) {
+    const auto& found = findings.found;
+    const auto own = static_cast<std::size_t>(
+        std::ranges::count(found.candidates, planning::Origin::own, &planning::Candidate::origin));
+    std::string text = fmt::format(
+        "  {} places to choose from: {} of your own, {} by mapped water; {} left out, each with "
+        "its reason in\n  the layer proposal_candidates{}\n",
+        found.candidates.size(), own, found.candidates.size() - own, found.left_out.size(),
+        found.left_out.empty() ? ""
+                               : fmt::format(", such as {}: {}", found.left_out.front().id,
+                                             found.left_out.front().reason));
+    if (findings.budget && findings.unpriced > 0) {
+        text += fmt::format(
+            "  {} of them have no cost and cannot be bought by a budget: give cost in [proposals], "
+            "or dry_hydrant_cost\n",
+            findings.unpriced);
+    }
+    return text;
+}
+
+std::string row_text(std::size_t rank, const ProposalFindings& findings) {
+    const Proposal& proposal = findings.proposals[rank];
+    const planning::Candidate& place = findings.found.candidates[proposal.candidate];
+    return fmt::format("  {:>4}  {:<10} {:<34} {:>9} {:>9.0f} {:>7} {:>9} {:>10.0f} {:>9}{}\n",
+                       rank + 1, place.source.id, shortened(place.source.name),
+                       cost_text(place.cost), proposal.added.gpm(), proposal.added.gaining,
+                       proposal.added.more_held(), proposal.together.gpm(),
+                       proposal.together.more_held(), proposal.planned ? "  planned" : "");
+}
+
+// Said, for nobody would believe it: more water lowers no flow.
+std::string losing_text(const ProposalFindings& findings) {
+    std::size_t losing = 0;
+    double lost = 0.0;
+    for (const Proposal& proposal : findings.proposals) {
+        losing += proposal.added.losing;
+        lost += proposal.added.lost_gpm();
+    }
+    return losing == 0
+               ? ""
+               : fmt::format(
+                     "  {} answers are less by a new source, {:.0f} gpm in all, for not every fill "
+                     "site is looked at in full;\n  a crew would fill where it filled before. The "
+                     "gains are less these.\n",
+                     losing, lost);
+}
+
+std::string table_text(const ProposalFindings& findings) {
+    std::string text =
+        fmt::format("\n  {:>4}  {:<10} {:<34} {:>9} {:>9} {:>7} {:>9} {:>10} {:>9}\n", "rank", "id",
+                    "place", "cost", "gain gpm", "parcels", "newly met", "total gpm", "met");
+    for (std::size_t rank = 0; rank < findings.proposals.size(); ++rank) {
+        text += row_text(rank, findings);
+    }
+    text += losing_text(findings);
+    text +=
+        "  gain gpm: what more of the needed flow is held, over all parcels; parcels: how many "
+        "gain; newly met: how\n  many more meet their planned flow; total and met: with those "
+        "before it\n";
+    return text;
+}
+
+std::string choice_text(const ProposalFindings& findings) {
+    const std::string other =
+        findings.budget ? fmt::format("no other choice for {:.0f}", *findings.budget)
+                        : fmt::format("no other choice of {}", findings.sites.value_or(0));
+    const std::string idle =
+        findings.idle == 0
+            ? ""
+            : fmt::format("  {} more were chosen that add nothing to these.\n", findings.idle);
+    return idle + fmt::format(
+                      "\n  Counting each parcel with the best of the chosen places, {} gains {}.\n",
+                      other,
+                      findings.gap > 0.0 ? fmt::format("more than {:.1f} % beyond it",
+                                                       100.0 * findings.gap / (1.0 - findings.gap))
+                                         : "more");
+}
+
+}  // namespace
+
+std::string proposals_text(const ProposalFindings& findings) {
+    std::string text = now_text(findings) + held_back_text(findings) + places_text(findings);
+    if (findings.found.candidates.empty()) {
+        return text + "\n  There is no place to choose from.\n";
+    }
+    if (findings.proposals.empty()) {
+        return text + "\n  No place gains anything that may be had.\n";
+    }
+    text += table_text(findings) + choice_text(findings) + "\n";
+    for (const Proposal& proposal : findings.proposals) {
+        const planning::Candidate& place = findings.found.candidates[proposal.candidate];
+        text += fmt::format("  {}: {:.0f} gpm; {}.\n", place.source.id, in_gpm(place.rate),
+                            what_to_do(place));
+    }
+    text += "\n";
+    for (const std::string_view caution : cautions) {
+        text += fmt::format("{}\n", caution);
+    }
+    return text;
+}
+
+}  // namespace farwater::reports

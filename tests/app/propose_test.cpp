@@ -1,0 +1,201 @@
+// `farwater propose`, as its users meet it, and against runs with the proposed sources.
+#include <catch2/catch.hpp>
+
+#include "tests/app/small_district.h"
+#include "tests/open_data/open_data.h"
+#include "tests/support/program.h"
+#include "tests/support/temporary_folder.h"
+
+using namespace farwater::support;
+using farwater::open_data::Package;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const std::string proposing = FARWATER_PROGRAM;
+
+Ended propose(const fs::path& district, const fs::path& out, std::vector<std::string> more = {}) {
+    more.insert(more.begin(), {"propose", district.string(), "--out", out.string()});
+    return run_program(proposing, more);
+}
+
+// A pond beside the road between the parcels, and three ideas of the officer's.
+fs::path district_with_places(const fs::path& folder) {
+    const fs::path file = write_small_district(folder);
+    put(folder / "ponds.csv",
+        "WKT,name\n"
+        "\"POLYGON((502800 4499800,502900 4499800,502900 4499980,502800 4499980,502800 "
+        "4499800))\",Long Pond\n"
+        "\"POLYGON((502800 4499500,502900 4499500,502900 4499600,502800 4499600,502800 "
+        "4499500))\",Far Pond\n"
+        "\"POLYGON((501010 4499970,501060 4499970,501060 4499990,501010 4499990,501010 "
+        "4499970))\",Mill Pond\n");
+    put(folder / "ideas.csv",
+        "WKT,proposal_id,name,kind,cost,rate_gpm,usable_gal,static_lift_ft\n"
+        "POINT(503300 4500000),C1,Corner,cistern,80000,800,60000,8\n"
+        "POINT(503400 4500000),C2,No size,cistern,80000,800,,8\n"
+        "POINT(503400 4500000),C3,No price,cistern,,800,60000,8\n"
+        "POINT(503400 4500000),C4,What is it,well,1,800,60000,8\n"
+        "POINT(503400 4500000),C5,Below nothing,cistern,-5,800,60000,8\n");
+    std::string text = bytes_of(file);
+    text +=
+        "\n[mapped_water]\nfile = \"ponds.csv\"\ncrs = \"EPSG:32618\"\n"
+        "[proposals]\nfile = \"ideas.csv\"\ncrs = \"EPSG:32618\"\n";
+    put(file, text);
+    return file;
+}
+
+// Tenths of a gpm of the need that all parcels hold, and how many meet their need.
+struct Held {
+    long tenths = 0, parcels = 0;
+};
+Held held_in(const fs::path& out) {
+    const Package supply(out / "supply.gpkg");
+    return {supply.number("SELECT sum(cast(round(10 * min(needed_gpm, max(cautious_gpm, "
+                          "ifnull(runner_up_gpm, 0)))) AS integer)) FROM parcel_supply "
+                          "WHERE needed_gpm IS NOT NULL AND cautious_gpm IS NOT NULL"),
+            supply.number("SELECT count(*) FROM parcel_supply WHERE state = 'held'")};
+}
+
+// Runs the district as it is and with the first `ranks` proposals: the difference is what they say.
+void check_what_if(const fs::path& district, const fs::path& proposals, int ranks,
+                   const fs::path& scratch) {
+    const auto run = [&](const fs::path& file, const std::string& name) {
+        const Ended ended = run_program(
+            proposing, {"run", file.string(), "--out", (scratch / name).string(), "--quiet"});
+        INFO(ended.err);
+        REQUIRE(ended.exit_code == 0);
+        return held_in(scratch / name);
+    };
+    const Held before = run(district, "before");
+    const fs::path with = district.parent_path() / "with.toml";
+    put(with, bytes_of(district) + "\n[what_if_sources]\nfile = \"" +
+                  (proposals / "proposals.gpkg").string() +
+                  "\"\nlayer = \"source_proposals\"\nwhere = \"rank <= " + std::to_string(ranks) +
+                  "\"\n");
+    const Held after = run(with, "after");
+    const Package said(proposals / "proposals.gpkg");
+    const std::string of_last = " FROM source_proposals WHERE rank = " + std::to_string(ranks);
+    CHECK(after.tenths - before.tenths ==
+          said.number("SELECT cast(round(10 * gained_together_gpm) AS integer)" + of_last));
+    CHECK(after.parcels - before.parcels == said.number("SELECT newly_held_together" + of_last));
+    const Package supply(scratch / "after" / "supply.gpkg");
+    CHECK(supply.number("SELECT count(*) FROM data_problems WHERE problem_id = "
+                        "'source_hypothetical'") == ranks);
+}
+
+}  // namespace
+
+TEST_CASE("places are found, ranked and left out with a reason", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    const Ended ended = propose(district, folder / "out");
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const Package result(folder / "out" / "proposals.gpkg");
+    const auto left_out = [&](const std::string& id) {
+        return result.rows("SELECT left_out FROM proposal_candidates WHERE proposal_id = '" + id +
+                           "'");
+    };
+    CHECK(contains(left_out("C2").at(0).at(0), "no usable volume"));
+    CHECK(contains(left_out("DH-2").at(0).at(0), "no road that a tanker may use"));
+    CHECK(contains(left_out("DH-3").at(0).at(0), "has a source already: D1"));
+    CHECK(left_out("C1").at(0).at(0) == "-");
+    CHECK(left_out("DH-1").at(0).at(0) == "-");
+    CHECK(left_out("C4").empty());  // a problem of the data: its kind cannot be read
+    CHECK(result.number("SELECT count(*) FROM proposal_candidates WHERE proposal_id = 'C5' AND "
+                        "cost IS NULL") == 1);
+    CHECK(result.number("SELECT count(*) FROM source_proposals") >= 1);
+    CHECK(result.number("SELECT count(*) FROM source_proposals WHERE gained_gpm <= 0") == 0);
+    CHECK(result.number("SELECT count(*) FROM proposal_gains") >= 1);
+    CHECK(contains(ended.out, "Planning figures"));
+    CHECK(fs::exists(folder / "out" / "source_proposals.csv"));
+}
+
+TEST_CASE("a run with the proposed sources gives what the proposals said", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    REQUIRE(propose(district, folder / "out", {"--sites", "2"}).exit_code == 0);
+    check_what_if(district, folder / "out", 1, folder.path());
+}
+
+TEST_CASE("the sample region's proposals are confirmed by runs", "[unit]") {
+    const TemporaryFolder folder;
+    fs::copy("sample_region", folder / "region", fs::copy_options::recursive);
+    const fs::path district = folder / "region" / "district.toml";
+    std::vector<std::string> only_a_few{"--sites", "2"};  // for the time it takes
+    for (const char* id : {"C1", "C2", "C3", "C4", "C6", "DH-3", "DH-4", "DH-10", "DH-11", "DH-13",
+                           "DH-25", "DH-42"}) {
+        only_a_few.insert(only_a_few.end(), {"--rule-out", id});
+    }
+    const Ended ended = propose(district, folder / "out", only_a_few);
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    check_what_if(district, folder / "out", 2, folder.path());
+}
+
+TEST_CASE("planned places come first, and what is ruled out is not chosen", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    const Ended ended =
+        propose(district, folder / "out", {"--planned", "DH-1", "--rule-out", "C3"});
+    INFO(ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const Package result(folder / "out" / "proposals.gpkg");
+    CHECK(result.rows("SELECT source_id, planned FROM source_proposals WHERE rank = 1").at(0) ==
+          std::vector<std::string>{"DH-1", "1"});
+    CHECK(contains(ended.out, "sound it"));
+    CHECK(result.number("SELECT count(*) FROM source_proposals WHERE source_id = 'C3'") == 0);
+}
+
+TEST_CASE("a budget buys only what has a price", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    const Ended ended = propose(district, folder / "out", {"--budget", "90000"});
+    INFO(ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const Package result(folder / "out" / "proposals.gpkg");
+    CHECK(result.number("SELECT count(*) FROM source_proposals WHERE cost IS NULL") == 0);
+    CHECK(contains(ended.out, "have no cost"));
+}
+
+TEST_CASE("the same proposals come from any number of threads", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    REQUIRE(propose(district, folder / "one", {"--threads", "1"}).exit_code == 0);
+    REQUIRE(propose(district, folder / "two", {"--threads", "3"}).exit_code == 0);
+    for (const char* name : {"proposals.gpkg", "source_proposals.csv", "proposal_gains.csv"}) {
+        CHECK(bytes_of(folder / "one" / name) == bytes_of(folder / "two" / name));
+    }
+}
+
+TEST_CASE("proposals as one JSON document", "[unit]") {
+    const TemporaryFolder folder;
+    const Ended ended = propose(district_with_places(folder.path()), folder / "out", {"--json"});
+    REQUIRE(ended.exit_code == 0);
+    CHECK(ended.out.starts_with("{"));
+    CHECK(contains(ended.out, "\"proposals\": ["));
+    CHECK(contains(ended.out, "\"what_to_do\""));
+}
+
+TEST_CASE("what cannot be proposed is refused in one sentence", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path bare = write_small_district(folder.path());
+    const auto refused = [&](const fs::path& district, const std::vector<std::string>& more,
+                             const std::string& words) {
+        const Ended ended = propose(district, folder / "out", more);
+        CAPTURE(ended.err);
+        CHECK(ended.exit_code == 2);
+        CHECK(contains(ended.err, words));
+        CHECK_FALSE(fs::exists(folder / "out"));
+    };
+    refused(bare, {}, "there is no place to choose from: add [proposals]");
+    const fs::path district = district_with_places(folder.path());
+    refused(district, {"--planned", "C9"}, "there is no place \"C9\"");
+    refused(district, {"--planned", "C2"}, "\"C2\" is no place to choose: has no usable volume");
+    refused(district, {"--planned", "C1", "--rule-out", "C1"}, "both planned and ruled out");
+    refused(district, {"--sites", "0"}, "--sites");
+    refused(district, {"--sites", "2", "--budget", "5"}, "--budget");
+    refused(district, {"--budget", "-1"}, "--budget");
+}

@@ -1,0 +1,67 @@
+#include "analyzer/planning/gains.h"
+
+#include <catch2/catch.hpp>
+
+using namespace farwater;
+using namespace farwater::planning;
+
+namespace {
+
+supply::ParcelSupply answer(SupplyState state, int needed, int cautious, int runner_up = 0) {
+    supply::ParcelSupply supply;
+    supply.state = state;
+    supply.needed = tenths_of_gpm(needed * 10);
+    supply.cautious = tenths_of_gpm(cautious * 10);
+    supply.runner_up_cautious = tenths_of_gpm(runner_up * 10);
+    return supply;
+}
+
+const supply::ParcelSupply short_200 = answer(SupplyState::short_flow, 500, 200);
+const supply::ParcelSupply short_400 = answer(SupplyState::short_flow, 500, 400);
+const supply::ParcelSupply held_900 = answer(SupplyState::held, 500, 900);
+
+}  // namespace
+
+TEST_CASE("flow beyond the need is no gain, and a loss is one") {
+    CHECK(Change{0, short_200, held_900}.gain() == 3000);
+    CHECK(Change{0, held_900, short_400}.gain() == -1000);
+    CHECK(Change{0, held_900, answer(SupplyState::held, 500, 600)}.gain() == 0);
+}
+
+TEST_CASE("a property that is late by hose keeps the flow of its shuttle") {
+    const Change change{0, short_400, answer(SupplyState::late, 500, 0, 400)};
+    CHECK(change.gain() == 0);
+}
+
+TEST_CASE("gains and losses are summed, and told apart") {
+    const std::vector<Change> changes{{0, short_200, held_900}, {1, held_900, short_400}};
+    const GainSum sum = sum_of(changes);
+    CHECK(sum.gpm() == 200.0);
+    CHECK(sum.lost_gpm() == 100.0);
+    CHECK(sum.gaining == 1);
+    CHECK(sum.losing == 1);
+    CHECK(sum.more_held() == 0);
+}
+
+TEST_CASE("the last step is what changes from the changes before to those after") {
+    const std::vector<Change> before{{1, short_200, short_400}, {2, short_200, short_400}};
+    const std::vector<Change> after{
+        {0, short_200, held_900}, {1, short_200, short_400}, {3, short_200, short_400}};
+    const std::vector<Change> step = last_step(before, after);
+    REQUIRE(step.size() == 3);
+    CHECK(step[0].row == 0);
+    CHECK(step[1].row == 2);  // turned back
+    CHECK(step[1].gain() == -2000);
+    CHECK(step[2].row == 3);
+    CHECK(sum_of(step).tenths == sum_of(after).tenths - sum_of(before).tenths);
+}
+
+TEST_CASE("offers are gains alone, by candidate") {
+    const Lists<Offer> offers =
+        offers_of({{{4, short_200, short_400}, {7, held_900, short_400}}, {}});
+    REQUIRE(offers.size() == 2);
+    REQUIRE(offers[0].size() == 1);
+    CHECK(offers[0][0].customer == 4);
+    CHECK(offers[0][0].gain == 2000);
+    CHECK(offers[1].empty());
+}
