@@ -109,18 +109,20 @@ private:
             line->reserve(std::min<std::size_t>(count, (bytes_.size() - at_) / point_bytes));
         }
         for (std::uint32_t i = 0; i < count && whole_; ++i) {
-            const auto x = number<double>();
-            const auto y = number<double>();
-            if (!std::isfinite(x) || !std::isfinite(y)) {
+            const Point p{number<double>(), number<double>()};
+            if (!note(p)) {
                 return false;
             }
-            box_ = {x < box_.min_x ? x : box_.min_x, x > box_.max_x ? x : box_.max_x,
-                    y < box_.min_y ? y : box_.min_y, y > box_.max_y ? y : box_.max_y};
             if (line != nullptr) {
-                line->push_back({x, y});
+                line->push_back(p);
             }
         }
         return whole_ && count > 0;
+    }
+    bool note(Point p) {
+        box_ = {p.x < box_.min_x ? p.x : box_.min_x, p.x > box_.max_x ? p.x : box_.max_x,
+                p.y < box_.min_y ? p.y : box_.min_y, p.y > box_.max_y ? p.y : box_.max_y};
+        return std::isfinite(p.x) && std::isfinite(p.y);
     }
 
     static constexpr std::size_t point_bytes = 2 * sizeof(double);

@@ -91,6 +91,7 @@ public:
         district.sources = rows_of("water_sources", &read_water_sources);
         const std::vector<WaterSource> what_if = rows_of("what_if_sources", &read_what_if_sources);
         district.sources.insert(district.sources.end(), what_if.begin(), what_if.end());
+        district.what_if_sources = what_if.size();
         district.mapped_water = rows_of("mapped_water", &read_mapped_water);
         district.proposals = rows_of("proposals", &read_proposals);
         district.stations = rows_of("stations", &read_stations);

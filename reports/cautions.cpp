@@ -1,10 +1,11 @@
 #include "reports/cautions.h"
 
+#include <fmt/format.h>
+
 namespace farwater::reports {
 namespace {
 
-constexpr std::array<std::string_view, 7> never_modelled{
-    "filling at more than one fill site at a time",
+constexpr std::array<std::string_view, 6> never_modelled{
     "crews by job; a unit with too few people stays in quarters",
     "transfer limits between portable tanks",
     "road width, turnaround and room at dump sites",
@@ -13,6 +14,16 @@ constexpr std::array<std::string_view, 7> never_modelled{
     "backflow and contamination"};
 
 }  // namespace
+
+std::string what_if_sentence(const District& district) {
+    return district.what_if_sources == 0
+               ? ""
+               : fmt::format(
+                     "Counts {} source{} of [what_if_sources] as if {} there: not the "
+                     "district as it is.",
+                     district.what_if_sources, district.what_if_sources == 1 ? "" : "s",
+                     district.what_if_sources == 1 ? "it were" : "they were");
+}
 
 std::vector<std::string_view> not_modelled(const District& district) {
     std::vector<std::string_view> list(never_modelled.begin(), never_modelled.end());

@@ -95,6 +95,10 @@ std::map<std::string_view, Filling> fillings() {
     return {
         {"policy", filling([](const MapPage&) { return policy(); })},
         {"district", filling(district_name)},
+        {"what_if", filling([](const MapPage& page) {
+             const std::string what_if = what_if_sentence(page.findings.district);
+             return what_if.empty() ? "" : "<p><b>" + escaped(what_if) + "</b></p>";
+         })},
         {"data_date", filling(data_date)},
         {"program",
          filling([](const MapPage& page) { return escaped(recorded(page.record, "program")); })},

@@ -76,6 +76,9 @@ std::string summary_text(const Findings& findings) {
     std::string text =
         fmt::format("{}, worst season and period of each parcel:\n",
                     findings.district.name.empty() ? "District" : findings.district.name);
+    if (const std::string what_if = what_if_sentence(findings.district); !what_if.empty()) {
+        text += "  " + what_if + "\n";
+    }
     for (const std::string& line : headline_sentences(headline, findings.district.tanker_word)) {
         text += fmt::format("  {}\n", line);
     }

@@ -208,6 +208,9 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
                                         in_pounds_per_horsepower(profile.loaded_per_power),
                                         in_pounds_per_horsepower(profile.empty_per_power)));
     }
+    if (std::string what_if = reports::what_if_sentence(findings.district); !what_if.empty()) {
+        record.emplace_back("what_if", std::move(what_if));
+    }
     for (const std::string_view what : reports::not_modelled(findings.district)) {
         record.emplace_back("not_modelled", std::string(what));
     }

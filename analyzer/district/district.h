@@ -32,6 +32,7 @@ struct District {
     std::vector<Building> buildings;  // of the parcels, in their order; only where needs go by them
     std::vector<Target> targets;
     std::vector<WaterSource> sources;
+    std::size_t what_if_sources = 0;  // of them, the last ones: not there yet
     std::vector<MappedWater> mapped_water;
     std::vector<ProposedSource> proposals;  // the officer's own; they count nowhere
     std::vector<Station> stations;

@@ -122,59 +122,87 @@ double SteadySplits::best_alone(std::uint32_t running) const {
     return best;
 }
 
+// The tankers of two sites, as they are sent from one to the other.
+class SteadySplits::Pair {
+public:
+    // All who have a way to the first are there; the others at the second.
+    Pair(const SteadySplits& of, std::size_t first, std::size_t second, std::uint32_t running)
+        : of_(of), options_{first, second} {
+        split_.first = static_cast<std::uint32_t>(first);
+        split_.second = static_cast<std::uint32_t>(second);
+        for (std::size_t t = 0; t < of.tankers_; ++t) {
+            if (has(running, t)) {
+                place(t);
+            }
+        }
+        std::stable_sort(order_.begin(), order_.begin() + static_cast<std::ptrdiff_t>(count_),
+                         [&](std::size_t a, std::size_t b) {
+                             return of.round(second, a) * of.round(first, b) <
+                                    of.round(second, b) * of.round(first, a);
+                         });
+    }
+
+    // Who has a way to both, first who is nearest to the second by comparison.
+    std::span<const std::size_t> who_may_move() const { return std::span(order_).first(count_); }
+
+    void send(std::size_t tanker, bool to_second) {
+        const std::size_t to = to_second ? 1 : 0;
+        streams_[1 - to].add(of_.stream(options_[1 - to], tanker), -1.0);
+        streams_[to].add(of_.stream(options_[to], tanker), 1.0);
+        split_.to_second ^= 1U << tanker;
+    }
+
+    // Adds the split as it stands, unless one site has them all.
+    void keep(std::vector<SteadySplit>& splits) {
+        split_.estimate = of_.estimate(streams_, options_);
+        if (split_.to_second != 0 && split_.to_second != split_.running) {
+            splits.push_back(split_);
+        }
+    }
+
+private:
+    void place(std::size_t tanker) {
+        const bool to_first = of_.round(options_[0], tanker) > 0.0;
+        const bool to_second = of_.round(options_[1], tanker) > 0.0;
+        if (!to_first && !to_second) {
+            return;
+        }
+        split_.running |= 1U << tanker;
+        split_.to_second |= to_first ? 0U : 1U << tanker;
+        const std::size_t at = to_first ? 0 : 1;
+        streams_[at].add(of_.stream(options_[at], tanker), 1.0);
+        if (to_first && to_second) {
+            order_[count_++] = tanker;
+        }
+    }
+
+    const SteadySplits& of_;
+    std::array<std::size_t, 2> options_;
+    std::array<Stream, 2> streams_{};
+    SteadySplit split_{};
+    std::array<std::size_t, most_bits> order_{};
+    std::size_t count_ = 0;
+};
+
 void SteadySplits::add_pair(std::size_t first, std::size_t second, std::uint32_t running,
                             std::vector<SteadySplit>& splits) const {
-    const std::array options{first, second};
-    std::array<Stream, 2> streams;
-    SteadySplit split{static_cast<std::uint32_t>(first), static_cast<std::uint32_t>(second), 0, 0,
-                      0.0};
-    std::array<std::size_t, most_bits> order{};
-    std::size_t count = 0;
-    for (std::size_t t = 0; t < tankers_; ++t) {
-        const bool to_first = round(first, t) > 0.0;
-        const bool to_second = round(second, t) > 0.0;
-        if (!has(running, t) || (!to_first && !to_second)) {
-            continue;
-        }
-        split.running |= 1U << t;
-        split.to_second |= to_first ? 0U : 1U << t;
-        streams[to_first ? 0 : 1].add(stream(to_first ? first : second, t), 1.0);
-        if (to_first && to_second) {
-            order[count++] = t;
-        }
+    Pair pair(*this, first, second, running);
+    const auto movers = pair.who_may_move();
+    const auto alone = movers.empty() ? movers : movers.subspan(1);  // the first comes with the row
+    for (const std::size_t tanker : alone) {
+        pair.send(tanker, true);
+        pair.keep(splits);
+        pair.send(tanker, false);
     }
-    std::stable_sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(count),
-                     [&](std::size_t a, std::size_t b) {
-                         return round(second, a) * round(first, b) <
-                                round(second, b) * round(first, a);
-                     });
-    const auto send = [&](std::size_t tanker, bool to_second) {
-        streams[to_second ? 0 : 1].add(stream(to_second ? first : second, tanker), -1.0);
-        streams[to_second ? 1 : 0].add(stream(to_second ? second : first, tanker), 1.0);
-        split.to_second ^= 1U << tanker;
-    };
-    const auto keep = [&] {
-        split.estimate = estimate(streams, options);
-        if (split.to_second != 0 && split.to_second != split.running) {
-            splits.push_back(split);
-        }
-    };
-    // One by one; and each alone, at the one and at the other.
-    for (std::size_t i = 0; i < count; ++i) {
-        if (i > 0) {
-            send(order[i], true);
-            keep();
-            send(order[i], false);
-        }
+    for (const std::size_t tanker : movers) {
+        pair.send(tanker, true);
+        pair.keep(splits);
     }
-    for (std::size_t i = 0; i < count; ++i) {
-        send(order[i], true);
-        keep();
-    }
-    for (std::size_t i = 0; i + 1 < count; ++i) {
-        send(order[i], false);
-        keep();
-        send(order[i], true);
+    const auto left_behind = movers.empty() ? movers : movers.first(movers.size() - 1);
+    for (const std::size_t tanker : left_behind) {
+        pair.send(tanker, false);
+        pair.keep(splits);
+        pair.send(tanker, true);
     }
 }
 

@@ -42,6 +42,8 @@ private:
         double share = 1.0;  // of the window in which it is running
     };
 
+    class Pair;
+
     double estimate(std::span<const Stream> streams, std::span<const std::size_t> options) const;
     void add_pair(std::size_t first, std::size_t second, std::uint32_t running,
                   std::vector<SteadySplit>& splits) const;

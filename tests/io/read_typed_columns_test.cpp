@@ -86,13 +86,13 @@ TEST_CASE("a date in a number column is no number, and a number in a date column
     scene.source("water_sources", "water.gpkg",
                  "columns = { rate_gpm = \"tested_on\", tested_on = \"places\" }");
     CHECK(scene.sentences() ==
-          Sentences{"water_sources (water.gpkg), record 123456789012345678, column places: holds "
-                    "something that is no date; the "
-                    "date counts as not known (\"2\"); write dates as 2026-05-31.",
-                    "water_sources (water.gpkg), record 123456789012345678, column tested_on: "
+          Sentences{"water_sources (water.gpkg), record 123456789012345678, column tested_on: "
                     "holds something that is no plain "
                     "number; the value counts as not known (\"2025-06-01\"); write digits only, "
-                    "with a point for decimals."});
+                    "with a point for decimals.",
+                    "water_sources (water.gpkg), record 123456789012345678, column places: holds "
+                    "something that is no date; the "
+                    "date counts as not known (\"2\"); write dates as 2026-05-31."});
 }
 
 TEST_CASE("several layers of one file share its sha256") {
