@@ -190,7 +190,8 @@ TEST_CASE("the pocket calculator of the tests works out sums with units in them"
     CHECK_FALSE(worked_out("two"));
 }
 
-TEST_CASE("explain has the numbers of run for every kind of answer of the sample region") {
+TEST_CASE("explain has the numbers of run for every kind of answer of the sample region",
+          "[golden]") {
     const TemporaryFolder folder;
     const auto result = folder.path() / "out";
     REQUIRE(run_program(FARWATER_PROGRAM, {"run", region, "--out", result.string(), "--quiet"})

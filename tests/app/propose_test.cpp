@@ -120,7 +120,7 @@ TEST_CASE("a run with the proposed sources gives what the proposals said", "[uni
     check_what_if(district, folder / "out", 1, folder.path());
 }
 
-TEST_CASE("the sample region's proposals are confirmed by runs", "[unit]") {
+TEST_CASE("the sample region's proposals are confirmed by runs", "[golden]") {
     const TemporaryFolder folder;
     fs::copy("sample_region", folder / "region", fs::copy_options::recursive);
     const fs::path district = folder / "region" / "district.toml";
