@@ -30,8 +30,8 @@ std::string shortened(const std::string& name) {
 std::string now_text(const ProposalFindings& findings) {
     return fmt::format(
         "{}: where the next source of water helps most, worst season and period of each parcel\n"
-        "  Now {} of {} improved parcels meet their planned flow ({}); together they are short of "
-        "{:.0f} gpm.\n",
+        "  Now {} of {} improved parcels meet their planned flow ({}); what the others lack, each "
+        "by itself, adds up to {:.0f} gpm.\n",
         findings.district.name, findings.held, findings.improved,
         percent(findings.held, findings.improved), findings.short_of_gpm);
 }

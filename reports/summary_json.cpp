@@ -130,7 +130,7 @@ std::string problems_json(const District& district, std::span<const Problem> pro
 
 namespace {
 
-json json_of(const io::Value& value) {
+json drive_cell_of(const io::Value& value) {
     if (const auto* number = std::get_if<double>(&value)) {
         return std::round(*number * 100.0) / 100.0;
     }
@@ -162,7 +162,7 @@ std::string drive_times_json(const DriveTable& drives) {
         table.fill(i, row);
         json object = json::object();
         for (std::size_t c = 0; c < table.columns.size(); ++c) {
-            object[table.columns[c].name] = json_of(row.values[c]);
+            object[table.columns[c].name] = drive_cell_of(row.values[c]);
         }
         text += (i == 0 ? "\n    " : ",\n    ") +
                 object.dump(-1, ' ', false, json::error_handler_t::replace);

@@ -7,7 +7,7 @@
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/limits.h"
-#include "analyzer/supply/several_sites.h"
+#include "analyzer/supply/several/several_sites.h"
 #include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {

@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-#include "analyzer/supply/several_sites.h"
+#include "analyzer/supply/several/several_sites.h"
 
 namespace farwater::supply {
 

@@ -1,4 +1,4 @@
-#include "analyzer/supply/fill_set.h"
+#include "analyzer/supply/several/fill_set.h"
 
 #include <algorithm>
 

@@ -6,15 +6,15 @@
 #include <vector>
 
 #include "analyzer/supply/fill_option.h"
-#include "analyzer/supply/fill_set.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/scene.h"
+#include "analyzer/supply/several/fill_set.h"
 #include "analyzer/supply/situation.h"
 #include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {
 
-// At most three: each takes a crew, and a suction point an engine.
+// A plan over two or three: each takes a crew, and a suction point an engine.
 struct SeveralSites {
     ShuttlePlan plan;
     std::vector<const FillOption*> sources;  // behind the incident's fill sites

@@ -1,4 +1,4 @@
-#include "analyzer/supply/fill_split.h"
+#include "analyzer/supply/several/fill_split.h"
 
 #include <algorithm>
 #include <utility>

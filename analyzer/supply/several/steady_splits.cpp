@@ -1,4 +1,4 @@
-#include "analyzer/supply/steady_splits.h"
+#include "analyzer/supply/several/steady_splits.h"
 
 #include <algorithm>
 #include <array>

@@ -1,12 +1,12 @@
-#include "analyzer/supply/several_sites.h"
+#include "analyzer/supply/several/several_sites.h"
 
 #include <algorithm>
 #include <array>
 #include <cstdint>
 #include <utility>
 
-#include "analyzer/supply/fill_split.h"
-#include "analyzer/supply/steady_splits.h"
+#include "analyzer/supply/several/fill_split.h"
+#include "analyzer/supply/several/steady_splits.h"
 
 namespace farwater::supply {
 namespace {

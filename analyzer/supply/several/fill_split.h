@@ -6,8 +6,8 @@
 #include <optional>
 #include <vector>
 
-#include "analyzer/supply/fill_set.h"
 #include "analyzer/supply/incident.h"
+#include "analyzer/supply/several/fill_set.h"
 #include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {
