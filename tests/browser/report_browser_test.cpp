@@ -18,7 +18,8 @@ std::string rows_of_parcel_supply(const std::filesystem::path& file) {
         "'duration_min', duration_min, 'cautious_gpm', cautious_gpm, 'shortfall_gpm', "
         "shortfall_gpm, 'one_tanker_out_gpm', one_tanker_out_gpm, 'first_engine_min', "
         "first_engine_min, 'tank_water_min', tank_water_min, 'continuous_min', continuous_min, "
-        "'dump_site_id', dump_site_id, 'fill_source_id', fill_source_id, 'tankers', tankers";
+        "'dump_site_id', dump_site_id, 'fill_source_id', fill_source_id, 'tankers', tankers, "
+        "'supply_mode', supply_mode, 'second_fill_source_id', second_fill_source_id";
     const io::SqliteFile gpkg(file);
     return gpkg.text(std::string("SELECT json_group_array(json_object(") + columns +
                      ")) FROM (SELECT * FROM parcel_supply ORDER BY fid)");
@@ -34,7 +35,8 @@ void run_district(const std::filesystem::path& file, const std::filesystem::path
 
 }  // namespace
 
-TEST_CASE("a browser shows report.html from disk as it is meant, with the layer's numbers") {
+TEST_CASE("a browser shows report.html from disk as it is meant, with the layer's numbers",
+          "[golden]") {
     if (!has_browser()) {
         return;
     }

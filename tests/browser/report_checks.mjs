@@ -26,12 +26,14 @@ const labels = {
 };
 const countOf = (state) => parcels.filter((parcel) => parcel.state === state).length;
 
-// A few of every state, spread over the district.
+// A few of every state and every way for the water to come, spread over the district.
 function sample() {
-  return Object.keys(labels).flatMap((state) => {
-    const rows = parcels.filter((parcel) => parcel.state === state);
-    return rows.filter((_, i) => i % Math.ceil(rows.length / 4) === 0);
-  });
+  const kinds = new Map();
+  for (const parcel of parcels) {
+    const kind = [parcel.state, parcel.supply_mode, parcel.second_fill_source_id === null].join();
+    kinds.set(kind, [...(kinds.get(kind) ?? []), parcel]);
+  }
+  return [...kinds.values()].flatMap((rows) => rows.filter((_, i) => i % Math.ceil(rows.length / 3) === 0));
 }
 
 // --- what the page says --------------------------------------------------------------------------
@@ -110,8 +112,11 @@ const checks = [
       assert.equal(await fact("First engine at the house"), minutes(parcel.first_engine_min));
       assert.equal(await fact("Its tank on the fire"), minutes(parcel.tank_water_min));
       if (parcel.continuous_min !== null) assert.equal(await fact("Water keeps coming"), minutes(parcel.continuous_min));
-      assert.ok((await fact("Dump site")).startsWith(parcel.dump_site_id ?? ""));
-      assert.ok((await fact("Fill site")).startsWith(parcel.fill_source_id ?? ""));
+      assert.ok((await fact("Dump site")).startsWith(parcel.dump_site_id ?? ""), `${parcel.parcel_id}: dump site`);
+      const water = ["direct", "relay"].includes(parcel.supply_mode) ? "Source" : "Fill site";
+      assert.ok((await fact(water)).startsWith(parcel.fill_source_id ?? ""), `${parcel.parcel_id}: ${water}`);
+      const beside = parcel.second_fill_source_id;
+      assert.ok(beside === null ? (await fact("Second fill site")) === "" : (await fact("Second fill site")).startsWith(beside), `${parcel.parcel_id}: second fill site`);
       if (parcel.tankers > 0) assert.equal(await fact("With one tanker out"), `${grouped(roundedDown(parcel.one_tanker_out_gpm))} gpm`);
     }
   }],
