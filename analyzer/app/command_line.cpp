@@ -21,6 +21,7 @@ constexpr std::string_view about =
     "                                              minutes and miles, there and back\n"
     "  farwater explain district.toml 042-017      the whole calculation of one parcel, on paper\n"
     "  farwater propose district.toml              where the next source of water helps most\n"
+    "  farwater cards district.toml                run cards to print, one for each dump site\n"
     "  farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map\n"
     "  farwater keys                               every key of both kinds of file, with "
     "defaults\n";
@@ -143,6 +144,20 @@ void add_propose(CLI::App& command, Options& options) {
         ->type_name("ID");
 }
 
+constexpr std::string_view about_cards =
+    "Run cards for the cab: one printed page for each dump site, with map, who comes, fill sites, "
+    "flow\n"
+    "by minute, the gap, what to call for and room to write in by hand; in front an index from "
+    "house\n"
+    "number to card, behind them a page for each source that counts.\n\n"
+    "  farwater cards district.toml\n"
+    "  farwater cards district.toml --out /media/stick/cards\n\n"
+    "The answers are those of `run`. Written are cards.pdf, cards.html with the same, and "
+    "dispatch.csv\n"
+    "(address, card, dump site, fill sites, first tankers), into the folder cards beside the "
+    "district\n"
+    "file, or --out.";
+
 constexpr std::string_view about_shuttle =
     "What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, "
     "what\n"
@@ -182,6 +197,7 @@ struct Explained {
     CLI::App* shuttle;
     CLI::App* explain;
     CLI::App* propose;
+    CLI::App* cards;
 
     void say_more() const {
         if (drive_times->parsed()) {
@@ -195,6 +211,9 @@ struct Explained {
         }
         if (propose->parsed()) {
             propose->description(std::string(about_propose));
+        }
+        if (cards->parsed()) {
+            cards->description(std::string(about_cards));
         }
     }
 };
@@ -228,12 +247,16 @@ Explained add_commands(CLI::App& app, Options& options) {
                                     "Where the next source of water helps most");
     add_common(*propose, options);
     add_propose(*propose, options);
+    CLI::App* cards = add_command(app, options, Command::cards, "cards",
+                                  "Run cards to print, with an index of addresses");
+    add_common(*cards, options);
+    cards->add_option("--out", options.out, "Folder of the results")->type_name("DIR");
     CLI::App* shuttle = add_command(app, options, Command::shuttle, "shuttle",
                                     "What a shuttle typed by hand can hold; needs no map");
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {drive_times, shuttle, explain, propose};
+    return {drive_times, shuttle, explain, propose, cards};
 }
 
 }  // namespace

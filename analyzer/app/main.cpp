@@ -24,6 +24,8 @@ int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
             return app::drive_times_command(options, interrupt);
         case app::Command::explain:
             return app::explain_command(options, interrupt);
+        case app::Command::cards:
+            return app::cards_command(options, interrupt);
         case app::Command::propose:
             return app::propose_command(options, interrupt);
         case app::Command::shuttle:

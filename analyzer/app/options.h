@@ -8,7 +8,7 @@
 
 namespace farwater::app {
 
-enum class Command { run, check, keys, drive_times, shuttle, explain, propose };
+enum class Command { run, check, keys, drive_times, shuttle, explain, propose, cards };
 
 // Of drive-times.
 struct DriveOptions {

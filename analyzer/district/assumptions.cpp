@@ -38,6 +38,22 @@ constexpr std::array rows{
     AssumptionRow{"most_tankers", "Alarm and response", &A::most_tankers, 1, 32, medium,
                   "Tankers that go to one fire, those that are there first.", practice},
 
+    AssumptionRow{
+        "crew_attack", "Crew by job", &A::crew_attack, 0, 50, medium,
+        "People needed at the fire before it is worked on from inside; no flow depends on "
+        "the rows of this group, run cards set them against who is there.",
+        "29 CFR 1910.134 (g)(4): two inside, two outside"},
+    AssumptionRow{"crew_dump_site", "Crew by job", &A::crew_dump_site, 0, 50, medium,
+                  "People needed at the dump site: draft, portable tanks, spotter.", practice},
+    AssumptionRow{"crew_fill_site", "Crew by job", &A::crew_fill_site, 0, 50, medium,
+                  "People needed at each fill site.", practice},
+    AssumptionRow{"crew_traffic", "Crew by job", &A::crew_traffic, 0, 50, medium,
+                  "People needed to hold traffic.", practice},
+    AssumptionRow{"crew_water_supply", "Crew by job", &A::crew_water_supply, 0, 50, medium,
+                  "Water supply officers needed.", practice},
+    AssumptionRow{"crew_tanker", "Crew by job", &A::crew_tanker, 0, 50, medium,
+                  "People needed on each tanker of the shuttle.", practice},
+
     AssumptionRow{"initial_attack_gpm", "Demand", &A::initial_attack, 0, 2000, medium,
                   "Drawn from the same water before the start: one line and part of a second.",
                   practice},

@@ -24,6 +24,14 @@ struct Assumptions {
     int most_engines = 8;
     int most_tankers = 12;
 
+    // who is needed at a fire with a shuttle, by job: run cards set it against who is there
+    int crew_attack = 4;
+    int crew_dump_site = 3;
+    int crew_fill_site = 3;
+    int crew_traffic = 2;
+    int crew_water_supply = 1;
+    int crew_tanker = 1;
+
     // what is asked of the water
     Flow initial_attack = gpm(200);
     Duration initial_attack_after_arrival = minutes(1.5);

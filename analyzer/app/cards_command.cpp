@@ -1,0 +1,98 @@
+#include <fmt/format.h>
+
+#include "analyzer/app/analysis.h"
+#include "analyzer/app/card_facts.h"
+#include "analyzer/app/commands.h"
+#include "analyzer/app/exit_code.h"
+#include "analyzer/app/reading.h"
+#include "analyzer/app/session.h"
+#include "analyzer/app/write_results.h"
+#include "io/csv_writer.h"
+#include "io/district_file.h"
+#include "io/error.h"
+#include "io/out_folder.h"
+#include "io/whole_file.h"
+#include "reports/cards/card_book.h"
+
+namespace farwater::app {
+namespace {
+
+// False when stopped.
+bool write_cards(const std::filesystem::path& folder, const reports::CardBook& book,
+                 const Work& work) {
+    io::WholeFile pdf(folder / "cards.pdf");
+    const bool made =
+        reports::write_cards_pdf(book, work, [&](std::string_view bytes) { pdf.write(bytes); });
+    if (work.stopped()) {
+        return false;
+    }
+    if (!made) {
+        throw io::OutputError((folder / "cards.pdf").string() + ": the document cannot be made");
+    }
+    pdf.finish();
+    io::WholeFile html(folder / "cards.html");
+    reports::write_cards_html(book, work, [&](std::string_view bytes) { html.write(bytes); });
+    html.finish();
+    return io::write_csv(folder / "dispatch.csv", reports::dispatch_table(book), work) &&
+           !work.stopped();
+}
+
+std::string closing_words(const Options& options, const std::filesystem::path& out,
+                          const reports::CardBook& book) {
+    const std::size_t left_out = reports::sites_left_out(book);
+    if (options.json) {
+        return fmt::format("{{\"cards\":{},\"dump_sites_without_card\":{}}}\n", book.sites.size(),
+                           left_out);
+    }
+    std::string text = fmt::format(
+        "{} run card{}, {} source page{}.\n", book.sites.size(), book.sites.size() == 1 ? "" : "s",
+        book.findings.water.counted.size(), book.findings.water.counted.size() == 1 ? "" : "s");
+    if (left_out > 0) {
+        text += fmt::format(
+            "{} dump sites that serve the fewest places have no card; the index names them.\n",
+            left_out);
+    }
+    return text + fmt::format("To print: {}\n", (out / "cards.pdf").string());
+}
+
+}  // namespace
+
+int cards_command(const Options& options, io::Interrupt& interrupt) {
+    Session session(options, interrupt);
+    const io::DistrictFile file = io::read_district_file(options.district_file);
+    const std::filesystem::path out = options.out.value_or(file.folder / "cards");
+    io::OutFolder folder = io::OutFolder::begin(out, files_read(file));
+    const io::CleanOnExit clean(interrupt, [&folder] { folder.abandon(); });
+    const StageBegins begins = [&](std::string_view stage) { session.stage(stage); };
+
+    session.stage("reading");
+    Reading reading = read_with_needs(file, session.work());
+    reading.read.district.rating.reset();  // a second analysis, of which cards show nothing
+    const District& district = reading.read.district;
+    const auto analysis = analyse(district, reading.needs, session.work(), begins);
+    const auto facts = analysis
+                           ? card_facts(district, reading.needs, *analysis, session.work(), begins)
+                           : std::nullopt;
+    if (!facts) {
+        return exit_interrupted;
+    }
+    session.stage("writing cards");
+    const reports::Findings findings = analysis->findings(district);
+    const reports::RunRecord record = run_record(file, reading.read, findings);
+    const reports::CardBook book{findings,
+                                 record,
+                                 [&](std::size_t parcel) { return reading.read.addresses[parcel]; },
+                                 facts->sites,
+                                 facts->workings,
+                                 facts->routes};
+    if (!write_cards(folder.folder(), book, session.work())) {
+        return exit_interrupted;
+    }
+    session.end();
+    session.log().write(folder.folder() / "run.log");
+    folder.commit();
+    session.say(closing_words(options, out, book));
+    return options.strict && !analysis->problems.empty() ? exit_problems : exit_done;
+}
+
+}  // namespace farwater::app

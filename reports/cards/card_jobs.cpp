@@ -1,0 +1,93 @@
+// Who does what, people needed and there, cautions.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "reports/cards/card_view.h"
+#include "reports/cards/card_words.h"
+
+namespace farwater::reports {
+namespace {
+
+struct People {
+    int there = 0;
+    std::size_t not_listed = 0;  // units whose crew nobody says
+};
+
+// On the units that are there by the start.
+People people_there(const CardView& view, const supply::ShuttleWorking& look) {
+    People people;
+    for (const auto* list : {&look.scene.engines, &look.scene.tankers}) {
+        for (const supply::Arrival& arrival : *list) {
+            if (arrival.at_scene > look.shuttle.window.start) {
+                continue;
+            }
+            const auto crew = crew_of(view.district(), arrival.unit, view.working().variant.period);
+            people.there += crew.value_or(0);
+            people.not_listed += crew ? 0U : 1U;
+        }
+    }
+    return people;
+}
+
+void add_people(const CardView& view, SheetPart& part) {
+    const auto* look = view.look();
+    if (look == nullptr) {
+        return;
+    }
+    const Assumptions& a = view.district().assumptions;
+    const int fills = static_cast<int>(std::max<std::size_t>(1, look->shuttle.fills.size()));
+    const int tankers = static_cast<int>(look->shuttle.tankers);
+    const int needed = a.crew_attack + a.crew_dump_site + a.crew_fill_site * fills +
+                       a.crew_traffic + a.crew_water_supply + a.crew_tanker * tankers;
+    const People people = people_there(view, *look);
+    part.items.push_back(SheetText{
+        fmt::format("People: {} needed, {} there by minute {}{}.", needed, people.there,
+                    minute_words(look->shuttle.window.start),
+                    people.not_listed == 0 ? ""
+                                           : fmt::format(", and {} whose crew is not listed",
+                                                         plural(people.not_listed, "unit"))),
+        true});
+    part.items.push_back(SheetText{fmt::format(
+        "Needed: attack {}, dump site {}, fill site {}{}, traffic {}, water supply {}, {} {}.",
+        a.crew_attack, a.crew_dump_site, a.crew_fill_site,
+        fills > 1 ? fmt::format(" x {}", fills) : "", a.crew_traffic, a.crew_water_supply,
+        view.district().tanker_word + "s", a.crew_tanker * tankers)});
+}
+
+}  // namespace
+
+SheetPart jobs_part(const CardView& view) {
+    SheetPart part{.heading = "WHO DOES WHAT", .column = SheetColumn::right, .items = {}};
+    add_people(view, part);
+    std::vector<std::string> roles{"Water supply: counts loads", "Dump: level tanks, open lane"};
+    const std::size_t fills = view.has_shuttle() ? view.look()->shuttle.fills.size() : 1;
+    for (std::size_t i = 0; i < fills; ++i) {
+        roles.push_back(
+            fmt::format("Fill{}: pump primed", fills > 1 ? fmt::format(" {}", i + 1) : ""));
+    }
+    roles.emplace_back("Traffic: both ends held");
+    part.items.push_back(SheetText{"Radio role, its task; write in channel and name:"});
+    for (std::size_t i = 0; i < roles.size(); i += 2) {
+        part.items.push_back(LinesToFill{
+            {roles.begin() + static_cast<std::ptrdiff_t>(i),
+             roles.begin() + static_cast<std::ptrdiff_t>(std::min(i + 2, roles.size()))}});
+    }
+    return part;
+}
+
+SheetPart cautions_part(const CardView& view) {
+    SheetPart part{.heading = "CAUTIONS", .column = SheetColumn::foot, .items = {}};
+    const Season& season = at(view.district().seasons, view.working().variant.season);
+    part.items.push_back(SheetText{fmt::format(
+        "Planning figures: prove them by a timed drill. Local code and the authority having "
+        "jurisdiction go first. Traffic held before the first {0} moves. Never faster than road "
+        "and load allow: a full {0} stops late and tips in bends. No backing without a spotter. "
+        "Never pull a main below 20 psi. Never fill from a suspect source. {1}",
+        view.district().tanker_word,
+        season.ice ? "ICE: what is spilled freezes; sand both sites, chains."
+                   : "In frost what is spilled freezes; sand both sites.")});
+    return part;
+}
+
+}  // namespace farwater::reports
