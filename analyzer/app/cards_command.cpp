@@ -44,12 +44,14 @@ std::string closing_words(const Options& options, const std::filesystem::path& o
         return fmt::format("{{\"cards\":{},\"dump_sites_without_card\":{}}}\n", book.sites.size(),
                            left_out);
     }
-    std::string text = fmt::format(
-        "{} run card{}, {} source page{}.\n", book.sites.size(), book.sites.size() == 1 ? "" : "s",
-        book.findings.water.counted.size(), book.findings.water.counted.size() == 1 ? "" : "s");
+    const std::size_t sources = reports::sources_with_page(book).size();
+    std::string text =
+        fmt::format("{} run card{}, {} source page{}.\n", book.sites.size(),
+                    book.sites.size() == 1 ? "" : "s", sources, sources == 1 ? "" : "s");
     if (left_out > 0) {
         text += fmt::format(
-            "{} dump sites that serve the fewest places have no card; the index names them.\n",
+            "{} dump sites that serve the fewest places have no card; the index says which "
+            "houses.\n",
             left_out);
     }
     return text + fmt::format("To print: {}\n", (out / "cards.pdf").string());

@@ -20,6 +20,8 @@ namespace farwater::reports {
 inline constexpr std::size_t most_cards = 1500;
 inline constexpr std::size_t most_cards_in_html = 600;
 
+inline constexpr std::size_t most_source_pages = 500;
+
 // A dump site with the parcels and targets that it serves in the worst season and period of each.
 struct CardSite {
     DumpSiteIndex dump_site;
@@ -52,11 +54,16 @@ std::vector<std::optional<std::uint32_t>> card_of_rows(const CardBook& book);
 // How many dump sites in use have no card.
 std::size_t sites_left_out(const CardBook& book);
 
+// The sources that get a page, by source: all that count or, of more than `most`, those that fill
+// for most places. O(places + sources).
+std::vector<const supply::CountedSource*> sources_with_page(const CardBook& book,
+                                                            std::size_t most = most_source_pages);
+
 using ByteSink = std::function<void(std::string_view)>;
 
-// The index, every card, then a page for each source that counts. The same bytes for the same
-// book. Memory: one sheet at a time and what cairo keeps of the document. False: it could not be
-// made.
+// The index, every card, then a page for each source of sources_with_page. The same bytes for the
+// same book. Memory: one sheet at a time and what cairo keeps of the document. False: it could not
+// be made.
 bool write_cards_pdf(const CardBook& book, const Work& work, const ByteSink& sink);
 
 // The same in HTML: at most most_cards_in_html cards with the most places; it says so.

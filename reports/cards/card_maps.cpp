@@ -120,11 +120,11 @@ void add_fill_sites(const CardView& view, SiteMap& map) {
 }
 
 SiteMap route_map(const CardView& view, const std::vector<const RouteInUse*>& ways) {
-    SiteMap map{.title = ways.empty() ? "No shuttle route is drawn"
-                                      : "Full line: loaded. Dashes: empty. Triangles: stations",
-                .box = {},
-                .lines = {},
-                .marks = {}};
+    SiteMap map{
+        .title = ways.empty() ? "No shuttle route is drawn" : "Full line: loaded. Dashes: empty.",
+        .box = {},
+        .lines = {},
+        .marks = {}};
     map.box.include(view.place().place);
     for (const RouteInUse* route : ways) {
         for (const Point& point : route->way.line) {
@@ -146,8 +146,7 @@ SiteMap route_map(const CardView& view, const std::vector<const RouteInUse*>& wa
 }
 
 SiteMap close_map(const CardView& view, const std::vector<const RouteInUse*>& ways) {
-    SiteMap map{
-        .title = "Dump site. Dots: hose, which house only", .box = {}, .lines = {}, .marks = {}};
+    SiteMap map{.title = "Dots: hose, to which house only", .box = {}, .lines = {}, .marks = {}};
     const Point middle = view.place().place;
     add_houses(view, map, true);
     map.box.include(middle);

@@ -84,4 +84,30 @@ std::size_t sites_left_out(const CardBook& book) {
     return used.size() - book.sites.size();
 }
 
+std::vector<const supply::CountedSource*> sources_with_page(const CardBook& book,
+                                                            std::size_t most) {
+    std::vector<std::size_t> uses(book.district().sources.size(), 0);
+    for (const supply::ParcelSupply& supply : book.findings.assessment.supplies) {
+        if (supply.fill_source.valid()) {
+            ++at(uses, supply.fill_source);
+        }
+        for (const supply::FurtherFill& fill : supply.further_fills) {
+            if (fill.source.valid()) {
+                ++at(uses, fill.source);
+            }
+        }
+    }
+    std::vector<const supply::CountedSource*> sources;
+    for (const supply::CountedSource& counted : book.findings.water.counted) {
+        sources.push_back(&counted);
+    }
+    if (sources.size() > most) {
+        std::ranges::stable_sort(sources, std::greater<>{},
+                                 [&](const auto* counted) { return at(uses, counted->source); });
+        sources.resize(most);
+        std::ranges::sort(sources, {}, &supply::CountedSource::source);
+    }
+    return sources;
+}
+
 }  // namespace farwater::reports

@@ -26,6 +26,7 @@ h1 { font-size: 1.4rem; margin: 0 0 4px; }
 h2 { font-size: 1.25rem; margin: 0; overflow-wrap: anywhere; }
 h3 { font-size: 0.86rem; color: #fff; background: #000; margin: 12px 0 4px; padding: 2px 6px; break-after: avoid; }
 p { margin: 2px 0; overflow-wrap: anywhere; }
+p, span, td, th, h1, h2, h3, b { unicode-bidi: isolate; }
 a { color: #000; }
 .head { display: grid; grid-template-columns: auto 1fr; gap: 10px; }
 .badge { background: #000; color: #fff; text-align: center; padding: 4px 10px; min-width: 4.6rem; }
@@ -248,10 +249,9 @@ void write_cards_html(const CardBook& book, const Work& work, const ByteSink& si
             sink(html_of(card_sheet({book, roads, card})));
         }
     }
-    const auto& counted = book.findings.water.counted;
-    for (std::size_t i = 0; i < counted.size() && !work.stopped(); ++i) {
-        if (i < most_cards_in_html) {
-            sink(html_of(source_sheet(book, roads, counted[i])));
+    for (const supply::CountedSource* counted : sources_with_page(book)) {
+        if (!work.stopped()) {
+            sink(html_of(source_sheet(book, roads, *counted)));
         }
     }
     sink(

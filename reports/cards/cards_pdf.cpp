@@ -49,13 +49,13 @@ public:
             work.step("cards", card, book_.sites.size());
             add(card_sheet({book_, roads_, card}), cards, ends_page);
         }
-        const auto& counted = book_.findings.water.counted;
+        const auto counted = sources_with_page(book_);
         const int sources =
             counted.empty() ? 0
-                            : canvas_.outline(0, "Sources", source_anchor(counted.front().source));
+                            : canvas_.outline(0, "Sources", source_anchor(counted.front()->source));
         for (std::size_t i = 0; i < counted.size() && !work.stopped(); ++i) {
             work.step("source pages", i, counted.size());
-            add(source_sheet(book_, roads_, counted[i]), sources, ends_page);
+            add(source_sheet(book_, roads_, *counted[i]), sources, ends_page);
         }
         return canvas_.finish();
     }

@@ -264,25 +264,57 @@ double mark_radius(MapMark kind) {
     return 2.0;
 }
 
-void draw_marks(PageCanvas& canvas, Names& names, const SiteMap& map, const Placing& place,
-                const Rect& rect) {
+bool is_lettered(MapMark kind) { return kind == MapMark::fill_site || kind == MapMark::dump_site; }
+
+// Where each mark is drawn: a fill site that would lie on the dump site or on another one steps
+// aside.
+std::vector<Point> places_of_marks(const SiteMap& map, const Placing& place) {
+    constexpr double apart = 14.5;
+    std::vector<Point> places;
+    std::vector<Point> lettered;
     for (const SiteMap::Mark& mark : map.marks) {
-        const Point at = place(mark.place);
+        places.push_back(place(mark.place));
+        if (mark.kind == MapMark::dump_site) {
+            lettered.push_back(places.back());
+        }
+    }
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        if (map.marks[i].kind != MapMark::fill_site) {
+            continue;
+        }
+        for (const Point& other : lettered) {
+            const double away = std::sqrt(distance_squared(other, places[i]));
+            if (away < apart) {
+                const Point along = away < 1e-6 ? Point{1.0, 0.0}
+                                                : Point{(places[i].x - other.x) / away,
+                                                        (places[i].y - other.y) / away};
+                places[i] = {other.x + along.x * apart, other.y + along.y * apart};
+            }
+        }
+        lettered.push_back(places[i]);
+    }
+    return places;
+}
+
+void draw_marks(PageCanvas& canvas, Names& names, const SiteMap& map,
+                const std::vector<Point>& places, const Rect& rect) {
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const Point at = places[i];
         if (inside(rect, at, 0.0)) {
-            draw_mark(canvas, mark, at);
-            const double radius = mark_radius(mark.kind);
+            draw_mark(canvas, map.marks[i], at);
+            const double radius = mark_radius(map.marks[i].kind);
             names.keep_free({at.x - radius, at.y - radius, 2.0 * radius, 2.0 * radius});
         }
     }
 }
 
 // Right of the mark, else left, above or below.
-void draw_mark_names(PageCanvas& canvas, Names& names, const SiteMap& map, const Placing& place,
-                     const Rect& rect) {
-    for (const SiteMap::Mark& mark : map.marks) {
-        const Point at = place(mark.place);
-        const bool lettered = mark.kind == MapMark::fill_site || mark.kind == MapMark::dump_site;
-        if (mark.name.empty() || lettered || !inside(rect, at, 0.0)) {
+void draw_mark_names(PageCanvas& canvas, Names& names, const SiteMap& map,
+                     const std::vector<Point>& places, const Rect& rect) {
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const SiteMap::Mark& mark = map.marks[i];
+        const Point at = places[i];
+        if (mark.name.empty() || is_lettered(mark.kind) || !inside(rect, at, 0.0)) {
             continue;
         }
         const TextLook look{.size = name_size, .bold = mark.kind == MapMark::worst_house};
@@ -299,57 +331,51 @@ void draw_mark_names(PageCanvas& canvas, Names& names, const SiteMap& map, const
     }
 }
 
-// A round length of feet or miles, at most a third of the map's width.
-void draw_scale(PageCanvas& canvas, Names& names, const Placing& place, const Rect& rect) {
-    struct Step {
-        double metres;
-        std::string_view words;
-    };
+struct Step {
+    double metres;
+    std::string_view words;
+};
+
+// A round length of feet or miles, at most a fifth of the map's width.
+Step scale_step(const Placing& place, double width) {
     constexpr std::array steps{
-        Step{100 * metres_per_foot, "100 ft"},   Step{200 * metres_per_foot, "200 ft"},
-        Step{500 * metres_per_foot, "500 ft"},   Step{1000 * metres_per_foot, "1,000 ft"},
-        Step{0.5 * metres_per_mile, "1/2 mile"}, Step{metres_per_mile, "1 mile"},
-        Step{2 * metres_per_mile, "2 miles"},    Step{5 * metres_per_mile, "5 miles"},
-        Step{10 * metres_per_mile, "10 miles"},  Step{20 * metres_per_mile, "20 miles"}};
+        Step{50 * metres_per_foot, "50 ft"},      Step{100 * metres_per_foot, "100 ft"},
+        Step{200 * metres_per_foot, "200 ft"},    Step{500 * metres_per_foot, "500 ft"},
+        Step{1000 * metres_per_foot, "1,000 ft"}, Step{0.5 * metres_per_mile, "1/2 mile"},
+        Step{metres_per_mile, "1 mile"},          Step{2 * metres_per_mile, "2 miles"},
+        Step{5 * metres_per_mile, "5 miles"},     Step{10 * metres_per_mile, "10 miles"},
+        Step{20 * metres_per_mile, "20 miles"}};
     Step step = steps.front();
     for (const Step& longer : steps) {
-        step = longer.metres * place.points_per_metre() <= rect.width / 3.0 ? longer : step;
+        step = longer.metres * place.points_per_metre() <= width / 5.0 ? longer : step;
     }
-    const double length = step.metres * place.points_per_metre();
+    return step;
+}
+
+constexpr double band_height = 12.0;
+
+// Title, scale bar and north arrow above the map, where they cover nothing of it.
+void draw_band(PageCanvas& canvas, const SiteMap& map, const Placing& place, const Rect& band) {
     const TextLook look{.size = 6.5, .bold = true};
-    const Extent room = canvas.extent(step.words, look);
-    const Rect plate{rect.left + 3.0, rect.bottom() - 15.0, length + room.width + 12.0, 12.0};
-    canvas.fill(plate, 1.0);
-    const double y = plate.top + 8.0;
-    canvas.line({{plate.left + 4.0, y - 3.0},
-                 {plate.left + 4.0, y},
-                 {plate.left + 4.0 + length, y},
-                 {plate.left + 4.0 + length, y - 3.0}},
-                {.width = 1.2});
-    canvas.text({plate.left + 8.0 + length, y - room.height + 2.0}, step.words, look);
-    names.keep_free(plate);
-}
-
-void draw_north(PageCanvas& canvas, Names& names, const Rect& rect) {
-    const Rect plate{rect.right() - 17.0, rect.top + 3.0, 14.0, 26.0};
-    const double x = plate.left + 7.0;
-    canvas.fill(plate, 1.0);
-    canvas.area({{x, plate.top + 1.0},
-                 {x + 4.0, plate.top + 14.0},
-                 {x, plate.top + 11.0},
-                 {x - 4.0, plate.top + 14.0}},
+    const double top = band.top + (band.height - canvas.extent("N", look).height) / 2.0;
+    canvas.text({band.left + 3.0, top}, map.title, look);
+    const double north = band.right() - 7.0;
+    canvas.area({{north, band.top + 1.5},
+                 {north + 3.2, band.bottom() - 2.0},
+                 {north, band.bottom() - 4.0},
+                 {north - 3.2, band.bottom() - 2.0}},
                 0.0);
-    canvas.text({x, plate.top + 14.0}, "N", {.size = 8.0, .bold = true, .align = Align::centre});
-    names.keep_free(plate);
-}
-
-void draw_title(PageCanvas& canvas, Names& names, const SiteMap& map, const Rect& rect) {
-    const TextLook look{.size = 7.0, .bold = true};
-    const Extent room = canvas.extent(map.title, look);
-    const Rect plate{rect.left + 1.0, rect.top + 1.0, room.width + 6.0, room.height + 2.0};
-    canvas.fill(plate, 1.0);
-    canvas.text({plate.left + 3.0, plate.top + 1.0}, map.title, look);
-    names.keep_free(plate);
+    canvas.text({north - 5.0, top}, "N", {.size = look.size, .bold = true, .align = Align::right});
+    const Step step = scale_step(place, band.width);
+    const double length = step.metres * place.points_per_metre();
+    const double words_right = north - 16.0;
+    const Extent room = canvas.text({words_right, top}, step.words,
+                                    {.size = look.size, .bold = true, .align = Align::right});
+    const double right = words_right - room.width - 3.0;
+    const double y = band.top + band.height / 2.0 + 1.5;
+    canvas.line({{right - length, y - 3.0}, {right - length, y}, {right, y}, {right, y - 3.0}},
+                {.width = 1.2});
+    canvas.line({{band.left, band.bottom()}, {band.right(), band.bottom()}}, {.width = 0.5});
 }
 
 }  // namespace
@@ -365,22 +391,22 @@ Box box_on_paper(const Box& box, double least) {
             .high = {middle.x + across / 2.0, middle.y + down / 2.0}};
 }
 
-void draw_map(PageCanvas& canvas, const SiteMap& map, const Rect& rect) {
+void draw_map(PageCanvas& canvas, const SiteMap& map, const Rect& whole) {
+    const Rect rect{whole.left, whole.top + band_height, whole.width, whole.height - band_height};
     const Placing place(map.box, rect);
+    canvas.fill(whole, 1.0);
+    draw_band(canvas, map, place, {whole.left, whole.top, whole.width, band_height});
     canvas.clip(rect);
-    canvas.fill(rect, 1.0);
     for (const SiteMap::Line& line : map.lines) {
         draw_line(canvas, line, place, rect);
     }
     Names names(canvas, rect);
-    draw_title(canvas, names, map, rect);
-    draw_scale(canvas, names, place, rect);
-    draw_north(canvas, names, rect);
-    draw_marks(canvas, names, map, place, rect);
-    draw_mark_names(canvas, names, map, place, rect);
+    const std::vector<Point> places = places_of_marks(map, place);
+    draw_marks(canvas, names, map, places, rect);
+    draw_mark_names(canvas, names, map, places, rect);
     draw_road_names(canvas, names, map, place, rect);
     canvas.unclip();
-    canvas.frame(rect, {.width = 0.8});
+    canvas.frame(whole, {.width = 0.8});
 }
 
 std::string map_picture(const SiteMap& map) {

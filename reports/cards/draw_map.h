@@ -8,9 +8,9 @@
 
 namespace farwater::reports {
 
-// Into the rectangle, framed, with scale bar and north arrow. Names that would cover one another
-// are left out. O(vertices + names^2).
-void draw_map(PageCanvas& canvas, const SiteMap& map, const Rect& rect);
+// Into the rectangle, framed, under a band with title, scale bar and north arrow. Names that would
+// cover one another are left out. O(vertices + names^2).
+void draw_map(PageCanvas& canvas, const SiteMap& map, const Rect& whole);
 
 // The map as a picture of its own (PNG, greys), map_size large, two dots to the point.
 std::string map_picture(const SiteMap& map);

@@ -141,6 +141,11 @@ std::vector<std::string> words_before_index(const CardBook& book) {
             "{} that serve the fewest places have no card; their houses stand below without one.",
             plural(left_out, "dump site")));
     }
+    const std::size_t sources = book.findings.water.counted.size();
+    if (const std::size_t pages = sources_with_page(book).size(); pages < sources) {
+        lines.push_back(fmt::format("{} that fill for the fewest places have no page.",
+                                    plural(sources - pages, "source")));
+    }
     return lines;
 }
 

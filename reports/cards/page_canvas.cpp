@@ -19,6 +19,8 @@ struct Freed {
     void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
     void operator()(cairo_t* context) const { cairo_destroy(context); }
     void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
+    void operator()(PangoFontMap* fonts) const { g_object_unref(fonts); }
+    void operator()(PangoContext* context) const { g_object_unref(context); }
     void operator()(PangoLayout* layout) const { g_object_unref(layout); }
     void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
 };
@@ -38,6 +40,13 @@ cairo_status_t to_sink(void* closure, const unsigned char* bytes, unsigned int c
     // NOLINTNEXTLINE(cppcoreguidelines-pro-type-reinterpret-cast): cairo's bytes are unsigned
     sink(std::string_view(reinterpret_cast<const char*>(bytes), count));
     return CAIRO_STATUS_SUCCESS;
+}
+
+// Found once for all pages, and given back at the end, which pango's own is not. Pages are drawn
+// from one thread.
+PangoFontMap* shared_fonts() {
+    static const Owned<PangoFontMap> fonts(pango_cairo_font_map_new());
+    return fonts.get();
 }
 
 PangoAlignment pango_align(Align align) {
@@ -76,6 +85,7 @@ struct PageCanvas::State {
     Sink sink;
     Owned<cairo_surface_t> surface;
     Owned<cairo_t> cairo;
+    Owned<PangoContext> context;
     Owned<PangoLayout> layout;
     bool is_pdf = false;
 
@@ -130,7 +140,9 @@ struct PageCanvas::State {
 
 PageCanvas::PageCanvas(std::unique_ptr<State> state) : state_(std::move(state)) {
     state_->cairo.reset(cairo_create(state_->surface.get()));
-    state_->layout.reset(pango_cairo_create_layout(state_->cairo.get()));
+    state_->context.reset(pango_font_map_create_context(shared_fonts()));
+    pango_cairo_update_context(state_->cairo.get(), state_->context.get());
+    state_->layout.reset(pango_layout_new(state_->context.get()));
     set_plain_fonts(state_->layout.get());
 }
 PageCanvas::PageCanvas(PageCanvas&&) noexcept = default;

@@ -3,7 +3,8 @@
 // knows cairo and pango.
 //
 // Letters are DejaVu Sans, embedded; the same calls give the same bytes. Text is mended first
-// (plain_text.h) and never cut: it wraps, inside a word where a word is too long.
+// (plain_text.h) and never cut: it wraps, inside a word where a word is too long. All canvases are
+// used from one thread.
 #pragma once
 
 #include <cstdint>

@@ -8,7 +8,8 @@ const { chromium } = require("playwright-core");
 export const axeSource = require("axe-core").source;
 
 // `beforeOpening` is called when the browser stands ready. `bad`: requests to anything but the page, errors, dialogs, as sentences.
-export async function openPage(file, { width = 1280, height = 900, beforeOpening = () => {} } = {}) {
+// `still`: a page without a script, which may hold pictures in itself.
+export async function openPage(file, { width = 1280, height = 900, still = false, beforeOpening = () => {} } = {}) {
   const browser = await chromium.launch({
     executablePath: process.env.FARWATER_CHROMIUM || "/usr/bin/chromium",
     args: ["--no-sandbox", "--disable-gpu"],
@@ -18,6 +19,7 @@ export async function openPage(file, { width = 1280, height = 900, beforeOpening
   const address = pathToFileURL(file).href;
   const bad = [];
   page.on("request", (request) => {
+    if (still && request.url().startsWith("data:image/png;")) return;
     if (request.url().split("#")[0] !== address) bad.push("asks for " + request.url());
   });
   page.on("console", (message) => {
@@ -30,7 +32,7 @@ export async function openPage(file, { width = 1280, height = 900, beforeOpening
   });
   beforeOpening();
   await page.goto(address);
-  await page.waitForSelector("html[data-ready=yes]", { timeout: 120000 });
+  if (!still) await page.waitForSelector("html[data-ready=yes]", { timeout: 120000 });
   return { browser, page, bad };
 }
 

@@ -33,6 +33,21 @@ void run_district(const std::filesystem::path& file, const std::filesystem::path
     CHECK(ended.out.find((out / "report.html").string()) != std::string::npos);
 }
 
+// A small district whose ids and names try to break out of their place; gives the hostile id.
+std::string write_hostile_district(const TemporaryFolder& folder) {
+    std::string id = "</script><img src=x onerror=alert(1)>'\"\xE2\x80\xAE\xE2\x81\xA7&amp;`${1}";
+    write_small_district(folder.path());
+    std::string parcels = bytes_of(folder / "parcels.csv");
+    std::string quoted = id;
+    quoted.insert(quoted.find('"'), "\"");
+    parcels.replace(parcels.find("007"), 3, '"' + quoted + '"');
+    put(folder / "parcels.csv", parcels);
+    std::string sources = bytes_of(folder / "sources.csv");
+    sources.replace(sources.find("Mill Pond"), 9, "</script><script>alert(2)</script>");
+    put(folder / "sources.csv", sources);
+    return id;
+}
+
 }  // namespace
 
 TEST_CASE("a browser shows report.html from disk as it is meant, with the layer's numbers",
@@ -54,20 +69,26 @@ TEST_CASE("hostile ids and names do nothing in a browser") {
         return;
     }
     const TemporaryFolder folder;
-    const std::string id =
-        "</script><img src=x onerror=alert(1)>'\"\xE2\x80\xAE\xE2\x81\xA7&amp;`${1}";
-    const auto district = write_small_district(folder.path());
-    std::string parcels = bytes_of(folder / "parcels.csv");
-    std::string quoted = id;
-    quoted.insert(quoted.find('"'), "\"");
-    parcels.replace(parcels.find("007"), 3, '"' + quoted + '"');
-    put(folder / "parcels.csv", parcels);
-    std::string sources = bytes_of(folder / "sources.csv");
-    sources.replace(sources.find("Mill Pond"), 9, "</script><script>alert(2)</script>");
-    put(folder / "sources.csv", sources);
-    run_district(district, folder / "out");
+    const std::string id = write_hostile_district(folder);
+    run_district(folder / "district.toml", folder / "out");
     const Ended ended =
         run_script("hostile_checks.mjs", {(folder / "out/report.html").string(), id});
+    INFO(ended.out << ended.err);
+    CHECK(ended.exit_code == 0);
+}
+
+TEST_CASE("a browser shows cards.html as it is meant, hostile ids and names included") {
+    if (!has_browser()) {
+        return;
+    }
+    const TemporaryFolder folder;
+    const std::string id = write_hostile_district(folder);
+    const Ended printed =
+        run_program(FARWATER_PROGRAM, {"cards", (folder / "district.toml").string(), "--out",
+                                       (folder / "out").string(), "--quiet"});
+    INFO(printed.err);
+    REQUIRE(printed.exit_code == 0);
+    const Ended ended = run_script("cards_checks.mjs", {(folder / "out/cards.html").string(), id});
     INFO(ended.out << ended.err);
     CHECK(ended.exit_code == 0);
 }

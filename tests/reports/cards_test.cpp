@@ -125,6 +125,24 @@ TEST_CASE("a card for each dump site in use, by its worst place") {
     CHECK(contains(words_before_index(found.book(findings)).back(), "1 dump site that serve"));
 }
 
+TEST_CASE("of too many sources those that fill for most places have a page") {
+    CardsFound found;
+    for (std::size_t i = 0; i < 4; ++i) {
+        found.district.sources.push_back({.id = "W" + std::to_string(i)});
+        found.water.counted.push_back({.source = SourceIndex(i)});
+    }
+    found.assessment.supplies[0].fill_source = SourceIndex(3);
+    found.assessment.supplies[1].fill_source = SourceIndex(3);
+    found.assessment.supplies[1].further_fills[0].source = SourceIndex(1);
+    const Findings findings = found.findings();
+    const CardBook book = found.book(findings);
+    CHECK(sources_with_page(book).size() == 4);
+    const auto two = sources_with_page(book, 2);
+    REQUIRE(two.size() == 2);
+    CHECK(two[0]->source == SourceIndex(1));
+    CHECK(two[1]->source == SourceIndex(3));
+}
+
 TEST_CASE("the index has every improved parcel once, roads by name, numbers in order") {
     const CardsFound found;
     const Findings findings = found.findings();
