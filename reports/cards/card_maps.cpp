@@ -11,6 +11,7 @@ namespace {
 constexpr double least_across_route = 900.0;  // metres
 constexpr double least_across_site = 260.0;
 constexpr double most_from_site = 420.0;
+constexpr double widest_with_drives = 2500.0;
 
 bool apart(const Box& a, const Box& b) {
     return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
@@ -178,10 +179,12 @@ RoadsAround::RoadsAround(const District& district) : district_(district) {
 
 void RoadsAround::add_to(SiteMap& map) const {
     const Box box = wider(map.box);
+    const bool drives = map.box.high.x - map.box.low.x <= widest_with_drives;
     for (const MapLine kind : {MapLine::side_road, MapLine::road, MapLine::main_road}) {
         for (std::size_t i = 0; i < boxes_.size(); ++i) {
             const Road& road = district_.roads[i];
-            if (line_of(road.kind) != kind || apart(boxes_[i], box)) {
+            if (line_of(road.kind) != kind || apart(boxes_[i], box) ||
+                (road.kind == RoadClass::drive && !drives)) {
                 continue;
             }
             for (Polyline& stretch : near_box(road.line, box)) {

@@ -51,10 +51,8 @@ void add_tanks(const CardView& view, const ShuttleWorking& look, SheetPart& part
                             tanks.tanks > 1 ? fmt::format(" {} tanks", tanks.tanks) : "",
                             gallon_words(tanks.usable), minute_words(tanks.up));
     }
-    part.items.push_back(SheetText{
-        fmt::format("Portable tanks, usable: {}. {} offloads at a time.", text,
-                    plural(static_cast<std::size_t>(view.district().assumptions.offload_slots),
-                           view.district().tanker_word))});
+    part.items.push_back(SheetText{fmt::format("Portable tanks, usable: {}. Offload slots: {}.",
+                                               text, view.district().assumptions.offload_slots)});
 }
 
 // "2 jet siphons (T1, T3)", of the units that come.

@@ -16,7 +16,8 @@ namespace farwater::reports {
 class RoadsAround {
 public:
     explicit RoadsAround(const District& district);
-    // Adds the stretches that come near the box, unpaved lanes first.
+    // Adds the stretches that come near the box, the smallest roads first; drives only where the
+    // map is narrow enough to show them.
     void add_to(SiteMap& map) const;
 
 private:
