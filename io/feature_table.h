@@ -12,11 +12,12 @@
 #include <vector>
 
 #include "analyzer/district/plane.h"
+#include "analyzer/geometry/polygon.h"
 
 namespace farwater::io {
 
 enum class ColumnType : std::uint8_t { text, integer, real, yes_no };
-enum class ShapeKind : std::uint8_t { none, point, line, polygon };
+enum class ShapeKind : std::uint8_t { none, point, line, polygon, areas };
 
 struct Column {
     std::string name;  // snake_case with its unit
@@ -31,6 +32,7 @@ using Value = std::variant<std::monostate, std::int64_t, double, bool, std::stri
 struct Row {
     std::vector<Value> values;  // one per column, in their order; the writer sizes and clears it
     Polyline shape;  // point: one vertex; line: two or more; polygon: one closed ring; empty = NULL
+    MultiPolygon areas = {};  // of ShapeKind::areas, written as multipolygons; empty = NULL
 };
 
 struct FeatureTable {

@@ -38,6 +38,8 @@ OGRwkbGeometryType type_of(ShapeKind kind) {
             return wkbLineString;
         case ShapeKind::polygon:
             return wkbPolygon;
+        case ShapeKind::areas:
+            return wkbMultiPolygon;
         case ShapeKind::none:
             break;
     }
@@ -76,6 +78,31 @@ std::unique_ptr<OGRGeometry> shape_of(ShapeKind kind, const std::vector<OGRRawPo
     auto polygon = std::make_unique<OGRPolygon>();
     polygon->addRingDirectly(ring.release());
     return polygon;
+}
+
+void add_ring(OGRPolygon& polygon, const Polyline& line, double metres_per_unit) {
+    std::vector<OGRRawPoint> points;
+    to_units(line, metres_per_unit, points);
+    auto ring = std::make_unique<OGRLinearRing>();
+    ring->setPoints(static_cast<int>(points.size()), points.data());
+    ring->closeRings();
+    polygon.addRingDirectly(ring.release());
+}
+
+std::unique_ptr<OGRGeometry> shape_of(const MultiPolygon& areas, double metres_per_unit) {
+    if (areas.empty()) {
+        return nullptr;
+    }
+    auto whole = std::make_unique<OGRMultiPolygon>();
+    for (const Polygon& area : areas) {
+        auto polygon = std::make_unique<OGRPolygon>();
+        add_ring(*polygon, area.shell, metres_per_unit);
+        for (const Polyline& hole : area.holes) {
+            add_ring(*polygon, hole, metres_per_unit);
+        }
+        whole->addGeometryDirectly(polygon.release());
+    }
+    return whole;
 }
 
 }  // namespace
@@ -134,10 +161,13 @@ bool GeoPackageWriter::write(const FeatureTable& table, const Work& work) {
         }
         row.values.assign(table.columns.size(), Value{});
         row.shape.clear();
+        row.areas.clear();
         table.fill(index, row);
         assert(row.values.size() == table.columns.size());
-        to_units(row.shape, state_->making.metres_per_unit, points);
-        layer.start_row(shape_of(table.shape, points).get());
+        const double metres_per_unit = state_->making.metres_per_unit;
+        to_units(row.shape, metres_per_unit, points);
+        layer.start_row(table.shape == ShapeKind::areas ? shape_of(row.areas, metres_per_unit).get()
+                                                        : shape_of(table.shape, points).get());
         layer.add_results(row);
     }
     layer.finish();

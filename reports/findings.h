@@ -22,6 +22,8 @@ struct SeasonFindings {
     std::vector<FillSitePlace> fill_places;
 };
 
+struct Zones;  // reports/zones.h
+
 struct Findings {
     const District& district;
     std::span<const Profile> profiles;
@@ -34,6 +36,7 @@ struct Findings {
     const RoutesInUse& routes;
     std::span<const Problem> problems;       // of all stages, in the order of the work
     const rating::Rating* rating = nullptr;  // null: the district names no terms
+    const Zones* zones = nullptr;            // null: before the parcels' outlines were seen
 
     std::size_t parcels() const { return district.parcels.size(); }
     const supply::ParcelSupply& supply(std::size_t row) const { return assessment.supplies[row]; }

@@ -63,8 +63,29 @@ constexpr std::array lane_classes{
     RowLook{"dead_end", "tankers back or turn", "#ffffff", dark, 1.2, plain, square},
 };
 
+// The ramps of the map page: viridis (van der Walt and Smith 2015) and PuOr.
+constexpr std::array flow_looks{
+    RowLook{"none", "no flow that keeps coming", "#b35806", "#b35806", 0.6, diagonals},
+    RowLook{"25_to_225", "25 to 225 gpm", "#fde725", "#ffffff", 0.4},
+    RowLook{"250_to_475", "250 to 475 gpm", "#7ad151", "#ffffff", 0.4},
+    RowLook{"500_to_700", "500 to 700 gpm", "#22a884", "#ffffff", 0.4},
+    RowLook{"750_to_950", "750 to 950 gpm", "#2a788e", "#ffffff", 0.4},
+    RowLook{"1000_to_1450", "1,000 to 1,450 gpm", "#414487", "#ffffff", 0.4},
+    RowLook{"1500_and_more", "1,500 gpm and more", "#440154", "#ffffff", 0.4},
+    RowLook{"unknown", "not known", "#dddddd", "#555555", 0.6},
+};
+constexpr std::array shortfall_looks{
+    RowLook{"up_to_100", "most short by up to 100 gpm", "", "#f1a340", 2.0},
+    RowLook{"up_to_250", "most short by up to 250 gpm", "", "#e08214", 2.5},
+    RowLook{"up_to_500", "most short by up to 500 gpm", "", "#b35806", 3.0},
+    RowLook{"more_than_500", "most short by more than 500 gpm", "", brown, 3.5},
+};
+
 constexpr std::array looks_of_layers{
+    LayerLook{"flow_zones", "Ground by the flow that is held", areas, "band", flow_looks},
     LayerLook{"parcel_supply", "Water supply of parcels", polygon, "state", area_states},
+    LayerLook{"shortfall_zones", "Neighbours that miss their planned flow", areas, "short_by",
+              shortfall_looks},
     LayerLook{"road_times", "Roads by access", line, "road_access", road_looks},
     LayerLook{"shuttle_routes", "Ways of the shuttles", line, "direction", directions},
     LayerLook{"dump_sites", "Dump sites by lane", point, "lane_class", lane_classes, 6},
@@ -105,6 +126,7 @@ std::string sld_fill(const RowLook& row) {
 std::string sld_symbol(const LayerLook& look, const RowLook& row) {
     switch (look.shape) {
         case polygon:
+        case areas:
             return fmt::format("<PolygonSymbolizer>{}{}</PolygonSymbolizer>", sld_fill(row),
                                sld_stroke(row));
         case line:
@@ -150,7 +172,7 @@ std::string qml_properties(const LayerLook& look, const RowLook& row) {
                property("line_style", row.dashed ? "dash" : "solid");
     }
     const std::string outline = colour("outline_color", row.stroke) + width("outline_width", row);
-    if (look.shape == polygon) {
+    if (look.shape == polygon || look.shape == areas) {
         constexpr std::array styles{"solid", "diagonal_x", "cross"};
         return colour("color", row.fill) + outline +
                property("style",
@@ -184,8 +206,8 @@ std::string sld_of(const LayerLook& look) {
 }
 
 std::string qml_of(const LayerLook& look) {
-    constexpr std::array kinds{"", "marker", "line", "fill"};
-    constexpr std::array classes{"", "SimpleMarker", "SimpleLine", "SimpleFill"};
+    constexpr std::array kinds{"", "marker", "line", "fill", "fill"};
+    constexpr std::array classes{"", "SimpleMarker", "SimpleLine", "SimpleFill", "SimpleFill"};
     const auto shape = static_cast<std::size_t>(look.shape);
     std::string categories;
     std::string symbols;

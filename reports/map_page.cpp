@@ -70,7 +70,7 @@ std::string what_is_drawn(const MapPage& page) {
                ? "Borders are simplified to about 3 ft for this page; supply.gpkg has them exactly."
                : fmt::format(
                      "More than {} parcels: this page draws a point for each house; "
-                     "supply.gpkg has the shapes.",
+                     "supply.gpkg has the shapes. Zones are left out.",
                      most_parcels_as_areas);
 }
 

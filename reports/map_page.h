@@ -7,11 +7,12 @@
 #include "reports/findings.h"
 #include "reports/layers.h"
 #include "reports/page_shapes.h"
+#include "reports/zones.h"
 
 namespace farwater::reports {
 
-// Above it the page draws a point per parcel and says so.
-inline constexpr std::size_t most_parcels_as_areas = 150000;
+// Above it the page draws a point per parcel and says so, and that there are no zones.
+inline constexpr std::size_t most_parcels_as_areas = most_parcels_in_zones;
 
 // Only a view: all must outlive it.
 struct MapPage {

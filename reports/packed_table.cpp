@@ -141,9 +141,19 @@ std::vector<WantedColumn> wanted_columns(const io::FeatureTable& table,
 void fill_row(const io::FeatureTable& table, std::size_t index, io::Row& row) {
     row.values.assign(table.columns.size(), io::Value{});
     row.shape.clear();
+    row.areas.clear();
     if (index < table.rows) {
         table.fill(index, row);
     }
+}
+
+std::vector<Polyline> rings_of(const MultiPolygon& areas) {
+    std::vector<Polyline> rings;
+    for (const Polygon& area : areas) {
+        rings.push_back(area.shell);
+        rings.insert(rings.end(), area.holes.begin(), area.holes.end());
+    }
+    return rings;
 }
 
 }  // namespace
@@ -162,7 +172,9 @@ void PackedTable::add(const io::FeatureTable& table, const PageGrid& grid,
         for (WantedColumn& column : columns) {
             column.cells.add(row.values[column.place]);
         }
-        if (has_shapes) {
+        if (table.shape == io::ShapeKind::areas) {
+            shapes.add_areas(rings_of(row.areas));
+        } else if (has_shapes) {
             shapes.add_line(row.shape);
         }
     }

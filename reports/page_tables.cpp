@@ -9,6 +9,7 @@
 #include "reports/packed_table.h"
 #include "reports/routes.h"
 #include "reports/table_builder.h"
+#include "reports/zones.h"
 
 namespace farwater::reports {
 namespace {
@@ -289,6 +290,7 @@ std::vector<PageTable> page_tables() {
         {"stations", stations},
         {"shuttle_routes", all_rows<shuttle_routes>},
         {"target_supply", targets},
+        {"shortfall_zones", all_rows<shortfall_zones>},
         {"by_state", all_rows<by_state>},
         {"fleet", all_rows<fleet>},
         {"assumptions", all_rows<assumptions>},

@@ -8,6 +8,7 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/need_columns.h"
+#include "reports/zones.h"
 
 namespace farwater::reports {
 namespace {
@@ -45,6 +46,17 @@ std::string variants_text(const Findings& findings) {
                             variants[i].parcels_by_state[held], i == thinnest ? "   thinnest" : "");
     }
     return text;
+}
+
+std::string zones_text(const Findings& findings) {
+    constexpr std::size_t most_shown = 5;
+    std::string text;
+    for (const std::string& sentence : zone_sentences(findings, most_shown)) {
+        text += "  " + sentence + "\n";
+    }
+    return text.empty()
+               ? ""
+               : "\nNeighbours that miss their planned flow (layer shortfall_zones):\n" + text;
 }
 
 }  // namespace
@@ -88,6 +100,7 @@ std::string summary_text(const Findings& findings) {
         headline.late, headline.short_flow, headline.unreached, headline.no_building);
     text += "  " + travel_time_sentence(findings.district) + "\n";
     text += variants_text(findings);
+    text += zones_text(findings);
     text += "\n" + need_bands_text(findings);
     text += "\n" + records_text(findings.district);
     text += "\n" + problems_text(findings.problems);

@@ -61,6 +61,18 @@ io::FeatureTable layer(TableHead head, io::ShapeKind kind, std::vector<ColumnOf>
     return result;
 }
 
+io::FeatureTable layer_of_areas(TableHead head, std::vector<ColumnOf> columns, std::size_t rows,
+                                std::function<const MultiPolygon&(std::size_t)> areas) {
+    io::FeatureTable result = table(std::move(head), std::move(columns), rows);
+    result.shape = io::ShapeKind::areas;
+    result.fill = [fill = std::move(result.fill), areas = std::move(areas)](std::size_t row,
+                                                                            io::Row& out) {
+        fill(row, out);
+        out.areas = areas(row);
+    };
+    return result;
+}
+
 io::FeatureTable table(TableHead head, std::vector<ColumnOf> columns, std::size_t rows) {
     return layer(std::move(head), io::ShapeKind::none, std::move(columns), rows, {});
 }

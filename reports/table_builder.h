@@ -35,6 +35,8 @@ struct TableHead {
 io::FeatureTable table(TableHead head, std::vector<ColumnOf> columns, std::size_t rows);
 io::FeatureTable layer(TableHead head, io::ShapeKind kind, std::vector<ColumnOf> columns,
                        std::size_t rows, std::function<Polyline(std::size_t row)> shape);
+io::FeatureTable layer_of_areas(TableHead head, std::vector<ColumnOf> columns, std::size_t rows,
+                                std::function<const MultiPolygon&(std::size_t row)> areas);
 
 // Values as tables hold them; an empty optional is NULL, empty text too.
 io::Value value_of(std::string_view text);

@@ -10,12 +10,13 @@ endif()
 
 # Third parties by the look of their headers. `system` is whatever is left between < and > that is
 # not the standard library; `outside` are standard headers that reach files, terminals or the date.
-set(party_names cairo gdal geos boost coin toml json cli11 tbb catch2 rapidcheck benchmark fmt sqlite openssl proj outside threads system)
+set(party_names cairo gdal geos boost coin xlsxwriter toml json cli11 tbb catch2 rapidcheck benchmark fmt sqlite openssl proj outside threads system)
 set(pattern_cairo "^(cairo|pango)")
 set(pattern_gdal "^(gdal|ogr|cpl_|vrt)[a-z_]*\\.h")
 set(pattern_geos "^geos")
 set(pattern_boost "^boost/")
 set(pattern_coin "^coin/")
+set(pattern_xlsxwriter "^xlsxwriter")
 set(pattern_toml "^toml")
 set(pattern_json "^nlohmann/")
 set(pattern_cli11 "^CLI/")
@@ -32,7 +33,7 @@ set(pattern_threads "^(thread|future|execution)$")
 set(pattern_system "[./]")
 
 # These make every file slow that includes them: nowhere in a header, tests' own headers included.
-set(never_in_headers cairo gdal geos boost coin toml json cli11 tbb catch2)
+set(never_in_headers cairo gdal geos boost coin xlsxwriter toml json cli11 tbb catch2)
 # Each of these compiles for many seconds, or is best known by one file only: in one .cpp of a room
 # at most.
 set(once_in_a_room toml json cli11 cairo)
@@ -59,7 +60,7 @@ room(analyzer/rating MAY analyzer/district/ analyzer/supply/)
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
 # io needs `work` because long reads and writes report progress and can be stopped.
 room(io MAY analyzer/district/ analyzer/geometry/ analyzer/work/
-    PARTIES gdal proj sqlite openssl toml json fmt outside threads system)
+    PARTIES gdal proj sqlite openssl toml json fmt xlsxwriter outside threads system)
 room(reports MAY analyzer/district/ analyzer/work/ analyzer/geometry/ analyzer/hydraulics/
     analyzer/demand/ analyzer/supply/ analyzer/planning/ analyzer/rating/ io/feature_table.h PARTIES cairo fmt json)
 room(analyzer/app MAY analyzer/ routing/ io/ reports/ PARTIES cli11 json fmt outside threads system)

@@ -42,16 +42,19 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     const io::ReadResult& read = reading.read;
     const StageBegins begins = [&](std::string_view stage) { session.stage(stage); };
     const auto analysis = analyse(read.district, std::move(reading.needs), session.work(), begins);
-    const bool whole =
-        analysis && write_results(folder.folder(), file, read, analysis->findings(read.district),
-                                  session.work(), begins);
-    if (!whole || session.work().stopped()) {
+    const auto zones =
+        analysis ? write_results(folder.folder(), file, read, analysis->findings(read.district),
+                                 session.work(), begins)
+                 : std::nullopt;
+    if (!zones || session.work().stopped()) {
         return exit_interrupted;
     }
     session.end();
     session.log().write(folder.folder() / "run.log");
     folder.commit();
-    session.say(closing_text(options, out, analysis->findings(read.district)));
+    reports::Findings findings = analysis->findings(read.district);
+    findings.zones = &*zones;
+    session.say(closing_text(options, out, findings));
     return options.strict && !analysis->problems.empty() ? exit_problems : exit_done;
 }
 

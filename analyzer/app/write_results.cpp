@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -9,8 +10,11 @@
 #include "io/csv_writer.h"
 #include "io/fingerprint.h"
 #include "io/geopackage_writer.h"
+#include "io/place_files.h"
 #include "io/versions.h"
 #include "io/whole_file.h"
+#include "io/workbook_writer.h"
+#include "reports/cab_places.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/layer_styles.h"
@@ -19,6 +23,8 @@
 #include "reports/overview.h"
 #include "reports/rating/rating_documents.h"
 #include "reports/rating/rating_tables.h"
+#include "reports/workbook_sheets.h"
+#include "reports/zones.h"
 
 namespace farwater::app {
 namespace {
@@ -47,30 +53,51 @@ io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& r
 
 using PlaceLayer = io::FeatureTable (*)(const reports::Findings&);
 
-constexpr std::array<PlaceLayer, 11> tables_of_supply{
-    reports::target_supply,  reports::fill_sites, reports::dump_sites,    reports::shuttle_routes,
-    reports::response_times, reports::fleet,      reports::assumptions,   reports::need_standard,
-    reports::data_problems,  reports::worklist,   reports::input_records,
+constexpr std::array<PlaceLayer, 13> tables_of_supply{
+    reports::flow_zones,    reports::shortfall_zones, reports::target_supply,  reports::fill_sites,
+    reports::dump_sites,    reports::shuttle_routes,  reports::response_times, reports::fleet,
+    reports::assumptions,   reports::need_standard,   reports::data_problems,  reports::worklist,
+    reports::input_records,
 };
 
-constexpr std::array<PlaceLayer, 11> csv_tables{
-    reports::by_state,       reports::shortfalls, reports::fill_sites,    reports::dump_sites,
-    reports::shuttle_routes, reports::fleet,      reports::assumptions,   reports::need_standard,
-    reports::data_problems,  reports::worklist,   reports::input_records,
+constexpr std::array<PlaceLayer, 15> csv_tables{
+    reports::by_station,      reports::by_tanker,  reports::by_state,      reports::shortfalls,
+    reports::shortfall_zones, reports::flow_zones, reports::fill_sites,    reports::dump_sites,
+    reports::shuttle_routes,  reports::fleet,      reports::assumptions,   reports::need_standard,
+    reports::data_problems,   reports::worklist,   reports::input_records,
 };
 
-// `areas` gets the parcels' shapes on the way, where it is given.
-bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
-                  const io::ReadResult& read, const reports::Findings& findings,
-                  reports::PackedShapes* areas, const Work& work) {
-    io::GeoPackageWriter writer(path, read.crs, date_of_change(read.district), read.fingerprints);
+// What looks at the parcels' shapes while they are written, and what comes of it.
+struct SeenShapes {
+    reports::PackedShapes* areas = nullptr;       // null: the page draws points
+    reports::ParcelOutlines* outlines = nullptr;  // null: no zones
+    reports::Zones& zones;
+};
+
+io::PassThroughTable parcels_seen_by(const SeenShapes& seen, const reports::Findings& findings) {
     io::PassThroughTable parcels = reports::parcel_supply(findings);
-    if (areas != nullptr) {
-        parcels.sees = [areas](std::size_t, std::span<const Polyline> rings) {
-            areas->add_areas(rings);
+    if (seen.areas != nullptr || seen.outlines != nullptr) {
+        parcels.sees = [seen](std::size_t, std::span<const Polyline> rings) {
+            if (seen.areas != nullptr) {
+                seen.areas->add_areas(rings);
+            }
+            if (seen.outlines != nullptr) {
+                seen.outlines->add(rings);
+            }
         };
     }
-    bool going = writer.write(parcels, input_of(file.layers.at("parcels"), read), work);
+    return parcels;
+}
+
+bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
+                  const io::ReadResult& read, const reports::Findings& findings,
+                  const SeenShapes& seen, const Work& work) {
+    io::GeoPackageWriter writer(path, read.crs, date_of_change(read.district), read.fingerprints);
+    bool going = writer.write(parcels_seen_by(seen, findings),
+                              input_of(file.layers.at("parcels"), read), work);
+    if (going && seen.outlines != nullptr) {
+        seen.zones = reports::find_zones(findings, *seen.outlines, work);
+    }
     going = going && writer.write(reports::road_times(findings),
                                   input_of(file.layers.at("roads"), read), work);
     std::vector<std::string> written{"parcel_supply", "road_times"};
@@ -127,6 +154,59 @@ bool write_tables(const std::filesystem::path& folder, const reports::Findings& 
     };
     return std::ranges::all_of(csv_tables, write) &&
            (findings.rating == nullptr || std::ranges::all_of(reports::rating_csv_tables, write));
+}
+
+// Every layer and table of the result, for what their columns mean; each once.
+std::vector<io::FeatureTable> dictionary_of(const reports::Findings& findings) {
+    std::vector<io::FeatureTable> all{reports::parcel_supply(findings).results,
+                                      reports::road_times(findings).results};
+    const auto add = [&](PlaceLayer make) {
+        io::FeatureTable table = make(findings);
+        if (std::ranges::find(all, table.name, &io::FeatureTable::name) == all.end()) {
+            all.push_back(std::move(table));
+        }
+    };
+    std::ranges::for_each(tables_of_supply, add);
+    std::ranges::for_each(csv_tables, add);
+    if (findings.rating != nullptr) {
+        std::ranges::for_each(reports::rating_csv_tables, add);
+    }
+    return all;
+}
+
+std::chrono::sys_days day_of(const District& district) {
+    constexpr Date unknown{std::chrono::year(2000), std::chrono::January, std::chrono::day(1)};
+    return district.data_date.value_or(unknown);
+}
+
+// tables/coverage.xlsx and tables/columns.csv.
+bool write_workbook_and_columns(const std::filesystem::path& folder,
+                                const reports::Findings& findings, const reports::RunRecord& record,
+                                const Work& work) {
+    const std::vector<io::FeatureTable> dictionary = dictionary_of(findings);
+    std::vector<io::WorkbookSheet> sheets;
+    for (reports::SheetOfWorkbook& sheet : reports::workbook_sheets(findings, record, dictionary)) {
+        sheets.push_back({std::move(sheet.name), std::move(sheet.table)});
+    }
+    const std::string& name = findings.district.name;
+    const io::WorkbookHead head{
+        .title = (name.empty() ? "District" : name) + ": water by tanker shuttle",
+        .footing = std::string(reports::cautions.front()),
+        .created = day_of(findings.district)};
+    return io::write_csv(folder / "columns.csv", reports::column_meanings(dictionary), work) &&
+           io::write_workbook(folder / "coverage.xlsx", head, sheets, work);
+}
+
+void write_places(const std::filesystem::path& folder, const io::ReadResult& read,
+                  const reports::Findings& findings) {
+    std::filesystem::create_directories(folder);
+    const io::FeatureTable places = reports::cab_places(findings);
+    const io::PlacesHead head{
+        .district = findings.district.name.empty() ? "District" : findings.district.name,
+        .creator = fmt::format("farwater {}", program_version),
+        .data_time = date_of_change(findings.district)};
+    io::write_gpx(folder / "water_and_dump_sites.gpx", read.crs, head, places);
+    io::write_kml(folder / "water_and_dump_sites.kml", read.crs, head, places);
 }
 
 void write_report(const std::filesystem::path& path, const reports::MapPage& page) {
@@ -220,21 +300,34 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
     return record;
 }
 
-bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
-                   const io::ReadResult& read, const reports::Findings& findings, const Work& work,
-                   const StageBegins& begins) {
+std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
+                                            const io::DistrictFile& file,
+                                            const io::ReadResult& read,
+                                            const reports::Findings& all, const Work& work,
+                                            const StageBegins& begins) {
+    reports::Zones zones{.left_out = all.parcels() > reports::most_parcels_in_zones};
+    reports::Findings findings = all;
+    findings.zones = &zones;
     const auto grid = reports::PageGrid::at(reports::extent_of(read.district));
     reports::PackedShapes areas(grid);
     reports::PackedShapes* const drawn =
         findings.parcels() <= reports::most_parcels_as_areas ? &areas : nullptr;
     begins("writing supply.gpkg");
-    bool going = write_supply(folder / "supply.gpkg", file, read, findings, drawn, work);
+    std::optional<reports::ParcelOutlines> outlines(std::in_place);
+    bool going = write_supply(folder / "supply.gpkg", file, read, findings,
+                              {drawn, zones.left_out ? nullptr : &*outlines, zones}, work);
+    outlines.reset();
     if (going && findings.parcels() <= most_parcels_with_inputs) {
         begins("writing inputs.gpkg");
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);
     }
     begins("writing tables");
-    going = going && write_tables(folder / "tables", findings, work);
+    going = going && write_tables(folder / "tables", findings, work) &&
+            write_workbook_and_columns(folder / "tables", findings,
+                                       run_record(file, read, findings), work);
+    if (going) {
+        write_places(folder / "places", read, findings);
+    }
     if (going && findings.parcels() <= most_parcels_in_overview) {
         std::filesystem::create_directories(folder / "maps");
         io::write_whole_file(folder / "maps" / "overview.svg", reports::overview_svg(findings));
@@ -249,7 +342,7 @@ bool write_results(const std::filesystem::path& folder, const io::DistrictFile& 
         begins("writing rating");
         write_rating(folder / "rating", findings, run_record(file, read, findings));
     }
-    return going && !work.stopped();
+    return going && !work.stopped() ? std::optional(std::move(zones)) : std::nullopt;
 }
 
 }  // namespace farwater::app

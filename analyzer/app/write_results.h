@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 #include "analyzer/app/analysis.h"
@@ -10,6 +11,7 @@
 #include "io/read_district.h"
 #include "reports/findings.h"
 #include "reports/layers.h"
+#include "reports/zones.h"
 
 namespace farwater::app {
 
@@ -25,10 +27,12 @@ reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResu
 std::string date_of_change(const District& district);
 
 // supply.gpkg, tables/*.csv, maps/overview.svg, report.html, with a rating rating/*.html and, up to
-// 200,000 parcels, inputs.gpkg. False when stopped: the folder is then incomplete. Throws
-// InputError, OutputError.
-bool write_results(const std::filesystem::path& folder, const io::DistrictFile& file,
-                   const io::ReadResult& read, const reports::Findings& findings, const Work& work,
-                   const StageBegins& begins);
+// 200,000 parcels, inputs.gpkg. The zones come from the parcels' shapes as they are written. None
+// when stopped: the folder is then incomplete. Throws InputError, OutputError.
+std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
+                                            const io::DistrictFile& file,
+                                            const io::ReadResult& read,
+                                            const reports::Findings& findings, const Work& work,
+                                            const StageBegins& begins);
 
 }  // namespace farwater::app

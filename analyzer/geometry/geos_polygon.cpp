@@ -30,7 +30,6 @@ Polygon polygon_from_geos(const Geos& geos, const GEOSGeometry* polygon) {
     return result;
 }
 
-// The polygons of any geometry; what has no area is left out.
 void collect_polygons(const Geos& geos, const GEOSGeometry* geometry, MultiPolygon& polygons) {
     if (GEOSGeomTypeId_r(*geos, geometry) == GEOS_POLYGON) {
         if (GEOSisEmpty_r(*geos, geometry) == 0) {
@@ -38,8 +37,11 @@ void collect_polygons(const Geos& geos, const GEOSGeometry* geometry, MultiPolyg
         }
         return;
     }
+    if (GEOSGeomTypeId_r(*geos, geometry) < GEOS_MULTIPOINT) {
+        return;
+    }
     const int parts = GEOSGetNumGeometries_r(*geos, geometry);
-    for (int i = 0; parts > 1 && i < parts; ++i) {
+    for (int i = 0; i < parts; ++i) {
         collect_polygons(geos, GEOSGetGeometryN_r(*geos, geometry, i), polygons);
     }
 }
@@ -77,6 +79,12 @@ bool all_finite(const MultiPolygon& shape) {
 }
 
 }  // namespace
+
+MultiPolygon polygons_from_geos(const Geos& geos, const GEOSGeom_t* geometry) {
+    MultiPolygon polygons;
+    collect_polygons(geos, geometry, polygons);
+    return polygons;
+}
 
 bool is_valid(const MultiPolygon& shape) {
     if (shape.size() == 1 && shape.front().holes.empty() && certainly_simple(shape.front().shell)) {

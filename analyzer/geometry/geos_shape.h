@@ -39,4 +39,7 @@ struct BuiltShape {
 };
 BuiltShape shape_in_geos(const Geos& geos, const MultiPolygon& shape);
 
+// The polygons of any geometry; what has no area is left out.
+MultiPolygon polygons_from_geos(const Geos& geos, const GEOSGeom_t* geometry);
+
 }  // namespace farwater

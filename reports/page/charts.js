@@ -150,6 +150,9 @@ const Charts = (() => {
 
   function fill() {
     host.replaceChildren(byState(), byMinute(), byStation(), byLimit(), byNeed());
+    const zones = Packed.table("shortfall_zones").rows;
+    const most = 50;
+    document.getElementById("zones-table").replaceChildren(Tables.shown("shortfall_zones", { keep: (row) => row < most, all: zones, without: ["short_by"] }));
   }
   return { fill };
 })();

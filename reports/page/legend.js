@@ -59,6 +59,9 @@ const Legend = (() => {
     }
     table.append(caption, element("thead", "", head), body);
     key.replaceChildren(table);
+    if (question.id === "shortfall" && Painter.hasZones) {
+      key.append(element("p", "small", "Red outlines: neighbours that miss their planned flow, as zones; the sheet Summary lists them."));
+    }
     const start = Parcels.startAfterArrival;
     if (question.id === "flow" || question.id === "state" || question.id === "shortfall") {
       key.append(element("p", "small", `Held from ${Words.whole(start)} minutes after the first engine's arrival, for ${durations()}.`));

@@ -194,14 +194,55 @@ const Painter = (() => {
     }
   }
 
-  function label(ink, text, x, y) {
+  function label(ink, text, x, y, colour = "#1d2b33") {
     ink.font = "600 12px system-ui, sans-serif";
     ink.direction = "ltr";
     ink.lineWidth = 3;
     ink.strokeStyle = paper;
     ink.strokeText(text, x, y);
-    ink.fillStyle = "#1d2b33";
+    ink.fillStyle = colour;
     ink.fillText(text, x, y);
+  }
+
+  // --- shortfall zones ---------------------------------------------------------------------------
+
+  const zoneTable = Packed.table("shortfall_zones");
+  const zones = zoneTable.rows > 0 ? new Grid.Layer(zoneTable.of.shape) : null;
+  let zonePaths = { paths: new Map(), fine: -1 };
+
+  function zonePathOf(row) {
+    if (!zonePaths.paths.has(row)) {
+      const path = new Path2D();
+      zones.trace(path, row, true, zonePaths.fine);
+      zonePaths.paths.set(row, path);
+    }
+    return zonePaths.paths.get(row);
+  }
+
+  // Outlines of the zones in sight, and their numbers where there is room for them.
+  function paintZones(ink, view, width, height, ratio) {
+    if (!zones || drawn.question.id !== "shortfall") return;
+    const box = view.box(width, height);
+    if (zonePaths.fine !== fineOf(view)) zonePaths = { paths: new Map(), fine: fineOf(view) };
+    const boxOf = (row) => zones.boxes.subarray(row * 4, row * 4 + 4);
+    const seen = [...Array(zoneTable.rows).keys()].filter((row) => boxOf(row)[0] <= boxOf(row)[2] && meets(boxOf(row), box));
+    toGround(ink, view, width, height, ratio);
+    ink.lineJoin = "round";
+    const wider = Math.max(1, Math.min(2, 0.7 + view.scale * 6));
+    for (const [colour, wide] of [[paper, wider + 1.8], ["#a3123a", wider]]) {
+      ink.strokeStyle = colour;
+      ink.lineWidth = wide / view.scale;
+      for (const row of seen) ink.stroke(zonePathOf(row));
+    }
+    ink.setTransform(ratio, 0, 0, ratio, 0, 0);
+    for (const row of seen) {
+      const [west, south, east, north] = boxOf(row);
+      if (Math.max(east - west, north - south) * view.scale < 36) continue;
+      const [x, y] = view.toPage((west + east) / 2, (south + north) / 2, width, height);
+      const words = `Zone ${row + 1}`;
+      ink.font = "600 12px system-ui, sans-serif";
+      label(ink, words, x - ink.measureText(words).width / 2, y + 4, "#7a0d2b");
+    }
   }
 
   // --- the selected parcel ---------------------------------------------------------------------
@@ -353,6 +394,7 @@ const Painter = (() => {
     ink.fillRect(0, 0, canvas.width, canvas.height);
     paintParcels(ink, view, width, height, ratio);
     paintRoads(ink, view, width, height, ratio);
+    paintZones(ink, view, width, height, ratio);
     paintMarks(ink, view, width, height, ratio);
     paintSelected(ink, view, width, height, ratio, selected);
     paintScale(ink, view, width, height, ratio);
@@ -382,5 +424,5 @@ const Painter = (() => {
   }
   const boxOf = (row) => [...parcels.boxes.subarray(row * 4, row * 4 + 4)];
 
-  return { paint, setParcels, extent, rowAt, reachOf, boxOf, wayOf, marks };
+  return { paint, setParcels, extent, rowAt, reachOf, boxOf, wayOf, marks, hasZones: zones !== null };
 })();

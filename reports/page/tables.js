@@ -2,7 +2,7 @@
 const Tables = (() => {
   const { element } = Legend;
 
-  const asWords = { lane_class: Words.lanes, kind: Words.kinds };
+  const asWords = { lane_class: Words.lanes, kind: Words.kinds, binding_limit: Words.limits };
   const yesNo = new Set(["unlimited", "needs_engine", "officers_place", "single_file", "staffed", "given", "tanker_may_use"]);
 
   function cell(column, row) {
@@ -92,5 +92,5 @@ const Tables = (() => {
     const host = { places: "places-tables", data: "data-tables", assumptions: "assumption-tables" }[sheet];
     document.getElementById(host).replaceChildren(...sheets[sheet]());
   }
-  return { fill, names: Object.keys(sheets) };
+  return { fill, shown, names: Object.keys(sheets) };
 })();

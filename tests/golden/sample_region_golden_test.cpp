@@ -2,10 +2,13 @@
 // change is meant, renew everything, the README's picture too, and review the difference like code:
 //   FARWATER_BLESS=1 ctest --preset release -L golden
 #include <algorithm>
+#include <charconv>
+#include <cmath>
 #include <cstdlib>
 #include <sstream>
 
 #include <catch2/catch.hpp>
+#include <cpl_conv.h>
 #include <cpl_minixml.h>
 #include <ogrsf_frmts.h>
 
@@ -89,9 +92,11 @@ std::string dump_of(const std::string& layer_name, const std::vector<std::string
 
 TEST_CASE("tables of the sample region are as stored", "[golden]") {
     for (const char* table :
-         {"by_state", "fill_sites", "dump_sites", "shuttle_routes", "fleet", "assumptions",
-          "need_standard", "data_problems", "worklist", "input_records", "rating_terms",
-          "rating_categories", "rating_reasons", "rating_sources", "rating_fleet", "rating_claims",
+         {"by_state",       "by_station",     "by_tanker",     "shortfall_zones",
+          "flow_zones",     "fill_sites",     "dump_sites",    "shuttle_routes",
+          "fleet",          "assumptions",    "need_standard", "data_problems",
+          "worklist",       "input_records",  "rating_terms",  "rating_categories",
+          "rating_reasons", "rating_sources", "rating_fleet",  "rating_claims",
           "rating_missing"}) {
         const std::string name = std::string(table) + ".csv";
         check_golden(stored / name, bytes_of(result() / "tables" / name));
@@ -203,6 +208,124 @@ TEST_CASE("the lines of a calculation that the README shows are those of the sto
 
 TEST_CASE("the picture in the README is the one that the program draws", "[golden]") {
     check_golden("sample_region/overview.svg", bytes_of(result() / "maps" / "overview.svg"));
+}
+
+namespace {
+
+GDALDatasetUniquePtr opened(const std::filesystem::path& file) {
+    GDALAllRegister();
+    GDALDatasetUniquePtr dataset(GDALDataset::Open(file.c_str(), GDAL_OF_VECTOR));
+    REQUIRE(dataset);
+    return dataset;
+}
+
+// Half of the last decimal that the CSV prints.
+double half_a_digit(const std::string& number) {
+    const std::size_t point = number.find('.');
+    const std::size_t decimals = point == std::string::npos ? 0 : number.size() - point - 1;
+    return 0.501 * std::pow(10.0, -static_cast<double>(decimals));
+}
+
+bool same_cell(const std::string& csv, const std::string& sheet) {
+    double number = 0.0;
+    const auto [end, error] = std::from_chars(csv.data(), csv.data() + csv.size(), number);
+    if (error != std::errc{} || end != csv.data() + csv.size() || csv == sheet) {
+        return csv == sheet;
+    }
+    return !sheet.empty() && std::abs(std::stod(sheet) - number) <= half_a_digit(csv);
+}
+
+}  // namespace
+
+TEST_CASE("sheets of the workbook have the cells of the CSV tables", "[golden]") {
+    const std::filesystem::path tables = result() / "tables";
+    // Else a sheet that has only text has no heading for GDAL.
+    const CPLConfigOptionSetter headings("OGR_XLSX_HEADERS", "FORCE", false);
+    const auto book = opened(tables / "coverage.xlsx");
+    const std::pair<const char*, const char*> pairs[] = {{"By state", "by_state"},
+                                                         {"By station", "by_station"},
+                                                         {"By fill site", "fill_sites"},
+                                                         {"By tanker", "by_tanker"},
+                                                         {"Shortfalls ranked", "shortfalls"},
+                                                         {"Shortfall zones", "shortfall_zones"},
+                                                         {"Data problems", "data_problems"},
+                                                         {"To find out", "worklist"},
+                                                         {"Assumptions", "assumptions"},
+                                                         {"What columns mean", "columns"}};
+    for (const auto& [sheet_name, table] : pairs) {
+        CAPTURE(sheet_name);
+        const auto csv = opened(tables / (std::string(table) + ".csv"));
+        OGRLayer* rows = csv->GetLayer(0);
+        OGRLayer* sheet = book->GetLayerByName(sheet_name);
+        REQUIRE(sheet != nullptr);
+        const int columns = rows->GetLayerDefn()->GetFieldCount();
+        REQUIRE(sheet->GetLayerDefn()->GetFieldCount() == columns);
+        REQUIRE(sheet->GetFeatureCount() == rows->GetFeatureCount());
+        REQUIRE(rows->GetFeatureCount() > 0);
+        std::size_t wrong = 0;
+        sheet->ResetReading();
+        for (const auto& row : *rows) {
+            const OGRFeatureUniquePtr of_sheet(sheet->GetNextFeature());
+            for (int i = 0; i < columns; ++i) {
+                wrong +=
+                    same_cell(row->GetFieldAsString(i), of_sheet->GetFieldAsString(i)) ? 0U : 1U;
+            }
+        }
+        CHECK(wrong == 0);
+    }
+    CHECK(book->GetLayerByName("Summary") != nullptr);
+    CHECK(book->GetLayerByName("Cautions") != nullptr);
+}
+
+TEST_CASE("columns.csv says what every column of every CSV table means", "[golden]") {
+    const std::string dictionary = bytes_of(result() / "tables" / "columns.csv");
+    std::size_t columns = 0;
+    for (const auto& file : std::filesystem::directory_iterator(result() / "tables")) {
+        if (file.path().extension() != ".csv" || file.path().stem() == "columns") {
+            continue;
+        }
+        const auto csv = opened(file.path());
+        const OGRFeatureDefn* row = csv->GetLayer(0)->GetLayerDefn();
+        for (int i = 0; i < row->GetFieldCount(); ++i, ++columns) {
+            const std::string line = "\r\n" + file.path().stem().string() + "," +
+                                     row->GetFieldDefn(i)->GetNameRef() + ",";
+            CAPTURE(line);
+            CHECK(contains(dictionary, line));
+        }
+    }
+    CHECK(columns > 150);
+}
+
+TEST_CASE("zones hold every parcel that is short, once, and no ground twice", "[golden]") {
+    const auto package = opened(result() / "supply.gpkg");
+    const auto number = [&](const char* sql) {
+        OGRLayer* answer = package->ExecuteSQL(sql, nullptr, nullptr);
+        REQUIRE(answer != nullptr);
+        const OGRFeatureUniquePtr row(answer->GetNextFeature());
+        const double found = row->GetFieldAsDouble(0);
+        package->ReleaseResultSet(answer);
+        return found;
+    };
+    CHECK(number("SELECT sum(parcels) FROM shortfall_zones") ==
+          number("SELECT count(*) FROM parcel_supply WHERE shortfall_gpm > 0"));
+    CHECK(number("SELECT sum(parcels) FROM flow_zones") ==
+          number("SELECT count(*) FROM parcel_supply WHERE state <> 'no_building'"));
+    CHECK(number("SELECT sum(shortfall_gpm_total) FROM shortfall_zones") ==
+          Approx(number("SELECT sum(shortfall_gpm) FROM parcel_supply")));
+    CHECK(number("SELECT sum(ST_Area(geom)) FROM shortfall_zones") ==
+          Approx(number("SELECT sum(ST_Area(geom)) FROM parcel_supply WHERE shortfall_gpm > 0"))
+              .epsilon(1e-4));
+    CHECK(
+        number("SELECT sum(ST_Area(geom)) FROM flow_zones") ==
+        Approx(number("SELECT sum(ST_Area(geom)) FROM parcel_supply WHERE state <> 'no_building'"))
+            .epsilon(1e-4));
+    for (const char* zones : {"flow_zones", "shortfall_zones"}) {
+        OGRLayer* layer = package->GetLayerByName(zones);
+        REQUIRE(layer != nullptr);
+        for (const auto& zone : *layer) {
+            CHECK(zone->GetGeometryRef()->IsValid());
+        }
+    }
 }
 
 TEST_CASE("every parcel has one state, and states follow from the numbers beside them",

@@ -4,10 +4,13 @@
 
 #include <catch2/catch.hpp>
 
+#include "reports/cab_places.h"
 #include "reports/headline.h"
 #include "reports/layers.h"
 #include "reports/overview.h"
 #include "reports/summary.h"
+#include "reports/workbook_sheets.h"
+#include "reports/zones.h"
 #include "tests/reports/found.h"
 
 using namespace farwater;
@@ -37,12 +40,30 @@ bool is_null(const io::Value& value) { return std::holds_alternative<std::monost
 TEST_CASE("every column of every table is described and named in snake case once", "[unit]") {
     const Found found;
     const Findings findings = found.findings();
-    for (const io::FeatureTable& table :
-         {parcel_supply(findings).results, road_times(findings).results, target_supply(findings),
-          fill_sites(findings), dump_sites(findings), shuttle_routes(findings),
-          response_times(findings), fleet(findings), assumptions(findings), need_standard(findings),
-          data_problems(findings), worklist(findings), input_records(findings), by_state(findings),
-          shortfalls(findings), run_record_table({})}) {
+    for (const io::FeatureTable& table : {parcel_supply(findings).results,
+                                          road_times(findings).results,
+                                          target_supply(findings),
+                                          fill_sites(findings),
+                                          dump_sites(findings),
+                                          shuttle_routes(findings),
+                                          response_times(findings),
+                                          fleet(findings),
+                                          assumptions(findings),
+                                          need_standard(findings),
+                                          data_problems(findings),
+                                          worklist(findings),
+                                          input_records(findings),
+                                          by_state(findings),
+                                          shortfalls(findings),
+                                          flow_zones(findings),
+                                          shortfall_zones(findings),
+                                          by_station(findings),
+                                          by_tanker(findings),
+                                          column_meanings({}),
+                                          summary_lines(findings, {}),
+                                          caution_lines(findings),
+                                          cab_places(findings),
+                                          run_record_table({})}) {
         std::set<std::string> names;
         for (const io::Column& column : table.columns) {
             CAPTURE(table.name, column.name);
