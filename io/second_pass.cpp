@@ -305,4 +305,43 @@ bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
     return true;
 }
 
+bool see_second_pass(const WorkingCrs& crs, const Fingerprints& known,
+                     const PassThroughTable& table, const PassThroughInput& input,
+                     const Work& work) {
+    GeoPackageInMaking none;
+    none.crs = crs_of(crs);
+    none.fingerprints = known;
+    const OpenLayer open = open_layer(input.spec);
+    const auto files = files_of(input.spec, *open.dataset);
+    const FileStamps before = stamps_of(files);
+    require_fingerprint(input, files, none.fingerprints);
+    const ToWorking to_working(open, none, input.spec);
+    RepairedShapes repaired(input.repaired);
+    std::size_t record = 0;
+    open.layer->ResetReading();
+    for (OGRFeatureUniquePtr feature(open.layer->GetNextFeature()); feature;
+         feature.reset(open.layer->GetNextFeature()), ++record) {
+        if (record % records_per_step == 0) {
+            work.step(table.results.name, record, input.features);
+            if (work.stopped()) {
+                return false;
+            }
+        }
+        if (keeps(table, record)) {
+            auto shape = repaired.shape(record);
+            shape =
+                shape ? std::move(shape) : std::unique_ptr<OGRGeometry>(feature->StealGeometry());
+            const bool there = shape && to_working(*shape);
+            table.sees(record,
+                       there ? rings_of(*shape, crs.metres_per_unit) : std::vector<Polyline>{});
+        }
+    }
+    if (record != input.features) {
+        fail_changed(input.spec, "it has " + std::to_string(record) + " records, before " +
+                                     std::to_string(input.features));
+    }
+    require_unchanged(input, files, before, none.fingerprints);
+    return true;
+}
+
 }  // namespace farwater::io

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "analyzer/work/work.h"
+#include "io/crs.h"
 #include "io/geopackage_layer.h"
 #include "io/pass_through.h"
 
@@ -11,5 +12,10 @@ namespace farwater::io {
 // records, change while it was read) or cannot be read to the end; OutputError. O(records).
 bool write_second_pass(GeoPackageInMaking& file, const PassThroughTable& table,
                        const PassThroughInput& input, const Work& work);
+
+// The same pass for the eyes of table.sees alone: nothing is written. The same errors. By GDAL.
+bool see_second_pass(const WorkingCrs& crs, const Fingerprints& known,
+                     const PassThroughTable& table, const PassThroughInput& input,
+                     const Work& work);
 
 }  // namespace farwater::io

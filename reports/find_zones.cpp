@@ -61,17 +61,38 @@ RowsOfBands rows_of_bands(const Findings& findings) {
     return rows_of;
 }
 
+// Without its ground.
+FlowZone flow_zone_of(const Findings& findings, std::size_t band, const Rows& rows) {
+    FlowZone zone{.band = band, .parcels = rows.size()};
+    for (const std::uint32_t row : rows) {
+        zone.buildings += findings.district.parcels[row].buildings;
+        zone.held += findings.supply(row).state == SupplyState::held ? 1U : 0U;
+    }
+    return zone;
+}
+
+// Those that touch enough others.
+Rows in_company(const Rows& rows, const Footprints& shapes) {
+    const std::vector<std::uint32_t> group = groups_within(shapes, rows, metres(dissolve_grid_m));
+    std::map<std::uint32_t, std::size_t> members;
+    for (const std::uint32_t of : group) {
+        ++members[of];
+    }
+    Rows shown;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (members[group[i]] >= least_parcels_for_public) {
+            shown.push_back(rows[i]);
+        }
+    }
+    return shown;
+}
+
 std::vector<FlowZone> flow_zones_of(const Findings& findings) {
     const RowsOfBands rows_of = rows_of_bands(findings);
     std::vector<FlowZone> zones;
     for (std::size_t band = 0; band < rows_of.size(); ++band) {
-        FlowZone zone{.band = band, .parcels = rows_of.at(band).size()};
-        for (const std::uint32_t row : rows_of.at(band)) {
-            zone.buildings += findings.district.parcels[row].buildings;
-            zone.held += findings.supply(row).state == SupplyState::held ? 1U : 0U;
-        }
-        if (zone.parcels > 0) {
-            zones.push_back(std::move(zone));
+        if (!rows_of.at(band).empty()) {
+            zones.push_back(flow_zone_of(findings, band, rows_of.at(band)));
         }
     }
     return zones;
@@ -247,6 +268,24 @@ Zones find_zones(const Findings& findings, const ParcelOutlines& outlines, const
         }
     }
     return zones;
+}
+
+PublicZones find_public_zones(const Findings& findings, const ParcelOutlines& outlines,
+                              const Work& work) {
+    PublicZones found;
+    if (outlines.shapes().size() != findings.parcels()) {
+        return found;
+    }
+    const RowsOfBands rows_of = rows_of_bands(findings);
+    for (std::size_t band = 0; band < rows_of.size() && !work.stopped(); ++band) {
+        const Rows shown = in_company(rows_of.at(band), outlines.shapes());
+        found.left_out += rows_of.at(band).size() - shown.size();
+        if (!shown.empty()) {
+            found.zones.flow.push_back(flow_zone_of(findings, band, shown));
+            found.zones.flow.back().shape = dissolved(outlines.shapes(), shown);
+        }
+    }
+    return found;
 }
 
 }  // namespace farwater::reports

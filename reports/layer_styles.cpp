@@ -17,8 +17,8 @@ using enum io::ShapeKind;
 using enum RowLook::Pattern;
 using enum RowLook::Marker;
 
-constexpr std::string_view water = "#0b5c8c";
-constexpr std::string_view dark = "#1d2b33";
+constexpr std::string_view water_blue = "#0b5c8c";
+constexpr std::string_view dark_ink = "#1d2b33";
 constexpr std::string_view brown = "#7f3b08";
 
 // The diverging PuOr ramp (ColorBrewer), which colour-blind readers can tell apart; the three
@@ -49,18 +49,18 @@ constexpr std::array road_looks{
     RowLook{"closed", "closed", "", "#c9c4b4", 1.0, plain, circle, true},
 };
 constexpr std::array directions{
-    RowLook{"loaded", "loaded, to the dump site", "", water, 2.0},
+    RowLook{"loaded", "loaded, to the dump site", "", water_blue, 2.0},
     RowLook{"empty", "empty, back to the fill site", "", "#3c7a3c", 1.5, plain, circle, true},
 };
 constexpr std::array source_kinds{
-    RowLook{"hydrant", "hydrant", water, "#ffffff", 1.0, plain, triangle},
-    RowLook{"dry_hydrant", "dry hydrant", water, "#ffffff", 1.0, plain, circle},
-    RowLook{"draft_site", "draft site", water, "#ffffff", 1.0, plain, diamond},
-    RowLook{"cistern", "cistern", water, "#ffffff", 1.0, plain, square},
+    RowLook{"hydrant", "hydrant", water_blue, "#ffffff", 1.0, plain, triangle},
+    RowLook{"dry_hydrant", "dry hydrant", water_blue, "#ffffff", 1.0, plain, circle},
+    RowLook{"draft_site", "draft site", water_blue, "#ffffff", 1.0, plain, diamond},
+    RowLook{"cistern", "cistern", water_blue, "#ffffff", 1.0, plain, square},
 };
 constexpr std::array lane_classes{
-    RowLook{"through", "tankers drive through", "#ffffff", dark, 1.2, plain, circle},
-    RowLook{"dead_end", "tankers back or turn", "#ffffff", dark, 1.2, plain, square},
+    RowLook{"through", "tankers drive through", "#ffffff", dark_ink, 1.2, plain, circle},
+    RowLook{"dead_end", "tankers back or turn", "#ffffff", dark_ink, 1.2, plain, square},
 };
 
 // The ramps of the map page: viridis (van der Walt and Smith 2015) and PuOr.

@@ -74,9 +74,10 @@ std::vector<SummaryLine> lines_of_summary(const Findings& findings, const RunRec
                         static_cast<unsigned>(date->month()), static_cast<unsigned>(date->day())));
     }
     for (const std::string_view key :
-         {"district", "program", "district_file", "district_file_sha256"}) {
-        std::string words(recorded(record, key));
-        say("What this rests on", std::string(key), std::move(words));
+         {"audience", "district", "program", "district_file", "district_file_sha256"}) {
+        if (std::string words(recorded(record, key)); !words.empty()) {
+            say("What this rests on", std::string(key), std::move(words));
+        }
     }
     for (const std::string_view caution : cautions) {
         say("Cautions", "", std::string(caution));

@@ -85,6 +85,16 @@ private:
 // short parcels x sources).
 Zones find_zones(const Findings& findings, const ParcelOutlines& outlines, const Work& work);
 
+// For the public: ground of a band that hangs together with fewer parcels than this is left out, so
+// that no answer stands for one property alone.
+inline constexpr std::size_t least_parcels_for_public = 5;
+struct PublicZones {
+    Zones zones;               // no shortfall zones
+    std::size_t left_out = 0;  // improved parcels on ground that is not shown
+};
+PublicZones find_public_zones(const Findings& findings, const ParcelOutlines& outlines,
+                              const Work& work);
+
 // "zone 3: 41 parcels, worst short by 310 gpm, most limited by fill site"; the largest `most`, then
 // how many more there are. Empty where there is nothing to say.
 std::vector<std::string> zone_sentences(const Findings& findings, std::size_t most);

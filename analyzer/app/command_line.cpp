@@ -1,3 +1,4 @@
+#include <map>
 #include <utility>
 
 #include <CLI/CLI.hpp>
@@ -232,6 +233,11 @@ Explained add_commands(CLI::App& app, Options& options) {
     run->add_option("--out", options.out,
                     "Folder of the results; default: result beside the district file")
         ->type_name("DIR");
+    run->add_option("--audience", options.audience,
+                    "officers (default) or public: without parcels, owners, codes, phones, notes")
+        ->type_name("WHO")
+        ->transform(CLI::CheckedTransformer(std::map<std::string, Audience>{
+            {"officers", Audience::officers}, {"public", Audience::everybody}}));
     add_common(*add_command(app, options, Command::check, "check",
                             "Read everything, say what is wrong, write nothing"),
                options);

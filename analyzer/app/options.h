@@ -10,6 +10,9 @@ namespace farwater::app {
 
 enum class Command { run, check, keys, drive_times, shuttle, explain, propose, cards };
 
+// For whom `run` writes.
+enum class Audience { officers, everybody };
+
 // Of drive-times.
 struct DriveOptions {
     std::string from, to;                       // sections of the district file, or data sets
@@ -42,7 +45,8 @@ struct Options {
     bool json = false;
     bool quiet = false;
     bool verbose = false;
-    bool strict = false;  // problems of the data make exit code 5
+    Audience audience = Audience::officers;  // of run
+    bool strict = false;                     // problems of the data make exit code 5
     DriveOptions drives;
     ExplainOptions explain;
     ProposeOptions propose;

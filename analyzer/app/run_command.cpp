@@ -1,3 +1,6 @@
+#include <optional>
+#include <utility>
+
 #include <fmt/format.h>
 
 #include "analyzer/app/analysis.h"
@@ -5,10 +8,12 @@
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
+#include "analyzer/app/write_public_results.h"
 #include "analyzer/app/write_results.h"
 #include "io/district_file.h"
 #include "io/out_folder.h"
 #include "io/read_district.h"
+#include "reports/public/public_tables.h"
 #include "reports/summary.h"
 
 namespace farwater::app {
@@ -23,9 +28,28 @@ std::string closing_text(const Options& options, const std::filesystem::path& ou
     if (options.json) {
         return reports::summary_json(findings);
     }
-    return reports::summary_text(findings) +
+    const std::string for_whom = options.audience == Audience::everybody
+                                     ? fmt::format("\n{}\n", reports::public_sentence())
+                                     : "";
+    return reports::summary_text(findings) + for_whom +
            fmt::format("\nResults: {}\nTo look at, in a browser: {}\n",
                        (out / "supply.gpkg").string(), (out / "report.html").string());
+}
+
+struct Written {
+    bool whole = false;                   // false: stopped
+    std::optional<reports::Zones> zones;  // for the summary; none for the public
+};
+
+Written write_for(Audience audience, const std::filesystem::path& folder,
+                  const io::DistrictFile& file, const io::ReadResult& read,
+                  const reports::Findings& findings, const Work& work, const StageBegins& begins) {
+    if (audience == Audience::everybody) {
+        return {write_public_results(folder, file, read, findings, work, begins), std::nullopt};
+    }
+    auto zones = write_results(folder, file, read, findings, work, begins);
+    const bool whole = zones.has_value();
+    return {whole, std::move(zones)};
 }
 
 }  // namespace
@@ -42,18 +66,21 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     const io::ReadResult& read = reading.read;
     const StageBegins begins = [&](std::string_view stage) { session.stage(stage); };
     const auto analysis = analyse(read.district, std::move(reading.needs), session.work(), begins);
-    const auto zones =
-        analysis ? write_results(folder.folder(), file, read, analysis->findings(read.district),
-                                 session.work(), begins)
-                 : std::nullopt;
-    if (!zones || session.work().stopped()) {
+    if (!analysis) {
         return exit_interrupted;
     }
-    session.end();
-    session.log().write(folder.folder() / "run.log");
-    folder.commit();
     reports::Findings findings = analysis->findings(read.district);
-    findings.zones = &*zones;
+    const Written written =
+        write_for(options.audience, folder.folder(), file, read, findings, session.work(), begins);
+    if (!written.whole || session.work().stopped()) {
+        return exit_interrupted;
+    }
+    findings.zones = written.zones ? &*written.zones : nullptr;
+    session.end();
+    if (options.audience == Audience::officers) {
+        session.log().write(folder.folder() / "run.log");  // it names the host
+    }
+    folder.commit();
     session.say(closing_text(options, out, findings));
     return options.strict && !analysis->problems.empty() ? exit_problems : exit_done;
 }

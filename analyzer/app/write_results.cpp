@@ -7,13 +7,13 @@
 #include <fmt/format.h>
 
 #include "analyzer/app/version.h"
+#include "analyzer/app/write_workbook.h"
 #include "io/csv_writer.h"
 #include "io/fingerprint.h"
 #include "io/geopackage_writer.h"
 #include "io/place_files.h"
 #include "io/versions.h"
 #include "io/whole_file.h"
-#include "io/workbook_writer.h"
 #include "reports/cab_places.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
@@ -32,24 +32,6 @@ namespace {
 constexpr int result_schema_version = 1;
 constexpr std::size_t most_parcels_with_inputs = 200000;
 constexpr std::size_t most_parcels_in_overview = 50000;
-
-// The input as it was read; `nth` of its section, since several tables may be joined.
-io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
-                              std::size_t nth = 0) {
-    io::PassThroughInput input;
-    input.spec = spec;
-    std::size_t seen = 0;
-    for (const io::InputRecord& record : read.inputs) {
-        if (record.section == spec.section && seen++ == nth) {
-            input.features = record.features;
-            input.sha256 = record.sha256;
-        }
-    }
-    if (spec.section == "parcels") {
-        input.repaired = read.repaired_parcels;
-    }
-    return input;
-}
 
 using PlaceLayer = io::FeatureTable (*)(const reports::Findings&);
 
@@ -174,27 +156,12 @@ std::vector<io::FeatureTable> dictionary_of(const reports::Findings& findings) {
     return all;
 }
 
-std::chrono::sys_days day_of(const District& district) {
-    constexpr Date unknown{std::chrono::year(2000), std::chrono::January, std::chrono::day(1)};
-    return district.data_date.value_or(unknown);
-}
-
-// tables/coverage.xlsx and tables/columns.csv.
-bool write_workbook_and_columns(const std::filesystem::path& folder,
-                                const reports::Findings& findings, const reports::RunRecord& record,
-                                const Work& work) {
+bool write_all_in_workbook(const std::filesystem::path& folder, const reports::Findings& findings,
+                           const reports::RunRecord& record, const Work& work) {
     const std::vector<io::FeatureTable> dictionary = dictionary_of(findings);
-    std::vector<io::WorkbookSheet> sheets;
-    for (reports::SheetOfWorkbook& sheet : reports::workbook_sheets(findings, record, dictionary)) {
-        sheets.push_back({std::move(sheet.name), std::move(sheet.table)});
-    }
-    const std::string& name = findings.district.name;
-    const io::WorkbookHead head{
-        .title = (name.empty() ? "District" : name) + ": water by tanker shuttle",
-        .footing = std::string(reports::cautions.front()),
-        .created = day_of(findings.district)};
-    return io::write_csv(folder / "columns.csv", reports::column_meanings(dictionary), work) &&
-           io::write_workbook(folder / "coverage.xlsx", head, sheets, work);
+    return write_workbook_and_columns(folder, findings.district,
+                                      reports::workbook_sheets(findings, record, dictionary),
+                                      dictionary, work);
 }
 
 void write_places(const std::filesystem::path& folder, const io::ReadResult& read,
@@ -229,6 +196,23 @@ std::string one_line(std::string text) {
 }
 
 }  // namespace
+
+io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
+                              std::size_t nth) {
+    io::PassThroughInput input;
+    input.spec = spec;
+    std::size_t seen = 0;
+    for (const io::InputRecord& record : read.inputs) {
+        if (record.section == spec.section && seen++ == nth) {
+            input.features = record.features;
+            input.sha256 = record.sha256;
+        }
+    }
+    if (spec.section == "parcels") {
+        input.repaired = read.repaired_parcels;
+    }
+    return input;
+}
 
 std::string date_of_change(const District& district) {
     if (!district.data_date) {
@@ -322,9 +306,9 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);
     }
     begins("writing tables");
-    going = going && write_tables(folder / "tables", findings, work) &&
-            write_workbook_and_columns(folder / "tables", findings,
-                                       run_record(file, read, findings), work);
+    going =
+        going && write_tables(folder / "tables", findings, work) &&
+        write_all_in_workbook(folder / "tables", findings, run_record(file, read, findings), work);
     if (going) {
         write_places(folder / "places", read, findings);
     }

@@ -8,6 +8,7 @@
 #include "analyzer/app/analysis.h"
 #include "analyzer/work/work.h"
 #include "io/district_file.h"
+#include "io/pass_through.h"
 #include "io/read_district.h"
 #include "reports/findings.h"
 #include "reports/layers.h"
@@ -21,6 +22,10 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
 
 // The part of it that any command can say of its inputs.
 reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResult& read);
+
+// The input as it was read; `nth` of its section, since several tables may be joined.
+io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
+                              std::size_t nth = 0);
 
 // What a GeoPackage gives as its date of change: of the data, for the clock would make every run
 // differ.
