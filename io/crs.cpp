@@ -29,13 +29,13 @@ Crs cleaned(const OGRSpatialReference& reference) {
     return undefined || !on_earth ? nullptr : crs;
 }
 
-std::string code_of(const OGRSpatialReference& crs) {
+std::string code_in(const OGRSpatialReference& crs) {
     const char* authority = crs.GetAuthorityName(nullptr);
     const char* code = crs.GetAuthorityCode(nullptr);
     return authority == nullptr || code == nullptr ? "" : fmt::format("{}:{}", authority, code);
 }
 
-std::string wkt_of(const OGRSpatialReference& crs) {
+std::string wkt_in(const OGRSpatialReference& crs) {
     char* text = nullptr;
     const std::array<const char*, 2> options{"FORMAT=WKT2_2019", nullptr};
     crs.exportToWkt(&text, options.data());
@@ -94,7 +94,7 @@ bool same_numbers(const Crs& a, const Crs& b) {
 
 // The same CRS under its authority's code, where one is known: data often carry it without.
 Crs with_code(const Crs& crs) {
-    if (!crs || !code_of(*crs).empty()) {
+    if (!crs || !code_in(*crs).empty()) {
         return crs;
     }
     int count = 0;
@@ -102,7 +102,7 @@ Crs with_code(const Crs& crs) {
     Crs found = crs;
     for (int i = 0; i < count && found == crs; ++i) {
         const Crs match = cleaned(*OGRSpatialReference::FromHandle(matches[i]));
-        if (match && !code_of(*match).empty() && same_numbers(crs, match)) {
+        if (match && !code_in(*match).empty() && same_numbers(crs, match)) {
             found = match;
         }
     }
@@ -148,9 +148,9 @@ Crs crs_of(const WorkingCrs& working) {
     return crs_from_text(working.code.empty() ? working.wkt : working.code);
 }
 
-std::string wkt_of(const Crs& crs) { return crs ? wkt_of(*crs) : std::string(); }
+std::string wkt_of(const Crs& crs) { return crs ? wkt_in(*crs) : std::string(); }
 
-std::string code_of(const Crs& crs) { return crs ? code_of(*crs) : std::string(); }
+std::string code_of(const Crs& crs) { return crs ? code_in(*crs) : std::string(); }
 
 bool same_crs(const Crs& a, const Crs& b) {
     if (!a || !b) {
@@ -166,7 +166,7 @@ std::string name_of(const Crs& crs) {
     if (!crs) {
         return "none";
     }
-    const std::string code = code_of(*crs);
+    const std::string code = code_in(*crs);
     const char* name = crs->GetName();
     return code.empty() ? std::string(name) : fmt::format("{} ({})", code, name);
 }
@@ -181,7 +181,7 @@ CrsTransformation transformation(const Crs& from, const Crs& to) {
 
 WorkingCrs described_crs(const Crs& crs, std::string chosen, double worst_scale_error) {
     const GdalMessages messages;
-    return {code_of(*crs),     crs->GetName(),        wkt_of(*crs),
+    return {code_in(*crs),     crs->GetName(),        wkt_in(*crs),
             std::move(chosen), crs->GetLinearUnits(), worst_scale_error};
 }
 

@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view line_end = "\r\n";
-constexpr std::size_t rows_per_step = 1024;
+constexpr std::size_t lines_per_step = 1024;
 
 void append_text(std::string& line, std::string_view text) {
     const bool formula =
@@ -76,7 +76,7 @@ bool csv(const FeatureTable& table, const Work& work,
     Row row;
     std::string line;
     for (std::size_t index = 0; index < table.rows; ++index) {
-        if (index % rows_per_step == 0) {
+        if (index % lines_per_step == 0) {
             if (work.stopped()) {
                 return false;
             }

@@ -28,11 +28,6 @@ void CPL_STDCALL keep_gdal_message(CPLErr severity, CPLErrorNum, const char* tex
     throw InputError(fmt::format("{}: {}.", described(spec), what));
 }
 
-// "; GDAL says: ...", or nothing.
-std::string gdal_says(const GdalMessages& messages) {
-    return messages.text().empty() ? "" : "; GDAL says: " + printable_source(messages.text());
-}
-
 std::filesystem::path wal_beside(const std::filesystem::path& file) {
     return std::filesystem::path(file.string() + "-wal");
 }
@@ -66,7 +61,7 @@ std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
     if (!dataset) {
         fail(spec,
              "this is no data source that can be read; name a file or connection that GDAL knows" +
-                 gdal_says(messages));
+                 messages.said());
     }
     check_pending_edits(spec, messages);
     return dataset;
@@ -116,7 +111,7 @@ void set_where(const LayerSpec& spec, OGRLayer& layer) {
     const GdalMessages messages;
     if (!spec.where.empty() && layer.SetAttributeFilter(spec.where.c_str()) != OGRERR_NONE) {
         fail(spec, fmt::format("where = \"{}\"{} cannot be understood{}", spec.where,
-                               by_schema(spec), gdal_says(messages)));
+                               by_schema(spec), messages.said()));
     }
 }
 
@@ -174,6 +169,10 @@ std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
     return {GDALDataset::Open(source.c_str(), flags | GDAL_OF_READONLY, nullptr, options.List(),
                               nullptr),
             GDALDatasetUniquePtrDeleter()};
+}
+
+std::string GdalMessages::said() const {
+    return messages_.empty() ? "" : "; GDAL says: " + printable_source(text());
 }
 
 std::string described(const LayerSpec& spec) {

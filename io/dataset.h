@@ -29,6 +29,7 @@ public:
     GdalMessages(const GdalMessages&) = delete;
     GdalMessages& operator=(const GdalMessages&) = delete;
     std::string text() const;  // errors and warnings, the first few, joined by "; "; may be empty
+    std::string said() const;  // "; GDAL says: " and the text, fit to print; or nothing
     bool failed() const { return failed_; }  // one of them was an error
 
 private:

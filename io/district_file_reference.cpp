@@ -103,7 +103,7 @@ std::string schemas_page() {
     return page;
 }
 
-std::string_view name_of(Sure sure) {
+std::string_view certainty_of(Sure sure) {
     return sure == Sure::high ? "high" : sure == Sure::medium ? "medium" : "low";
 }
 
@@ -132,7 +132,7 @@ std::string assumptions_page() {
         page +=
             fmt::format("| `{}` | {} | {} | {} | {} | {} | {} |\n", row.key, unit_of_name(row.key),
                         standard_of(row), yes_no ? "true or false" : range_of(row.low, row.high),
-                        name_of(row.sure), row.what, row.source);
+                        certainty_of(row.sure), row.what, row.source);
     }
     return page;
 }

@@ -62,7 +62,7 @@ std::map<std::string, std::string, std::less<>> FieldTables::columns(const TomlT
         if (field_of(entry, "columns") == nullptr) {
             continue;
         }
-        if (column == nullptr || is_blank(*column)) {
+        if (column == nullptr || is_blank(std::string_view(*column))) {
             add(entry.node.place, "columns." + entry.key, "must be the name of a column");
             continue;
         }

@@ -32,10 +32,6 @@ Dataset owned(GDALDatasetH handle) {
     throw InputError(fmt::format("elevation ({}): {}.", printable_source(spec.file), what));
 }
 
-std::string gdal_says(const GdalMessages& messages) {
-    return messages.text().empty() ? "" : "; GDAL says: " + messages.text();
-}
-
 Dataset open_raster(const ElevationSpec& spec) {
     if (!spec.path.empty() && !std::filesystem::exists(spec.path)) {
         fail(spec, fmt::format("there is no file {}; correct file in the district file",
@@ -44,7 +40,7 @@ Dataset open_raster(const ElevationSpec& spec) {
     const GdalMessages messages;
     Dataset raster = opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::raster);
     if (!raster) {
-        fail(spec, "this is no raster that can be read" + gdal_says(messages));
+        fail(spec, "this is no raster that can be read" + messages.said());
     }
     if (spec.band > raster->GetRasterCount()) {
         fail(spec, fmt::format("there is no band {}; the raster has {}", spec.band,
@@ -98,7 +94,7 @@ Frame frame_of(const ElevationSpec& spec, GDALDataset& raster, const Crs& from, 
                                       to_wkt.c_str(), GRA_Bilinear, 0.0, nullptr));
     std::array<double, 6> place{};
     if (!drawn || drawn->GetGeoTransform(place.data()) != CE_None) {
-        fail(spec, "the raster cannot be drawn in the working CRS" + gdal_says(messages));
+        fail(spec, "the raster cannot be drawn in the working CRS" + messages.said());
     }
     Frame frame;
     frame.cell = std::abs(place[1]);
@@ -168,7 +164,7 @@ Dataset drawn_part(const ElevationSpec& spec, GDALDataset& raster, const Crs& fr
     GDALDatasetH source = GDALDataset::ToHandle(&raster);
     Dataset drawn = owned(GDALWarp("", nullptr, 1, &source, options.get(), nullptr));
     if (!drawn) {
-        fail(spec, "the raster cannot be drawn in the working CRS" + gdal_says(messages));
+        fail(spec, "the raster cannot be drawn in the working CRS" + messages.said());
     }
     return drawn;
 }
@@ -188,7 +184,7 @@ ElevationGrid grid_of(const ElevationSpec& spec, GDALDataset& drawn, const Frame
     if (drawn.GetRasterBand(spec.band)->RasterIO(GF_Read, 0, 0, columns, rows, grid.metres.data(),
                                                  columns, rows, GDT_Float32, 0, 0,
                                                  nullptr) != CE_None) {
-        fail(spec, "the raster cannot be read" + gdal_says(messages));
+        fail(spec, "the raster cannot be read" + messages.said());
     }
     return grid;
 }

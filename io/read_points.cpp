@@ -39,7 +39,7 @@ LayerSpec data_set(const std::string& text, const std::string& file, const std::
 }
 
 // GDAL's own ways to name a source: "PG:dbname=x", "postgresql://...", "/vsizip/...".
-bool is_connection(std::string_view text) {
+bool is_gdal_connection(std::string_view text) {
     return text.starts_with("/vsi") || text.starts_with("PG:") ||
            text.find("://") != std::string_view::npos;
 }
@@ -111,11 +111,11 @@ LayerSpec spec_of_points(const DistrictFile& file, const std::string& text) {
     const std::size_t colon = text.rfind(':');
     if (colon != std::string::npos && may_be_layer(std::string_view(text).substr(colon + 1))) {
         const std::string source = text.substr(0, colon);
-        if (exists(source) || (is_connection(source) && source != "PG")) {
+        if (exists(source) || (is_gdal_connection(source) && source != "PG")) {
             return data_set(text, source, text.substr(colon + 1));
         }
     }
-    if (is_connection(text)) {
+    if (is_gdal_connection(text)) {
         return data_set(text, text, {});
     }
     fail_unknown(file, text);

@@ -45,7 +45,8 @@ IndexBox cover(const IndexBox& a, const IndexBox& b) {
 }
 
 IndexBox cover_all(std::span<const IndexBox> boxes) {
-    return std::accumulate(boxes.begin() + 1, boxes.end(), boxes.front(), cover);
+    return std::accumulate(boxes.begin() + 1, boxes.end(), boxes.front(),
+                           [](const IndexBox& a, const IndexBox& b) { return cover(a, b); });
 }
 
 std::uint32_t cell(float low, float high, float origin, float extent) {

@@ -28,18 +28,18 @@ std::string printed(const io::Value& value, int decimals) {
     return words == nullptr ? std::string() : std::string(*words);
 }
 
-using Cells = std::vector<std::string>;
+using TextCells = std::vector<std::string>;
 
 // Text to the left, numbers to the right.
-std::string aligned(const std::vector<Cells>& rows, const std::vector<io::Column>& columns) {
+std::string aligned(const std::vector<TextCells>& rows, const std::vector<io::Column>& columns) {
     std::vector<std::size_t> width(columns.size(), 0);
-    for (const Cells& row : rows) {
+    for (const TextCells& row : rows) {
         for (std::size_t i = 0; i < row.size(); ++i) {
             width[i] = std::max(width[i], letters(row[i]));
         }
     }
     std::string lines;
-    for (const Cells& row : rows) {
+    for (const TextCells& row : rows) {
         std::string line;
         for (std::size_t i = 0; i < row.size(); ++i) {
             const std::string gap(width[i] - letters(row[i]), ' ');
@@ -99,7 +99,7 @@ io::FeatureTable drive_times(const DriveTable& drives) {
 
 std::string drive_times_text(const DriveTable& drives, std::size_t most) {
     const io::FeatureTable table = drive_times(drives);
-    std::vector<Cells> rows(1);
+    std::vector<TextCells> rows(1);
     for (const io::Column& column : table.columns) {
         rows.front().push_back(column.name);
     }

@@ -19,7 +19,7 @@ using supply::ShuttleAnswer;
 int whole(HeldFlow flow) { return in_tenths(flow) / 10; }
 int whole(Flow flow) { return static_cast<int>(std::floor(in_gpm(flow) + 1e-6)); }
 
-std::string line(std::string_view name, int flow, std::string_view what) {
+std::string figure_line(std::string_view name, int flow, std::string_view what) {
     return fmt::format("  {:<16} {:>6} gpm   {}\n", name, flow, what);
 }
 
@@ -41,16 +41,16 @@ std::string heading(const ShuttlePage& page) {
 std::string flows(const ShuttlePage& page) {
     const ShuttleAnswer& answer = page.answer;
     const std::string held = window_words(page.typed.window);
-    std::string text =
-        line("Plan on", planned_gpm(answer.cautious), "the cautious flow rounded down, " + held);
-    text += line("Cautious flow", whole(answer.cautious),
-                 "every stage 1.07 times as long: holds in about nine shuttles of ten");
-    text += line("Sustained flow", whole(answer.sustained),
-                 "every stage in its stated time, never running dry");
+    std::string text = figure_line("Plan on", planned_gpm(answer.cautious),
+                                   "the cautious flow rounded down, " + held);
+    text += figure_line("Cautious flow", whole(answer.cautious),
+                        "every stage 1.07 times as long: holds in about nine shuttles of ten");
+    text += figure_line("Sustained flow", whole(answer.sustained),
+                        "every stage in its stated time, never running dry");
     if (const auto worst = supply::worst_out(answer)) {
-        text += line("One tanker out", whole(answer.without[*worst]),
-                     fmt::format("sustained without {}, the one that is missed most",
-                                 on_one_line(page.typed.tankers[*worst])));
+        text += figure_line("One tanker out", whole(answer.without[*worst]),
+                            fmt::format("sustained without {}, the one that is missed most",
+                                        on_one_line(page.typed.tankers[*worst])));
     }
     return text + "\n";
 }
@@ -202,13 +202,14 @@ std::string build_up(const ShuttlePage& page) {
 
 std::string beside(const ShuttleAnswer& answer, const std::string& held) {
     return "Quoted beside it, not to plan on:\n" +
-           line("Handbook sum", whole(answer.handbook),
-                "each tanker alone: no queue, no storage, no start; rating sheets") +
-           line("Upper bound", whole(answer.bound), "no order of dispatch holds more " + held) +
-           line("Long-run bound", whole(answer.long_run),
-                "no order of dispatch holds more in a shuttle that goes on and on") +
-           line("Disorder", whole(answer.disorder),
-                "long run, every stage as irregular as it well can be") +
+           figure_line("Handbook sum", whole(answer.handbook),
+                       "each tanker alone: no queue, no storage, no start; rating sheets") +
+           figure_line("Upper bound", whole(answer.bound),
+                       "no order of dispatch holds more " + held) +
+           figure_line("Long-run bound", whole(answer.long_run),
+                       "no order of dispatch holds more in a shuttle that goes on and on") +
+           figure_line("Disorder", whole(answer.disorder),
+                       "long run, every stage as irregular as it well can be") +
            "\n";
 }
 

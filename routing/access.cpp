@@ -13,7 +13,7 @@
 namespace farwater::routing {
 namespace {
 
-constexpr std::size_t places_a_chunk = 4096;
+constexpr std::size_t points_a_chunk = 4096;
 
 class AccessFinder {
 public:
@@ -149,7 +149,7 @@ ServedPlaces find_served_places(const District& district, const AccessFinder& fi
             }
         }
     };
-    for_each_chunk(work, "access points", points.size(), places_a_chunk, find_some);
+    for_each_chunk(work, "access points", points.size(), points_a_chunk, find_some);
     return found;
 }
 

@@ -5,7 +5,7 @@
 namespace farwater::routing {
 namespace {
 
-constexpr double hair = 1e-3;  // metres: what only touches does not run over
+constexpr double touches_only = 1e-3;  // metres: what only touches does not run over
 
 // On which sides of a site inside a closed edge the hose lies, towards the edge's start and its
 // end.
@@ -37,15 +37,15 @@ bool runs_over_hose(const Network& network, const Way& way, RoadSpot site, RoadS
     const bool inside = site.along > 0.0 && site.along < length;
     return std::ranges::any_of(way, [&](const Stretch& stretch) {
         const auto [low, high] = std::minmax(stretch.from, stretch.to);
-        if (high - low <= hair || std::ranges::find(closed, stretch.edge) == closed.end()) {
+        if (high - low <= touches_only || std::ranges::find(closed, stretch.edge) == closed.end()) {
             return false;
         }
         if (!inside || stretch.edge != site.edge) {
             return true;
         }
         const HoseSides hose = hose_sides(network, site, house, closed);
-        return (hose.before && low < site.along - hair) ||
-               (hose.behind && high > site.along + hair);
+        return (hose.before && low < site.along - touches_only) ||
+               (hose.behind && high > site.along + touches_only);
     });
 }
 

@@ -10,7 +10,7 @@ namespace farwater::routing {
 namespace {
 
 // Neighbouring junctions, with the number of the pair as the edge's index.
-using PairGraph =
+using UndirectedGraph =
     boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property,
                           boost::property<boost::edge_index_t, std::uint32_t>>;
 
@@ -40,14 +40,14 @@ std::vector<Link> links_of(const Network& network, std::span<const std::uint8_t>
 // Each pair of neighbours once, however many edges join it.
 struct Pairs {
     std::vector<std::uint32_t> first_link;  // per pair, and one more
-    PairGraph graph;
+    UndirectedGraph graph;
 
     std::size_t size() const { return first_link.size() - 1; }
     std::uint32_t links(std::size_t pair) const { return first_link[pair + 1] - first_link[pair]; }
 };
 
 Pairs pairs_of(const std::vector<Link>& links, std::size_t nodes) {
-    Pairs pairs{{}, PairGraph(nodes)};
+    Pairs pairs{{}, UndirectedGraph(nodes)};
     for (std::uint32_t i = 0; i < links.size(); ++i) {
         if (i == 0 || !links[i].same_pair(links[i - 1])) {
             boost::add_edge(links[i].low, links[i].high,

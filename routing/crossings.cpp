@@ -12,7 +12,7 @@
 namespace farwater::routing {
 namespace {
 
-constexpr std::size_t entries_a_chunk = 16384;
+constexpr std::size_t vertices_a_chunk = 16384;
 constexpr double least_reach = 1e-3;  // metres; nearer than this the sign of a side is no proof
 
 // Twice the area of the triangle: positive where p lies left of the way from a to b.
@@ -257,7 +257,7 @@ private:
     double size_;
 };
 
-std::vector<Keyed> by_cell(const Vertices& vertices, double reach) {
+std::vector<Keyed> vertices_by_cell(const Vertices& vertices, double reach) {
     const CellWriter writer(reach);
     std::vector<Keyed> entries;
     entries.reserve(2 * vertices.points.size());
@@ -288,14 +288,14 @@ std::vector<Meeting> find_crossings(const std::vector<Road>& roads, const Vertic
                                     const JoinReach& reach, const Work& work) {
     const Meeter meeter(roads, vertices, reach);
     const std::vector<Keyed> entries =
-        by_cell(vertices, std::max(reach.end, least_reach) + least_reach);
-    std::vector<std::vector<Meeting>> parts(entries.size() / entries_a_chunk + 1);
+        vertices_by_cell(vertices, std::max(reach.end, least_reach) + least_reach);
+    std::vector<std::vector<Meeting>> parts(entries.size() / vertices_a_chunk + 1);
     const auto meet_some = [&](std::size_t begin, std::size_t end) {
-        std::vector<Meeting>& found = parts[begin / entries_a_chunk];
+        std::vector<Meeting>& found = parts[begin / vertices_a_chunk];
         visit_keys(entries, begin, end,
                    [&](std::span<const Keyed> cell) { meeter.append_meetings(cell, found); });
     };
-    for_each_chunk(work, "road crossings", entries.size(), entries_a_chunk, meet_some);
+    for_each_chunk(work, "road crossings", entries.size(), vertices_a_chunk, meet_some);
     return gathered(parts);
 }
 

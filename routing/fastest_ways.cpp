@@ -8,7 +8,7 @@
 namespace farwater::routing {
 namespace {
 
-std::uint32_t number(NodeIndex node) { return static_cast<std::uint32_t>(node.position()); }
+std::uint32_t number_of(NodeIndex node) { return static_cast<std::uint32_t>(node.position()); }
 
 double length_of(const Network& network, EdgeIndex edge) {
     return in_metres(at(network.edges, edge).length());
@@ -46,7 +46,7 @@ FastestWays::Piece FastestWays::end_piece(RoadSpot spot, bool at_from, Heading h
                                                      : Stretch{spot.edge, end, spot.along};
     return {at_from ? costs.from_end : costs.to_end,
             part_of(whole, std::abs(spot.along - end), length),
-            number(at_from ? edge.from : edge.to), stretch};
+            number_of(at_from ? edge.from : edge.to), stretch};
 }
 
 FastestWays::Piece FastestWays::along_piece(RoadSpot other) const {
@@ -82,7 +82,7 @@ void FastestWays::search(const DrivenRoads& roads, RoadSpot spot, std::int32_t l
 
 // Whether the incidence leads from the node back to the searched spot on a fastest way.
 bool FastestWays::on_fastest(std::uint32_t node, const Incidence& incidence) const {
-    const std::int32_t before = search_.cost(number(incidence.other));
+    const std::int32_t before = search_.cost(number_of(incidence.other));
     const std::int32_t cost = roads_->costs.of(incidence.edge, incidence.forward != away());
     return before != no_way && cost != no_way && before + cost == search_.cost(node);
 }
@@ -93,7 +93,7 @@ void FastestWays::keep(std::uint32_t node, std::uint32_t incidence, std::int64_t
     const EdgeIndex edge = starts ? spot_.edge : network_.incidences[incidence].edge;
     std::int32_t time = search_.cost(node);
     if (!starts) {
-        const std::uint32_t before = number(network_.incidences[incidence].other);
+        const std::uint32_t before = number_of(network_.incidences[incidence].other);
         back.counted = back_[before].counted;
         back.listed = back_[before].listed;
         time -= search_.cost(before);
@@ -125,7 +125,7 @@ void FastestWays::settle(std::uint32_t node) {
         }
         const std::int64_t before = at(back_, incidence.other).millimetres;
         if (before < 0) {
-            pending_.push_back(number(incidence.other));
+            pending_.push_back(number_of(incidence.other));
             ready = false;
         } else if (before + edge_length(incidence.edge) < least) {
             least = before + edge_length(incidence.edge);

@@ -23,7 +23,7 @@ struct DeadEnd {
 };
 
 // The place that a dead end looks meant for.
-struct Gap {
+struct EndGap {
     std::uint32_t road = 0;
     double apart = INFINITY;  // metres
     NodeIndex faces;          // the node there; not valid inside an edge
@@ -96,9 +96,9 @@ public:
               return !network.edges_of(RoadIndex(road)).empty();
           }) {}
 
-    std::optional<Gap> gap_at(const DeadEnd& end) const {
+    std::optional<EndGap> gap_at(const DeadEnd& end) const {
         const Surroundings around(network_, end.node, detour * tolerance_);
-        std::optional<Gap> best;
+        std::optional<EndGap> best;
         Box box;
         box.include({end.place.x - tolerance_, end.place.y - tolerance_});
         box.include({end.place.x + tolerance_, end.place.y + tolerance_});
@@ -126,9 +126,9 @@ private:
         return {segment, place, distance_squared(place, p)};
     }
 
-    Gap gap_to(const DeadEnd& end, RoadSpot spot, double apart) const {
+    EndGap gap_to(const DeadEnd& end, RoadSpot spot, double apart) const {
         const Edge& edge = at(network_.edges, spot.edge);
-        Gap gap{static_cast<std::uint32_t>(edge.road.position()), apart, {}, false};
+        EndGap gap{static_cast<std::uint32_t>(edge.road.position()), apart, {}, false};
         if (spot.along == 0.0) {
             gap.faces = edge.from;
         } else if (spot.along == in_metres(edge.length())) {
@@ -145,8 +145,8 @@ private:
 };
 
 // Whether the dead end at the other side says the same and comes first.
-bool told_from_there(const std::vector<DeadEnd>& ends, const std::vector<std::optional<Gap>>& gaps,
-                     std::size_t here) {
+bool told_from_there(const std::vector<DeadEnd>& ends,
+                     const std::vector<std::optional<EndGap>>& gaps, std::size_t here) {
     const NodeIndex faces = gaps[here]->faces;
     const auto there = std::ranges::lower_bound(ends, faces, {}, &DeadEnd::node);
     if (!faces.valid() || there == ends.end() || there->node != faces) {
@@ -157,7 +157,7 @@ bool told_from_there(const std::vector<DeadEnd>& ends, const std::vector<std::op
            std::pair(there->road, other) < std::pair(ends[here].road, here);
 }
 
-std::string text_of(const std::vector<Road>& roads, const DeadEnd& end, const Gap& gap) {
+std::string text_of(const std::vector<Road>& roads, const DeadEnd& end, const EndGap& gap) {
     const Road& road = at(roads, end.road);
     const std::string other =
         at(roads, end.road).row == roads[gap.road].row ? "itself" : named(roads[gap.road]);
@@ -177,7 +177,7 @@ std::vector<Problem> gap_problems(const District& district, const Network& netwo
         return {};
     }
     const GapFinder finder(district, network);
-    std::vector<std::optional<Gap>> gaps(ends.size());
+    std::vector<std::optional<EndGap>> gaps(ends.size());
     for_each_chunk(work, "road gaps", ends.size(), ends_a_chunk,
                    [&](std::size_t begin, std::size_t end) {
                        for (std::size_t i = begin; i < end; ++i) {

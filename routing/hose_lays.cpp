@@ -16,7 +16,7 @@
 namespace farwater::routing {
 namespace {
 
-constexpr std::size_t places_a_chunk = 4096;
+constexpr std::size_t houses_a_chunk = 4096;
 constexpr double steps_per_spacing = 4.0;  // of places that stand in where no site serves a parcel
 
 std::vector<RoadSpot> spots_of(std::span<const SitePlace> sites) {
@@ -41,8 +41,8 @@ struct Served {
 };
 
 // Working memory of one thread.
-struct Desk {
-    explicit Desk(std::size_t nodes) : search(nodes), before(nodes, 0) {}
+struct LayDesk {
+    explicit LayDesk(std::size_t nodes) : search(nodes), before(nodes, 0) {}
     Search search;
     std::vector<std::uint32_t> before;  // the junction before, of those reached; itself at a start
 };
@@ -68,7 +68,7 @@ public:
           ends_(spot_ends(network, spots_of(sites), lengths_, lengths_)) {}
 
     // Adds the lays of one parcel or target, in order. The desk's search is clear before and after.
-    void append_lays_of(std::uint32_t number, Desk& desk, Lays& lays) const {
+    void append_lays_of(std::uint32_t number, LayDesk& desk, Lays& lays) const {
         const std::optional<Length> setback = setback_of(district_, access_, number);
         const Length reach = district_.assumptions.hose_reach;
         if (!setback || *setback > reach) {
@@ -100,7 +100,7 @@ private:
                                 : district_.targets[number - parcels].place;
     }
 
-    void measure_from(const Served& served, Desk& desk) const {
+    void measure_from(const Served& served, LayDesk& desk) const {
         const Edge& edge = at(network_.edges, served.spot.edge);
         const EndCosts ends = end_costs(network_, lengths_, served.spot, Heading::away);
         const auto from = static_cast<std::uint32_t>(edge.from.position());
@@ -115,7 +115,7 @@ private:
 
     // The edges that the hose to a site lies along, and that of the access point: a new row of
     // lays.closed.
-    std::uint32_t close_roads(const Served& served, RoadSpot site, const Desk& desk,
+    std::uint32_t close_roads(const Served& served, RoadSpot site, const LayDesk& desk,
                               Lays& lays) const {
         std::vector<EdgeIndex> closed{served.spot.edge};
         const Edge& edge = at(network_.edges, site.edge);
@@ -138,12 +138,12 @@ private:
         return static_cast<std::uint32_t>(lays.closed.size() - 1);
     }
 
-    static std::int32_t cost_at(NodeIndex node, std::int32_t on, const Desk& desk) {
+    static std::int32_t cost_at(NodeIndex node, std::int32_t on, const LayDesk& desk) {
         return plus(desk.search.cost(static_cast<std::uint32_t>(node.position())), on);
     }
 
     // Adds the edges from a junction back to where the search began.
-    void follow(NodeIndex node, const Desk& desk, std::vector<EdgeIndex>& edges) const {
+    void follow(NodeIndex node, const LayDesk& desk, std::vector<EdgeIndex>& edges) const {
         for (NodeIndex before(at(desk.before, node)); before != node;
              node = before, before = NodeIndex(at(desk.before, node))) {
             const auto between = std::ranges::find(network_.around(before), node,
@@ -333,15 +333,15 @@ Lays find_hose_lays(const District& district, const Network& network, const Acce
                     const SiteRules& rules, std::span<const SitePlace> sites, const Work& work) {
     const HoseLayer layer(district, network, access, rules, sites);
     const std::vector<std::uint32_t> order = reached_in_spatial_order(access);
-    Pool<Desk> desks([&] { return std::make_unique<Desk>(network.nodes.size()); });
-    std::vector<Lays> of_chunk(order.size() / places_a_chunk + 1);
+    Pool<LayDesk> desks([&] { return std::make_unique<LayDesk>(network.nodes.size()); });
+    std::vector<Lays> of_chunk(order.size() / houses_a_chunk + 1);
     const auto lay_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<Desk>::Borrowed desk(desks);
+        const Pool<LayDesk>::Borrowed desk(desks);
         for (std::size_t k = begin; k < end; ++k) {
-            layer.append_lays_of(order[k], *desk, of_chunk[begin / places_a_chunk]);
+            layer.append_lays_of(order[k], *desk, of_chunk[begin / houses_a_chunk]);
         }
     };
-    for_each_chunk(work, "hose lays", order.size(), places_a_chunk, lay_some);
+    for_each_chunk(work, "hose lays", order.size(), houses_a_chunk, lay_some);
     return gathered(std::move(of_chunk));
 }
 

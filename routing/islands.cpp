@@ -69,7 +69,7 @@ double apart_squared(Point a0, Point a1, Point b0, Point b1) {
                      distance_squared(nearest_on(a0, a1, b1), b1)});
 }
 
-struct Gap {
+struct IslandGap {
     double apart_squared = INFINITY;  // square metres
     std::uint32_t road = 0;           // of the main network
 };
@@ -81,9 +81,9 @@ public:
               return component_of(network, RoadIndex(road)) == 0;
           }) {}
 
-    std::optional<Gap> gap_to(const Island& island) const {
+    std::optional<IslandGap> gap_to(const Island& island) const {
         double reach = in_metres(farthest_gap);
-        std::optional<Gap> best;
+        std::optional<IslandGap> best;
         for (const std::uint32_t road : island.roads) {
             for (const Point& p : roads_[road].line) {
                 const auto any = [](std::uint32_t) { return true; };
@@ -103,7 +103,7 @@ public:
     }
 
 private:
-    static void improve(std::optional<Gap>& best, const Gap& gap) {
+    static void improve(std::optional<IslandGap>& best, const IslandGap& gap) {
         if (!best ||
             std::pair(gap.apart_squared, gap.road) < std::pair(best->apart_squared, best->road)) {
             best = gap;
@@ -111,7 +111,7 @@ private:
     }
 
     // What the main network has beside a segment of the island.
-    void look_along(Point a, Point b, double reach, std::optional<Gap>& best) const {
+    void look_along(Point a, Point b, double reach, std::optional<IslandGap>& best) const {
         Box box;
         for (const Point end : {a, b}) {
             box.include({end.x - reach, end.y - reach});
@@ -131,7 +131,7 @@ private:
     RoadFinder finder_;
 };
 
-std::string gap_text(const std::vector<Road>& roads, const std::optional<Gap>& gap) {
+std::string gap_text(const std::vector<Road>& roads, const std::optional<IslandGap>& gap) {
     if (!gap) {
         return "more than a mile from the main network";
     }
@@ -142,7 +142,7 @@ std::string gap_text(const std::vector<Road>& roads, const std::optional<Gap>& g
 }
 
 std::string text_of(const std::vector<Road>& roads, const Island& island,
-                    const std::optional<Gap>& gap) {
+                    const std::optional<IslandGap>& gap) {
     return "with " + counted(island.roads.size(), "road", "roads") + ", " +
            whole_feet(metres(island.length)) + " in all, access of " +
            counted(island.parcels, "parcel", "parcels") + ", " + gap_text(roads, gap);

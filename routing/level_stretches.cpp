@@ -8,7 +8,7 @@
 namespace farwater::routing {
 namespace {
 
-constexpr double hair = 1e-3;  // metres: a stretch that only touches a step does not lie on it
+constexpr double step_hair = 1e-3;  // metres: a stretch that only touches a step does not lie on it
 
 double length_of(const Network& network, RoadSpot spot) {
     return in_metres(at(network.edges, spot.edge).length());
@@ -18,8 +18,8 @@ double length_of(const Network& network, RoadSpot spot) {
 std::span<const Grade> steps_between(std::span<const Grade> steps, double step, double begin,
                                      double end) {
     const auto count = static_cast<double>(steps.size());
-    const double first = std::clamp(std::floor((begin + hair) / step), 0.0, count - 1.0);
-    const double last = std::clamp(std::ceil((end - hair) / step), first + 1.0, count);
+    const double first = std::clamp(std::floor((begin + step_hair) / step), 0.0, count - 1.0);
+    const double last = std::clamp(std::ceil((end - step_hair) / step), first + 1.0, count);
     return steps.subspan(static_cast<std::size_t>(first), static_cast<std::size_t>(last - first));
 }
 
@@ -92,7 +92,7 @@ std::optional<RoadSpot> LevelStretches::nearest_among(RoadSpot spot, double low,
         const double end = step * static_cast<double>(last - steps.begin());
         const double from = std::max(low, first == steps.begin() ? 0.0 : begin + needed / 2.0);
         const double to = std::min(high, last == steps.end() ? length : end - needed / 2.0);
-        if (last != first && end - begin >= needed - hair && from <= to) {
+        if (last != first && end - begin >= needed - step_hair && from <= to) {
             best = nearer(spot, best, std::clamp(spot.along, from, to));
         }
         first = std::find_if_not(last, steps.end(), is_steep);

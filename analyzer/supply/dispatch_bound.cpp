@@ -13,9 +13,9 @@
 namespace farwater::supply {
 namespace {
 
-constexpr double no_limit = std::numeric_limits<double>::infinity();
+constexpr double unlimited = std::numeric_limits<double>::infinity();
 
-struct SiteRows {
+struct BoundsOfSite {
     std::size_t places = 0, flows = 0, pump = 0, source = 0;
 };
 
@@ -26,7 +26,7 @@ public:
             each_.push_back(undisturbed(incident, tanker, end));
         }
         for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
-            sites_.push_back(rows_of(site));
+            sites_.push_back(bounds_of(site));
         }
         slots_ = program_.add_row(slot_minutes());
         for (std::size_t tanker = 0; tanker < incident.tankers.size(); ++tanker) {
@@ -39,10 +39,10 @@ public:
 private:
     // A refilled load has held its place, its flow line and its part of the pump by the time at
     // which its first gallon is in.
-    SiteRows rows_of(std::size_t index) {
+    BoundsOfSite bounds_of(std::size_t index) {
         const FillSite& site = incident_.fill_sites[index];
-        double from_place = no_limit;
-        double from_line = no_limit;
+        double from_place = unlimited;
+        double from_line = unlimited;
         for (std::size_t t = 0; t < incident_.tankers.size(); ++t) {
             const Tanker& tanker = incident_.tankers[t];
             if (tanker.fill_site == index) {
@@ -56,7 +56,7 @@ private:
         };
         const int places = std::max(0, site.places);
         const double source =
-            site.usable ? in_gallons(*site.usable) + in_gpm(site.inflow) * end_ : no_limit;
+            site.usable ? in_gallons(*site.usable) + in_gpm(site.inflow) * end_ : unlimited;
         return {.places = program_.add_row(places * minutes_left(from_place)),
                 .flows = program_.add_row(site.flows.value_or(places) * minutes_left(from_line)),
                 .pump = program_.add_row(in_gpm(site.pump) * minutes_left(from_line)),
@@ -67,7 +67,7 @@ private:
     // nursing tankers have needed no slot.
     double slot_minutes() const {
         const DumpSite& dump = incident_.dump_site;
-        double begins = no_limit;
+        double begins = unlimited;
         double after = 0.0;
         double nursed = 0.0;
         for (const Tanker& tanker : incident_.tankers) {
@@ -88,7 +88,7 @@ private:
             return;
         }
         const FillVisit visit = fill_visit(incident_.fill_sites[tanker.fill_site], tanker);
-        const SiteRows& rows = sites_[tanker.fill_site];
+        const BoundsOfSite& rows = sites_[tanker.fill_site];
         const double refilled = in_gallons(tanker.refilled) / load;
         const LinearProgram::Use in_slot{slots_, in_minutes(offload_visit(tanker)) / load};
         const std::array uses{
@@ -106,7 +106,7 @@ private:
     double end_;
     std::vector<Undisturbed> each_;
     LinearProgram program_;
-    std::vector<SiteRows> sites_;
+    std::vector<BoundsOfSite> sites_;
     std::size_t slots_ = 0;
 };
 

@@ -17,19 +17,19 @@ constexpr double boundless = std::numeric_limits<double>::infinity();
 
 // A tanker's use of one resource: at most `loads` per minute, each worth `delivered` gallons and
 // taking `taken` of what the resource has per minute.
-struct Use {
+struct SiteUse {
     double loads = 0.0;
     double delivered = 0.0;
     double taken = 0.0;
 };
 
 // The most gallons per minute out of `capacity`: the best value first, the last one in part.
-double most_delivered(std::vector<Use> uses, double capacity) {
-    std::ranges::sort(uses, std::ranges::greater{}, [](const Use& use) {
+double most_delivered(std::vector<SiteUse> uses, double capacity) {
+    std::ranges::sort(uses, std::ranges::greater{}, [](const SiteUse& use) {
         return use.taken > 0.0 ? use.delivered / use.taken : boundless;
     });
     double sum = 0.0;
-    for (const Use& use : uses) {
+    for (const SiteUse& use : uses) {
         const double wanted = use.loads * use.taken;
         const double share = wanted <= capacity ? 1.0 : capacity / wanted;
         sum += share * use.loads * use.delivered;
@@ -40,8 +40,8 @@ double most_delivered(std::vector<Use> uses, double capacity) {
 
 // Uses of one resource by the tankers for which `taken` gives a value.
 template <class Taken>
-std::vector<Use> uses_of(const Incident& incident, std::size_t site, Taken taken) {
-    std::vector<Use> uses;
+std::vector<SiteUse> uses_of(const Incident& incident, std::size_t site, Taken taken) {
+    std::vector<SiteUse> uses;
     for (const Tanker& tanker : incident.tankers) {
         if (tanker.fill_site == site) {
             uses.push_back({1.0 / in_minutes(undisturbed_cycle(incident, tanker)),
@@ -70,7 +70,7 @@ double site_bound(const Incident& incident, std::size_t index, Window window) {
 }
 
 double offload_bound(const Incident& incident) {
-    std::vector<Use> uses;
+    std::vector<SiteUse> uses;
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
         std::ranges::copy(
             uses_of(incident, site, [](const Tanker& t) { return in_minutes(offload_visit(t)); }),

@@ -11,7 +11,7 @@ namespace farwater::supply {
 
 namespace {
 
-constexpr double no_limit = std::numeric_limits<double>::infinity();
+constexpr double never = std::numeric_limits<double>::infinity();
 
 // Gallons that could come, and the minutes that each of them takes of something scarce.
 struct Share {
@@ -43,8 +43,8 @@ double refilled_by(const Incident& incident, const std::vector<Undisturbed>& eac
     std::vector<Share> shares;
     double best_share = 0.0;  // of delivered to refilled gallons
     double fastest = 0.0;
-    double from_line = no_limit;   // the least time from the last gallon filled to the fire
-    double from_place = no_limit;  // the same from leaving the place
+    double from_line = never;   // the least time from the last gallon filled to the fire
+    double from_place = never;  // the same from leaving the place
     for (std::size_t i = 0; i < each.size(); ++i) {
         const Tanker& tanker = incident.tankers[i];
         if (tanker.fill_site != index || tanker.delivered <= Volume{}) {
@@ -67,9 +67,8 @@ double refilled_by(const Incident& incident, const std::vector<Undisturbed>& eac
     const double pumping = std::max(0.0, end - from_line - in_minutes(site.ready));
     const double rate = std::min(in_gpm(site.pump), fastest * site.flows.value_or(places));
     const double pumped = pumping > 0.0 ? best_share * rate * pumping : 0.0;
-    const double held = site.usable
-                            ? best_share * (in_gallons(*site.usable) + in_gpm(site.inflow) * end)
-                            : no_limit;
+    const double held =
+        site.usable ? best_share * (in_gallons(*site.usable) + in_gpm(site.inflow) * end) : never;
     return std::min({passed, pumped, held});
 }
 
@@ -80,7 +79,7 @@ double offloaded_by(const Incident& incident, const std::vector<Undisturbed>& ea
     std::vector<Share> shares;
     double after = 0.0;
     double nursed = 0.0;
-    double begins = no_limit;
+    double begins = never;
     for (std::size_t i = 0; i < each.size(); ++i) {
         const Tanker& tanker = incident.tankers[i];
         if (tanker.delivered <= Volume{}) {

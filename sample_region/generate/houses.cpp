@@ -12,8 +12,8 @@ namespace farwater::sample {
 namespace {
 
 constexpr double clear_of_road = 7;
-constexpr double clear_of_river = 35;
-constexpr double clear_of_rail = 18;
+constexpr double house_clear_of_river = 35;
+constexpr double house_clear_of_rail = 18;
 constexpr double longest_drive = 700;
 
 struct Footprint {
@@ -115,8 +115,8 @@ private:
                                        return contains(holding.shape, p) &&
                                               roads_.metres_to_nearest(p, 12) >= clear_of_road;
                                    }) &&
-               metres_to_line(middle, terrain.river) > clear_of_river &&
-               metres_to_line(middle, terrain.rail) > clear_of_rail;
+               metres_to_line(middle, terrain.river) > house_clear_of_river &&
+               metres_to_line(middle, terrain.rail) > house_clear_of_rail;
     }
 
     // The first size, from full down, that fits around `middle`.

@@ -7,11 +7,11 @@
 
 #include "sample_region/generate/random.h"
 #include "sample_region/generate/records.h"
+#include "sample_region/generate/shapes.h"
 
 namespace farwater::sample {
 namespace {
 
-constexpr double square_metres_per_acre = 4046.8564224;
 constexpr double sheet_size = 1800;
 constexpr double feet_per_metre = 1 / 0.3048;
 

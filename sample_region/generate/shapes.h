@@ -11,6 +11,8 @@
 
 namespace farwater::sample {
 
+constexpr double square_metres_per_acre = 4046.8564224;
+
 constexpr Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
 constexpr Point operator-(Point a, Point b) { return {a.x - b.x, a.y - b.y}; }
 constexpr Point operator*(Point a, double k) { return {a.x * k, a.y * k}; }

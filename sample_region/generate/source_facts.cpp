@@ -2,10 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "sample_region/generate/shapes.h"
+
 namespace farwater::sample {
 namespace {
 
-constexpr double square_metres_per_acre = 4046.8564224;
 constexpr double drought_share = 0.8;  // of the area that the map shows
 
 }  // namespace

@@ -34,13 +34,13 @@ double valley_floor(std::uint64_t seed, Point p) {
     return 180 + 40 * noise(mixed(seed, 77U), Point{p.x, 0}, 60000);
 }
 
-constexpr double clear_of_edge = 60;
+constexpr double river_clear_of_edge = 60;
 
 // Adds a place that is linked to the grid places around it that lie well inside.
 int gate_place(RouteGrid& grid, const Outline& outline, Point gate) {
     const int node = grid.add_place(gate);
     grid.each_near(grid.cell_of(gate), 2, [&](int near) {
-        if (outline.inside_by(grid.place(near)) >= clear_of_edge) {
+        if (outline.inside_by(grid.place(near)) >= river_clear_of_edge) {
             grid.link(node, near);
         }
     });
@@ -54,7 +54,7 @@ Polyline trace_river(const Outline& outline, const Gates& gates, std::uint64_t r
     const int east = gate_place(grid, outline, gates.river_east);
     const auto cost = [&](int from, int to) {
         const Point b = grid.place(to);
-        if (to != east && outline.inside_by(b) < clear_of_edge) {
+        if (to != east && outline.inside_by(b) < river_clear_of_edge) {
             return no_way;
         }
         const double high = hills(region_seed, b);
@@ -85,7 +85,7 @@ Polyline trace_rail(const Outline& outline, const Gates& gates, const Polyline& 
     const auto cost = [&](int from, int to) {
         const double distance = off[static_cast<std::size_t>(to)];
         if (to != east && (distance < 40 || distance > 900 ||
-                           outline.inside_by(grid.place(to)) < clear_of_edge)) {
+                           outline.inside_by(grid.place(to)) < river_clear_of_edge)) {
             return no_way;
         }
         const double away = (distance - rail_from_river) / 60;

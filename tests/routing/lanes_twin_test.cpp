@@ -17,8 +17,8 @@ namespace {
 constexpr std::uint64_t lane_seeds = 150;
 const Length reach = feet(1000);
 
-struct Case {
-    explicit Case(std::uint64_t seed)
+struct LaneCase {
+    explicit LaneCase(std::uint64_t seed)
         : district(test::random_district(seed)),
           routed(district),
           streets(slow::streets_of(district)),
@@ -60,7 +60,7 @@ TEST_CASE("an edge is on a loop, whatever is closed, where its ends are joined w
     std::size_t off_by_closing = 0;
     for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
-        const Case one(seed);
+        const LaneCase one(seed);
         Dice dice(seed);
         const std::vector<bool> all_open = one.open_without({});
         for (std::size_t e = 0; e < one.streets.pieces.size(); ++e) {
@@ -80,7 +80,7 @@ TEST_CASE("lane classes of random places equal those of the slow twin", "[twin]"
     std::size_t dead_ends = 0;
     for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
-        const Case one(seed);
+        const LaneCase one(seed);
         Dice dice(seed + 1000);
         for (std::size_t e = 0; e < one.streets.pieces.size(); ++e) {
             const auto closed = some_edges(dice, one.streets.pieces.size(), 3);
@@ -104,7 +104,7 @@ TEST_CASE("lane classes with turnarounds and origins equal those of the slow twi
     std::size_t dead_ends = 0;
     for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
-        const Case one(seed);
+        const LaneCase one(seed);
         Dice dice(seed + 2000);
         slow::LaneMarks marks;
         marks.from_anywhere = false;
@@ -150,7 +150,7 @@ TEST_CASE("the roads closed for a hose lay are those under the shortest way", "[
     std::size_t seen = 0;
     for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
         CAPTURE(seed);
-        const Case one(seed);
+        const LaneCase one(seed);
         const routing::DumpSites& sites = one.routed.dump_sites;
         std::size_t lay = 0;
         for (std::size_t served = 0; served < sites.hose_lays.size(); ++served) {

@@ -58,8 +58,8 @@ District small_streets(std::uint64_t seed, bool one_ways) {
     return district;
 }
 
-struct Case {
-    explicit Case(const District& given)
+struct LoopCase {
+    explicit LoopCase(const District& given)
         : district(given),
           routed(district),
           streets(slow::streets_of(district)),
@@ -108,12 +108,12 @@ struct Case {
     routing::DisjointPairs pairs;
 };
 
-bool at_one_place(const Case& one) {
+bool at_one_place(const LoopCase& one) {
     return distance(routing::place_of(one.district, one.network(), one.place()),
                     routing::place_of(one.district, one.network(), one.source())) < metres(0.01);
 }
 
-bool inside_closed(const Case& one, routing::RoadSpot spot,
+bool inside_closed(const LoopCase& one, routing::RoadSpot spot,
                    const std::vector<routing::EdgeIndex>& closed) {
     const double length = in_metres(at(one.network().edges, spot.edge).length());
     return spot.along > 0.0 && spot.along < length && std::ranges::count(closed, spot.edge) > 0;
@@ -127,7 +127,7 @@ TEST_CASE("the way out and back without a common road is the least of all share-
     for (std::uint64_t seed = 1; seed <= 200; ++seed) {
         CAPTURE(seed);
         const District district = small_streets(seed, false);
-        Case one(district);
+        LoopCase one(district);
         REQUIRE(one.streets.pieces.size() == one.network().edges.size());
         if (at_one_place(one)) {
             continue;
@@ -171,7 +171,7 @@ TEST_CASE("with one-way roads a loop that is found can be driven, and few are mi
     for (std::uint64_t seed = 1; seed <= 250; ++seed) {
         CAPTURE(seed);
         const District district = small_streets(seed, true);
-        Case one(district);
+        LoopCase one(district);
         if (at_one_place(one)) {
             continue;
         }

@@ -10,7 +10,7 @@ using test::AsciiRegion;
 
 namespace {
 
-routing::NetworkResult network_of(const AsciiRegion& region) {
+routing::NetworkResult joined_network_of(const AsciiRegion& region) {
     return routing::build_network(region.district, Work{});
 }
 
@@ -28,7 +28,7 @@ TEST_CASE("roads join where they share a vertex and only junctions become nodes"
     )");
     region.road("ABCD");
     region.road("BE");
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     CHECK(result.network.nodes.size() == 4);
     CHECK(edges_of(result, 0) == 2);
     CHECK(edges_of(result, 1) == 1);
@@ -48,22 +48,22 @@ TEST_CASE("vertices inside lines of different level do not join, ends do", "[map
     )");
     region.road("AXB");
     region.road("CXD").level = 1;
-    CHECK(network_of(region).network.nodes.size() == 4);
+    CHECK(joined_network_of(region).network.nodes.size() == 4);
     region.district.roads[1].level = 0;
-    CHECK(network_of(region).network.nodes.size() == 5);
+    CHECK(joined_network_of(region).network.nodes.size() == 5);
     region.road("XD").level = 1;  // a ramp that ends on the road below
-    CHECK(network_of(region).network.edges.size() > 4);
+    CHECK(joined_network_of(region).network.edges.size() > 4);
 }
 
 TEST_CASE("ends join within the tolerance, not beyond it", "[map]") {
     AsciiRegion region("A   B   C");
     region.road("AB");
     region.road("BC").line.front().x += 0.04;
-    CHECK(network_of(region).network.nodes.size() == 3);
+    CHECK(joined_network_of(region).network.nodes.size() == 3);
     region.district.roads[1].line.front().x += 0.02;
-    CHECK(network_of(region).network.nodes.size() == 4);
+    CHECK(joined_network_of(region).network.nodes.size() == 4);
     region.district.assumptions.join_tolerance = feet(1);
-    CHECK(network_of(region).network.nodes.size() == 3);
+    CHECK(joined_network_of(region).network.nodes.size() == 3);
 }
 
 TEST_CASE("an end within the tolerance joins the nearest vertex of a line, not its whole curve",
@@ -81,7 +81,7 @@ TEST_CASE("an end within the tolerance joins the nearest vertex of a line, not i
     Road& side = region.road("DA");
     side.line.back() = {start.x + 20.2, start.y + 0.5};
     region.district.assumptions.join_tolerance = metres(5);
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     CHECK(result.network.nodes.size() == 4);
     CHECK(edges_of(result, 0) == 2);
     CHECK(in_metres(result.network.edges_of(RoadIndex(0))[0].length()) == Approx(20));
@@ -96,7 +96,7 @@ TEST_CASE("curves with dense vertices keep their length whatever the tolerance",
         curve.line.push_back({start.x + i * 0.01, start.y});
     }
     region.district.assumptions.join_tolerance = metres(0.5);
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     REQUIRE(result.network.edges.size() == 1);
     CHECK(in_metres(result.network.edges[0].length()) == Approx(4));
 }
@@ -112,7 +112,7 @@ TEST_CASE("a ring and a lollipop keep their loops", "[map]") {
     )");
     region.road("ABCDEB");
     region.road("FGHIF");
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     CHECK(edges_of(result, 0) == 2);
     CHECK(edges_of(result, 1) == 1);
     const auto ring = result.network.edges_of(RoadIndex(1))[0];
@@ -126,7 +126,7 @@ TEST_CASE("roads of no length have no edge and are reported", "[map]") {
     region.road("AB");
     region.road("AA");
     region.road("AB").line = {region.at('A')};
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     CHECK(result.network.edges.size() == 1);
     CHECK(test::count_of(result.problems, ProblemId::road_zero_length) == 2);
 }
@@ -138,7 +138,7 @@ TEST_CASE("a state road that ends is said to leave the data, other ends are not"
     )");
     region.road("ABC").kind = RoadClass::state;
     region.road("BD").kind = RoadClass::gravel;
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     const auto ends = test::problems_of(result.problems, ProblemId::road_edge_of_data);
     REQUIRE(ends.size() == 2);
     CHECK(ends[0].record == "row 1");
@@ -151,7 +151,7 @@ TEST_CASE("a spot within a millimetre of a junction is at the junction") {
     )");
     region.road("ABC");
     region.road("BD");
-    const auto result = network_of(region);
+    const auto result = joined_network_of(region);
     const auto& network = result.network;
     const auto near = routing::spot_on(network, RoadIndex(0), 399.9995);
     CHECK(near.along == in_metres(at(network.edges, near.edge).length()));

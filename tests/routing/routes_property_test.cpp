@@ -24,7 +24,7 @@ bool same(const LegTimes& a, const LegTimes& b) {
 }
 
 // Everything that round trips say, in words that do not depend on how things are numbered.
-struct Said {
+struct SaidOfRoutes {
     std::vector<Point> dump_sites;
     std::vector<LaneClass> lanes;
     std::map<std::string, std::vector<std::pair<Point, double>>> lays;       // by parcel
@@ -33,14 +33,14 @@ struct Said {
     std::map<std::pair<std::string, std::size_t>, std::vector<int>> trips;   // source, dump site
     std::map<std::pair<std::string, std::size_t>, std::vector<int>> drives;  // station, dump site
     std::map<std::string, int> arrivals;                                     // by parcel
-    bool operator==(const Said&) const = default;
+    bool operator==(const SaidOfRoutes&) const = default;
 };
 
-Said said_of(const District& district, unsigned threads) {
+SaidOfRoutes said_of(const District& district, unsigned threads) {
     const Routed routed(district, threads);
     const RoundTrips trips = routed.round_trips(SeasonIndex(1));
     const auto arrivals = routed.arrivals();
-    Said said;
+    SaidOfRoutes said;
     for (std::size_t d = 0; d < trips.dump_sites.size(); ++d) {
         said.dump_sites.push_back(trips.dump_sites[d].place);
         said.lanes.push_back(trips.dump_sites[d].lane);
@@ -147,8 +147,8 @@ TEST_CASE("the order of roads, parcels, sources and stations does not change wha
         shuffled.parcels = dice.shuffled(shuffled.parcels);
         shuffled.sources = dice.shuffled(shuffled.sources);
         shuffled.stations = dice.shuffled(shuffled.stations);
-        const Said before = said_of(district, 1);
-        const Said after = said_of(shuffled, 1);
+        const SaidOfRoutes before = said_of(district, 1);
+        const SaidOfRoutes after = said_of(shuffled, 1);
         REQUIRE(before.dump_sites == after.dump_sites);
         REQUIRE(before.lanes == after.lanes);
         REQUIRE(before.lays == after.lays);
