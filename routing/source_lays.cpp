@@ -16,15 +16,15 @@
 namespace farwater::routing {
 namespace {
 
-constexpr std::size_t sources_a_chunk = 8;
+constexpr std::size_t fill_sites_a_chunk = 8;
 
 // A way from a fill site to a parcel or target; millimetres without the setback.
-struct Way {
+struct HoseWay {
     std::uint32_t served = 0;
     std::uint8_t strength_class = 0;
     std::int32_t along = 0;
     std::uint32_t fill_site = 0;
-    friend auto operator<=>(const Way&, const Way&) = default;
+    friend auto operator<=>(const HoseWay&, const HoseWay&) = default;
 };
 
 class SourceLayer {
@@ -39,8 +39,8 @@ public:
           reach_(millimetres(roads.district.assumptions.relay_reach)) {}
 
     // The search is clear before and after. A parcel may come more than once.
-    std::vector<Way> ways_from(std::uint32_t fill_site, Search& search) const {
-        std::vector<Way> ways;
+    std::vector<HoseWay> ways_from(std::uint32_t fill_site, Search& search) const {
+        std::vector<HoseWay> ways;
         const FillSitePlace& place = fill_sites_[fill_site];
         const RoadSpot spot = at(roads_.access.sources, place.source);
         if (!spot.valid()) {
@@ -83,18 +83,18 @@ private:
 };
 
 // The nearest of each class of a parcel; of equals the first fill site. By parcel, then length.
-void keep_nearest(std::vector<Way>& ways) {
+void keep_nearest(std::vector<HoseWay>& ways) {
     std::ranges::sort(ways);
-    const auto rest = std::ranges::unique(ways, [](const Way& a, const Way& b) {
+    const auto rest = std::ranges::unique(ways, [](const HoseWay& a, const HoseWay& b) {
         return a.served == b.served && a.strength_class == b.strength_class;
     });
     ways.erase(rest.begin(), rest.end());
-    std::ranges::sort(ways, [](const Way& a, const Way& b) {
+    std::ranges::sort(ways, [](const HoseWay& a, const HoseWay& b) {
         return std::tie(a.served, a.along, a.fill_site) < std::tie(b.served, b.along, b.fill_site);
     });
 }
 
-Lists<SourceLay> lists_of(const RoadSystem& roads, const std::vector<Way>& ways) {
+Lists<SourceLay> lists_of(const RoadSystem& roads, const std::vector<HoseWay>& ways) {
     const Length reach = roads.district.assumptions.relay_reach;
     Lists<SourceLay> lists;
     auto way = ways.begin();
@@ -119,19 +119,20 @@ Lists<SourceLay> find_source_lays(const RoadSystem& roads,
                                   std::span<const FillSitePlace> fill_sites, const Work& work) {
     const SourceLayer layer(roads, fill_sites);
     Pool<Search> searches([&] { return std::make_unique<Search>(roads.network.nodes.size()); });
-    std::vector<std::vector<Way>> of_chunk(fill_sites.size() / sources_a_chunk + 1);
+    std::vector<std::vector<HoseWay>> of_chunk(fill_sites.size() / fill_sites_a_chunk + 1);
     const auto lay_some = [&](std::size_t begin, std::size_t end) {
         const Pool<Search>::Borrowed search(searches);
-        std::vector<Way>& ways = of_chunk[begin / sources_a_chunk];
+        std::vector<HoseWay>& ways = of_chunk[begin / fill_sites_a_chunk];
         for (std::size_t i = begin; i < end && !work.stopped(); ++i) {
-            const std::vector<Way> found = layer.ways_from(static_cast<std::uint32_t>(i), *search);
+            const std::vector<HoseWay> found =
+                layer.ways_from(static_cast<std::uint32_t>(i), *search);
             ways.insert(ways.end(), found.begin(), found.end());
         }
         keep_nearest(ways);
     };
-    for_each_chunk(work, "hose from sources", fill_sites.size(), sources_a_chunk, lay_some);
-    std::vector<Way> ways;
-    for (const std::vector<Way>& some : of_chunk) {
+    for_each_chunk(work, "hose from sources", fill_sites.size(), fill_sites_a_chunk, lay_some);
+    std::vector<HoseWay> ways;
+    for (const std::vector<HoseWay>& some : of_chunk) {
         ways.insert(ways.end(), some.begin(), some.end());
     }
     keep_nearest(ways);
