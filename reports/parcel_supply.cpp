@@ -2,6 +2,7 @@
 #include <iterator>
 #include <memory>
 
+#include "reports/detail_columns.h"
 #include "reports/drive_words.h"
 #include "reports/fill_columns.h"
 #include "reports/layers.h"
@@ -272,8 +273,8 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
 std::vector<ColumnOf> supply_columns(const Findings& findings) {
     std::vector<ColumnOf> columns;
     for (const auto group :
-         {verdict_columns, need_columns, flow_columns, clock_columns, place_columns, fill_columns,
-          way_columns, case_columns, rating_columns}) {
+         {verdict_columns, need_columns, flow_columns, build_up_columns, gain_columns,
+          clock_columns, place_columns, fill_columns, way_columns, case_columns, rating_columns}) {
         std::ranges::move(group(findings), std::back_inserter(columns));
     }
     return columns;

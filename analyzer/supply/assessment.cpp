@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace farwater::supply {
 
@@ -10,6 +11,11 @@ TenthsMinute rounded_up(Duration duration) {
     constexpr double binary_dust = 1e-9;
     return TenthsMinute{
         static_cast<std::int32_t>(std::ceil(in_minutes(duration) * 10.0 - binary_dust))};
+}
+
+WholeGpm rounded_down(HeldFlow flow) {
+    constexpr int most = std::numeric_limits<std::uint16_t>::max();
+    return WholeGpm{static_cast<std::uint16_t>(std::clamp(in_tenths(flow) / 10, 0, most))};
 }
 
 std::size_t ParcelSupply::fill_sites() const {

@@ -12,6 +12,8 @@
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
+#include "analyzer/supply/build_up.h"
+#include "analyzer/supply/limits.h"
 
 namespace farwater::supply {
 
@@ -20,6 +22,11 @@ enum class TenthsMinute : std::int32_t {};
 constexpr std::int32_t in_tenths(TenthsMinute time) { return static_cast<std::int32_t>(time); }
 constexpr Duration duration_of(TenthsMinute time) { return minutes(in_tenths(time) / 10.0); }
 TenthsMinute rounded_up(Duration duration);
+
+// A flow in whole gpm, rounded down; as much as it can tell where it is more.
+enum class WholeGpm : std::uint16_t {};
+constexpr int in_gpm(WholeGpm flow) { return static_cast<int>(flow); }
+WholeGpm rounded_down(HeldFlow flow);
 
 // A fill site beside the first.
 struct FurtherFill {
@@ -49,6 +56,9 @@ struct ParcelSupply {
     HeldFlow one_site{};  // cautious, if all tankers fill at one place
     HeldFlow runner_up_cautious{};
     TenthsMinute duration{};
+    std::array<WholeGpm, build_up_minutes.size()> build_up{};  // cautious, from each of them on
+    std::array<WholeGpm, relieved.size()> gains{};  // in sustained flow, by one more of each thing
+    std::uint8_t more_tankers = 0;  // with which the need is met; 0: it is, or is not by tankers
 
     std::optional<TenthsMinute> first_engine;  // since the alarm, at the house
     std::optional<TenthsMinute> tank_water;

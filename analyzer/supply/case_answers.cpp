@@ -118,6 +118,31 @@ void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlo
         }
     }
     judge(supply, situation_.district.assumptions.firm_margin);
+    tell_more(supply, shuttle, line);
+}
+
+void CaseAnswers::tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {
+    std::ranges::transform(shuttle.build_up, supply.build_up.begin(),
+                           [&](HeldFlow flow) { return rounded_down(std::min(flow, line)); });
+    for (std::size_t i = 0; i < shuttle.gains.size(); ++i) {
+        const std::int32_t with = in_tenths(shuttle.sustained) + in_tenths(shuttle.gains[i].flow);
+        const std::int32_t through = std::min(with, in_tenths(line));
+        supply.gains[i] = rounded_down(tenths_of_gpm(through - in_tenths(supply.sustained)));
+    }
+    if (supply.cautious < supply.needed && line >= supply.needed) {
+        supply.more_tankers = more_tankers(shuttle, supply.needed);
+    }
+}
+
+std::uint8_t CaseAnswers::more_tankers(const ShuttleCase& shuttle, HeldFlow needed) {
+    constexpr int most = 6;
+    auto& of_shuttle = &shuttle == &shuttle_ ? more_tankers_ : more_tankers_of_several_;
+    const auto [known, is_new] = of_shuttle.emplace(needed, std::uint8_t{0});
+    if (is_new) {
+        const auto more = tankers_short(shuttle.slow, shuttle.window, needed, most);
+        known->second = static_cast<std::uint8_t>(more.value_or(0));
+    }
+    return known->second;
 }
 
 std::optional<TenthsMinute> CaseAnswers::earliest(const ShuttleCase& shuttle, HeldFlow needed) {

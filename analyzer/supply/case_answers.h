@@ -23,7 +23,8 @@ struct HouseLine {
 std::optional<HouseLine> house_line(const Situation& situation, const Scene& scene, Point house,
                                     Length lay);
 
-// All that is given must outlive it. Earliest starts are kept by need.
+// All that is given must outlive it. Earliest starts and tankers short are kept
+// by need.
 class CaseAnswers {
 public:
     CaseAnswers(const Situation& situation, const Scene& scene, const ShuttleCase& shuttle)
@@ -36,12 +37,15 @@ public:
 private:
     void describe(ParcelSupply& supply, const ShuttleCase& shuttle) const;
     void give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line);
+    void tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line);
     std::optional<TenthsMinute> earliest(const ShuttleCase& shuttle, HeldFlow needed);
+    std::uint8_t more_tankers(const ShuttleCase& shuttle, HeldFlow needed);
 
     const Situation& situation_;
     const Scene& scene_;
     const ShuttleCase& shuttle_;
     std::map<HeldFlow, std::optional<TenthsMinute>> earliest_, earliest_of_several_;
+    std::map<HeldFlow, std::uint8_t> more_tankers_, more_tankers_of_several_;
 };
 
 }  // namespace farwater::supply

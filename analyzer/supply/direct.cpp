@@ -124,6 +124,9 @@ private:
         supply.cautious = by(slowed_ready(line), start_);
         supply.later = by(slowed_ready(line), horizon_);
         supply.one_tanker_out = supply.cautious;
+        std::ranges::transform(build_up_minutes, supply.build_up.begin(), [&](int minute) {
+            return rounded_down(by(slowed_ready(line), minutes(minute)));
+        });
         if (supply.later >= supply.needed) {
             supply.earliest_start = rounded_up(slowed_ready(line));
         }

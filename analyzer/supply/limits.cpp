@@ -2,13 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "analyzer/supply/incident_run.h"
 
 namespace farwater::supply {
 namespace {
-
-constexpr std::int32_t no_gain_below = 5;  // tenths of a gpm
 
 // 2,500 gal less a 2-in heel: common practice, no source.
 constexpr Volume one_more_tank = gallons(2332);
@@ -71,19 +70,10 @@ Incident ready_earlier(Incident incident) {
     return incident;
 }
 
-struct Relief {
-    Limit limit;
-    Incident (*apply)(Incident);
-};
-
-constexpr std::array reliefs{
-    Relief{Limit::fleet, with_tanker},
-    Relief{Limit::fill_site, with_fill_place},
-    Relief{Limit::source_volume, with_double_source},
-    Relief{Limit::draft, without_cap},
-    Relief{Limit::storage, with_tank},
-    Relief{Limit::offload, with_slot},
-    Relief{Limit::engines, ready_earlier},
+using Relief = Incident (*)(Incident);
+constexpr std::array<Relief, relieved.size()> reliefs{
+    with_tanker, with_fill_place, with_double_source, without_cap,
+    with_tank,   with_slot,       ready_earlier,
 };
 
 }  // namespace
@@ -91,12 +81,12 @@ constexpr std::array reliefs{
 std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustained) {
     std::vector<Gain> list;
     list.reserve(reliefs.size());
-    for (const Relief& relief : reliefs) {
+    for (std::size_t i = 0; i < reliefs.size(); ++i) {
         const HeldFlow no_gain = tenths_of_gpm(in_tenths(sustained) + no_gain_below - 1);
-        const HeldFlow with = sustained_flow_above(relief.apply(incident), window, no_gain);
+        const HeldFlow with = sustained_flow_above(reliefs[i](incident), window, no_gain);
         const bool gains = with > no_gain;
         list.push_back(
-            {relief.limit, tenths_of_gpm(gains ? in_tenths(with) - in_tenths(sustained) : 0)});
+            {relieved[i], tenths_of_gpm(gains ? in_tenths(with) - in_tenths(sustained) : 0)});
     }
     return list;
 }
@@ -105,6 +95,17 @@ Limit binding_limit(const std::vector<Gain>& gains) {
     const auto largest = std::ranges::max_element(
         gains, [](const Gain& a, const Gain& b) { return a.flow < b.flow; });
     return largest == gains.end() || in_tenths(largest->flow) == 0 ? Limit::none : largest->limit;
+}
+
+std::optional<int> tankers_short(const Incident& incident, Window window, HeldFlow flow, int most) {
+    Incident with = incident;
+    for (int more = 1; more <= most && !with.tankers.empty(); ++more) {
+        with = with_tanker(std::move(with));
+        if (holds(with, window, flow)) {
+            return more;
+        }
+    }
+    return std::nullopt;
 }
 
 }  // namespace farwater::supply

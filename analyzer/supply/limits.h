@@ -2,6 +2,9 @@
 // gain names the binding limit.
 #pragma once
 
+#include <array>
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "analyzer/district/words.h"
@@ -9,17 +12,29 @@
 
 namespace farwater::supply {
 
+// Tenths of a gpm; less counts as nothing gained.
+inline constexpr std::int32_t no_gain_below = 5;
+
+// What there is one more of, in this order.
+inline constexpr std::array relieved{Limit::fleet,  Limit::fill_site, Limit::source_volume,
+                                     Limit::draft,  Limit::storage,   Limit::offload,
+                                     Limit::engines};
+
 struct Gain {
     Limit limit = Limit::none;
-    HeldFlow flow{};  // gained; below half a gpm counts as nothing gained
+    HeldFlow flow{};  // gained; none below no_gain_below
 };
 
 // One more tanker like the largest and with it, one more fill place with its share of the pump, the
 // source doubled, one more offload slot, one more 2,500-gal portable tank, the draft without its
-// cap, everything ready five minutes earlier (engines). In the order of the words. Seven runs.
+// cap, everything ready five minutes earlier (engines). In the order of `relieved`. Seven runs.
 std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustained);
 
 // The largest gain, the first of equals; none when nothing gains.
 Limit binding_limit(const std::vector<Gain>& gains);
+
+// The fewest tankers, each like the largest and with it, beside which the flow holds; none: not
+// even with `most` more. Two runs for each one tried. Precondition: the flow does not hold without.
+std::optional<int> tankers_short(const Incident& incident, Window window, HeldFlow flow, int most);
 
 }  // namespace farwater::supply

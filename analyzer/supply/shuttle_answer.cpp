@@ -1,8 +1,8 @@
 #include "analyzer/supply/shuttle_answer.h"
 
 #include <algorithm>
-#include <array>
 
+#include "analyzer/supply/build_up.h"
 #include "analyzer/supply/disorder.h"
 #include "analyzer/supply/dispatch_bound.h"
 #include "analyzer/supply/fill_allocation.h"
@@ -11,8 +11,6 @@
 namespace farwater::supply {
 namespace {
 
-constexpr std::int32_t no_gain_below = 5;  // tenths of a gpm, as in limits.cpp
-constexpr std::array build_up_minutes{5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 60.0};
 constexpr Duration looked_at = minutes(1440);
 
 double slowness(const ShuttleQuestion& question) {
@@ -66,7 +64,7 @@ std::vector<HeldFlow> flows_without_each(const Incident& incident, Window window
 std::vector<HeldFrom> build_up_of(const Incident& incident, const Incident& slow,
                                   Duration duration) {
     std::vector<HeldFrom> list;
-    for (const double start : build_up_minutes) {
+    for (const int start : build_up_minutes) {
         const Window window{minutes(start), duration};
         list.push_back(
             {window.start, sustained_flow(incident, window), sustained_flow(slow, window)});

@@ -154,6 +154,7 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
     result.cautious = plan.cautious;
     result.sustained = sustained_flow(plan.incident, result.window);
     result.later = sustained_flow(plan.slow, later);
+    result.build_up = build_up(plan.slow, result.window.duration);
     result.one_tanker_out = one_tanker_out(plan, result.window);
     result.handbook = handbook_flow(plan.incident);
     result.gains = gains(plan.incident, result.window, result.sustained);
@@ -179,6 +180,8 @@ void add_several(ShuttleCase& alone, ShuttleCase several) {
     }
     several.later = std::max(several.later, alone.later);
     several.one_tanker_out = std::max(several.one_tanker_out, alone.one_tanker_out);
+    std::ranges::transform(several.build_up, alone.build_up, several.build_up.begin(),
+                           [](HeldFlow a, HeldFlow b) { return std::max(a, b); });
     alone.several.push_back(std::move(several));
 }
 

@@ -26,6 +26,7 @@ struct ShuttleCase {
     Window window;
     Limit limit = Limit::none;  // why there is no flow, or what binds it
     HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
+    BuildUp build_up{};  // cautious
     Flow handbook;
     Incident incident;           // the chosen one
     Incident slow;               // the same, slowed: earliest starts are asked of it
@@ -37,9 +38,9 @@ struct ShuttleCase {
     std::optional<Duration> continuous;
     Duration gap;
     Evidence evidence = Evidence::assumed;
-    // None or one: the same shuttle over more than one fill site, where that holds more. Later flow
-    // and the flow with one tanker out are no lower there than with one fill site, for that is then
-    // still there to fall back on.
+    // None or one: the same shuttle over more than one fill site, where that holds more. Later
+    // flow, build-up and the flow with one tanker out are no lower there than with one fill site,
+    // for that is then still there to fall back on.
     std::vector<ShuttleCase> several;
     bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
 };

@@ -1,7 +1,6 @@
 // The summary's charts: tables with a bar in each row, so that they read without seeing and print.
 const Charts = (() => {
-  const { element } = Legend;
-  const { svg } = Sheet;
+  const { element, svg } = Legend;
   const host = document.getElementById("charts");
 
   // A bar of pieces { part, look, label }, `whole` wide at most.

@@ -15,6 +15,14 @@ const Legend = (() => {
     return made;
   }
 
+  const svgName = "http://www.w3.org/2000/svg";
+  function svg(name, attributes, ...children) {
+    const made = document.createElementNS(svgName, name);
+    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+    made.append(...children);
+    return made;
+  }
+
   function choice(type, name, value, checked, ...label) {
     const input = element("input", "");
     Object.assign(input, { type, name, value, checked });
@@ -121,5 +129,5 @@ const Legend = (() => {
   fillMarks();
   update();
 
-  return { element };
+  return { element, svg };
 })();

@@ -1,6 +1,6 @@
 // One parcel's sheet: what it can be given, when, what limits it and where the water comes from.
 const Sheet = (() => {
-  const { element } = Legend;
+  const { element, svg } = Legend;
   const sheet = document.getElementById("sheet");
 
   const number = (name, row) => Parcels.numbers(name)[row];
@@ -41,14 +41,6 @@ const Sheet = (() => {
   }
 
   // --- clocks ----------------------------------------------------------------------------------
-
-  const svgName = "http://www.w3.org/2000/svg";
-  function svg(name, attributes, ...children) {
-    const made = document.createElementNS(svgName, name);
-    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-    made.append(...children);
-    return made;
-  }
 
   // The minutes since the alarm as a strip: tank water, the gap, water that keeps coming.
   function strip(row) {
@@ -194,7 +186,7 @@ const Sheet = (() => {
     if (row < 0) return nothingSelected();
     const body = [...heading(row), stateLine(row)];
     if (Parcels.answered(row)) {
-      body.push(...flowLine(row), ...strip(row), clocks(row), element("h4", "", "Limits"), limits(row));
+      body.push(...flowLine(row), ...strip(row), clocks(row), ...More.buildUp(row), element("h4", "", "Limits"), limits(row), ...More.gains(row));
     } else if (Parcels.improved(row)) {
       body.push(limits(row));
     }
@@ -206,5 +198,5 @@ const Sheet = (() => {
     document.getElementById("said").textContent = `${Parcels.id(row)}: ${Parcels.stateOf(row).label}`;
   }
 
-  return { show, svg };
+  return { show };
 })();
