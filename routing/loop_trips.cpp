@@ -74,7 +74,7 @@ private:
 };
 
 auto same_roads(const WantedLoop& wanted) { return std::tuple(wanted.season, wanted.profile); }
-auto same_search(const WantedLoop& wanted) {
+auto same_loop_search(const WantedLoop& wanted) {
     return std::tuple(wanted.season, wanted.profile, wanted.source);
 }
 auto same_trip(const WantedLoop& wanted) {
@@ -114,7 +114,8 @@ public:
         const LoopRoads roads(roads_, wanted_[loops.front()]);
         std::vector<std::size_t> begins;
         for (std::size_t i = 0; i < loops.size(); ++i) {
-            if (i == 0 || same_search(wanted_[loops[i]]) != same_search(wanted_[loops[i - 1]])) {
+            if (i == 0 ||
+                same_loop_search(wanted_[loops[i]]) != same_loop_search(wanted_[loops[i - 1]])) {
                 begins.push_back(i);
             }
         }

@@ -151,11 +151,13 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
                        .duration = result.window.duration};
     result.incident = plan.incident;
     result.slow = plan.slow;
-    result.cautious = plan.cautious;
     result.sustained = sustained_flow(plan.incident, result.window);
+    // Tankers of several kinds may fall into a better order when they are slow: that is not
+    // promised.
+    result.cautious = std::min(plan.cautious, result.sustained);
     result.later = sustained_flow(plan.slow, later);
     result.build_up = build_up(plan.slow, result.window.duration);
-    result.one_tanker_out = one_tanker_out(plan, result.window);
+    result.one_tanker_out = std::min(one_tanker_out(plan, result.window), result.cautious);
     result.handbook = handbook_flow(plan.incident);
     result.gains = gains(plan.incident, result.window, result.sustained);
     result.limit = binding_limit(result.gains);

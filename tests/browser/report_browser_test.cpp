@@ -19,7 +19,13 @@ std::string rows_of_parcel_supply(const std::filesystem::path& file) {
         "shortfall_gpm, 'one_tanker_out_gpm', one_tanker_out_gpm, 'first_engine_min', "
         "first_engine_min, 'tank_water_min', tank_water_min, 'continuous_min', continuous_min, "
         "'dump_site_id', dump_site_id, 'fill_source_id', fill_source_id, 'tankers', tankers, "
-        "'supply_mode', supply_mode, 'second_fill_source_id', second_fill_source_id";
+        "'supply_mode', supply_mode, 'second_fill_source_id', second_fill_source_id, "
+        "'from_5_min_gpm', from_5_min_gpm, 'from_8_min_gpm', from_8_min_gpm, 'from_10_min_gpm', "
+        "from_10_min_gpm, 'from_15_min_gpm', from_15_min_gpm, 'from_20_min_gpm', from_20_min_gpm, "
+        "'from_30_min_gpm', from_30_min_gpm, 'from_60_min_gpm', from_60_min_gpm, "
+        "'gain_tanker_gpm', gain_tanker_gpm, 'gain_offload_slot_gpm', gain_offload_slot_gpm, "
+        "'gain_portable_tank_gpm', gain_portable_tank_gpm, "
+        "'gain_ready_5_min_gpm', gain_ready_5_min_gpm, 'more_tankers', more_tankers";
     const io::SqliteFile gpkg(file);
     return gpkg.text(std::string("SELECT json_group_array(json_object(") + columns +
                      ")) FROM (SELECT * FROM parcel_supply ORDER BY fid)");

@@ -121,6 +121,30 @@ const checks = [
     }
   }],
 
+  ["a parcel's sheet draws how the flow builds up, and tells what one more of each thing gains", async () => {
+    const starts = [5, 8, 10, 15, 20, 30, 60];
+    const things = { tanker: /like the largest$/, offload_slot: /slot to offload/, portable_tank: /portable tank/, ready_5_min: /ready 5 min earlier/ };
+    for (const parcel of sample().filter(({ supply_mode }) => supply_mode === "shuttle")) {
+      await open(parcel.parcel_id);
+      const flows = starts.map((minute) => roundedDown(parcel[`from_${minute}_min_gpm`]));
+      const chart = page.locator("#sheet svg.build-up title");
+      assert.equal(await chart.count(), Math.max(...flows) > 0 ? 1 : 0, parcel.parcel_id);
+      if (Math.max(...flows) > 0) {
+        const said = starts.map((minute, i) => `${grouped(flows[i])} gpm from minute ${minute}`).join(", ");
+        assert.ok((await chart.textContent()).includes(said), parcel.parcel_id);
+      }
+      for (const [thing, name] of Object.entries(things)) {
+        const gain = Math.floor(parcel[`gain_${thing}_gpm`] / 5) * 5;
+        const term = page.locator("#sheet dt", { hasText: name });
+        assert.equal(await term.count(), gain > 0 ? 1 : 0, `${parcel.parcel_id}: ${thing}`);
+        if (gain > 0) assert.equal(await term.locator("xpath=following-sibling::dd[1]").innerText(), `+${grouped(gain)} gpm`);
+      }
+      const more = parcel.more_tankers;
+      const met = await fact("Planned flow is met with");
+      assert.ok(more > 0 ? met.startsWith(`${more} more `) : met === "", `${parcel.parcel_id}: more tankers`);
+    }
+  }],
+
   ["each question has its own key with a unit, and every parcel is in one class", async () => {
     const captions = new Set();
     for (const radio of await page.locator("#questions input").all()) {
