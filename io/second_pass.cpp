@@ -128,6 +128,13 @@ std::vector<Polyline> rings_of(const OGRGeometry& shape, double metres_per_unit)
     return rings;
 }
 
+// None where there is no shape, or it has no place in the working CRS.
+std::vector<Polyline> rings_in_plane(OGRGeometry* shape, const ToWorking& to_working,
+                                     double metres_per_unit) {
+    const bool there = shape != nullptr && to_working(*shape);
+    return there ? rings_of(*shape, metres_per_unit) : std::vector<Polyline>{};
+}
+
 bool keeps(const PassThroughTable& table, std::size_t record) {
     return !table.keeps || table.keeps(record);
 }
@@ -331,9 +338,7 @@ bool see_second_pass(const WorkingCrs& crs, const Fingerprints& known,
             auto shape = repaired.shape(record);
             shape =
                 shape ? std::move(shape) : std::unique_ptr<OGRGeometry>(feature->StealGeometry());
-            const bool there = shape && to_working(*shape);
-            table.sees(record,
-                       there ? rings_of(*shape, crs.metres_per_unit) : std::vector<Polyline>{});
+            table.sees(record, rings_in_plane(shape.get(), to_working, crs.metres_per_unit));
         }
     }
     if (record != input.features) {
