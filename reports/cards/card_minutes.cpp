@@ -12,7 +12,7 @@
 namespace farwater::reports {
 namespace {
 
-constexpr std::array build_up{5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 60.0};
+constexpr std::array told_minutes{5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 60.0};
 
 // What the shuttle holds from minutes after the first engine's arrival on, through the house's
 // line: the cautious flow, as `run` judges it at the start.
@@ -23,7 +23,7 @@ SheetTable build_up_table(const CardView& view, const supply::ShuttleWorking& lo
                      .rows = {{fmt::format("Gpm from then, {:.0f} min",
                                            in_minutes(look.shuttle.window.duration))}}};
     std::vector<HeldFlow> flows;
-    for (const double minute : build_up) {
+    for (const double minute : told_minutes) {
         const supply::Window window{arrival + minutes(minute), look.shuttle.window.duration};
         HeldFlow flow = supply::sustained_flow(look.shuttle.slow, window);
         flow = std::min(flow, look.line ? held(look.line->flow) : HeldFlow{});
@@ -33,7 +33,7 @@ SheetTable build_up_table(const CardView& view, const supply::ShuttleWorking& lo
     // The attack draws on the same water until the window begins: a window that begins a little
     // sooner may hold what a later one does not. Before the start the lesser counts.
     for (std::size_t i = flows.size() - 1; i-- > 0;) {
-        if (minutes(build_up[i]) < view.district().assumptions.start_after_arrival) {
+        if (minutes(told_minutes[i]) < view.district().assumptions.start_after_arrival) {
             flows[i] = std::min(flows[i], flows[i + 1]);
         }
     }

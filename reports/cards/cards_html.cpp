@@ -78,8 +78,6 @@ footer { font-size: 0.8rem; }
 }
 )";
 
-bool is_number(std::string_view header) { return header.starts_with('#'); }
-
 std::string cell(std::string_view text, bool number, std::string_view tag) {
     if (text == to_fill) {
         return fmt::format("<{0} class=\"hand\"></{0}>", tag);
@@ -92,7 +90,7 @@ std::string html_of(const SheetTable& table) {
     if (!table.headers.empty()) {
         html += "<thead><tr>";
         for (const std::string_view header : table.headers) {
-            const bool number = is_number(header);
+            const bool number = is_number_column(header);
             html += fmt::format("<th scope=\"col\"{}>{}</th>", number ? " class=\"number\"" : "",
                                 escaped(number ? header.substr(1) : header));
         }
@@ -102,7 +100,7 @@ std::string html_of(const SheetTable& table) {
     for (const auto& row : table.rows) {
         html += "<tr>";
         for (std::size_t i = 0; i < row.size(); ++i) {
-            const bool number = i < table.headers.size() && is_number(table.headers[i]);
+            const bool number = i < table.headers.size() && is_number_column(table.headers[i]);
             html += cell(row[i], number, "td");
         }
         html += "</tr>\n";

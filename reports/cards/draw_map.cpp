@@ -209,7 +209,7 @@ void draw_road_names(PageCanvas& canvas, Names& names, const SiteMap& map, const
     }
 }
 
-void square(PageCanvas& canvas, Point middle, double half, double grey, double edge_grey) {
+void draw_square(PageCanvas& canvas, Point middle, double half, double grey, double edge_grey) {
     const Rect rect{middle.x - half, middle.y - half, 2.0 * half, 2.0 * half};
     canvas.fill(rect, grey);
     canvas.frame(rect, {.width = 0.7, .grey = edge_grey});
@@ -224,10 +224,10 @@ void letter_on(PageCanvas& canvas, Point middle, const std::string& letter, doub
 void draw_mark(PageCanvas& canvas, const SiteMap::Mark& mark, Point at) {
     switch (mark.kind) {
         case MapMark::house:
-            square(canvas, at, 1.5, 1.0, 0.0);
+            draw_square(canvas, at, 1.5, 1.0, 0.0);
             break;
         case MapMark::worst_house:
-            square(canvas, at, 2.3, 0.0, 1.0);
+            draw_square(canvas, at, 2.3, 0.0, 1.0);
             break;
         case MapMark::station:
             canvas.area({{at.x, at.y - 6.0}, {at.x + 5.0, at.y + 3.0}, {at.x - 5.0, at.y + 3.0}},
@@ -241,7 +241,7 @@ void draw_mark(PageCanvas& canvas, const SiteMap::Mark& mark, Point at) {
             letter_on(canvas, at, mark.name, 0.0);
             break;
         case MapMark::dump_site:
-            square(canvas, at, 6.0, 0.0, 1.0);
+            draw_square(canvas, at, 6.0, 0.0, 1.0);
             letter_on(canvas, at, "D", 1.0);
             break;
     }

@@ -24,9 +24,9 @@ constexpr std::array scales{Scale{9.0, 1.0}, Scale{8.5, 0.9}, Scale{8.0, 0.8}, S
                             Scale{7.4, 0.6}};
 constexpr Scale when_none_fits{8.0, 0.9};
 
-using Pieces = std::vector<SheetPiece>;
+using SheetPieces = std::vector<SheetPiece>;
 
-double height_of(const Pieces& pieces) {
+double height_of(const SheetPieces& pieces) {
     double height = 0.0;
     for (const SheetPiece& piece : pieces) {
         height += piece.height;
@@ -36,18 +36,19 @@ double height_of(const Pieces& pieces) {
 
 // The sheet's parts, cut to pieces for a size of letters.
 struct Cut {
-    Pieces both, left, right, foot;
+    SheetPieces both, left, right, foot;
 };
 
 Cut cut_up(const PageCanvas& canvas, const PrintedSheet& sheet, double size) {
     Cut cut;
     for (const SheetPart& part : sheet.parts) {
         const bool wide = part.column == SheetColumn::both || part.column == SheetColumn::foot;
-        Pieces pieces = pieces_of(canvas, part, size, wide ? printed_area.width : column_width);
-        Pieces& into = part.column == SheetColumn::both    ? cut.both
-                       : part.column == SheetColumn::left  ? cut.left
-                       : part.column == SheetColumn::right ? cut.right
-                                                           : cut.foot;
+        SheetPieces pieces =
+            pieces_of(canvas, part, size, wide ? printed_area.width : column_width);
+        SheetPieces& into = part.column == SheetColumn::both    ? cut.both
+                            : part.column == SheetColumn::left  ? cut.left
+                            : part.column == SheetColumn::right ? cut.right
+                                                                : cut.foot;
         std::ranges::move(pieces, std::back_inserter(into));
     }
     return cut;
@@ -171,7 +172,8 @@ private:
     }
 
     // How many pieces from `first` on fit below `top`; at least one on an empty page.
-    std::size_t fitting(const Pieces& pieces, std::size_t first, double top, bool empty) const {
+    std::size_t fitting(const SheetPieces& pieces, std::size_t first, double top,
+                        bool empty) const {
         std::size_t end = first;
         std::size_t safe = first;  // up to here nothing is left that stays with the next
         double bottom = top;
@@ -183,7 +185,7 @@ private:
         return safe == first && empty ? std::min(std::max(end, first + 1), pieces.size()) : safe;
     }
 
-    double draw_pieces(const Pieces& pieces, std::size_t first, std::size_t end, double left,
+    double draw_pieces(const SheetPieces& pieces, std::size_t first, std::size_t end, double left,
                        double top) {
         for (std::size_t i = first; i < end; ++i) {
             pieces[i].draw(canvas_, {left, top});
@@ -193,7 +195,7 @@ private:
     }
 
     // One list below what there is; on further pages where it takes them. Returns its bottom.
-    double draw_list(const Pieces& pieces, double top) {
+    double draw_list(const SheetPieces& pieces, double top) {
         std::size_t first = 0;
         for (bool empty = false; true; empty = true) {
             const std::size_t end = fitting(pieces, first, top, empty);
@@ -207,7 +209,7 @@ private:
     }
 
     // Two lists beside each other, each on its own column of every page.
-    double draw_columns(const Pieces& left, const Pieces& right, double top) {
+    double draw_columns(const SheetPieces& left, const SheetPieces& right, double top) {
         const double second = printed_area.left + column_width + between_columns;
         std::size_t first_left = 0;
         std::size_t first_right = 0;

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -28,6 +29,8 @@ struct SheetTable {
     std::vector<std::string> headers;
     std::vector<std::vector<std::string>> rows;
 };
+
+inline bool is_number_column(std::string_view header) { return header.starts_with('#'); }
 
 // Ruled lines beside each other, each with what belongs there.
 struct LinesToFill {

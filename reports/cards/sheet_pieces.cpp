@@ -12,14 +12,13 @@ namespace {
 constexpr double cell_gap = 6.0;
 constexpr double writing_room = 17.5;  // height of a line to write on by hand
 
-using Cells = std::vector<std::string>;
+using CellTexts = std::vector<std::string>;
 
-bool is_number(const std::string& header) { return header.starts_with('#'); }
 std::string shown(const std::string& header) {
-    return is_number(header) ? header.substr(1) : header;
+    return is_number_column(header) ? header.substr(1) : header;
 }
 
-SheetPiece gap(double height) {
+SheetPiece gap_piece(double height) {
     return {height, false, [](PageCanvas&, Point) {}};
 }
 
@@ -86,7 +85,7 @@ SheetPiece fill_piece(const PageCanvas& canvas, const LinesToFill& lines, double
 std::vector<double> natural_widths(const PageCanvas& canvas, const SheetTable& table,
                                    std::size_t columns, double size) {
     std::vector<double> widths(columns, 0.0);
-    const auto take = [&](const Cells& cells, bool bold) {
+    const auto take = [&](const CellTexts& cells, bool bold) {
         for (std::size_t i = 0; i < std::min(columns, cells.size()); ++i) {
             constexpr double room_for_hand = 60.0;
             const double needs = cells[i] == to_fill
@@ -95,10 +94,10 @@ std::vector<double> natural_widths(const PageCanvas& canvas, const SheetTable& t
             widths[i] = std::max(widths[i], needs + 0.5);
         }
     };
-    Cells headers;
+    CellTexts headers;
     std::ranges::transform(table.headers, std::back_inserter(headers), shown);
     take(headers, true);
-    for (const Cells& row : table.rows) {
+    for (const CellTexts& row : table.rows) {
         take(row, false);
     }
     return widths;
@@ -135,7 +134,8 @@ std::vector<double> column_widths(const PageCanvas& canvas, const SheetTable& ta
     const double room = width - cell_gap * static_cast<double>(columns - 1);
     const double whole = std::accumulate(widths.begin(), widths.end(), 0.0);
     if (whole <= room) {
-        share_out(widths, room - whole, table.headers.empty() || !is_number(table.headers.back()));
+        share_out(widths, room - whole,
+                  table.headers.empty() || !is_number_column(table.headers.back()));
     } else {
         cut_to(widths, room);
     }
@@ -149,7 +149,7 @@ struct TableLook {
     double width = 0.0;
 };
 
-SheetPiece row_piece(const PageCanvas& canvas, const Cells& cells,
+SheetPiece row_piece(const PageCanvas& canvas, const CellTexts& cells,
                      const std::shared_ptr<const TableLook>& look, bool head) {
     const auto look_of = [look, head](std::size_t column) {
         return TextLook{.size = look->size,
@@ -189,18 +189,18 @@ void add_table(std::vector<SheetPiece>& pieces, const PageCanvas& canvas, const 
     look->size = size;
     look->width = width;
     look->numbers.assign(columns, false);
-    Cells headers;
+    CellTexts headers;
     for (std::size_t i = 0; i < table.headers.size(); ++i) {
-        look->numbers[i] = is_number(table.headers[i]);
+        look->numbers[i] = is_number_column(table.headers[i]);
         headers.push_back(shown(table.headers[i]));
     }
     if (!headers.empty()) {
         pieces.push_back(row_piece(canvas, headers, look, true));
     }
-    for (const Cells& row : table.rows) {
+    for (const CellTexts& row : table.rows) {
         pieces.push_back(row_piece(canvas, row, look, false));
     }
-    pieces.push_back(gap(2.0));
+    pieces.push_back(gap_piece(2.0));
 }
 
 }  // namespace
@@ -220,7 +220,7 @@ std::vector<SheetPiece> pieces_of(const PageCanvas& canvas, const SheetPart& par
             pieces.push_back(fill_piece(canvas, *lines, size, width));
         }
     }
-    pieces.push_back(gap(3.5));
+    pieces.push_back(gap_piece(3.5));
     return pieces;
 }
 

@@ -10,7 +10,7 @@
 namespace farwater::reports {
 namespace {
 
-using Rows = std::vector<std::vector<std::string>>;
+using PrintedRows = std::vector<std::vector<std::string>>;
 
 constexpr double across_route_map = 2400.0;  // metres
 constexpr double across_close_map = 300.0;
@@ -61,7 +61,7 @@ SiteMap source_map(const RoadsAround& roads, const CardBook& book, const WaterSo
 }
 
 SheetPart strength(const WaterSource& source, const supply::CountedSource& counted) {
-    Rows rows{
+    PrintedRows rows{
         {"Rate", fmt::format("{} gpm, by {}", in_thousands(std::floor(in_gpm(counted.rate))),
                              spoken(word(counted.limit)))},
         {"Usable",
