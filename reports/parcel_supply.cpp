@@ -189,13 +189,13 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
                                      : std::nullopt);
             },
             2),
-        yes_no("way_over_hose",
-               "The first tanker's way runs over the hose or past the burning house, where nobody "
-               "can drive: the round trip is longer than shown, or there is none. Plan a dump site "
-               "on the near side. Empty without a shuttle.",
+        yes_no("way_round_hose",
+               "The first tanker's fastest way would run over the hose or past the burning house, "
+               "where nobody can drive: it goes round, and the round trip is that of the way "
+               "round. Empty without a shuttle.",
                [findings](std::size_t row) {
                    const bool driven = round_trip_ways(findings, row).has_value();
-                   return driven ? io::Value{findings.routes.of[row].over_hose} : io::Value{};
+                   return driven ? io::Value{findings.routes.of[row].goes_round} : io::Value{};
                }),
         yes_no(
             "one_way_loop",

@@ -86,6 +86,23 @@ void BestTrips::offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes
     fill_site_[place] = fill_site;
 }
 
+DriveTime BestTrips::most_kept(DumpSiteIndex dump_site, FillSiteIndex fill_site) const {
+    const std::size_t list = dump_site.position() * classes_ + at(class_of_, fill_site);
+    const std::size_t begin = list * most_;
+    for (std::size_t i = begin; i < begin + settled_[list]; ++i) {
+        if (fill_site_[i] == fill_site) {
+            return no_time;
+        }
+    }
+    const bool system_full = of_system(list, fill_site) >= most_of_system;
+    if (!system_full && count_[list] < most_) {
+        return no_time;
+    }
+    const std::size_t last =
+        system_full ? last_of_system(list, fill_site) : begin + count_[list] - 1;
+    return last < begin + settled_[list] ? tenths_of_second(-1) : round_trip(legs_.back()[last]);
+}
+
 bool BestTrips::one_system(FillSiteIndex a, FillSiteIndex b) const {
     return at(system_of_, a) != FillSitePlace::no_system && at(system_of_, a) == at(system_of_, b);
 }

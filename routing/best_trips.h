@@ -28,6 +28,10 @@ public:
     // A round trip of the profile begun last. Precondition: both legs have a way.
     void offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes legs);
 
+    // The longest round trip of the profile begun last that would be kept of a fill site now; the
+    // greatest time where any would, one that is less than none where none would.
+    DriveTime most_kept(DumpSiteIndex dump_site, FillSiteIndex fill_site) const;
+
     // Per dump site: by the first profile that has a way, then round trip, then fill site.
     // Stopped early: not complete.
     Lists<FillTrip> lists(const Work& work) const;

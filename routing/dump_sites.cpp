@@ -5,6 +5,7 @@
 #include <tuple>
 #include <utility>
 
+#include "routing/blocked_ways.h"
 #include "routing/hilbert.h"
 #include "routing/hose_lays.h"
 #include "routing/keyed.h"
@@ -102,7 +103,7 @@ SitesAndLays with_own_places(const District& district, const Network& network,
         const auto here = std::ranges::lower_bound(spots, own.spot, along_road);
         const auto site = before + static_cast<std::size_t>(here - spots.begin());
         lays.from_sites.push_back(
-            {own.served, static_cast<std::uint32_t>(site), own.along, own.closed});
+            {own.served, static_cast<std::uint32_t>(site), own.along, own.closed, own.side});
     }
     return {std::move(sites), std::move(lays.from_sites), std::move(lays.closed)};
 }
@@ -162,8 +163,14 @@ Lists<HoseLay> lay_lists(const District& district, const Access& access,
         if (lay != lays.end() && lay->served == served) {
             const Length setback = setback_of(district, access, served).value_or(Length{});
             for (; lay != lays.end() && lay->served == served; ++lay) {
-                lists.items.push_back({DumpSiteIndex(lay->site), LaneClass::dead_end,
-                                       metres(lay->along / 1e3) + setback});
+                lists.items.push_back({.dump_site = DumpSiteIndex(lay->site),
+                                       .approach = {},
+                                       .lane = LaneClass::dead_end,
+                                       .from_end = lay->side.from_end,
+                                       .arm = lay->side.arm.valid() ? static_cast<std::uint32_t>(
+                                                                          lay->side.arm.position())
+                                                                    : HoseLay::no_arm,
+                                       .length = metres(lay->along / 1e3) + setback});
             }
         }
         lists.close_row();
@@ -172,12 +179,23 @@ Lists<HoseLay> lay_lists(const District& district, const Access& access,
 }
 
 // The lays are those of `all`, in the order of the result.
-LaneCases lane_cases(const std::vector<Lay>& lays, const Lists<EdgeIndex>& closed) {
+LaneCases lane_cases(const Network& network, const Access& access, const SitesAndLays& all,
+                     const std::vector<Lay>& lays) {
+    const Lists<EdgeIndex>& closed = all.closed;
+    std::vector<HoseSides> sides;
+    sides.reserve(lays.size());
+    for (const Lay& lay : lays) {
+        sides.push_back(hose_sides(network, all.sites[lay.site].spot, access.spots[lay.served],
+                                   closed[lay.closed]));
+    }
     std::vector<std::uint32_t> order(lays.size());
     std::iota(order.begin(), order.end(), 0U);
     const auto compare = [&](std::uint32_t a, std::uint32_t b) {
         if (lays[a].site != lays[b].site) {
             return lays[a].site <=> lays[b].site;
+        }
+        if (sides[a] != sides[b]) {
+            return sides[a] <=> sides[b];
         }
         const std::span<const EdgeIndex> of_a = closed[lays[a].closed];
         const std::span<const EdgeIndex> of_b = closed[lays[b].closed];
@@ -191,6 +209,7 @@ LaneCases lane_cases(const std::vector<Lay>& lays, const Lists<EdgeIndex>& close
         if (i == 0 || compare(order[i - 1], order[i]) != 0) {
             const std::span<const EdgeIndex> edges = closed[lays[order[i]].closed];
             cases.site.push_back(lays[order[i]].site);
+            cases.sides.push_back(sides[order[i]]);
             cases.closed.items.insert(cases.closed.items.end(), edges.begin(), edges.end());
             cases.closed.close_row();
         }
@@ -226,7 +245,7 @@ DumpSites find_dump_sites(const District& district, const Network& network, cons
     }
     const std::vector<Lay> sorted = sorted_lays(kept);
     result.hose_lays = lay_lists(district, access, sorted);
-    result.lane_cases = lane_cases(sorted, kept.closed);
+    result.lane_cases = lane_cases(network, access, kept, sorted);
     return result;
 }
 

@@ -1,6 +1,8 @@
 // Where dump sites can be, and which of them hose connects with which house.
 #pragma once
 
+#include <compare>
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -15,10 +17,20 @@ namespace farwater::routing {
 
 inline constexpr std::size_t most_hose_lays = 8;  // kept per parcel
 
-// What decides the lane class of a hose lay: its dump site, and the edges that are closed while it
-// is in use (under the hose and in front of the house). Each case once.
+// On which sides of a dump site inside a closed edge the hose may lie: towards the edge's start and
+// its end. Both where the dump site is at a junction: it is told by the edges then.
+struct HoseSides {
+    bool before = true;
+    bool behind = true;
+    friend auto operator<=>(const HoseSides&, const HoseSides&) = default;
+};
+
+// What decides the lane class of a hose lay, and which ways its dump site has: its dump site, and
+// the edges that are closed while it is in use (under the hose and in front of the house). Each
+// case once.
 struct LaneCases {
     std::vector<std::uint32_t> site;    // per case: the dump site
+    std::vector<HoseSides> sides;       // per case
     Lists<EdgeIndex> closed;            // per case, ascending
     std::vector<std::uint32_t> of_lay;  // per item of DumpSites::hose_lays: its case
 };

@@ -58,6 +58,11 @@ public:
     std::vector<RoadIndex> listed(RoadSpot other);  // roads of the way, each once, ascending
     std::optional<Way> way(RoadSpot other);  // none where there is no way; O(edges of the way)
 
+    // The search itself. Precondition: there was one.
+    const DrivenRoads& roads() const { return *roads_; }
+    const Search& searched() const { return search_; }
+    RoadSpot spot() const { return spot_; }
+
     std::span<const std::uint32_t> reached() const { return search_.reached(); }
 
 private:

@@ -78,18 +78,13 @@ public:
             std::min(std::floor(in_metres(reach - *setback) * 1e3 + 1e-6), double{most_cost}));
         const Served served{number, access_.spots[number], house_of(number), left};
         measure_from(served, desk);
-        std::vector<Lay> found = lays_from_sites(served, desk.search);
-        for (Lay& lay : found) {
+        std::vector<HouseSide> sides;  // that have a lay
+        for (Lay& lay : lays_from_sites(served, desk)) {
             lay.closed = close_roads(served, sites_[lay.site].spot, desk, lays);
             lays.from_sites.push_back(lay);
+            sides.push_back(lay.side);
         }
-        if (found.empty()) {
-            const Best best = best_own_place(served, desk.search);
-            if (best.along != no_way) {
-                lays.own.push_back(
-                    {number, best.along, best.spot, close_roads(served, best.spot, desk, lays)});
-            }
-        }
+        add_own_places(served, desk, std::move(sides), lays);
         desk.search.clear();
     }
 
@@ -124,18 +119,52 @@ private:
         if (!inside) {
             follow(site.along > 0.0 ? edge.to : edge.from, desk, closed);
         } else if (site.edge != served.spot.edge) {
-            const EndCosts ends = end_costs(network_, lengths_, site, Heading::away);
             closed.push_back(site.edge);
-            follow(cost_at(edge.from, ends.from_end, desk) <= cost_at(edge.to, ends.to_end, desk)
-                       ? edge.from
-                       : edge.to,
-                   desk, closed);
+            follow(nearer_end(site, desk), desk, closed);
         }
         std::ranges::sort(closed);
         const auto rest = std::ranges::unique(closed);
         lays.closed.items.insert(lays.closed.items.end(), closed.begin(), rest.begin());
         lays.closed.close_row();
         return static_cast<std::uint32_t>(lays.closed.size() - 1);
+    }
+
+    // The end of a site's edge, with the site inside, by which the hose goes on.
+    NodeIndex nearer_end(RoadSpot site, const LayDesk& desk) const {
+        const Edge& edge = at(network_.edges, site.edge);
+        const EndCosts ends = end_costs(network_, lengths_, site, Heading::away);
+        return cost_at(edge.from, ends.from_end, desk) <= cost_at(edge.to, ends.to_end, desk)
+                   ? edge.from
+                   : edge.to;
+    }
+
+    // The side of the house that the hose from a site comes from.
+    HouseSide side_of(const Served& served, RoadSpot site, const LayDesk& desk) const {
+        const Edge& edge = at(network_.edges, site.edge);
+        const bool inside = site.along > 0.0 && site.along < in_metres(edge.length());
+        if (inside && site.edge == served.spot.edge) {
+            return {site.along > served.spot.along, {}};
+        }
+        std::vector<EdgeIndex> way;  // from the site inwards, then outwards
+        NodeIndex node = inside ? nearer_end(site, desk) : site.along > 0.0 ? edge.to : edge.from;
+        if (inside) {
+            way.push_back(site.edge);
+        }
+        std::vector<NodeIndex> nodes{node};
+        for (NodeIndex before(at(desk.before, node)); before != node;
+             node = before, before = NodeIndex(at(desk.before, node))) {
+            way.push_back(
+                std::ranges::find(network_.around(before), node, &Incidence::other)->edge);
+            nodes.push_back(before);
+        }
+        HouseSide side{node != at(network_.edges, served.spot.edge).from, {}};
+        for (; !way.empty(); way.pop_back(), nodes.pop_back()) {
+            if (network_.around(nodes.back()).size() >= 3) {
+                side.arm = way.back();
+                break;
+            }
+        }
+        return side;
     }
 
     static std::int32_t cost_at(NodeIndex node, std::int32_t on, const LayDesk& desk) {
@@ -185,8 +214,8 @@ private:
         return ways;
     }
 
-    std::vector<Lay> lays_from_sites(const Served& served, const Search& search) const {
-        std::vector<Lay> ways = ways_to_sites(served, search);
+    std::vector<Lay> lays_from_sites(const Served& served, const LayDesk& desk) const {
+        std::vector<Lay> ways = ways_to_sites(served, desk.search);
         std::ranges::sort(ways, [](const Lay& a, const Lay& b) {
             return std::tie(a.site, a.along) < std::tie(b.site, b.along);
         });
@@ -203,21 +232,64 @@ private:
             return std::tuple(!sites_[a.site].officers_place, a.along, a.site) <
                    std::tuple(!sites_[b.site].officers_place, b.along, b.site);
         });
-        ways.resize(std::min(ways.size(), most_hose_lays));
+        for (Lay& lay : ways) {
+            lay.side = side_of(served, sites_[lay.site].spot, desk);
+        }
+        if (ways.size() > most_hose_lays) {
+            // The first from the other side stays, even where many are nearer.
+            const auto other = std::ranges::find_if(ways, [&](const Lay& lay) {
+                return lay.side.from_end != ways.front().side.from_end;
+            });
+            if (other - ways.begin() >= std::ptrdiff_t{most_hose_lays} && other != ways.end()) {
+                ways[most_hose_lays - 1] = *other;
+            }
+            ways.resize(most_hose_lays);
+        }
         return ways;
     }
 
-    Best best_own_place(const Served& served, const Search& search) const {
+    // A house gets a place of its own on each side of its road that no site is on; where that gives
+    // none and all hose comes by one arm of a junction, also a place elsewhere. So there is a place
+    // on this side of the fire, from wherever tankers come.
+    void add_own_places(const Served& served, const LayDesk& desk, std::vector<HouseSide> sides,
+                        Lays& lays) const {
+        const auto add = [&](const auto& keep) {
+            const Best best = best_own_place(served, desk, keep);
+            if (best.along != no_way) {
+                sides.push_back(side_of(served, best.spot, desk));
+                lays.own.push_back({served.number, best.along, best.spot,
+                                    close_roads(served, best.spot, desk, lays), sides.back()});
+            }
+        };
+        for (const bool from_end : {false, true}) {
+            if (std::ranges::find(sides, from_end, &HouseSide::from_end) == sides.end()) {
+                add([&](const HouseSide& side) { return side.from_end == from_end; });
+            }
+        }
+        const bool one_arm = !sides.empty() && sides.front().arm.valid() &&
+                             std::ranges::all_of(sides, [&](const HouseSide& side) {
+                                 return side == sides.front();
+                             });
+        if (one_arm) {
+            const HouseSide known = sides.front();
+            add([&](const HouseSide& side) { return side != known; });
+        }
+    }
+
+    template <class Keep>
+    Best best_own_place(const Served& served, const LayDesk& desk, const Keep& keep) const {
+        const Search& search = desk.search;
+        const auto kept = [&](RoadSpot spot) { return keep(side_of(served, spot, desk)); };
         Best best;
         if (rules_.has_sites(served.spot.edge)) {
-            best = best_along(served, served.spot, 0, best);
+            best = best_along(served, served.spot, 0, best, kept);
         }
         for (const std::uint32_t number : search.reached()) {
             for (const Incidence& incidence : network_.around(NodeIndex(number))) {
                 if (rules_.has_sites(incidence.edge)) {
                     const double length = in_metres(at(network_.edges, incidence.edge).length());
                     const RoadSpot end{incidence.edge, incidence.forward ? 0.0 : length};
-                    best = best_along(served, end, search.cost(number), best);
+                    best = best_along(served, end, search.cost(number), best, kept);
                 }
             }
         }
@@ -226,7 +298,9 @@ private:
 
     // The best of `best` and the places in steps along an edge, which is entered after `way`; a
     // place that is too steep gives way to the nearest level one of its step.
-    Best best_along(const Served& served, RoadSpot entered, std::int32_t way, Best best) const {
+    template <class Kept>
+    Best best_along(const Served& served, RoadSpot entered, std::int32_t way, Best best,
+                    const Kept& kept) const {
         const double length = in_metres(at(network_.edges, entered.edge).length());
         const double step = in_metres(district_.assumptions.dump_site_spacing) / steps_per_spacing;
         const int steps = std::max(1, static_cast<int>(std::ceil(length / step)));
@@ -237,7 +311,7 @@ private:
                                        std::min(length, here + step / 2.0));
             const std::int32_t along =
                 spot ? plus(way, cost_along(network_, lengths_, *spot, entered)) : no_way;
-            if (along <= served.reach && along <= best.along) {
+            if (along <= served.reach && along <= best.along && kept(*spot)) {
                 best = better(served, best, {*spot, place_of(district_, network_, *spot), along});
             }
         }

@@ -30,12 +30,22 @@ struct SitePlace {
     std::optional<std::uint32_t> officers_place;  // index; such a place may lie off the road
 };
 
+// From where hose comes to the house: by the end of the access point's edge or its start, and at
+// the first junction of three or more edges on its way by this one; not valid where it begins
+// before that or there.
+struct HouseSide {
+    bool from_end = false;
+    EdgeIndex arm;
+    friend bool operator==(const HouseSide&, const HouseSide&) = default;
+};
+
 // A hose lay from one of the sites to the parcel (or target) `served`.
 struct Lay {
     std::uint32_t served = 0;
     std::uint32_t site = 0;    // position in the list of sites
     std::int32_t along = 0;    // millimetres from the dump site to the access point
     std::uint32_t closed = 0;  // row of Lays::closed
+    HouseSide side;
 };
 
 // A hose lay to a parcel that none of the sites serves, from the nearest place that could be one.
@@ -44,6 +54,7 @@ struct OwnLay {
     std::int32_t along = 0;
     RoadSpot spot;
     std::uint32_t closed = 0;
+    HouseSide side;
 };
 
 // The lays of one parcel stand together, in the order of find_dump_sites; parcels in spatial order.

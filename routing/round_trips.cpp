@@ -5,7 +5,9 @@
 #include <span>
 #include <utility>
 
+#include "routing/approaches.h"
 #include "routing/best_trips.h"
+#include "routing/closed_ways.h"
 #include "routing/costs.h"
 #include "routing/drive_times.h"
 #include "routing/pool.h"
@@ -43,18 +45,24 @@ private:
 
 // Working memory of one thread.
 struct Desk {
-    Desk(std::size_t nodes, std::size_t spots) : search(nodes), loaded(spots), empty(spots) {}
-    Search search;
+    Desk(const Network& network, std::size_t spots)
+        : search(network.nodes.size()),
+          towards(network.nodes.size()),
+          loaded(spots),
+          empty(spots),
+          closed(network) {}
+    Search search, towards;
     SpotTimes loaded, empty;
+    ClosedWays closed;
 };
 
 Pool<Desk> desks_for(const Network& network, std::size_t spots) {
-    const std::size_t nodes = network.nodes.size();
-    return Pool<Desk>([nodes, spots] { return std::make_unique<Desk>(nodes, spots); });
+    return Pool<Desk>([&network, spots] { return std::make_unique<Desk>(network, spots); });
 }
 
+// To a dump site, or to an approach to one, by row.
 struct OfferedTrip {
-    DumpSiteIndex dump_site;
+    DumpSiteIndex row;
     FillSiteIndex fill_site;
     LegTimes legs;
 };
@@ -62,6 +70,7 @@ struct OfferedTrip {
 struct Question {
     const RoadSystem& roads;
     const DumpSites& dump_sites;
+    const Approaches& approaches;
     std::span<const FillSitePlace> fill_sites;
     const Season& season;
     const Work& work;
@@ -79,70 +88,135 @@ std::vector<RoadSpot> spots_of_fill_sites(const Question& question) {
 struct Shuttle {
     const Driving& loaded;
     const Driving& empty;
-    SpotEnds ends;
+    SpotEnds ends;  // of the dump sites
 };
 
-// All round trips of one fill site that keep to the limit.
-std::vector<OfferedTrip> trips_of(const Question& question, const Shuttle& shuttle,
-                                  FillSiteIndex fill_site, Desk& desk) {
-    std::vector<OfferedTrip> trips;
-    const RoadSpot spot =
-        at(question.roads.access.sources, at(question.fill_sites, fill_site).source);
-    if (!spot.valid()) {
-        return trips;
-    }
-    const TravelRule rule(question.roads.district.travel_time);
-    const std::int32_t limit = rule.most_of_leg(trip_limit_of(question.roads.district.assumptions));
-    const std::span<const RoadSpot> sites = question.dump_sites.spots;
-    desk.loaded.measure(shuttle.loaded.roads(), spot, sites, shuttle.ends, limit, desk.search);
-    desk.empty.measure(shuttle.empty.roads(), spot, sites, shuttle.ends, limit, desk.search);
-    for (const std::uint32_t site : desk.loaded.reached()) {
-        if (desk.empty.cost(site) != no_way) {
-            trips.push_back(
-                {DumpSiteIndex(site), fill_site,
-                 LegTimes{rule.leg(desk.empty.cost(site)), rule.leg(desk.loaded.cost(site))}});
-        }
-    }
-    desk.loaded.clear();
-    desk.empty.clear();
-    return trips;
-}
-
 // The best trips while several threads offer theirs. What is kept does not depend on the order, so
-// a thread only keeps others away from the stretch of dump sites that it is at.
+// a thread only keeps others away from the stretch of rows that it is at.
 class SharedBest {
 public:
-    SharedBest(BestTrips& best, std::size_t dump_sites)
-        : best_(best), sites_a_stretch_(dump_sites / stretches_.size() + 1) {}
+    SharedBest(BestTrips& best, std::size_t rows)
+        : best_(best), rows_a_stretch_(rows / stretches_.size() + 1) {}
 
     void offer(std::span<const OfferedTrip> trips) {
         std::unique_lock<std::mutex> here;
         for (const OfferedTrip& trip : trips) {
-            std::mutex& stretch = stretches_[trip.dump_site.position() / sites_a_stretch_];
+            std::mutex& stretch = stretch_of(trip.row);
             if (here.mutex() != &stretch) {
                 here = {};  // let go of one before the next is taken
                 here = std::unique_lock(stretch);
             }
-            best_.offer(trip.dump_site, trip.fill_site, trip.legs);
+            best_.offer(trip.row, trip.fill_site, trip.legs);
         }
+    }
+    DriveTime most_kept(DumpSiteIndex row, FillSiteIndex fill_site) {
+        const std::scoped_lock here(stretch_of(row));
+        return best_.most_kept(row, fill_site);
     }
 
 private:
+    std::mutex& stretch_of(DumpSiteIndex row) {
+        return stretches_[row.position() / rows_a_stretch_];
+    }
+
     BestTrips& best_;
     std::array<std::mutex, 64> stretches_;
-    std::size_t sites_a_stretch_;
+    std::size_t rows_a_stretch_;
+};
+
+// All round trips of one fill site that keep to the limit.
+class TripsOf {
+public:
+    TripsOf(const Question& question, const Shuttle& shuttle, FillSiteIndex fill_site, Desk& desk,
+            SharedBest& shared)
+        : question_(question),
+          shuttle_(shuttle),
+          fill_site_(fill_site),
+          spot_(at(question.roads.access.sources, at(question.fill_sites, fill_site).source)),
+          rule_(question.roads.district.travel_time),
+          limit_(trip_limit_of(question.roads.district.assumptions)),
+          away_(shuttle.loaded.roads()),
+          towards_(shuttle.empty.roads()),
+          desk_(desk),
+          shared_(shared) {}
+
+    void offer() {
+        if (!spot_.valid()) {
+            return;
+        }
+        const std::int32_t limit = rule_.most_of_leg(limit_);
+        const std::span<const RoadSpot> sites = question_.dump_sites.spots;
+        desk_.loaded.measure(away_, spot_, sites, shuttle_.ends, limit, desk_.search);
+        desk_.empty.measure(towards_, spot_, sites, shuttle_.ends, limit, desk_.towards);
+        std::vector<OfferedTrip> open;
+        std::vector<OfferedTrip> closed;
+        for (const std::uint32_t site : desk_.loaded.reached()) {
+            if (desk_.empty.cost(site) != no_way) {
+                const LegTimes legs{rule_.leg(desk_.empty.cost(site)),
+                                    rule_.leg(desk_.loaded.cost(site))};
+                open.push_back({DumpSiteIndex(site), fill_site_, legs});
+                add_closed(site, legs, closed);
+            }
+        }
+        shared_.offer(open);
+        shared_.offer(closed);
+        desk_.loaded.clear();
+        desk_.empty.clear();
+        desk_.search.clear();
+        desk_.towards.clear();
+    }
+
+private:
+    // With the legs where no road is closed, which are the least that there can be.
+    void add_closed(std::uint32_t site, const LegTimes& least, std::vector<OfferedTrip>& closed) {
+        const Approaches::Range rows = question_.approaches.of(site);
+        for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
+            const DumpSiteIndex here(row);
+            const DriveTime most = shared_.most_kept(here, fill_site_);
+            if (least.empty + least.loaded > most) {
+                continue;
+            }
+            const HoseOnRoads hose = question_.approaches.hose(row);
+            LegTimes legs;
+            legs.loaded = closed_leg({away_, spot_, desk_.search}, hose, most, least.empty);
+            if (reachable(legs.loaded)) {
+                legs.empty = closed_leg({towards_, spot_, desk_.towards}, hose, most, legs.loaded);
+            }
+            if (reachable(legs.empty)) {
+                closed.push_back({here, fill_site_, legs});
+            }
+        }
+    }
+
+    // No longer than what `most` leaves beside the other leg.
+    DriveTime closed_leg(const Searched& from, const HoseOnRoads& hose, DriveTime most,
+                         DriveTime other) const {
+        const std::int32_t left =
+            reachable(most) ? std::min(limit_, in_tenths(most) - in_tenths(other)) : limit_;
+        const std::int32_t cost = desk_.closed.cost(from, hose, rule_.most_of_leg(left));
+        return cost == no_way ? no_time : rule_.leg(cost);
+    }
+
+    const Question& question_;
+    const Shuttle& shuttle_;
+    FillSiteIndex fill_site_;
+    RoadSpot spot_;
+    TravelRule rule_;
+    std::int32_t limit_;  // tenths of a second
+    DrivenRoads away_, towards_;
+    Desk& desk_;
+    SharedBest& shared_;
 };
 
 // Searches from every fill site; what one finds is offered at once, so that memory holds the best
 // trips and not all.
 void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
-    const std::size_t dump_sites = question.dump_sites.spots.size();
-    SharedBest shared(best, dump_sites);
-    Pool<Desk> desks = desks_for(question.roads.network, dump_sites);
+    SharedBest shared(best, question.approaches.rows());
+    Pool<Desk> desks = desks_for(question.roads.network, question.dump_sites.spots.size());
     const auto search_some = [&](std::size_t begin, std::size_t end) {
         const Pool<Desk>::Borrowed desk(desks);
         for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
-            shared.offer(trips_of(question, shuttle, FillSiteIndex(i), *desk));
+            TripsOf(question, shuttle, FillSiteIndex(i), *desk, shared).offer();
         }
     };
     for_each_chunk(question.work, "round trips", question.fill_sites.size(), sources_a_chunk,
@@ -150,13 +224,15 @@ void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& be
 }
 
 // A profile's drives from every station to a list of spots.
+// With `approaches`, where the spots are the dump sites, those to the approaches too.
 std::vector<Drive> drives_to(const Question& question, const Driving& loaded, ProfileIndex profile,
-                             std::span<const RoadSpot> spots) {
+                             std::span<const RoadSpot> spots, const Approaches* approaches) {
     const SpotEnds ends = spot_ends(question.roads.network, spots, loaded.costs(), loaded.costs());
     const std::vector<RoadSpot>& stations = question.roads.access.stations;
     const TravelRule rule(question.roads.district.travel_time);
     const std::int32_t limit =
         rule.most_of_response(trip_limit_of(question.roads.district.assumptions));
+    const DrivenRoads roads = loaded.roads();
     Pool<Desk> desks = desks_for(question.roads.network, spots.size());
     std::vector<std::vector<Drive>> of_station(stations.size());
     const auto search_some = [&](std::size_t begin, std::size_t end) {
@@ -165,13 +241,25 @@ std::vector<Drive> drives_to(const Question& question, const Driving& loaded, Pr
             if (!stations[s].valid()) {
                 continue;
             }
-            desk->loaded.measure(loaded.roads(), stations[s], spots, ends, limit, desk->search);
+            desk->loaded.measure(roads, stations[s], spots, ends, limit, desk->search);
             const DriveTime gate = gate_drive(question.roads.district.stations[s]);
+            const auto add = [&](std::uint32_t row, std::int32_t cost) {
+                if (cost != no_way) {
+                    of_station[s].push_back(
+                        {row, StationIndex(s), profile, gate + rule.response(cost)});
+                }
+            };
             for (const std::uint32_t spot : desk->loaded.reached()) {
-                of_station[s].push_back({spot, StationIndex(s), profile,
-                                         gate + rule.response(desk->loaded.cost(spot))});
+                add(spot, desk->loaded.cost(spot));
+                const Approaches::Range rows =
+                    approaches == nullptr ? Approaches::Range{} : approaches->of(spot);
+                for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
+                    add(row, desk->closed.cost({roads, stations[s], desk->search},
+                                               approaches->hose(row), limit));
+                }
             }
             desk->loaded.clear();
+            desk->search.clear();
         }
     };
     for_each_chunk(question.work, "responses", stations.size(), 1, search_some);
@@ -197,15 +285,55 @@ std::vector<ProfileIndex> in_order_of_rank(std::span<const Profile> profiles) {
     return order;
 }
 
-// The lane classes of the season, written where they belong.
-void set_lanes(RoundTrips& trips, const SeasonLanes& lanes) {
-    for (std::size_t site = 0; site < trips.dump_sites.size(); ++site) {
-        trips.dump_sites[site].lane = lanes.dump_sites[site];
+// The hose lays with the lane classes of the season.
+Lists<HoseLay> lays_with_lanes(const DumpSites& dump_sites, const SeasonLanes& lanes) {
+    Lists<HoseLay> lays = dump_sites.hose_lays;
+    for (std::size_t lay = 0; lay < lays.items.size(); ++lay) {
+        lays.items[lay].lane = lanes.hose_lays[lay];
     }
-    for (std::size_t lay = 0; lay < trips.hose_lays.items.size(); ++lay) {
-        trips.hose_lays.items[lay].lane = lanes.hose_lays[lay];
+    return lays;
+}
+
+std::vector<DumpSiteCandidate> sites_with_lanes(const DumpSites& dump_sites,
+                                                const SeasonLanes& lanes) {
+    std::vector<DumpSiteCandidate> sites = dump_sites.candidates;
+    for (std::size_t site = 0; site < sites.size(); ++site) {
+        sites[site].lane = lanes.dump_sites[site];
     }
-    trips.fill_lanes = lanes.fill_sites;
+    return sites;
+}
+
+// The drives of all profiles, tankers by members first: that is how fill sites are ranked.
+void add_drives(const Question& question, RoundTrips& result) {
+    const std::vector<RoadSpot> fill_spots = spots_of_fill_sites(question);
+    const Assumptions& assumptions = question.roads.district.assumptions;
+    BestTrips best(question.approaches.rows(), question.fill_sites,
+                   static_cast<std::size_t>(std::max(assumptions.fill_sites_per_class, 1)));
+    std::vector<Drive> to_dump_sites;
+    std::vector<Drive> to_fill_sites;
+    for (const ProfileIndex profile : in_order_of_rank(question.roads.profiles)) {
+        if (question.work.stopped()) {
+            break;
+        }
+        const Profile& vehicles = at(question.roads.profiles, profile);
+        const std::vector<RoadSpot>& sites = question.dump_sites.spots;
+        const Driving loaded(question.roads, vehicles, question.season, Load::loaded);
+        const bool tankers = vehicles.kind == UnitKind::tanker;
+        if (tankers) {
+            const Driving empty(question.roads, vehicles, question.season, Load::empty);
+            best.begin(profile);
+            offer_trips(question,
+                        {loaded, empty,
+                         spot_ends(question.roads.network, sites, loaded.costs(), empty.costs())},
+                        best);
+        }
+        append(to_dump_sites, drives_to(question, loaded, profile, sites,
+                                        tankers ? &question.approaches : nullptr));
+        append(to_fill_sites, drives_to(question, loaded, profile, fill_spots, nullptr));
+    }
+    result.fill_trips = best.lists(question.work);
+    result.stations_of_dump_site = by_place(std::move(to_dump_sites), question.approaches.rows());
+    result.stations_of_fill_site = by_place(std::move(to_fill_sites), question.fill_sites.size());
 }
 
 }  // namespace
@@ -213,41 +341,21 @@ void set_lanes(RoundTrips& trips, const SeasonLanes& lanes) {
 RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
                        std::span<const FillSitePlace> fill_sites, SeasonIndex season,
                        const Work& work) {
-    const Question question{roads, dump_sites, fill_sites, at(roads.district.seasons, season),
-                            work};
-    const std::vector<RoadSpot> fill_spots = spots_of_fill_sites(question);
-    BestTrips best(
-        dump_sites.spots.size(), fill_sites,
-        static_cast<std::size_t>(std::max(roads.district.assumptions.fill_sites_per_class, 1)));
-    std::vector<Drive> to_dump_sites;
-    std::vector<Drive> to_fill_sites;
-    for (const ProfileIndex profile : in_order_of_rank(roads.profiles)) {
-        if (work.stopped()) {
-            break;
-        }
-        const Profile& vehicles = at(roads.profiles, profile);
-        const Driving loaded(roads, vehicles, question.season, Load::loaded);
-        if (vehicles.kind == UnitKind::tanker) {
-            const Driving empty(roads, vehicles, question.season, Load::empty);
-            best.begin(profile);
-            offer_trips(question,
-                        {loaded, empty,
-                         spot_ends(roads.network, dump_sites.spots, loaded.costs(), empty.costs())},
-                        best);
-        }
-        append(to_dump_sites, drives_to(question, loaded, profile, dump_sites.spots));
-        append(to_fill_sites, drives_to(question, loaded, profile, fill_spots));
-    }
+    const SeasonLanes lanes = season_lanes(roads.district, roads.network, roads.access,
+                                           roads.profiles, dump_sites, fill_sites, season, work);
     RoundTrips result;
     result.season = season;
-    result.dump_sites = dump_sites.candidates;
-    result.fill_trips = best.lists(work);
-    result.stations_of_dump_site = by_place(std::move(to_dump_sites), dump_sites.spots.size());
-    result.stations_of_fill_site = by_place(std::move(to_fill_sites), fill_sites.size());
-    result.hose_lays = dump_sites.hose_lays;
+    result.dump_sites = sites_with_lanes(dump_sites, lanes);
+    result.hose_lays = lays_with_lanes(dump_sites, lanes);
+    result.fill_lanes = lanes.fill_sites;
+    const Approaches approaches(roads.network, dump_sites, result.hose_lays);
+    add_drives(
+        {roads, dump_sites, approaches, fill_sites, at(roads.district.seasons, season), work},
+        result);
+    if (!work.stopped()) {
+        keep_what_differs(approaches, dump_sites, tanker_profiles(roads.profiles), result);
+    }
     result.source_lays = find_source_lays(roads, fill_sites, work);
-    set_lanes(result, season_lanes(roads.district, roads.network, roads.access, roads.profiles,
-                                   dump_sites, fill_sites, season, work));
     const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
     result.station_miles = engine ? station_miles(roads, *engine, season)
                                   : std::vector<std::optional<float>>(roads.access.points.size());

@@ -6,6 +6,8 @@
 #include <tuple>
 #include <utility>
 
+#include "routing/blocked_ways.h"
+#include "routing/closed_ways.h"
 #include "routing/costed_roads.h"
 #include "routing/fastest_ways.h"
 #include "routing/pool.h"
@@ -102,6 +104,36 @@ DriveTime time_of(const TravelRule& rule, RouteKind kind, std::int32_t cost) {
     return kind == RouteKind::response ? rule.response(cost) : rule.leg(cost);
 }
 
+// Of a way that is known stretch by stretch: all but its line.
+RouteLine line_of(const CostedRoads& driven, const Way& way, RouteKind kind) {
+    const MarksOfRoad marks = marks_for(driven);
+    const TravelTime model = driven.district().travel_time;
+    WayMeasure sum{0, 0, 0};
+    RouteLine route;
+    for (const Stretch& stretch : way) {
+        const Edge& edge = at(driven.network().edges, stretch.edge);
+        const auto [low, high] = std::minmax(stretch.from, stretch.to);
+        const std::int32_t cost = stretch_cost(driven.network(), driven.costs(), stretch.edge,
+                                               stretch.to > stretch.from, low, high);
+        const RoadMarks of_road = marks(edge.road);
+        sum.time += cost;
+        sum.millimetres +=
+            part_of(millimetres(edge.length()), high - low, in_metres(edge.length()));
+        sum.counted += of_road.counts ? cost : 0;
+        if (of_road.listed) {
+            route.unposted_bridges.push_back(edge.road);
+        }
+    }
+    std::ranges::sort(route.unposted_bridges);
+    const auto rest = std::ranges::unique(route.unposted_bridges);
+    route.unposted_bridges.erase(rest.begin(), rest.end());
+    route.time = time_of(TravelRule(model), kind, sum.time);
+    route.on_defaults =
+        model == TravelTime::road_speeds ? tenths_of_second(sum.counted) : route.time;
+    route.length = metres(static_cast<double>(sum.millimetres) / 1e3);
+    return route;
+}
+
 RoadSpot start_of(const RoadSystem& roads, const WantedRoute& wanted) {
     return wanted.kind == RouteKind::response ? at(roads.access.stations, wanted.station)
                                               : at(roads.access.sources, wanted.source);
@@ -127,7 +159,8 @@ public:
           wanted_(wanted),
           on_way_(on_way),
           found_(found),
-          searches_(searches_for(roads.network)) {}
+          searches_(searches_for(roads.network)),
+          closed_([&network = roads.network] { return std::make_unique<ClosedWays>(network); }) {}
 
     void find(std::span<const std::uint32_t> trips, const Work& work) {
         const WantedRoute& first = wanted_[trips.front()];
@@ -160,7 +193,12 @@ private:
         }
         const MarksOfRoad marks = marks_for(driven);
         ways.search(driven.roads(), start, limit, &marks);
+        const Pool<ClosedWays>::Borrowed closed(closed_);
         for (const std::uint32_t trip : trips) {
+            if (wanted_[trip].lane_case != WantedRoute::nothing_closed) {
+                found_[trip] = way_round(driven, ways, *closed, trip);
+                continue;
+            }
             found_[trip] = route(driven, ways, wanted_[trip]);
             if (on_way_ && reachable(found_[trip].time)) {
                 on_way_(trip,
@@ -189,12 +227,33 @@ private:
         return route;
     }
 
+    // While the hose of a lane case lies.
+    RouteLine way_round(const CostedRoads& driven, const FastestWays& ways, ClosedWays& closed,
+                        std::uint32_t trip) const {
+        const WantedRoute& wanted = wanted_[trip];
+        const HoseOnRoads hose(driven.network(), dump_sites_, wanted.lane_case);
+        const auto way = closed.way({ways.roads(), ways.spot(), ways.searched()}, hose,
+                                    limit_of(roads_, wanted));
+        if (!way) {
+            return {};
+        }
+        if (on_way_) {
+            on_way_(trip, *way);
+        }
+        RouteLine route = line_of(driven, *way, wanted.kind);
+        if (wanted.with_line) {
+            add_line(driven, *way, route);
+        }
+        return route;
+    }
+
     const RoadSystem& roads_;
     const DumpSites& dump_sites_;
     std::span<const WantedRoute> wanted_;
     const OnWay& on_way_;
     std::vector<RouteLine>& found_;  // each search writes its own trips
     Pool<FastestWays> searches_;
+    Pool<ClosedWays> closed_;
 };
 
 }  // namespace

@@ -16,7 +16,8 @@ namespace farwater::routing {
 
 // The fastest way of each wanted trip (of equals see fastest_ways.h), in their order; its time is
 // that of round_trips, tenth for tenth, a station's drive without its to_gate. No way: a RouteLine
-// without time. One search per start, no farther than its longest wanted way; memory O(wanted).
+// without time. With a lane case the way is that of ClosedWays, as the approaches of round_trips
+// have it. One search per start, no farther than its longest wanted way; memory O(wanted).
 // Stopped early: what it returns is not complete.
 // `on_way`, where it is given, is told each way that there is, by its place in the list; from
 // several threads, no two at once for one trip.

@@ -24,7 +24,6 @@ void SpotTimes::measure(const DrivenRoads& roads, RoadSpot spot, std::span<const
                   limit);
         }
     }
-    search.clear();
 }
 
 void SpotTimes::offer(std::uint32_t spot, std::int32_t cost, std::int32_t limit) {

@@ -26,7 +26,8 @@ public:
     explicit SpotTimes(std::size_t spots) : cost_(spots, no_way) {}
 
     // Of everything at most `limit` away from `spot`, or that leads to it where heading is towards.
-    // `ends` are those of `spots`. Precondition: clear, and `search` too; leaves `search` clear.
+    // `ends` are those of `spots`. Precondition: clear, and `search` too; leaves `search` as it was
+    // run.
     void measure(const DrivenRoads& roads, RoadSpot spot, std::span<const RoadSpot> spots,
                  const SpotEnds& ends, std::int32_t limit, Search& search);
 

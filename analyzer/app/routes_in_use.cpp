@@ -8,6 +8,7 @@
 
 #include "analyzer/app/loops_in_use.h"
 #include "analyzer/app/ways_over_hose.h"
+#include "analyzer/app/ways_round.h"
 #include "routing/costs.h"
 #include "routing/route_lines.h"
 
@@ -21,6 +22,7 @@ struct Shuttle {
     SourceIndex source;
     UnitIndex tanker;
     UnitIndex engine;
+    ApproachIndex approach;
     bool further = false;  // a fill site beside the first: no response of its own
     friend bool operator==(const Shuttle&, const Shuttle&) = default;
 };
@@ -28,8 +30,9 @@ struct Shuttle {
 struct HashOfShuttle {
     std::size_t operator()(const Shuttle& shuttle) const {
         std::size_t hash = shuttle.season.position() * 2 + (shuttle.further ? 1 : 0);
-        for (const std::size_t part : {shuttle.dump_site.position(), shuttle.source.position(),
-                                       shuttle.tanker.position(), shuttle.engine.position()}) {
+        for (const std::size_t part :
+             {shuttle.dump_site.position(), shuttle.source.position(), shuttle.tanker.position(),
+              shuttle.engine.position(), shuttle.approach.position()}) {
             hash = (hash + part) * 0x9e3779b97f4a7c15U;
             hash ^= hash >> 32U;
         }
@@ -37,18 +40,22 @@ struct HashOfShuttle {
     }
 };
 
+struct ShuttleOf {
+    std::uint32_t place = 0;
+    std::uint32_t shuttle = 0;
+};
+
 // The different shuttles in the order in which they come first, how many places have each, and
-// which of them each place has.
+// which of them places have: a place's first, then its further ones.
 struct Shuttles {
     std::vector<Shuttle> list;
     std::vector<std::size_t> served;
-    std::vector<std::uint32_t> of;
+    std::vector<ShuttleOf> of;
 };
 
 class ShuttleList {
 public:
-    // Its place in the list; one more has it.
-    std::uint32_t add(const Shuttle& shuttle) {
+    void add(std::size_t place_of, const Shuttle& shuttle) {
         const auto [place, is_new] =
             known_.try_emplace(shuttle, static_cast<std::uint32_t>(shuttles_.list.size()));
         if (is_new) {
@@ -56,9 +63,8 @@ public:
             shuttles_.served.push_back(0);
         }
         ++shuttles_.served[place->second];
-        return place->second;
+        shuttles_.of.push_back({static_cast<std::uint32_t>(place_of), place->second});
     }
-    void place(std::uint32_t shuttle) { shuttles_.of.push_back(shuttle); }
     Shuttles finished() && { return std::move(shuttles_); }
 
 private:
@@ -72,35 +78,25 @@ Shuttles shuttles_of(const supply::Assessment& assessment) {
     for (std::size_t row = 0; row < assessment.supplies.size(); ++row) {
         const supply::ParcelSupply& supply = assessment.supplies[row];
         if (!supply.has_round_trip()) {
-            shuttles.place(RoutesInUse::none);
             continue;
         }
         Shuttle shuttle{assessment.variants[assessment.worst_variant[row]].variant.season,
-                        supply.dump_site, supply.fill_source, supply.first_tanker,
-                        supply.first_at_site};
-        shuttles.place(shuttles.add(shuttle));
+                        supply.dump_site,
+                        supply.fill_source,
+                        supply.first_tanker,
+                        supply.first_at_site,
+                        supply.approach};
+        shuttles.add(row, shuttle);
         for (const supply::FurtherFill& fill : supply.further_fills) {
             if (fill.source.valid()) {
                 shuttle.source = fill.source;
                 shuttle.tanker = fill.first_tanker;
                 shuttle.further = true;
-                shuttles.add(shuttle);
+                shuttles.add(row, shuttle);
             }
         }
     }
     return std::move(shuttles).finished();
-}
-
-// The time that the season's round trips gave.
-DriveTime leg_time(const AnswersGiven& answers, const WantedRoute& wanted) {
-    const reports::SeasonFindings& season = at(answers.seasons, wanted.season);
-    for (const FillTrip& trip : season.trips.fill_trips[wanted.dump_site.position()]) {
-        if (at(season.fill_places, trip.fill_site).source == wanted.source) {
-            const LegTimes& legs = trip.legs[wanted.profile.position()];
-            return wanted.kind == RouteKind::loaded ? legs.loaded : legs.empty;
-        }
-    }
-    return no_time;
 }
 
 DriveTime response_time(const AnswersGiven& answers, const WantedRoute& wanted) {
@@ -121,7 +117,7 @@ WantedRoute leg_of(const AnswersGiven& answers, const Shuttle& shuttle, RouteKin
                        .station = {},
                        .at_most = no_time,
                        .with_line = false};
-    wanted.at_most = leg_time(answers, wanted);
+    wanted.at_most = leg_time(answers, wanted, shuttle.approach);
     return wanted;
 }
 
@@ -138,16 +134,6 @@ WantedRoute response_of(const AnswersGiven& answers, const Shuttle& shuttle) {
     return wanted;
 }
 
-struct InOrder {
-    bool operator()(const WantedRoute& a, const WantedRoute& b) const { return key(a) < key(b); }
-    static std::tuple<SeasonIndex, DumpSiteIndex, RouteKind, SourceIndex, StationIndex,
-                      ProfileIndex>
-    key(const WantedRoute& wanted) {
-        return {wanted.season, wanted.dump_site, wanted.kind,
-                wanted.source, wanted.station,   wanted.profile};
-    }
-};
-
 // Each different drive once, with how many places have it.
 std::vector<RouteInUse> routes_of(const std::vector<std::array<WantedRoute, 3>>& wanted,
                                   const Shuttles& shuttles) {
@@ -159,13 +145,14 @@ std::vector<RouteInUse> routes_of(const std::vector<std::array<WantedRoute, 3>>&
             }
         }
     }
-    std::ranges::stable_sort(routes, InOrder{}, &RouteInUse::wanted);
+    std::ranges::stable_sort(routes, InRouteOrder{}, &RouteInUse::wanted);
     std::vector<RouteInUse> once;
     for (RouteInUse& route : routes) {
-        if (once.empty() || InOrder{}(once.back().wanted, route.wanted)) {
+        if (once.empty() || InRouteOrder{}(once.back().wanted, route.wanted)) {
             once.push_back(std::move(route));
         } else {
             once.back().served += route.served;
+            once.back().wanted.at_most = std::max(once.back().wanted.at_most, route.wanted.at_most);
         }
     }
     return once;
@@ -194,28 +181,34 @@ void ask_for_lines(std::vector<RouteInUse>& routes) {
     }
 }
 
-std::uint32_t number_of(const std::vector<RouteInUse>& routes, const WantedRoute& wanted) {
-    const auto found = std::ranges::lower_bound(routes, wanted, InOrder{}, &RouteInUse::wanted);
-    return static_cast<std::uint32_t>(found - routes.begin());
-}
-
-void find_ways(const AnswersGiven& answers, RoutesInUse& routes, const Work& work) {
+// Tells for each use which of its drives run over its hose.
+void find_ways(const AnswersGiven& answers, std::vector<RouteInUse>& routes, WaysOverHose& over,
+               const Work& work) {
     std::vector<WantedRoute> wanted;
-    wanted.reserve(routes.routes.size());
-    for (const RouteInUse& route : routes.routes) {
+    wanted.reserve(routes.size());
+    for (const RouteInUse& route : routes) {
         wanted.push_back(route.wanted);
     }
-    WaysOverHose over_hose(answers, routes);
     std::vector<RouteLine> ways = routing::route_lines(
         answers.roads, answers.dump_sites, wanted, work,
-        [&](std::size_t route, const routing::Way& way) { over_hose.look(route, way); });
-    over_hose.mark(routes.of);
+        [&](std::size_t route, const routing::Way& way) { over.look(route, way); });
     for (std::size_t i = 0; i < ways.size(); ++i) {
-        routes.routes[i].way = std::move(ways[i]);
+        routes[i].way = std::move(ways[i]);
     }
 }
 
 }  // namespace
+
+DriveTime leg_time(const AnswersGiven& answers, const WantedRoute& wanted, ApproachIndex approach) {
+    const reports::SeasonFindings& season = at(answers.seasons, wanted.season);
+    for (const FillTrip& trip : season.trips.fill_trips[approach.position()]) {
+        if (at(season.fill_places, trip.fill_site).source == wanted.source) {
+            const LegTimes& legs = trip.legs[wanted.profile.position()];
+            return wanted.kind == RouteKind::loaded ? legs.loaded : legs.empty;
+        }
+    }
+    return no_time;
+}
 
 RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work) {
     const Shuttles shuttles = shuttles_of(answers.assessment);
@@ -229,18 +222,20 @@ RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work) {
     RoutesInUse result;
     result.routes = routes_of(wanted, shuttles);
     ask_for_lines(result.routes);
-    std::vector<RoutesInUse::OfPlace> of_shuttle;
-    of_shuttle.reserve(wanted.size());
-    for (const auto& [loaded, empty, response] : wanted) {
-        of_shuttle.push_back({number_of(result.routes, loaded), number_of(result.routes, empty),
-                              number_of(result.routes, response), RoutesInUse::none, false});
+    result.of.resize(answers.assessment.supplies.size());
+    std::vector<ShuttleUse> uses;
+    uses.reserve(shuttles.of.size());
+    for (const ShuttleOf& one : shuttles.of) {
+        const auto& [loaded, empty, response] = wanted[one.shuttle];
+        uses.push_back({one.place, number_of(result.routes, loaded),
+                        number_of(result.routes, empty), shuttles.list[one.shuttle].further});
+        if (!uses.back().further) {
+            result.of[one.place].response = number_of(result.routes, response);
+        }
     }
-    result.of.reserve(shuttles.of.size());
-    for (const std::uint32_t shuttle : shuttles.of) {
-        result.of.push_back(shuttle == RoutesInUse::none ? RoutesInUse::OfPlace{}
-                                                         : of_shuttle[shuttle]);
-    }
-    find_ways(answers, result, work);
+    WaysOverHose over_hose(answers, uses, result.routes);
+    find_ways(answers, result.routes, over_hose, work);
+    send_round(answers, over_hose, uses, result, work);
     add_loops(answers, result, work);
     return result;
 }

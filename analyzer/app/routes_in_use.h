@@ -22,9 +22,15 @@ struct AnswersGiven {
     std::span<const ProfileIndex> profile_of;  // per unit
 };
 
+// The time that a season's round trips give a drive to or from a fill site by an approach; no_time
+// where it is not among them.
+DriveTime leg_time(const AnswersGiven& answers, const WantedRoute& wanted, ApproachIndex approach);
+
 // Of each parcel and target in its worst season and period: its first tanker's way there and back,
-// and the way of the first engine at its dump site, and whether there is a loop. One search per
-// fill site or station in use, no farther than its longest way. Stopped early: not complete.
+// and the way of the first engine at its dump site, and whether there is a loop. Shuttles whose
+// fastest way runs over their hose have the way round. One search per fill site or station in use,
+// no farther than its longest way, and one more where somebody goes round. Stopped early: not
+// complete.
 RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work);
 
 }  // namespace farwater::app

@@ -26,8 +26,8 @@ std::vector<bool> trips_in_use(const reports::SeasonFindings& season,
         if (of != season.trips.season || !supply.has_round_trip()) {
             continue;
         }
-        const std::size_t begin = trips.begin[supply.dump_site.position()];
-        const std::size_t end = trips.begin[supply.dump_site.position() + 1];
+        const std::size_t begin = trips.begin[supply.approach.position()];
+        const std::size_t end = trips.begin[supply.approach.position() + 1];
         for (std::size_t i = begin; i < end; ++i) {
             const SourceIndex source = at(season.fill_places, trips.items[i].fill_site).source;
             in_use[i] = in_use[i] || supply.fills_at(source);

@@ -9,56 +9,48 @@ namespace farwater::app {
 namespace {
 
 // Responses end at the dump site before hose is laid.
-Lists<std::uint32_t> places_by_route(const RoutesInUse& routes) {
+Lists<std::uint32_t> uses_by_route(std::span<const ShuttleUse> uses, std::size_t routes) {
     std::vector<std::pair<std::uint32_t, std::uint32_t>> pairs;
-    for (std::uint32_t place = 0; place < routes.of.size(); ++place) {
-        for (const std::uint32_t route : {routes.of[place].loaded, routes.of[place].empty}) {
-            if (route != RoutesInUse::none) {
-                pairs.emplace_back(route, place);
-            }
-        }
+    for (std::uint32_t use = 0; use < uses.size(); ++use) {
+        pairs.emplace_back(uses[use].loaded, use);
+        pairs.emplace_back(uses[use].empty, use);
     }
     std::ranges::sort(pairs);
-    Lists<std::uint32_t> places;
+    Lists<std::uint32_t> lists;
     auto pair = pairs.begin();
-    for (std::uint32_t route = 0; route < routes.routes.size(); ++route) {
+    for (std::uint32_t route = 0; route < routes; ++route) {
         for (; pair != pairs.end() && pair->first == route; ++pair) {
-            places.items.push_back(pair->second);
+            lists.items.push_back(pair->second);
         }
-        places.close_row();
+        lists.close_row();
     }
-    return places;
+    return lists;
 }
 
 }  // namespace
 
-WaysOverHose::WaysOverHose(const AnswersGiven& answers, const RoutesInUse& routes)
+WaysOverHose::WaysOverHose(const AnswersGiven& answers, std::span<const ShuttleUse> uses,
+                           std::span<const RouteInUse> routes)
     : answers_(answers),
+      uses_(uses),
       routes_(routes),
-      places_of_(places_by_route(routes)),
-      loaded_(routes.of.size(), 0),
-      empty_(routes.of.size(), 0) {}
+      uses_of_(uses_by_route(uses, routes.size())),
+      loaded_(uses.size(), 0),
+      empty_(uses.size(), 0) {}
 
 bool WaysOverHose::over_hose(const routing::Way& way, std::uint32_t place,
                              DumpSiteIndex dump_site) const {
     const auto lane_case = routing::lane_case_of(answers_.dump_sites, place, dump_site);
-    return lane_case && routing::runs_over_hose(answers_.roads.network, way,
-                                                at(answers_.dump_sites.spots, dump_site),
-                                                answers_.roads.access.spots[place],
-                                                answers_.dump_sites.lane_cases.closed[*lane_case]);
+    return lane_case &&
+           routing::HoseOnRoads(answers_.roads.network, answers_.dump_sites, *lane_case)
+               .bars_any(way);
 }
 
 void WaysOverHose::look(std::size_t route, const routing::Way& way) {
-    const WantedRoute& wanted = routes_.routes[route].wanted;
+    const WantedRoute& wanted = routes_[route].wanted;
     std::vector<std::uint8_t>& marks = wanted.kind == RouteKind::loaded ? loaded_ : empty_;
-    for (const std::uint32_t place : places_of_[route]) {
-        marks[place] = over_hose(way, place, wanted.dump_site) ? 1 : 0;
-    }
-}
-
-void WaysOverHose::mark(std::vector<RoutesInUse::OfPlace>& places) const {
-    for (std::size_t place = 0; place < places.size(); ++place) {
-        places[place].over_hose = loaded_[place] != 0 || empty_[place] != 0;
+    for (const std::uint32_t use : uses_of_[route]) {
+        marks[use] = over_hose(way, uses_[use].place, wanted.dump_site) ? 1 : 0;
     }
 }
 

@@ -99,18 +99,27 @@ struct WhatIf::State {
 
     // The parcels that can get to a list of fill sites that is another now.
     std::vector<bool> touched(const RoundTrips& before, const RoundTrips& after, bool all) const {
-        std::vector<bool> sites(before.dump_sites.size(), all);
-        for (std::size_t site = 0; site < sites.size() && !all; ++site) {
-            sites[site] = !same_row(before.fill_trips, after.fill_trips, site);
-        }
         std::vector<bool> rows(district.parcels.size(), all);
         for (std::size_t row = 0; row < rows.size() && !all; ++row) {
             rows[row] = !same_row(before.source_lays, after.source_lays, row) ||
-                        std::ranges::any_of(before.hose_lays[row], [&](const HoseLay& lay) {
-                            return sites[lay.dump_site.position()];
-                        });
+                        other_trips(before, after, row);
         }
         return rows;
+    }
+
+    // Approaches are numbered anew with each list of sources; the lays are the same.
+    bool other_trips(const RoundTrips& before, const RoundTrips& after, std::size_t row) const {
+        const std::span<const HoseLay> lays = before.hose_lays[row];
+        for (std::size_t lay = 0; lay < lays.size(); ++lay) {
+            const std::size_t was = lays[lay].ways().position();
+            const std::size_t now = after.hose_lays[row][lay].ways().position();
+            if (!std::ranges::equal(
+                    before.fill_trips[was], after.fill_trips[now],
+                    [](const FillTrip& a, const FillTrip& b) { return same(a, b); })) {
+                return true;
+            }
+        }
+        return false;
     }
 
     std::vector<std::optional<Need>> needs_of(const std::vector<bool>& rows) const {

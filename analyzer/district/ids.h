@@ -30,6 +30,7 @@ using BuildingIndex = Index<struct BuildingTag>;
 using SourceIndex = Index<struct SourceTag>;
 using FillSiteIndex = Index<struct FillSiteTag>;
 using DumpSiteIndex = Index<struct DumpSiteTag>;
+using ApproachIndex = Index<struct ApproachTag>;
 using StationIndex = Index<struct StationTag>;
 using UnitIndex = Index<struct UnitTag>;
 using NodeIndex = Index<struct NodeTag>;

@@ -92,10 +92,34 @@ inline DriveTime drive_from(std::span<const StationDrive> drives, ProfileIndex p
 // Hose from a dump site to a parcel's house: along roads and drives, then the setback.
 struct HoseLay {
     DumpSiteIndex dump_site;
-    // Of the dump site while the road under the hose and in front of the house is closed.
-    LaneClass lane = LaneClass::dead_end;
+    // The ways that tankers have while the road under the hose and in front of the house is closed;
+    // not valid: those of the dump site.
+    ApproachIndex approach;
+    LaneClass lane = LaneClass::dead_end;  // of the dump site, with the same roads closed
+    // The side of the house that hose comes from: the start or the end of its road, and, where it
+    // comes over a junction, by which road there.
+    static constexpr std::uint32_t no_arm = UINT32_MAX;
+    bool from_end = false;
+    std::uint32_t arm = no_arm;
     Length length;
+
+    ApproachIndex ways() const {
+        return approach.valid() ? approach : ApproachIndex(dump_site.position());
+    }
 };
+
+// The lays that a parcel may be served by, as places in its list: the first; where tankers must
+// back there, the first that they drive through; the first that comes from the other side of the
+// house; and where the first comes over a junction, the first that does not come by the same road
+// there. Each once.
+struct LaysLookedAt {
+    std::array<std::size_t, 4> lay{};
+    std::size_t count = 0;
+
+    void add(std::size_t one);
+    std::span<const std::size_t> all() const { return std::span(lay).first(count); }
+};
+LaysLookedAt lays_looked_at(std::span<const HoseLay> lays);
 
 // Hose from a fill site to a parcel's house, for direct supply and relay.
 struct SourceLay {
@@ -120,15 +144,17 @@ struct RoundTrips {
     SeasonIndex season;
     std::vector<DumpSiteCandidate> dump_sites;
 
-    // Per dump site: the nearest fill sites of every strength class, by round trip of the profile
-    // with the most tankers; ties go to the smaller fill site index. At most two places of one
-    // system in a class.
+    // Per approach: first the dump sites with no road closed, then those while hose lies that takes
+    // ways from them (each that differs once, by dump site). The nearest fill sites of every
+    // strength class, by round trip of the profile with the most tankers; ties go to the smaller
+    // fill site index. At most two places of one system in a class.
     Lists<FillTrip> fill_trips;
 
     std::vector<LaneClass> fill_lanes;  // per fill site: the source's own word, else of its road
 
-    // Per dump site, and per fill site: the stations that can get there within the trip limit, by
-    // index, with the drive of each profile, loaded. Station::to_gate is included.
+    // Per approach, and per fill site: the stations that can get there within the trip limit, by
+    // index, with the drive of each profile, loaded. Station::to_gate is included. While hose lies
+    // only tankers are told: the engines come before, or lay it.
     Lists<StationDrive> stations_of_dump_site;
     Lists<StationDrive> stations_of_fill_site;
 
@@ -147,6 +173,10 @@ struct RoundTrips {
     DriveTime from_station(ProfileIndex profile, StationIndex station,
                            DumpSiteIndex dump_site) const {
         return drive_from(stations_of_dump_site[dump_site.position()], profile, station);
+    }
+    DriveTime tanker_from_station(ProfileIndex profile, StationIndex station,
+                                  ApproachIndex approach) const {
+        return drive_from(stations_of_dump_site[approach.position()], profile, station);
     }
     DriveTime station_to_fill_site(ProfileIndex profile, StationIndex station,
                                    FillSiteIndex fill_site) const {

@@ -32,6 +32,8 @@ enum class RouteKind : std::uint8_t {
 
 // A drive whose way is wanted: to or from the dump site, the other end by kind.
 struct WantedRoute {
+    static constexpr std::uint32_t nothing_closed = UINT32_MAX;
+
     RouteKind kind = RouteKind::loaded;
     SeasonIndex season;
     ProfileIndex profile;
@@ -40,6 +42,8 @@ struct WantedRoute {
     StationIndex station;         // of response; the way begins at its point in the data
     DriveTime at_most = no_time;  // longer ways are none; no_time: within the trip limit
     bool with_line = true;        // line and roads too
+    // Of routing's hose lays: the way keeps off the hose and does not pass the house.
+    std::uint32_t lane_case = nothing_closed;
 };
 
 // A shuttle that some place gets in its worst season and period, or the first engine's way to the
@@ -68,11 +72,12 @@ struct RoutesInUse {
         std::uint32_t response = none;
         // With the road under the hose and in front of the house closed; into `loops`.
         std::uint32_t loop = none;
-        // Its tankers' way to or from the dump site runs over the hose or past the house.
-        bool over_hose = false;
+        // The fastest way to or from the dump site runs over the hose or past the house: its
+        // tankers go round.
+        bool goes_round = false;
     };
 
-    std::vector<RouteInUse> routes;  // by season, dump site, kind, source or station, profile
+    std::vector<RouteInUse> routes;  // by season, dump site, kind, source or station, profile, hose
     std::vector<OfPlace> of;         // per parcel, then per target
 
     std::vector<LoopDetour> loops;

@@ -26,6 +26,7 @@ Point place_of(const District& district, std::size_t row) {
 
 struct CaseKey {
     DumpSiteIndex dump_site;
+    ApproachIndex approach;  // as the lay has it
     LaneClass lane = LaneClass::dead_end;
     std::int32_t arrival_half_minutes = 0;
     std::int32_t duration_tenths = 0;  // of a minute
@@ -146,6 +147,11 @@ public:
           needs_(needs),
           first_arrivals_(first_arrivals),
           rosters_(rosters_of(situation)),
+          lanes_matter_(std::ranges::any_of(situation.district.units,
+                                            [](const Unit& unit) {
+                                                return unit.kind == UnitKind::tanker &&
+                                                       !unit.backs_to_offload;
+                                            })),
           profile_of_(profile_of_units(situation.district, situation.profiles)) {}
 
     std::optional<ParcelSupply> settled_answer(std::size_t row) const {
@@ -166,28 +172,44 @@ public:
     // Precondition: no settled answer.
     Keyed keyed(std::size_t row, std::size_t lay, std::size_t slot) const {
         const HoseLay& hose = situation_.trips.hose_lays[row][lay];
-        return {{hose.dump_site, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
+        return {{hose.dump_site, hose.approach, hose.lane,
+                 in_tenths(first_arrivals_[row]) / half_minute,
                  in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row)},
                 static_cast<std::uint32_t>(row),
                 static_cast<std::uint32_t>(lay),
                 static_cast<std::uint32_t>(slot)};
     }
 
-    // The answer of each item into its slot. Precondition: sorted.
-    void answer(const std::vector<Keyed>& items, std::vector<ParcelSupply>& slots,
+    // The answer of each item into its slot.
+    void answer(std::vector<Keyed> items, std::vector<ParcelSupply>& slots,
                 const Work& work) const {
-        const std::vector<std::size_t> begins = group_begins(items);
-        const auto answer_some = [&](std::size_t first, std::size_t last) {
-            for (std::size_t group = first; group < last; ++group) {
-                answer_group(
-                    std::span(items).subspan(begins[group], begins[group + 1] - begins[group]),
-                    slots);
-            }
-        };
-        for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk, answer_some);
+        for_each_case(std::move(items), work,
+                      [&](std::span<const Keyed> of_case) { answer_group(of_case, slots); });
     }
 
-    // Precondition: as for `answer`. One lay, as `answer` looks at it.
+    // What each item's lay promises, into its slot.
+    void promise(std::vector<Keyed> items, std::vector<HeldFlow>& slots, const Work& work) const {
+        for_each_case(std::move(items), work, [&](std::span<const Keyed> of_case) {
+            const CaseKey& key = of_case.front().key;
+            const Scene scene = scene_of(key);
+            const HeldFlow promised =
+                promise_of(situation_, scene, minutes(key.duration_tenths / 10.0));
+            for (const Keyed& item : of_case) {
+                slots[item.slot] = std::min(promised, carried(scene, item));
+            }
+        });
+    }
+
+    // Whether the lay is tried beside the first one, which promises something: where ways are taken
+    // from that by its hose, or tankers must back there and not here.
+    bool worth_trying(std::size_t row, std::size_t lay) const {
+        const std::span<const HoseLay> lays = situation_.trips.hose_lays[row];
+        const bool spares_backing =
+            lays.front().lane == LaneClass::dead_end && lays[lay].lane == LaneClass::through;
+        return lays.front().approach.valid() || (lanes_matter_ && spares_backing);
+    }
+
+    // One lay, as `answer` looks at it.
     ShuttleWorking look_at(std::size_t row, std::size_t lay) const {
         const CaseKey key = keyed(row, lay, 0).key;
         const HouseOnFire fire = fire_at(row);
@@ -205,7 +227,8 @@ public:
         }
         look.line = house_line(situation_, look.scene, fire.place, look.lay.length);
         if (look.scene.missing == Limit::none) {
-            for (const FillTrip& trip : situation_.trips.fill_trips[key.dump_site.position()]) {
+            for (const FillTrip& trip :
+                 situation_.trips.fill_trips[look.scene.approach.position()]) {
                 look.fill_sites.push_back({at(situation_.fill_places, trip.fill_site).source,
                                            trip.fill_site,
                                            at(situation_.trips.fill_lanes, trip.fill_site),
@@ -225,11 +248,35 @@ public:
 
 private:
     Scene scene_of(const CaseKey& key) const {
-        return scene_at(situation_, profile_of_, rosters_.responders[key.zone], key.dump_site,
-                        key.lane, minutes(key.arrival_half_minutes / 2.0));
+        HoseLay lay;
+        lay.dump_site = key.dump_site;
+        lay.approach = key.approach;
+        lay.lane = key.lane;
+        return scene_at(situation_, profile_of_, rosters_.responders[key.zone], lay,
+                        minutes(key.arrival_half_minutes / 2.0));
     }
     ShuttleCase case_of(const CaseKey& key, const Scene& scene) const {
         return work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
+    }
+
+    template <class Look>
+    static void for_each_case(std::vector<Keyed> items, const Work& work, const Look& look) {
+        std::ranges::sort(items);
+        const std::vector<std::size_t> begins = group_begins(items);
+        for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk,
+                       [&](std::size_t first, std::size_t last) {
+                           for (std::size_t group = first; group < last; ++group) {
+                               look(std::span<const Keyed>(items).subspan(
+                                   begins[group], begins[group + 1] - begins[group]));
+                           }
+                       });
+    }
+
+    // What hose carries to the house.
+    HeldFlow carried(const Scene& scene, const Keyed& item) const {
+        const auto line = house_line(situation_, scene, place_of(situation_.district, item.row),
+                                     situation_.trips.hose_lays[item.row][item.lay].length);
+        return line ? held(line->flow) : HeldFlow{};
     }
 
     std::uint32_t zone_at(std::size_t row) const {
@@ -257,8 +304,59 @@ private:
     const std::vector<std::optional<Need>>& needs_;
     const std::vector<DriveTime>& first_arrivals_;
     Rosters rosters_;
+    bool lanes_matter_;  // there is a tanker that need not back where it can drive through
     std::vector<ProfileIndex> profile_of_;
 };
+
+// The lays of many rows that are looked at, one after the other.
+struct Trials {
+    std::vector<std::uint32_t> row;
+    Lists<std::size_t> lays;         // per item of `row`
+    std::vector<HeldFlow> promised;  // per item of `lays`
+
+    void add(std::size_t one, std::span<const HoseLay> hose_lays) {
+        const LaysLookedAt looked = lays_looked_at(hose_lays);
+        row.push_back(static_cast<std::uint32_t>(one));
+        lays.items.insert(lays.items.end(), looked.all().begin(), looked.all().end());
+        lays.close_row();
+    }
+};
+
+// Of rows with one lay nothing is asked, nor of lays that are not tried.
+void add_promises(const Assessor& assessor, Trials& trials, const Work& work) {
+    trials.promised.assign(trials.lays.items.size(), HeldFlow{});
+    const auto keyed = [&](std::size_t trial, std::size_t item) {
+        return assessor.keyed(trials.row[trial], trials.lays.items[item], item);
+    };
+    std::vector<Keyed> first;
+    for (std::size_t trial = 0; trial < trials.row.size(); ++trial) {
+        if (trials.lays[trial].size() > 1) {
+            first.push_back(keyed(trial, trials.lays.begin[trial]));
+        }
+    }
+    assessor.promise(std::move(first), trials.promised, work);
+    std::vector<Keyed> others;
+    for (std::size_t trial = 0; trial < trials.row.size(); ++trial) {
+        const std::size_t begin = trials.lays.begin[trial];
+        for (std::size_t i = begin + 1; i < trials.lays.begin[trial + 1]; ++i) {
+            if (trials.promised[begin] > HeldFlow{} &&
+                assessor.worth_trying(trials.row[trial], trials.lays.items[i])) {
+                others.push_back(keyed(trial, i));
+            }
+        }
+    }
+    assessor.promise(std::move(others), trials.promised, work);
+}
+
+// The lay of a row that promises most, the first of equals.
+std::size_t most_promising(const Trials& trials, std::size_t trial) {
+    const std::span<const std::size_t> lays = trials.lays[trial];
+    const auto promised = std::span(trials.promised).subspan(trials.lays.begin[trial], lays.size());
+    return lays[static_cast<std::size_t>(std::ranges::max_element(promised) - promised.begin())];
+}
+
+// Whether the other lays are worked out too: a bound may promise what does not come.
+bool promised_too_much(const ParcelSupply& supply) { return supply.cautious <= HeldFlow{}; }
 
 // Direct supply needs no tanker: of answers that are as good it is taken. What the other mode would
 // give stays beside it.
@@ -278,19 +376,33 @@ void take_direct_if_better(const Assessor& assessor, std::size_t row, ParcelSupp
     supply = better;
 }
 
-// Whether there is a tanker that need not back where it can drive through.
-bool lanes_matter(const District& district) {
-    return std::ranges::any_of(district.units, [](const Unit& unit) {
-        return unit.kind == UnitKind::tanker && !unit.backs_to_offload;
-    });
-}
-
-// The first lay from which tankers need not back, where they must at the first of all.
-std::optional<std::size_t> lay_without_backing(std::span<const HoseLay> lays) {
-    const auto through = std::ranges::find(lays, LaneClass::through, &HoseLay::lane);
-    return through == lays.begin() || through == lays.end()
-               ? std::nullopt
-               : std::optional(static_cast<std::size_t>(through - lays.begin()));
+// Works out the most promising lay of each row; where nothing is held from it, the others too, and
+// keeps the better answer.
+void take_best_lays(const Assessor& assessor, const Trials& trials,
+                    std::vector<ParcelSupply>& supplies, const Work& work) {
+    std::vector<Keyed> keyed;
+    for (std::size_t trial = 0; trial < trials.row.size(); ++trial) {
+        const std::uint32_t row = trials.row[trial];
+        keyed.push_back(assessor.keyed(row, most_promising(trials, trial), row));
+    }
+    assessor.answer(std::move(keyed), supplies, work);
+    keyed.clear();
+    for (std::size_t trial = 0; trial < trials.row.size(); ++trial) {
+        const std::uint32_t row = trials.row[trial];
+        for (const std::size_t lay : trials.lays[trial]) {
+            if (promised_too_much(supplies[row]) && lay != most_promising(trials, trial)) {
+                keyed.push_back(assessor.keyed(row, lay, keyed.size()));
+            }
+        }
+    }
+    std::vector<ParcelSupply> others(keyed.size());
+    const std::vector<Keyed> in_order = keyed;
+    assessor.answer(std::move(keyed), others, work);
+    for (const Keyed& item : in_order) {
+        if (worse(supplies[item.row], others[item.slot])) {
+            supplies[item.row] = others[item.slot];
+        }
+    }
 }
 
 }  // namespace
@@ -299,30 +411,17 @@ std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work) {
     const Assessor assessor(situation, needs, first_arrivals);
-    const bool lanes = lanes_matter(situation.district);
     std::vector<ParcelSupply> supplies(needs.size());
-    std::vector<Keyed> keyed;
-    std::vector<std::uint32_t> second;  // rows with a second lay; their answers follow the rows'
+    Trials trials;
     for (std::size_t row = 0; row < needs.size(); ++row) {
         if (auto supply = assessor.settled_answer(row)) {
             supplies[row] = *supply;
             continue;
         }
-        keyed.push_back(assessor.keyed(row, 0, row));
-        if (const auto lay = lay_without_backing(situation.trips.hose_lays[row]); lanes && lay) {
-            keyed.push_back(assessor.keyed(row, *lay, needs.size() + second.size()));
-            second.push_back(static_cast<std::uint32_t>(row));
-        }
+        trials.add(row, situation.trips.hose_lays[row]);
     }
-    std::ranges::sort(keyed);
-    supplies.resize(needs.size() + second.size());
-    assessor.answer(keyed, supplies, work);
-    for (std::size_t i = 0; i < second.size(); ++i) {
-        if (worse(supplies[second[i]], supplies[needs.size() + i])) {
-            supplies[second[i]] = supplies[needs.size() + i];
-        }
-    }
-    supplies.resize(needs.size());
+    add_promises(assessor, trials, work);
+    take_best_lays(assessor, trials, supplies, work);
     for_each_chunk(work, "direct supply", needs.size(), rows_per_chunk,
                    [&](std::size_t begin, std::size_t end) {
                        for (std::size_t row = begin; row < end; ++row) {
@@ -345,13 +444,21 @@ Working working_of(const Situation& situation, const std::vector<std::optional<N
     if (const auto supply = assessor.settled_answer(row)) {
         working.supply = *supply;
     } else {
-        working.looked.push_back(assessor.look_at(row, 0));
-        if (const auto lay = lay_without_backing(lays); lanes_matter(situation.district) && lay) {
-            working.looked.push_back(assessor.look_at(row, *lay));
-        }
+        Trials trials;
+        trials.add(row, lays);
+        add_promises(assessor, trials, Work{});
+        working.looked.push_back(assessor.look_at(row, most_promising(trials, 0)));
         working.supply = working.looked.front().supply;
-        if (worse(working.supply, working.looked.back().supply)) {
-            working.supply = working.looked.back().supply;
+        for (const std::size_t lay : trials.lays[0]) {
+            if (promised_too_much(working.looked.front().supply) &&
+                lay != most_promising(trials, 0)) {
+                working.looked.push_back(assessor.look_at(row, lay));
+            }
+        }
+        for (const ShuttleWorking& look : working.looked) {
+            if (worse(working.supply, look.supply)) {
+                working.supply = look.supply;
+            }
         }
     }
     if (assessor.asks_for_hose(row, working.supply)) {

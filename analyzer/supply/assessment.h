@@ -68,6 +68,7 @@ struct ParcelSupply {
     std::optional<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
 
     DumpSiteIndex dump_site;                   // of the season's list
+    ApproachIndex approach;                    // its ways while this parcel is served
     LaneClass lane = LaneClass::dead_end;      // there, while this parcel is served
     SourceIndex fill_source;                   // where the first tanker fills
     std::array<FurtherFill, 2> further_fills;  // at the same time, by their first tanker's arrival

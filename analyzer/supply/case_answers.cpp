@@ -54,6 +54,7 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     supply.first_engine = rounded_up(fire.first_arrival);
     supply.wheels_gal = static_cast<float>(in_gallons(scene_.on_wheels));
     supply.dump_site = scene_.dump_site;
+    supply.approach = scene_.approach;
     supply.lane = scene_.lane;
     supply.hose_ft = static_cast<float>(in_feet(lay.length));
     if (shuttle_.tankers > 0) {

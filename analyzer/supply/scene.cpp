@@ -67,10 +67,11 @@ Volume usable_of_all(const std::vector<TanksSetUp>& tanks) {
     return sum;
 }
 
-Volume on_wheels(const District& district, const Scene& scene) {
+Volume on_wheels(const District& district,
+                 std::initializer_list<const std::vector<Arrival>*> lists) {
     const Assumptions& assumptions = district.assumptions;
     Volume sum;
-    for (const auto* list : {&scene.engines, &scene.tankers}) {
+    for (const std::vector<Arrival>* list : lists) {
         for (const Arrival& arrival : *list) {
             const Unit& unit = at(district.units, arrival.unit);
             const bool engine = unit.kind == UnitKind::engine;
@@ -85,27 +86,38 @@ Volume on_wheels(const District& district, const Scene& scene) {
 }  // namespace
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
-               std::span<const Responder> responders, DumpSiteIndex dump_site, LaneClass lane,
-               Duration first_arrival) {
+               std::span<const Responder> responders, const HoseLay& lay, Duration first_arrival) {
     const Assumptions& assumptions = situation.district.assumptions;
     Scene scene;
-    scene.dump_site = dump_site;
-    scene.lane = lane;
+    scene.dump_site = lay.dump_site;
+    scene.approach = lay.ways();
+    scene.lane = lay.lane;
     scene.first_arrival = first_arrival;
-    const auto drive_to = [&](ProfileIndex profile, StationIndex station) {
-        return situation.trips.from_station(profile, station, dump_site);
-    };
     scene.engines =
-        arrivals(situation, profile_of, responders, UnitKind::engine, first_arrival, drive_to);
+        arrivals(situation, profile_of, responders, UnitKind::engine, first_arrival,
+                 [&](ProfileIndex profile, StationIndex station) {
+                     return situation.trips.from_station(profile, station, lay.dump_site);
+                 });
     scene.tankers =
-        arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival, drive_to);
+        arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival,
+                 [&](ProfileIndex profile, StationIndex station) {
+                     return situation.trips.tanker_from_station(profile, station, scene.approach);
+                 });
     scene.hose =
         hose_there(situation.district,
                    std::span(scene.engines).first(std::min<std::size_t>(2, scene.engines.size())));
-    scene.on_wheels = on_wheels(situation.district, scene);
+    // Those that hose keeps from the dump site stand at the house, with what is in their tanks.
+    const std::vector<Arrival> on_the_near_side =
+        lay.approach.valid()
+            ? arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival,
+                       [&](ProfileIndex profile, StationIndex station) {
+                           return situation.trips.from_station(profile, station, lay.dump_site);
+                       })
+            : scene.tankers;
+    scene.on_wheels = on_wheels(situation.district, {&scene.engines, &on_the_near_side});
     scene.tanks = portable_tanks(situation, scene, first_arrival + assumptions.start_after_arrival);
     if (scene.tankers.empty()) {
-        scene.missing = Limit::fleet;
+        scene.missing = on_the_near_side.empty() ? Limit::fleet : Limit::no_route;
     } else if (scene.engines.size() < 2) {
         scene.missing = Limit::engines;
     } else if (scene.tanks.empty()) {

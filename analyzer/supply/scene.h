@@ -28,6 +28,7 @@ struct TanksSetUp {
 // site. A scene without a drafting engine or without a portable tank gives no continuous flow.
 struct Scene {
     DumpSiteIndex dump_site;
+    ApproachIndex approach;                // by which tankers come and go while this hose is in use
     LaneClass lane = LaneClass::dead_end;  // of the dump site while this hose is in use
     Duration first_arrival;                // of the first engine, at the house
     std::vector<Arrival> engines;          // by arrival
@@ -39,8 +40,8 @@ struct Scene {
     Volume on_wheels;                      // in all tanks there by the horizon
 };
 
+// Of the lay's dump site, lane and approach; its length is not looked at.
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
-               std::span<const Responder> responders, DumpSiteIndex dump_site, LaneClass lane,
-               Duration first_arrival);
+               std::span<const Responder> responders, const HoseLay& lay, Duration first_arrival);
 
 }  // namespace farwater::supply

@@ -56,8 +56,7 @@ struct Asked {
 
 Options options_of(const Asked& asked, bool bounded) {
     Options options;
-    for (const FillTrip& trip :
-         asked.situation.trips.fill_trips[asked.scene.dump_site.position()]) {
+    for (const FillTrip& trip : asked.situation.trips.fill_trips[asked.scene.approach.position()]) {
         FillOption option = fill_option(asked.situation, asked.scene, asked.tankers, trip);
         FillPlan plan = plan_alone(asked.situation, asked.scene, asked.tankers, option);
         if (!plan.usable()) {
@@ -214,6 +213,26 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
 }  // namespace
 
 double cautious_factor(const Assumptions& assumptions) { return 1.0 + 0.35 * assumptions.stage_cv; }
+
+HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration duration) {
+    HeldFlow most{};
+    if (scene.missing != Limit::none) {
+        return most;
+    }
+    const Assumptions& assumptions = situation.district.assumptions;
+    const Window window = window_of(scene, assumptions, duration);
+    const std::vector<Tanker> tankers = tankers_of(situation, scene);
+    for (const FillTrip& trip : situation.trips.fill_trips[scene.approach.position()]) {
+        const FillPlan plan =
+            plan_alone(situation, scene, tankers, fill_option(situation, scene, tankers, trip));
+        if (plan.usable()) {
+            const Incident slow = slowed(plan.incident, cautious_factor(assumptions));
+            most = std::max(
+                most, held(std::min(resource_bound(slow, window), window_bound(slow, window))));
+        }
+    }
+    return most;
+}
 
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration) {
     return work_out_by(situation, scene, duration, true);

@@ -55,6 +55,10 @@ ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration du
 // The same with every single fill site run, in the same order: for the tests.
 ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
 
+// What the best fill site by itself can hold at most with all tankers, by bounds and without a run:
+// to choose between dump sites by. Nothing where there can be no shuttle. Microseconds.
+HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration duration);
+
 // The factor on stage times behind the cautious flow: 1 + 0.35 cv.
 double cautious_factor(const Assumptions& assumptions);
 

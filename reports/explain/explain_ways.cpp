@@ -113,9 +113,9 @@ void explain_ways(const Explained& explained, const ShuttleWorking& look, Worked
                              in_tenths(both->time) / 10.0),
                  *percent, Digits::none, "%", "no posted limit there; rounded up");
     }
-    if (of.over_hose) {
-        page.words("caution", "this way runs over the hose or past the burning house",
-                   "plan a dump site on the near side");
+    if (of.goes_round) {
+        page.words("way round", "the fastest way would run over the hose or past the burning house",
+                   "this is the fastest one that does not");
     }
     if (const LoopDetour* loop = loop_at(findings, explained.row); loop != nullptr) {
         page.words("one way round", loop->found ? fmt::format("possible, {} min and {} mi more",

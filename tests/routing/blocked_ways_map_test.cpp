@@ -19,8 +19,8 @@ bool over_hose(const Routed& routed, std::size_t parcel, DumpSiteIndex dump_site
     REQUIRE(lay != lays.end());
     const std::uint32_t number =
         routed.dump_sites.hose_lays.begin[parcel] + static_cast<std::uint32_t>(lay - lays.begin());
-    const auto closed =
-        routed.dump_sites.lane_cases.closed[routed.dump_sites.lane_cases.of_lay[number]];
+    const routing::HoseOnRoads hose(routed.network.network, routed.dump_sites,
+                                    routed.dump_sites.lane_cases.of_lay[number]);
     const WantedRoute wanted{RouteKind::loaded,
                              SeasonIndex(0),
                              routed.profile_of(UnitKind::tanker),
@@ -33,10 +33,7 @@ bool over_hose(const Routed& routed, std::size_t parcel, DumpSiteIndex dump_site
     routing::route_lines(routed.roads(), routed.dump_sites, std::span(&wanted, 1), routed.work,
                          [&](std::size_t, const routing::Way& way) {
                              ++told;
-                             over = routing::runs_over_hose(routed.network.network, way,
-                                                            at(routed.dump_sites.spots, dump_site),
-                                                            routed.access.access.spots[parcel],
-                                                            closed);
+                             over = hose.bars_any(way);
                          });
     REQUIRE(told == 1);
     return over;

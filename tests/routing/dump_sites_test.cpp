@@ -128,7 +128,7 @@ TEST_CASE("thinning takes no parcel's supply away", "[map]") {
         CAPTURE(i);
         CHECK_FALSE(routed.dump_sites.hose_lays[i].empty());
     }
-    CHECK(routed.dump_sites.candidates.size() < 30);
+    CHECK(routed.dump_sites.candidates.size() < 40);  // before and behind the house
 }
 
 TEST_CASE("the officer's places come first whatever their distance, and stay without a parcel",

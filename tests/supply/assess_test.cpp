@@ -231,8 +231,8 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
     const auto responders = roster(scene.district, PeriodIndex(0), "");
     for (double arrival = 5.0; arrival < 30.0; arrival += 0.5) {
         const Situation situation = scene.situation();
-        const Scene at_site = scene_at(situation, profile_of, responders, DumpSiteIndex(0),
-                                       LaneClass::through, minutes(arrival));
+        const Scene at_site = scene_at(situation, profile_of, responders,
+                                       scene.trips.hose_lays[0][0], minutes(arrival));
         const ShuttleCase bounded = work_out(situation, at_site, minutes(120));
         const ShuttleCase plain = work_out_plainly(situation, at_site, minutes(120));
         CHECK(bounded.cautious == plain.cautious);

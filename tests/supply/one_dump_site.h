@@ -95,7 +95,7 @@ struct OneDumpSite {
         trips.fill_trips.close_row();
         for (std::size_t row = 0; row < district.parcels.size(); ++row) {
             access.emplace_back().road = RoadIndex(0);
-            trips.hose_lays.items.push_back({DumpSiteIndex(0), LaneClass::through, feet(200)});
+            trips.hose_lays.items.push_back(the_lay());
             trips.hose_lays.close_row();
             trips.source_lays.close_row();
         }
@@ -104,6 +104,13 @@ struct OneDumpSite {
         arrivals.assign(district.parcels.size(), tenths_of_second(7500));  // 12.5 min
     }
 
+    static HoseLay the_lay() {
+        HoseLay lay;
+        lay.dump_site = DumpSiteIndex(0);
+        lay.lane = LaneClass::through;
+        lay.length = feet(200);
+        return lay;
+    }
     Situation situation() const {
         return {district, water, profiles, access, trips, places, PeriodIndex(0)};
     }

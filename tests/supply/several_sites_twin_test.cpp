@@ -221,8 +221,8 @@ TEST_CASE("of all ways to use tankers, engines and water few hold more than the 
         const Situation situation = drawn.district.situation();
         const Scene scene =
             scene_at(situation, profile_of_units(situation.district, situation.profiles),
-                     roster(situation.district, PeriodIndex(0), ""), DumpSiteIndex(0),
-                     LaneClass::through, minutes(12.5));
+                     roster(situation.district, PeriodIndex(0), ""),
+                     situation.trips.hose_lays[0][0], minutes(12.5));
         const ShuttleCase found = work_out(situation, scene, minutes(120));
         const ShuttleCase& answer = found.several.empty() ? found : found.several.front();
         CHECK(answer.cautious >= found.cautious);

@@ -1,0 +1,49 @@
+// The ways to and from dump sites while hose lies: which there are to look at, and which of them
+// differ from the ways with no road closed.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "analyzer/district/round_trips.h"
+#include "routing/blocked_ways.h"
+#include "routing/dump_sites.h"
+#include "routing/network.h"
+
+namespace farwater::routing {
+
+// The lane cases of the lays that supply looks at, each once, by dump site. Rows of lists: first
+// the dump sites, then these.
+class Approaches {
+public:
+    // `lays` are those of the dump sites, with the season's lanes.
+    Approaches(const Network& network, const DumpSites& dump_sites, const Lists<HoseLay>& lays);
+
+    std::size_t dump_sites() const { return first_.size() - 1; }
+    std::size_t rows() const { return dump_sites() + lane_cases_.size(); }
+
+    // Of a dump site: rows from `begin` to before `end`.
+    struct Range {
+        std::uint32_t begin = 0, end = 0;
+    };
+    Range of(std::size_t dump_site) const { return {first_[dump_site], first_[dump_site + 1]}; }
+    HoseOnRoads hose(std::uint32_t row) const {
+        return {network_, sites_, lane_cases_[row - dump_sites()]};
+    }
+    // The row of a lane case; that of its dump site where it is not looked at.
+    std::uint32_t row_of(std::uint32_t lane_case) const;
+
+private:
+    const Network& network_;
+    const DumpSites& sites_;
+    std::vector<std::uint32_t> lane_cases_;  // ascending
+    std::vector<std::uint32_t> first_;       // per dump site, and one more: its first row
+};
+
+// Leaves out the rows that are as another one of their dump site, its own before all, and tells
+// each lay its approach. `tankers` says which profiles count. O(rows of the lists).
+void keep_what_differs(const Approaches& approaches, const DumpSites& dump_sites,
+                       std::span<const ProfileIndex> tankers, RoundTrips& trips);
+
+}  // namespace farwater::routing
