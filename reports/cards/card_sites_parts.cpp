@@ -30,7 +30,7 @@ std::string loop_words(const CardView& view) {
     }
     const RoutesInUse::OfPlace& of = view.book.routes.of[view.site().worst];
     std::string text =
-        of.over_hose ? "Tankers cross the hose: ramps, or lay it clear of them. " : "";
+        of.goes_round ? "The straight way runs over the hose: tankers go round. " : "";
     const LoopDetour* loop = view.book.routes.loop(of.loop);
     if (loop != nullptr && loop->found) {
         text += fmt::format("One way round is possible: {:.1f} min more a trip, nobody meets.",

@@ -94,10 +94,12 @@ std::string why_this_lay(const Explained& explained, const ShuttleWorking& look)
         "{} of {} in hose reach, the officer's own places first, "
         "then the nearest",
         place - lays.begin() + 1, lays.size());
-    return (site.officers_place ? "the officer's own place; " : "") + order;
+    const bool first = place == lays.begin();
+    return (site.officers_place ? "the officer's own place; " : "") + order +
+           (first ? "" : "; with what hose closes it promises most");
 }
 
-// Both lays where two were looked at.
+// All lays where more than one was worked out.
 void lays_looked_at(const Explained& explained, WorkedPage& page) {
     const auto names = dump_site_names(explained.findings);
     if (explained.working.looked.size() < 2) {
@@ -135,7 +137,9 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
         dump_site_clocks(explained, look, page);
     } else {
         page.words("no continuous flow", std::string(word(look.scene.missing)),
-                   "it takes a tanker, a second engine to draft, and a portable tank");
+                   look.scene.missing == Limit::no_route
+                       ? "no tanker gets there but over the hose or past the house"
+                       : "it takes a tanker, a second engine to draft, and a portable tank");
     }
     page.rests_on({"delivered_fraction", "late_horizon_min"});
     page.number("water on wheels", in_gallons(look.scene.on_wheels), Digits::none, "gal",

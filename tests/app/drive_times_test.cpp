@@ -108,7 +108,7 @@ TEST_CASE("a station beyond the data adds its drive to the gate, and its miles a
 TEST_CASE("minutes are those of the run", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_district(folder.path() / "d");
-    put(district, bytes_of(district) + "[assumptions]\nhose_reach_ft = 1500\n");
+    put(district, bytes_of(district) + "[assumptions]\nhose_reach_ft = 2000\n");
     REQUIRE(run_program(FARWATER_PROGRAM, {"run", district.string()}).exit_code == 0);
     const std::string ways = bytes_of(folder.path() / "d/result/tables/shuttle_routes.csv");
     const auto minutes_of = [&](const std::string& direction) {

@@ -220,7 +220,7 @@ TEST_CASE("the page of a parcel names each thing that its answer rests on") {
     CHECK(ended.exit_code == 0);
     CHECK(ended.err.empty());
     for (const char* part :
-         {"Alder Notch, parcel: AN-002363 in winter", "The answer\n", "What is needed\n",
+         {"Alder Notch, parcel: AN-002363 in summer", "The answer\n", "What is needed\n",
           "The house and the first engine\n", "The dump site, D5\n", "The fill site, W09",
           "The way of the first tanker", "The tankers of the shuttle\n", "handbook sum",
           "The supply line from the dump site to the house\n", "taken off for caution",
