@@ -32,6 +32,7 @@ reports::SeasonFindings season_with_trips() {
 supply::ParcelSupply served(std::size_t dump_site, std::size_t source) {
     supply::ParcelSupply supply;
     supply.dump_site = DumpSiteIndex(dump_site);
+    supply.approach = ApproachIndex(dump_site);  // no road is closed for it
     supply.fill_source = SourceIndex(source);
     return supply;
 }

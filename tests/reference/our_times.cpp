@@ -90,6 +90,7 @@ Times our_spot_times(const DrivenRoads& roads, std::span<const RoadSpot> sources
     Times times;
     for (const RoadSpot source : sources) {
         found.measure(roads, source, targets, ends, limit, search);
+        search.clear();
         for (std::uint32_t target = 0; target < targets.size(); ++target) {
             times.push_back(time_at(found.cost(target)));
         }

@@ -31,6 +31,7 @@ std::vector<std::vector<NearSource>> full_lists(const RuralNetwork& roads,
     std::vector<std::vector<NearSource>> lists(places.size());
     for (std::uint32_t s = 0; s < sources.size(); ++s) {
         times.measure(roads.away(), sources[s], places, ends, twenty_minutes, search);
+        search.clear();
         for (const std::uint32_t place : times.reached()) {
             std::vector<NearSource>& list = lists[place];
             list.push_back({times.cost(place), s});

@@ -56,6 +56,7 @@ std::size_t measure_from(const RuralNetwork& roads, const std::vector<RoadSpot>&
     std::size_t pairs = 0;
     for (const RoadSpot source : sources) {
         times.measure(roads.away(), source, spots, ends, twenty_minutes, search);
+        search.clear();
         pairs += times.reached().size();
         times.clear();
     }
