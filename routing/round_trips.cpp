@@ -223,46 +223,75 @@ void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& be
                    search_some);
 }
 
-// A profile's drives from every station to a list of spots.
-// With `approaches`, where the spots are the dump sites, those to the approaches too.
+// A profile's drives from stations to a list of spots. With `approaches`, where the spots are the
+// dump sites, those to the approaches too.
+class Responses {
+public:
+    Responses(const Question& question, const Driving& loaded, ProfileIndex profile,
+              std::span<const RoadSpot> spots, const Approaches* approaches)
+        : question_(question),
+          roads_(loaded.roads()),
+          profile_(profile),
+          spots_(spots),
+          approaches_(approaches),
+          ends_(spot_ends(question.roads.network, spots, loaded.costs(), loaded.costs())),
+          rule_(question.roads.district.travel_time),
+          limit_(rule_.most_of_response(trip_limit_of(question.roads.district.assumptions))) {}
+
+    std::vector<Drive> from(StationIndex station, Desk& desk) const {
+        std::vector<Drive> drives;
+        const RoadSpot place = at(question_.roads.access.stations, station);
+        if (!place.valid()) {
+            return drives;
+        }
+        const DriveTime gate = gate_drive(at(question_.roads.district.stations, station));
+        const auto add = [&](std::uint32_t row, std::int32_t cost) {
+            if (cost != no_way) {
+                drives.push_back({row, station, profile_, gate + rule_.response(cost)});
+            }
+        };
+        desk.loaded.measure(roads_, place, spots_, ends_, limit_, desk.search);
+        for (const std::uint32_t spot : desk.loaded.reached()) {
+            add(spot, desk.loaded.cost(spot));
+            const Approaches::Range rows = rows_of(spot);
+            for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
+                add(row,
+                    desk.closed.cost({roads_, place, desk.search}, approaches_->hose(row), limit_));
+            }
+        }
+        desk.loaded.clear();
+        desk.search.clear();
+        return drives;
+    }
+
+private:
+    Approaches::Range rows_of(std::uint32_t spot) const {
+        return approaches_ == nullptr ? Approaches::Range{} : approaches_->of(spot);
+    }
+
+    const Question& question_;
+    DrivenRoads roads_;
+    ProfileIndex profile_;
+    std::span<const RoadSpot> spots_;
+    const Approaches* approaches_;
+    SpotEnds ends_;
+    TravelRule rule_;
+    std::int32_t limit_;
+};
+
 std::vector<Drive> drives_to(const Question& question, const Driving& loaded, ProfileIndex profile,
                              std::span<const RoadSpot> spots, const Approaches* approaches) {
-    const SpotEnds ends = spot_ends(question.roads.network, spots, loaded.costs(), loaded.costs());
-    const std::vector<RoadSpot>& stations = question.roads.access.stations;
-    const TravelRule rule(question.roads.district.travel_time);
-    const std::int32_t limit =
-        rule.most_of_response(trip_limit_of(question.roads.district.assumptions));
-    const DrivenRoads roads = loaded.roads();
+    const Responses responses(question, loaded, profile, spots, approaches);
+    const std::size_t stations = question.roads.access.stations.size();
     Pool<Desk> desks = desks_for(question.roads.network, spots.size());
-    std::vector<std::vector<Drive>> of_station(stations.size());
+    std::vector<std::vector<Drive>> of_station(stations);
     const auto search_some = [&](std::size_t begin, std::size_t end) {
         const Pool<Desk>::Borrowed desk(desks);
         for (std::size_t s = begin; s < end && !question.work.stopped(); ++s) {
-            if (!stations[s].valid()) {
-                continue;
-            }
-            desk->loaded.measure(roads, stations[s], spots, ends, limit, desk->search);
-            const DriveTime gate = gate_drive(question.roads.district.stations[s]);
-            const auto add = [&](std::uint32_t row, std::int32_t cost) {
-                if (cost != no_way) {
-                    of_station[s].push_back(
-                        {row, StationIndex(s), profile, gate + rule.response(cost)});
-                }
-            };
-            for (const std::uint32_t spot : desk->loaded.reached()) {
-                add(spot, desk->loaded.cost(spot));
-                const Approaches::Range rows =
-                    approaches == nullptr ? Approaches::Range{} : approaches->of(spot);
-                for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
-                    add(row, desk->closed.cost({roads, stations[s], desk->search},
-                                               approaches->hose(row), limit));
-                }
-            }
-            desk->loaded.clear();
-            desk->search.clear();
+            of_station[s] = responses.from(StationIndex(s), *desk);
         }
     };
-    for_each_chunk(question.work, "responses", stations.size(), 1, search_some);
+    for_each_chunk(question.work, "responses", stations, 1, search_some);
     std::vector<Drive> drives;
     for (const std::vector<Drive>& some : of_station) {
         drives.insert(drives.end(), some.begin(), some.end());
