@@ -58,7 +58,7 @@ std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
                                                 const Lists<HoseLay>& lays) {
     std::vector<bool> wanted(dump_sites.lane_cases.site.size(), false);
     for (std::size_t served = 0; served < lays.size(); ++served) {
-        for (const std::size_t lay : lays_looked_at(lays[served]).all()) {
+        for (const std::size_t lay : lays_looked_at(lays[served])) {
             wanted[dump_sites.lane_cases.of_lay[lays.begin[served] + lay]] = true;
         }
     }

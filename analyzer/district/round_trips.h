@@ -117,7 +117,10 @@ struct LaysLookedAt {
     std::size_t count = 0;
 
     void add(std::size_t one);
-    std::span<const std::size_t> all() const { return std::span(lay).first(count); }
+    std::span<const std::size_t> all() const& { return std::span(lay).first(count); }
+    std::span<const std::size_t> all() const&& = delete;  // it would outlive what it shows
+    const std::size_t* begin() const { return lay.data(); }
+    const std::size_t* end() const { return lay.data() + count; }
 };
 LaysLookedAt lays_looked_at(std::span<const HoseLay> lays);
 

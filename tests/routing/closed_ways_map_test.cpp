@@ -86,7 +86,7 @@ TEST_CASE("a house whose only dump site lies behind it gets a place before it", 
     const Routed routed(region.district);
     const RoundTrips trips = routed.round_trips();
     bool served = false;
-    for (const std::size_t lay : lays_looked_at(trips.hose_lays[0]).all()) {
+    for (const std::size_t lay : lays_looked_at(trips.hose_lays[0])) {
         served = served || !trips.fill_trips[trips.hose_lays[0][lay].ways().position()].empty();
     }
     CHECK(served);
