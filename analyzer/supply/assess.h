@@ -15,17 +15,18 @@ namespace farwater::supply {
 // Per parcel, then per target, as are `needs` (none = no building) and `first_arrivals`, which say
 // when the first engine is at the house, counted from the alarm, no_time = none gets there.
 //
-// A parcel is served from the first dump site of its list (the officer's, else the nearest); where
-// tankers must back there, also the first one that they can drive through is looked at, and the
-// better answer is taken.
+// Of a parcel's hose lays those of `lays_looked_at` (round_trips.h) are looked at: the first (from
+// the officer's own dump site, else the nearest), the first without backing, the first from the
+// other side of the house and, over a junction, the first by another road. The one that promises
+// most by a bound is worked out; where nothing is held from it, all are, and the best answer is
+// taken.
 //
 // Then direct supply and relay are looked at (direct.h); the better answer is taken, hose before
 // tankers where both are as good, and the other mode is kept beside it.
 //
-// Work is keyed by case: parcels that share dump site, lane class, zone, duration and first arrival
-// (rounded down to half a minute, so that the flow has to hold from no later than it should) share
-// one.
-// Stopped early: what it returns is not complete, the caller discards it.
+// Work is keyed by case: parcels that share dump site, approach, lane class, zone, duration and
+// first arrival (rounded down to half a minute, so that the flow has to hold from no later than it
+// should) share one. Stopped early: what it returns is not complete, the caller discards it.
 std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work);

@@ -1,9 +1,9 @@
 // Flow by minute, the gap, what limits the flow, what to call for.
 #include <algorithm>
-#include <array>
 
 #include <fmt/format.h>
 
+#include "analyzer/supply/build_up.h"
 #include "analyzer/supply/incident_run.h"
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
@@ -11,8 +11,6 @@
 
 namespace farwater::reports {
 namespace {
-
-constexpr std::array told_minutes{5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 60.0};
 
 // What the shuttle holds from minutes after the first engine's arrival on, through the house's
 // line: the cautious flow, as `run` judges it at the start.
@@ -23,17 +21,18 @@ SheetTable build_up_table(const CardView& view, const supply::ShuttleWorking& lo
                      .rows = {{fmt::format("Gpm from then, {:.0f} min",
                                            in_minutes(look.shuttle.window.duration))}}};
     std::vector<HeldFlow> flows;
-    for (const double minute : told_minutes) {
+    for (const int minute : supply::build_up_minutes) {
         const supply::Window window{arrival + minutes(minute), look.shuttle.window.duration};
         HeldFlow flow = supply::sustained_flow(look.shuttle.slow, window);
         flow = std::min(flow, look.line ? held(look.line->flow) : HeldFlow{});
-        table.headers.push_back(fmt::format("#{:.0f}", minute));
+        table.headers.push_back(fmt::format("#{}", minute));
         flows.push_back(flow);
     }
     // The attack draws on the same water until the window begins: a window that begins a little
     // sooner may hold what a later one does not. Before the start the lesser counts.
     for (std::size_t i = flows.size() - 1; i-- > 0;) {
-        if (minutes(told_minutes[i]) < view.district().assumptions.start_after_arrival) {
+        if (minutes(supply::build_up_minutes[i]) <
+            view.district().assumptions.start_after_arrival) {
             flows[i] = std::min(flows[i], flows[i + 1]);
         }
     }
