@@ -15,7 +15,10 @@ Heading turned(Heading heading) {
 }  // namespace
 
 ClosedWays::ClosedWays(const Network& network)
-    : network_(network), so_far_(network.nodes.size(), no_way), step_(network.nodes.size()) {}
+    : network_(network),
+      so_far_(network.nodes.size(), no_way),
+      step_(network.nodes.size()),
+      barred_(network.nodes.size(), 0) {}
 
 // Stretches lead from the searched spot towards the dump site, whatever way that is driven.
 std::array<ClosedWays::End, 2> ClosedWays::ends_of(RoadSpot spot, Heading heading) const {
@@ -50,6 +53,10 @@ void ClosedWays::begin(const Searched& from, const HoseOnRoads& hose, std::int32
     hose_ = &hose;
     limit_ = limit;
     found_ = {};
+    if (++round_ == 0) {  // once around: what was remembered is old
+        std::ranges::fill(barred_, 0U);
+        round_ = 1;
+    }
     spot_ends_ = ends_of(from.spot, from.roads.heading);
     site_ends_ = ends_of(hose.site(), turned(from.roads.heading));
     clear_below_ = 0;
@@ -135,14 +142,20 @@ const Incidence* ClosedWays::searched_step(std::uint32_t node) const {
 }
 
 // Whether the searched way from the junction on is free of hose. Only the first of equal ways is
-// looked at: another one is found by those who go on.
-bool ClosedWays::is_clear(std::uint32_t node) const {
+// looked at: another one is found by those who go on. What lies on a barred way is remembered, so
+// that each junction is walked over once.
+bool ClosedWays::is_clear(std::uint32_t node) {
+    walked_.clear();
     while (from_->search.cost(node) >= clear_below_) {
         if (start_at(node) != nullptr) {
             return true;
         }
-        const Incidence* const step = searched_step(node);
+        const Incidence* const step = barred_[node] == round_ ? nullptr : searched_step(node);
+        walked_.push_back(node);
         if (step == nullptr) {
+            for (const std::uint32_t barred : walked_) {
+                barred_[barred] = round_;
+            }
             return false;
         }
         node = position_of(step->other);

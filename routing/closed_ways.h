@@ -27,7 +27,8 @@ struct Searched {
 // sought from the dump site; what the search found is what is left at least (Hart, Nilsson and
 // Raphael 1968), and where the searched way from a junction on is free of hose, it is the end. So a
 // way that the hose does not touch costs some steps, another one about the junctions that its way
-// round passes. Working memory for one thread, 16 bytes a node.
+// round passes and that their searched ways pass before they come to hose, each once. Working
+// memory for one thread, 20 bytes a node.
 class ClosedWays {
 public:
     explicit ClosedWays(const Network& network);
@@ -70,7 +71,7 @@ private:
     const Incidence* searched_step(std::uint32_t node) const;
     const End* start_at(std::uint32_t node) const;
     void offer_ends(std::uint32_t node);
-    bool is_clear(std::uint32_t node) const;
+    bool is_clear(std::uint32_t node);
     void find();
     void add(const Incidence& incidence, Way& way) const;
     Way way_of_found() const;
@@ -85,6 +86,9 @@ private:
     std::vector<std::int32_t> so_far_;  // per node, to the dump site
     std::vector<Step> step_;            // per node
     std::vector<std::uint32_t> touched_;
+    std::vector<std::uint32_t> barred_;  // per node: the round in which its searched way met hose
+    std::uint32_t round_ = 0;            // a number for each question
+    std::vector<std::uint32_t> walked_;
     Found found_;
     Heap heap_;
 };
