@@ -1,0 +1,16 @@
+// Marks on a card's map: houses, stations, water, fill sites and the dump site.
+#pragma once
+
+#include "reports/cards/map_names.h"
+#include "reports/cards/map_placing.h"
+#include "reports/cards/page_canvas.h"
+#include "reports/cards/site_map.h"
+
+namespace farwater::reports {
+
+// With their names: right of the mark, else left, above or below. Fill sites that would lie on the
+// dump site or on another one step aside. What lies outside of the frame is left out.
+void draw_marks(PageCanvas& canvas, MapNames& names, const SiteMap& map, const MapPlacing& place,
+                const Rect& rect);
+
+}  // namespace farwater::reports
