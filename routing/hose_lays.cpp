@@ -40,13 +40,6 @@ struct Served {
     std::int32_t reach = 0;  // millimetres of hose that are left after the setback
 };
 
-// Working memory of one thread.
-struct LayDesk {
-    explicit LayDesk(std::size_t nodes) : search(nodes), before(nodes, 0) {}
-    Search search;
-    std::vector<std::uint32_t> before;  // the junction before, of those reached; itself at a start
-};
-
 // The best place so far for a parcel that no site serves.
 struct Best {
     RoadSpot spot;
@@ -67,8 +60,8 @@ public:
           graph_(search_graph(network, lengths_, Heading::away)),
           ends_(spot_ends(network, spots_of(sites), lengths_, lengths_)) {}
 
-    // Adds the lays of one parcel or target, in order. The desk's search is clear before and after.
-    void append_lays_of(std::uint32_t number, LayDesk& desk, Lays& lays) const {
+    // Adds the lays of one parcel or target, in order. `paths` are clear before and after.
+    void append_lays_of(std::uint32_t number, HosePaths& paths, Lays& lays) const {
         const std::optional<Length> setback = setback_of(district_, access_, number);
         const Length reach = district_.assumptions.hose_reach;
         if (!setback || *setback > reach) {
@@ -77,16 +70,18 @@ public:
         const auto left = static_cast<std::int32_t>(
             std::min(std::floor(in_metres(reach - *setback) * 1e3 + 1e-6), double{most_cost}));
         const Served served{number, access_.spots[number], house_of(number), left};
-        measure_from(served, desk);
+        paths.begin(served.spot, served.reach);
         std::vector<HouseSide> sides;  // that have a lay
-        for (Lay& lay : lays_from_sites(served, desk)) {
-            lay.closed = close_roads(served, sites_[lay.site].spot, desk, lays);
+        for (Lay& lay : lays_from_sites(served, paths)) {
+            lay.closed = close_roads(paths, sites_[lay.site].spot, lays);
             lays.from_sites.push_back(lay);
             sides.push_back(lay.side);
         }
-        add_own_places(served, desk, std::move(sides), lays);
-        desk.search.clear();
+        add_own_places(served, paths, std::move(sides), lays);
+        paths.clear();
     }
+
+    HosePaths paths() const { return {network_, lengths_, graph_}; }
 
 private:
     Point house_of(std::uint32_t number) const {
@@ -95,90 +90,12 @@ private:
                                 : district_.targets[number - parcels].place;
     }
 
-    void measure_from(const Served& served, LayDesk& desk) const {
-        const Edge& edge = at(network_.edges, served.spot.edge);
-        const EndCosts ends = end_costs(network_, lengths_, served.spot, Heading::away);
-        const auto from = static_cast<std::uint32_t>(edge.from.position());
-        const auto to = static_cast<std::uint32_t>(edge.to.position());
-        desk.before[from] = from;
-        desk.before[to] = to;
-        desk.search.start(from, ends.from_end);
-        desk.search.start(to, ends.to_end);
-        desk.search.run(graph_, served.reach,
-                        [&](std::uint32_t node, std::uint32_t next) { desk.before[next] = node; });
-    }
-
-    // The edges that the hose to a site lies along, and that of the access point: a new row of
-    // lays.closed.
-    std::uint32_t close_roads(const Served& served, RoadSpot site, const LayDesk& desk,
-                              Lays& lays) const {
-        std::vector<EdgeIndex> closed{served.spot.edge};
-        const Edge& edge = at(network_.edges, site.edge);
-        const double length = in_metres(edge.length());
-        const bool inside = site.along > 0.0 && site.along < length;
-        if (!inside) {
-            follow(site.along > 0.0 ? edge.to : edge.from, desk, closed);
-        } else if (site.edge != served.spot.edge) {
-            closed.push_back(site.edge);
-            follow(nearer_end(site, desk), desk, closed);
-        }
-        std::ranges::sort(closed);
-        const auto rest = std::ranges::unique(closed);
-        lays.closed.items.insert(lays.closed.items.end(), closed.begin(), rest.begin());
+    // A new row of lays.closed.
+    static std::uint32_t close_roads(const HosePaths& paths, RoadSpot site, Lays& lays) {
+        const std::vector<EdgeIndex> closed = paths.edges_to(site);
+        lays.closed.items.insert(lays.closed.items.end(), closed.begin(), closed.end());
         lays.closed.close_row();
         return static_cast<std::uint32_t>(lays.closed.size() - 1);
-    }
-
-    // The end of a site's edge, with the site inside, by which the hose goes on.
-    NodeIndex nearer_end(RoadSpot site, const LayDesk& desk) const {
-        const Edge& edge = at(network_.edges, site.edge);
-        const EndCosts ends = end_costs(network_, lengths_, site, Heading::away);
-        return cost_at(edge.from, ends.from_end, desk) <= cost_at(edge.to, ends.to_end, desk)
-                   ? edge.from
-                   : edge.to;
-    }
-
-    // The side of the house that the hose from a site comes from.
-    HouseSide side_of(const Served& served, RoadSpot site, const LayDesk& desk) const {
-        const Edge& edge = at(network_.edges, site.edge);
-        const bool inside = site.along > 0.0 && site.along < in_metres(edge.length());
-        if (inside && site.edge == served.spot.edge) {
-            return {site.along > served.spot.along, {}};
-        }
-        std::vector<EdgeIndex> way;  // from the site inwards, then outwards
-        NodeIndex node = inside ? nearer_end(site, desk) : site.along > 0.0 ? edge.to : edge.from;
-        if (inside) {
-            way.push_back(site.edge);
-        }
-        std::vector<NodeIndex> nodes{node};
-        for (NodeIndex before(at(desk.before, node)); before != node;
-             node = before, before = NodeIndex(at(desk.before, node))) {
-            way.push_back(
-                std::ranges::find(network_.around(before), node, &Incidence::other)->edge);
-            nodes.push_back(before);
-        }
-        HouseSide side{node != at(network_.edges, served.spot.edge).from, {}};
-        for (; !way.empty(); way.pop_back(), nodes.pop_back()) {
-            if (network_.around(nodes.back()).size() >= 3) {
-                side.arm = way.back();
-                break;
-            }
-        }
-        return side;
-    }
-
-    static std::int32_t cost_at(NodeIndex node, std::int32_t on, const LayDesk& desk) {
-        return plus(desk.search.cost(static_cast<std::uint32_t>(node.position())), on);
-    }
-
-    // Adds the edges from a junction back to where the search began.
-    void follow(NodeIndex node, const LayDesk& desk, std::vector<EdgeIndex>& edges) const {
-        for (NodeIndex before(at(desk.before, node)); before != node;
-             node = before, before = NodeIndex(at(desk.before, node))) {
-            const auto between = std::ranges::find(network_.around(before), node,
-                                                   &Incidence::other);  // the shortest comes first
-            edges.push_back(between->edge);
-        }
     }
 
     bool stands_off(const Served& served, Point site) const {
@@ -214,8 +131,8 @@ private:
         return ways;
     }
 
-    std::vector<Lay> lays_from_sites(const Served& served, const LayDesk& desk) const {
-        std::vector<Lay> ways = ways_to_sites(served, desk.search);
+    std::vector<Lay> lays_from_sites(const Served& served, const HosePaths& paths) const {
+        std::vector<Lay> ways = ways_to_sites(served, paths.search());
         std::ranges::sort(ways, [](const Lay& a, const Lay& b) {
             return std::tie(a.site, a.along) < std::tie(b.site, b.along);
         });
@@ -233,7 +150,7 @@ private:
                    std::tuple(!sites_[b.site].officers_place, b.along, b.site);
         });
         for (Lay& lay : ways) {
-            lay.side = side_of(served, sites_[lay.site].spot, desk);
+            lay.side = paths.side_of(sites_[lay.site].spot);
         }
         if (ways.size() > most_hose_lays) {
             // The first from the other side stays, even where many are nearer.
@@ -251,14 +168,14 @@ private:
     // A house gets a place of its own on each side of its road that no site is on; where that gives
     // none and all hose comes by one arm of a junction, also a place elsewhere. So there is a place
     // on this side of the fire, from wherever tankers come.
-    void add_own_places(const Served& served, const LayDesk& desk, std::vector<HouseSide> sides,
+    void add_own_places(const Served& served, const HosePaths& paths, std::vector<HouseSide> sides,
                         Lays& lays) const {
         const auto add = [&](const auto& keep) {
-            const Best best = best_own_place(served, desk, keep);
+            const Best best = best_own_place(served, paths, keep);
             if (best.along != no_way) {
-                sides.push_back(side_of(served, best.spot, desk));
+                sides.push_back(paths.side_of(best.spot));
                 lays.own.push_back({served.number, best.along, best.spot,
-                                    close_roads(served, best.spot, desk, lays), sides.back()});
+                                    close_roads(paths, best.spot, lays), sides.back()});
             }
         };
         for (const bool from_end : {false, true}) {
@@ -277,9 +194,9 @@ private:
     }
 
     template <class Keep>
-    Best best_own_place(const Served& served, const LayDesk& desk, const Keep& keep) const {
-        const Search& search = desk.search;
-        const auto kept = [&](RoadSpot spot) { return keep(side_of(served, spot, desk)); };
+    Best best_own_place(const Served& served, const HosePaths& paths, const Keep& keep) const {
+        const Search& search = paths.search();
+        const auto kept = [&](RoadSpot spot) { return keep(paths.side_of(spot)); };
         Best best;
         if (rules_.has_sites(served.spot.edge)) {
             best = best_along(served, served.spot, 0, best, kept);
@@ -407,12 +324,12 @@ Lays find_hose_lays(const District& district, const Network& network, const Acce
                     const SiteRules& rules, std::span<const SitePlace> sites, const Work& work) {
     const HoseLayer layer(district, network, access, rules, sites);
     const std::vector<std::uint32_t> order = reached_in_spatial_order(access);
-    Pool<LayDesk> desks([&] { return std::make_unique<LayDesk>(network.nodes.size()); });
+    Pool<HosePaths> all_paths([&] { return std::make_unique<HosePaths>(layer.paths()); });
     std::vector<Lays> of_chunk(order.size() / houses_a_chunk + 1);
     const auto lay_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<LayDesk>::Borrowed desk(desks);
+        const Pool<HosePaths>::Borrowed paths(all_paths);
         for (std::size_t k = begin; k < end; ++k) {
-            layer.append_lays_of(order[k], *desk, of_chunk[begin / houses_a_chunk]);
+            layer.append_lays_of(order[k], *paths, of_chunk[begin / houses_a_chunk]);
         }
     };
     for_each_chunk(work, "hose lays", order.size(), houses_a_chunk, lay_some);

@@ -10,6 +10,7 @@
 #include "analyzer/district/round_trips.h"
 #include "analyzer/work/work.h"
 #include "routing/access.h"
+#include "routing/hose_paths.h"
 #include "routing/network.h"
 #include "routing/site_rules.h"
 
@@ -30,15 +31,6 @@ struct SitePlace {
     std::optional<std::uint32_t> officers_place;  // index; such a place may lie off the road
 };
 
-// From where hose comes to the house: by the end of the access point's edge or its start, and at
-// the first junction of three or more edges on its way by this one; not valid where it begins
-// before that or there.
-struct HouseSide {
-    bool from_end = false;
-    EdgeIndex arm;
-    friend bool operator==(const HouseSide&, const HouseSide&) = default;
-};
-
 // A hose lay from one of the sites to the parcel (or target) `served`.
 struct Lay {
     std::uint32_t served = 0;
@@ -48,7 +40,8 @@ struct Lay {
     HouseSide side;
 };
 
-// A hose lay to a parcel that none of the sites serves, from the nearest place that could be one.
+// A hose lay from a place of the parcel's own: the nearest one that could be a dump site, where no
+// site serves it from that side of the house.
 struct OwnLay {
     std::uint32_t served = 0;
     std::int32_t along = 0;
