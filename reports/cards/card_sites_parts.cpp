@@ -151,12 +151,11 @@ void add_fill(const CardView& view, const supply::FillUse& fill, std::size_t num
     if (first != incident.tankers.end()) {
         const supply::FillSite& site = incident.fill_sites[first->fill_site];
         part.items.push_back(SheetText{fmt::format(
-            "{} gpm, {} at a time, ready at minute {}, {}. {} of the shuttle here, {} first; "
-            "{:.1f} "
+            "{} gpm, {} at a time, ready at minute {}, {}. {} of the shuttle here, {} first; {} "
             "min of driving a trip.",
             in_thousands(std::floor(in_gpm(site.pump))), site.flows.value_or(site.places),
             minute_words(site.ready), runs_it(view, fill), fill.tankers,
-            unit_name(district, fill.first_tanker), in_minutes(fill.round_trip))});
+            unit_name(district, fill.first_tanker), minute_words(fill.round_trip))});
     }
     std::string more = suction_words(source, counted);
     more += counted.usable ? gallon_words(*counted.usable) + " usable. "
