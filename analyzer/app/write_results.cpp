@@ -9,6 +9,7 @@
 #include "analyzer/app/version.h"
 #include "analyzer/app/write_workbook.h"
 #include "io/csv_writer.h"
+#include "io/error.h"
 #include "io/fingerprint.h"
 #include "io/geopackage_writer.h"
 #include "io/place_files.h"
@@ -185,9 +186,18 @@ void write_report(const std::filesystem::path& path, const reports::MapPage& pag
 void write_rating(const std::filesystem::path& folder, const reports::Findings& findings,
                   const reports::RunRecord& record) {
     std::filesystem::create_directories(folder);
-    for (const reports::RatingDocument& document : reports::rating_documents(findings, record)) {
+    const auto sheets = reports::rating_sheets(findings, record);
+    for (const reports::RatingDocument& document :
+         reports::rating_documents(findings, record, sheets)) {
         io::write_whole_file(folder / document.file, document.html);
     }
+    const std::filesystem::path pdf = folder / reports::rating_pdf_file;
+    io::WholeFile whole(pdf);
+    if (!reports::write_rating_pdf(findings, record, sheets,
+                                   [&](std::string_view bytes) { whole.write(bytes); })) {
+        throw io::OutputError(pdf.string() + ": the document cannot be made");
+    }
+    whole.finish();
 }
 
 std::string one_line(std::string text) {

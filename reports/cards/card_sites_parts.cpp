@@ -6,7 +6,7 @@
 
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
-#include "reports/rating/sheet_html.h"
+#include "reports/number_words.h"
 #include "reports/routes.h"
 
 namespace farwater::reports {

@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "reports/number_words.h"
 #include "reports/plain_text.h"
-#include "reports/rating/sheet_html.h"
 
 namespace farwater::reports {
 

@@ -7,9 +7,9 @@
 #include "reports/cards/card_words.h"
 #include "reports/cards/draw_sheet.h"
 #include "reports/cards/index_columns.h"
-#include "reports/cards/page_canvas.h"
 #include "reports/cautions.h"
 #include "reports/page_tables.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 namespace {
@@ -69,12 +69,12 @@ private:
     void end_page() {
         ++page_;
         const double top = printed_area.bottom() + 6.0;
-        const TextLook small{.size = 6.5, .grey = 0.2};
+        const TextLook small{.size = 6.5, .ink = 0.2};
         canvas_.line({{printed_area.left, top - 2.0}, {printed_area.right(), top - 2.0}},
                      {.width = 0.5});
         canvas_.text({printed_area.left, top}, foot_, small, printed_area.width - 60.0);
         canvas_.text({printed_area.right(), top}, fmt::format("page {}", page_),
-                     {.size = 6.5, .align = Align::right, .grey = 0.2});
+                     {.size = 6.5, .align = Align::right, .ink = 0.2});
         canvas_.end_page();
     }
 

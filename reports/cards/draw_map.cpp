@@ -66,20 +66,20 @@ void draw_line(PageCanvas& canvas, const SiteMap::Line& line, const MapPlacing& 
     const Polyline points = on_page(line.line, place);
     switch (line.kind) {
         case MapLine::side_road:
-            canvas.line(points, {.width = 0.6, .grey = 0.66});
+            canvas.line(points, {.width = 0.6, .ink = 0.66});
             break;
         case MapLine::road:
-            canvas.line(points, {.width = 1.3, .grey = 0.62});
+            canvas.line(points, {.width = 1.3, .ink = 0.62});
             break;
         case MapLine::main_road:
-            canvas.line(points, {.width = 2.4, .grey = 0.62});
+            canvas.line(points, {.width = 2.4, .ink = 0.62});
             break;
         case MapLine::hose:
             canvas.line(points, {.width = 0.9, .dash = 1.6});
             break;
         case MapLine::empty: {
             const Polyline way = beside(points, 2.3);
-            canvas.line(way, {.width = 1.3, .grey = 0.25, .dash = 3.5});
+            canvas.line(way, {.width = 1.3, .ink = 0.25, .dash = 3.5});
             arrow_heads(canvas, way, rect, 0.25);
             break;
         }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <utility>
 
 #include <fmt/format.h>
@@ -24,11 +25,11 @@ constexpr std::array scales{Scale{9.0, 1.0}, Scale{8.5, 0.9}, Scale{8.0, 0.8}, S
                             Scale{7.4, 0.6}};
 constexpr Scale when_none_fits{8.0, 0.9};
 
-using SheetPieces = std::vector<SheetPiece>;
+using SheetPieces = std::vector<PaperPiece>;
 
 double height_of(const SheetPieces& pieces) {
     double height = 0.0;
-    for (const SheetPiece& piece : pieces) {
+    for (const PaperPiece& piece : pieces) {
         height += piece.height;
     }
     return height;
@@ -99,8 +100,8 @@ private:
         canvas_.fill({printed_area.left, top, badge_width, height}, 0.0);
         const double middle = printed_area.left + badge_width / 2.0;
         canvas_.text({middle, top + 2.0}, sheet_.kind,
-                     {.size = 7.0, .bold = true, .align = Align::centre, .grey = 1.0});
-        TextLook look{.size = 29.0, .bold = true, .align = Align::centre, .grey = 1.0};
+                     {.size = 7.0, .bold = true, .align = Align::centre, .ink = 1.0});
+        TextLook look{.size = 29.0, .bold = true, .align = Align::centre, .ink = 1.0};
         while (look.size > 5.0 && canvas_.extent(sheet_.badge, look).width > badge_width - 6.0) {
             look.size -= 0.5;
         }
@@ -171,18 +172,10 @@ private:
         return printed_area.top + heading.height + 6.0;
     }
 
-    // How many pieces from `first` on fit below `top`; at least one on an empty page.
+    // The end of those from `first` on that fit below `top`.
     std::size_t fitting(const SheetPieces& pieces, std::size_t first, double top,
                         bool empty) const {
-        std::size_t end = first;
-        std::size_t safe = first;  // up to here nothing is left that stays with the next
-        double bottom = top;
-        while (end < pieces.size() && bottom + pieces[end].height <= bottom_) {
-            bottom += pieces[end].height;
-            ++end;
-            safe = pieces[end - 1].stays_with_next ? safe : end;
-        }
-        return safe == first && empty ? std::min(std::max(end, first + 1), pieces.size()) : safe;
+        return first + pieces_that_fit(std::span(pieces).subspan(first), bottom_ - top, empty);
     }
 
     double draw_pieces(const SheetPieces& pieces, std::size_t first, std::size_t end, double left,

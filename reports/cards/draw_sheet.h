@@ -5,8 +5,8 @@
 #include <functional>
 #include <string>
 
-#include "reports/cards/page_canvas.h"
 #include "reports/cards/printed_sheet.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 

@@ -114,7 +114,7 @@ private:
         }
         y_ += height + below + 1.5;
         canvas_.line({{left() + 6.0, y_ - 0.8}, {left() + index_width, y_ - 0.8}},
-                     {.width = 0.3, .grey = 0.6});
+                     {.width = 0.3, .ink = 0.6});
     }
 
     PageCanvas& canvas_;

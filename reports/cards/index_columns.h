@@ -5,7 +5,7 @@
 
 #include "reports/cards/address_index.h"
 #include "reports/cards/draw_sheet.h"
-#include "reports/cards/page_canvas.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 

@@ -9,11 +9,11 @@ namespace {
 void draw_square(PageCanvas& canvas, Point middle, double half, double grey, double edge_grey) {
     const Rect rect{middle.x - half, middle.y - half, 2.0 * half, 2.0 * half};
     canvas.fill(rect, grey);
-    canvas.frame(rect, {.width = 0.7, .grey = edge_grey});
+    canvas.frame(rect, {.width = 0.7, .ink = edge_grey});
 }
 
 void letter_on(PageCanvas& canvas, Point middle, const std::string& letter, double grey) {
-    const TextLook look{.size = 8.0, .bold = true, .align = Align::centre, .grey = grey};
+    const TextLook look{.size = 8.0, .bold = true, .align = Align::centre, .ink = grey};
     const Extent room = canvas.extent(letter, look);
     canvas.text({middle.x, middle.y - room.height / 2.0}, letter, look);
 }

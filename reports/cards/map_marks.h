@@ -3,8 +3,8 @@
 
 #include "reports/cards/map_names.h"
 #include "reports/cards/map_placing.h"
-#include "reports/cards/page_canvas.h"
 #include "reports/cards/site_map.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 

@@ -72,7 +72,7 @@ void draw_road_names(PageCanvas& canvas, MapNames& names, const SiteMap& map,
     std::ranges::stable_sort(stretches, std::greater<>{}, &NamedStretch::length);
     std::vector<std::string> said;
     for (const NamedStretch& stretch : stretches) {
-        const TextLook look{.size = map_name_size, .grey = 0.15};
+        const TextLook look{.size = map_name_size, .ink = 0.15};
         const bool fits = canvas.extent(stretch.name, look).width < stretch.length * 1.6 + 20.0;
         if (fits && std::ranges::find(said, stretch.name) == said.end() &&
             names.place(stretch.middle, stretch.name, look, stretch.angle)) {

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "reports/cards/map_placing.h"
-#include "reports/cards/page_canvas.h"
 #include "reports/cards/site_map.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "analyzer/district/plane.h"
-#include "reports/cards/page_canvas.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 

@@ -3,11 +3,11 @@
 
 #include <cstdint>
 #include <string>
-#include <string_view>
 #include <variant>
 #include <vector>
 
 #include "reports/cards/site_map.h"
+#include "reports/print/sheet_table.h"
 
 namespace farwater::reports {
 
@@ -16,21 +16,10 @@ struct BigNumber {
     std::string label, number, unit, note;
 };
 
-// A cell that is to_fill is a ruled line: nothing is known, somebody writes it in by hand.
-inline constexpr std::string_view to_fill = "\x1f";
-
 struct SheetText {
     std::string text;
     bool bold = false;
 };
-
-// Columns whose header begins with '#' hold numbers; the sign is left out. No headers: rows only.
-struct SheetTable {
-    std::vector<std::string> headers;
-    std::vector<std::vector<std::string>> rows;
-};
-
-inline bool is_number_column(std::string_view header) { return header.starts_with('#'); }
 
 // Ruled lines beside each other, each with what belongs there.
 struct LinesToFill {

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "analyzer/district/plane.h"
-#include "reports/cards/page_canvas.h"
+#include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 

@@ -9,10 +9,11 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/layer_styles.h"
+#include "reports/number_words.h"
 #include "reports/page_shapes.h"
 #include "reports/page_tables.h"
+#include "reports/print/sheet_html.h"
 #include "reports/public/public_tables.h"
-#include "reports/rating/sheet_html.h"
 #include "reports/svg.h"
 #include "reports/zones.h"
 

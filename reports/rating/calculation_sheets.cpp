@@ -4,9 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "reports/number_words.h"
+#include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
-#include "reports/rating/sheet_html.h"
 
 namespace farwater::reports {
 namespace {
@@ -165,7 +166,7 @@ std::string volume_in_words(const Findings& findings, const supply::ParcelSupply
     return there ? fmt::format("{}, {} gal there", asked, in_thousands(*there)) : asked;
 }
 
-void add_place(SheetHtml& html, const Findings& findings, const ChosenPlace& chosen) {
+void add_place(SheetBlocks& sheet, const Findings& findings, const ChosenPlace& chosen) {
     const rating::PlaceRating& place = findings.rating->places[chosen.row];
     const supply::ParcelSupply& brought = findings.rating->brought.supplies[chosen.row];
     const supply::Variant& variant =
@@ -175,7 +176,7 @@ void add_place(SheetHtml& html, const Findings& findings, const ChosenPlace& cho
         place.hose_ft ? fmt::format("{:.0f} ft to {}", static_cast<double>(*place.hose_ft),
                                     id_of_source(findings, place.nearest))
                       : "no source that counts in reach";
-    html.begin_section("parcel-" + findings.district.parcels[chosen.row].id, false)
+    sheet.begin_section("parcel-" + findings.district.parcels[chosen.row].id, false)
         .heading("Parcel " + findings.district.parcels[chosen.row].id)
         .paragraph("Chosen as: " + chosen.why + ".")
         .facts({
@@ -211,15 +212,15 @@ void add_place(SheetHtml& html, const Findings& findings, const ChosenPlace& cho
 
 }  // namespace
 
-std::string calculation_sheets(const Findings& findings) {
-    SheetHtml html;
-    html.paragraph(
+SheetBlocks calculation_sheets(const Findings& findings) {
+    SheetBlocks sheet;
+    sheet.paragraph(
         "Worst and usual places, with the apparatus and sources that count. Every parcel's own "
         "numbers stand in the layer parcel_supply of supply.gpkg.");
     for (const ChosenPlace& chosen : Choosing(findings).chosen()) {
-        add_place(html, findings, chosen);
+        add_place(sheet, findings, chosen);
     }
-    return html.text();
+    return sheet;
 }
 
 }  // namespace farwater::reports

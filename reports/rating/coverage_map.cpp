@@ -1,8 +1,16 @@
+// The district with its properties by category, its sources and stations.
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdint>
+#include <initializer_list>
+#include <unordered_set>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "reports/number_words.h"
+#include "reports/page_shapes.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/svg.h"
 
@@ -12,69 +20,127 @@ namespace {
 constexpr double map_width = 1000.0;
 constexpr double map_height = 700.0;
 constexpr double key_left = 790.0;
-constexpr std::size_t most_drawn = 50000;
+constexpr double thinned_square = 4.0;  // about as large as a mark
+
+constexpr Ink plain_ink = Ink::rgb(0x222222);
+constexpr Ink water_ink = Ink::rgb(0x1f78b4);
+constexpr Stroke ring_stroke{.width = 1.0, .ink = water_ink, .dash = 4.0};
+
+Drawing::Path outline_of(Point middle, std::initializer_list<Point> corners) {
+    Drawing::Path path;
+    for (const Point& corner : corners) {
+        path.points.push_back({middle.x + corner.x, middle.y + corner.y});
+    }
+    path.closed = true;
+    return path;
+}
 
 // Colours of the diverging PuOr ramp (ColorBrewer); each category has a shape of its own, too.
-struct CategoryLook {
+void mark_category(Drawing& map, rating::Category category, Point at) {
+    switch (category) {
+        case rating::Category::near_with_water:
+            map.things.emplace_back(Drawing::Disc{at, 3.0, Ink::rgb(0x542788), {}});
+            break;
+        case rating::Category::near_without_water: {
+            auto triangle = outline_of(at, {{0, -3.6}, {3.6, 2.9}, {-3.6, 2.9}});
+            triangle.fill = Ink::rgb(0xf1a340);
+            triangle.edge = Stroke{.width = 0.6, .ink = Ink::rgb(0x7f3b08)};
+            map.things.emplace_back(std::move(triangle));
+            break;
+        }
+        case rating::Category::far_with_water: {
+            auto diamond = outline_of(at, {{0, -3.6}, {3.6, 0}, {0, 3.6}, {-3.6, 0}});
+            diamond.fill = Ink::rgb(0x998ec3);
+            diamond.edge = Stroke{.width = 0.6, .ink = Ink::rgb(0x542788)};
+            map.things.emplace_back(std::move(diamond));
+            break;
+        }
+        case rating::Category::otherwise:
+            for (const double way : {-3.0, 3.0}) {
+                Drawing::Path stroke;
+                stroke.points = {{at.x - 3.0, at.y + way}, {at.x + 3.0, at.y - way}};
+                stroke.edge = Stroke{.width = 1.6, .ink = Ink::rgb(0x7f3b08)};
+                map.things.emplace_back(std::move(stroke));
+            }
+            break;
+        case rating::Category::no_building:
+            break;
+    }
+}
+
+struct CategoryMeaning {
     rating::Category category;
-    std::string_view symbol;  // centred on 0,0
     std::string_view meaning;
 };
 
-constexpr std::array category_looks{
-    CategoryLook{rating::Category::near_with_water, R"(<circle r="3" fill="#542788"/>)",
-                 "near, with water"},
-    CategoryLook{
-        rating::Category::near_without_water,
-        R"(<path d="M0 -3.6L3.6 2.9L-3.6 2.9Z" fill="#f1a340" stroke="#7f3b08" stroke-width=".6"/>)",
-        "near, without"},
-    CategoryLook{
-        rating::Category::far_with_water,
-        R"(<path d="M0 -3.6L3.6 0L0 3.6L-3.6 0Z" fill="#998ec3" stroke="#542788" stroke-width=".6"/>)",
-        "beyond, with water"},
-    CategoryLook{rating::Category::otherwise,
-                 R"(<path d="M-3 -3L3 3M-3 3L3 -3" stroke="#7f3b08" stroke-width="1.6"/>)",
-                 "all others"},
+constexpr std::array category_meanings{
+    CategoryMeaning{rating::Category::near_with_water, "near, with water"},
+    CategoryMeaning{rating::Category::near_without_water, "near, without"},
+    CategoryMeaning{rating::Category::far_with_water, "beyond, with water"},
+    CategoryMeaning{rating::Category::otherwise, "all others"},
 };
 
-constexpr std::string_view counting_symbol =
-    R"(<circle r="5" fill="#1f78b4" stroke="#fff" stroke-width=".8"/>)";
-constexpr std::string_view lacking_symbol =
-    R"(<circle r="4.4" fill="#fff" stroke="#1f78b4" stroke-width="1.6"/>)";
-constexpr std::string_view station_symbol =
-    R"(<path d="M-6 5V-2L0 -7L6 -2V5Z" fill="#222" stroke="#fff" stroke-width=".8"/>)";
-
-std::string placed(std::string_view symbol, Point at_page) {
-    return fmt::format("<g transform=\"translate({:.1f} {:.1f})\">{}</g>\n", at_page.x, at_page.y,
-                       symbol);
-}
-
-std::string drawn_roads(const Findings& findings, const PageFit& fit) {
-    std::string svg =
-        "<g fill=\"none\" stroke=\"#b3ac9d\" stroke-width=\"1.3\" stroke-linejoin=\"round\">\n";
-    for (const Road& road : findings.district.roads) {
-        svg += fmt::format("<path d=\"{}\"/>\n", path_data(road.line, fit));
+void mark_source(Drawing& map, bool counts, Point at) {
+    if (counts) {
+        map.things.emplace_back(
+            Drawing::Disc{at, 5.0, water_ink, Stroke{.width = 0.8, .ink = 1.0}});
+    } else {
+        map.things.emplace_back(
+            Drawing::Disc{at, 4.4, Ink(1.0), Stroke{.width = 1.6, .ink = water_ink}});
     }
-    return svg + "</g>\n";
 }
 
-// Properties without water last, so that they are never hidden.
-std::string drawn_places(const Findings& findings, const PageFit& fit) {
-    std::string svg;
-    for (const CategoryLook& look : category_looks) {
+void mark_station(Drawing& map, Point at) {
+    auto house = outline_of(at, {{-6, 5}, {-6, -2}, {0, -7}, {6, -2}, {6, 5}});
+    house.fill = plain_ink;
+    house.edge = Stroke{.width = 0.8, .ink = 1.0};
+    map.things.emplace_back(std::move(house));
+}
+
+void add_roads(Drawing& map, const Findings& findings, const PageFit& fit) {
+    for (const Road& road : findings.district.roads) {
+        Drawing::Path path;
+        for (const Point& point : simplified(road.line, 0.3 / fit.units_per_metre())) {
+            path.points.push_back(fit(point));
+        }
+        path.edge = Stroke{.width = 1.3, .ink = Ink::rgb(0xb3ac9d)};
+        map.things.emplace_back(std::move(path));
+    }
+}
+
+// Says once for each category and square of the drawing that it is new there.
+class FirstInSquare {
+public:
+    bool operator()(Point at, rating::Category category) {
+        const auto across = static_cast<std::uint64_t>(at.x / thinned_square);
+        const auto down = static_cast<std::uint64_t>(at.y / thinned_square);
+        return seen_.insert((across << 32U | down) << 3U | static_cast<std::uint64_t>(category))
+            .second;
+    }
+
+private:
+    std::unordered_set<std::uint64_t> seen_;
+};
+
+// Properties without water last, so that they are never hidden. Of very many, those of a category
+// that would lie on each other have one mark.
+void add_places(Drawing& map, const Findings& findings, const PageFit& fit, bool thinned) {
+    FirstInSquare is_first;
+    for (const CategoryMeaning& each : category_meanings) {
         for (std::size_t row = 0; row < findings.parcels(); ++row) {
-            if (findings.rating->places[row].category == look.category) {
-                svg += placed(look.symbol, fit(findings.district.parcels[row].house));
+            const Point at = fit(findings.district.parcels[row].house);
+            if (findings.rating->places[row].category == each.category &&
+                (!thinned || is_first(at, each.category))) {
+                mark_category(map, each.category, at);
             }
         }
     }
-    return svg;
 }
 
 // Ids beside their places; one that would cover another is left out, for the register has it.
 class Labels {
 public:
-    std::string of(Point at_page, std::string_view text) {
+    void add_to(Drawing& map, Point at_page, const std::string& text) {
         constexpr std::size_t most = 500;
         const Box box = room_of(at_page, text);
         const auto covers = [&](const Box& other) {
@@ -82,13 +148,13 @@ public:
                    box.low.y < other.high.y && other.low.y < box.high.y;
         };
         if (taken_.size() >= most || std::ranges::any_of(taken_, covers)) {
-            return {};
+            return;
         }
         taken_.push_back(box);
-        return fmt::format(
-            "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"10\" fill=\"#0b3c5d\" "
-            "stroke=\"#fff\" stroke-width=\"2.5\" paint-order=\"stroke\">{}</text>\n",
-            at_page.x + 6.0, at_page.y - 4.0, escaped(text));
+        map.things.emplace_back(Drawing::Label{{at_page.x + 6.0, at_page.y - 4.0},
+                                               text,
+                                               {.size = 10.0, .ink = Ink::rgb(0x0b3c5d)},
+                                               true});
     }
 
 private:
@@ -104,13 +170,12 @@ private:
 };
 
 // A ring as far as the terms' hose, straight; hose along roads reaches less.
-std::string drawn_sources(const Findings& findings, const PageFit& fit) {
+void add_sources(Drawing& map, const Findings& findings, const PageFit& fit) {
     const double ring = in_metres(findings.rating->terms.hose) * fit.units_per_metre();
-    std::string svg;
     Labels labels;
     for (const Station& station : findings.district.stations) {
-        svg +=
-            placed(station_symbol, fit(station.place)) + labels.of(fit(station.place), station.id);
+        mark_station(map, fit(station.place));
+        labels.add_to(map, fit(station.place), station.id);
     }
     for (std::size_t i = 0; i < findings.district.sources.size(); ++i) {
         const WaterSource& source = findings.district.sources[i];
@@ -120,72 +185,107 @@ std::string drawn_sources(const Findings& findings, const PageFit& fit) {
         }
         const Point place = fit(source.place);
         if (verdict.creditable()) {
-            svg += fmt::format(
-                "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"{:.1f}\" fill=\"none\" "
-                "stroke=\"#1f78b4\" stroke-dasharray=\"4 3\"/>\n",
-                place.x, place.y, ring);
+            map.things.emplace_back(Drawing::Disc{place, ring, {}, ring_stroke});
         }
-        svg += placed(verdict.creditable() ? counting_symbol : lacking_symbol, place);
-        svg += labels.of(place, source.id);
+        mark_source(map, verdict.creditable(), place);
+        labels.add_to(map, place, source.id);
     }
-    return svg;
 }
 
-std::string key_row(double& y, std::string_view symbol, std::string_view text) {
-    y += 22.0;
-    return placed(symbol, {key_left + 8.0, y - 4.0}) +
-           fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\">{}</text>\n", key_left + 24.0, y,
-                       escaped(text));
-}
+// Down the right side of the map.
+class MapKey {
+public:
+    explicit MapKey(Drawing& map) : map_(map) {}
 
-std::string title_row(double& y, std::string_view text) {
-    y += 30.0;
-    return fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">{}</text>\n", key_left,
-                       y, escaped(text));
-}
+    void title(const std::string& text) {
+        y_ += 30.0;
+        map_.things.emplace_back(Drawing::Label{
+            {key_left, y_}, text, {.size = 13.0, .bold = true, .ink = plain_ink}, false});
+    }
+    // Where the row's sign belongs.
+    Point row(const std::string& text) {
+        y_ += 22.0;
+        map_.things.emplace_back(
+            Drawing::Label{{key_left + 24.0, y_}, text, {.size = 13.0, .ink = plain_ink}, false});
+        return {key_left + 8.0, y_ - 4.0};
+    }
 
-std::string key_of(const Findings& findings) {
+private:
+    Drawing& map_;
+    double y_ = 20.0;
+};
+
+void add_key(Drawing& map, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
-    double y = 20.0;
-    std::string svg = title_row(y, "Category");
-    for (const CategoryLook& look : category_looks) {
-        const std::string word = std::string(category_word(terms, look.category));
-        svg += key_row(y, look.symbol, word + ": " + std::string(look.meaning));
+    MapKey key(map);
+    key.title("Category");
+    for (const CategoryMeaning& each : category_meanings) {
+        const std::string word(category_word(terms, each.category));
+        mark_category(map, each.category, key.row(word + ": " + std::string(each.meaning)));
     }
-    svg += title_row(y, "Offered sources");
-    svg += key_row(y, counting_symbol, "counts");
-    svg += key_row(y, lacking_symbol, "lacks evidence");
-    svg += key_row(y, R"(<circle r="7" fill="none" stroke="#1f78b4" stroke-dasharray="4 3"/>)",
-                   fmt::format("{} ft, straight", in_feet(terms.hose)));
-    svg += title_row(y, "Stations");
-    return svg + key_row(y, station_symbol, "with its id");
+    key.title("Offered sources");
+    mark_source(map, true, key.row("counts"));
+    mark_source(map, false, key.row("lacks evidence"));
+    map.things.emplace_back(Drawing::Disc{
+        key.row(fmt::format("{:.0f} ft, straight", in_feet(terms.hose))), 7.0, {}, ring_stroke});
+    key.title("Stations");
+    mark_station(map, key.row("with its id"));
 }
 
-std::string miles_bar(const PageFit& fit) {
+void add_line(Drawing& map, Polyline points) {
+    Drawing::Path path;
+    path.points = std::move(points);
+    path.edge = Stroke{.width = 1.0, .ink = plain_ink};
+    map.things.emplace_back(std::move(path));
+}
+
+void add_miles_bar(Drawing& map, const PageFit& fit) {
     double length = 0.25;
     for (const double step : {0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0}) {
         length = step * metres_per_mile * fit.units_per_metre() <= 170.0 ? step : length;
     }
-    const double units = length * metres_per_mile * fit.units_per_metre();
-    return fmt::format(
-        "<path d=\"M{0:.0f} 640v6h{1:.1f}v-6\" fill=\"none\" stroke=\"#222\"/><text x=\"{0:.0f}\" "
-        "y=\"663\">{2} mi</text>\n<path d=\"M{3:.0f} 610v-24l-5 9m5 -9l5 9\" fill=\"none\" "
-        "stroke=\"#222\"/><text x=\"{3:.0f}\" y=\"624\" text-anchor=\"middle\">N</text>\n",
-        key_left, units, length, key_left + 12.0);
+    const double end = key_left + length * metres_per_mile * fit.units_per_metre();
+    const TextLook look{.size = 13.0, .ink = plain_ink};
+    add_line(map, {{key_left, 640}, {key_left, 646}, {end, 646}, {end, 640}});
+    map.things.emplace_back(
+        Drawing::Label{{key_left, 663}, fmt::format("{:.3g} mi", length), look, false});
+    const double north = key_left + 12.0;
+    add_line(map, {{north, 610}, {north, 586}});
+    add_line(map, {{north - 5, 595}, {north, 586}, {north + 5, 595}});
+    TextLook middle = look;
+    middle.align = Align::centre;
+    map.things.emplace_back(Drawing::Label{{north, 624}, "N", middle, false});
+}
+
+std::string what_is_drawn(const Findings& findings, const PageFit& fit, bool thinned) {
+    std::string words = "One mark for each property with a building.";
+    if (thinned) {
+        const double feet = in_feet(metres(thinned_square / fit.units_per_metre()));
+        words = fmt::format(
+            "Of {} properties, those of one category that lie in the same square of {:.0f} ft have "
+            "one mark; the table below counts them all.",
+            in_thousands(static_cast<double>(findings.parcels())), std::ceil(feet));
+    }
+    return words;
 }
 
 }  // namespace
 
-std::string coverage_map(const Findings& findings) {
+CoverageMap coverage_map(const Findings& findings, std::size_t most_marks) {
     const PageFit fit(extent_of(findings.district), 15.0, 15.0, key_left - 40.0, map_height - 30.0);
-    std::string svg = fmt::format(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {:.0f} {:.0f}\" "
-        "font-family=\"sans-serif\" font-size=\"13\" role=\"img\">\n<title>Rating categories of "
-        "{}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fbfaf7\"/>\n",
-        map_width, map_height, escaped(findings.district.name));
-    svg += drawn_roads(findings, fit);
-    svg += findings.parcels() <= most_drawn ? drawn_places(findings, fit) : std::string();
-    return svg + drawn_sources(findings, fit) + key_of(findings) + miles_bar(fit) + "</svg>\n";
+    const bool thinned = findings.parcels() > most_marks;
+    CoverageMap map{.drawing = {.title = "Rating categories of " + findings.district.name,
+                                .width = map_width,
+                                .height = map_height,
+                                .ground = Ink::rgb(0xfbfaf7),
+                                .things = {}},
+                    .note = what_is_drawn(findings, fit, thinned)};
+    add_roads(map.drawing, findings, fit);
+    add_places(map.drawing, findings, fit, thinned);
+    add_sources(map.drawing, findings, fit);
+    add_key(map.drawing, findings);
+    add_miles_bar(map.drawing, fit);
+    return map;
 }
 
 }  // namespace farwater::reports

@@ -8,10 +8,11 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/need_columns.h"
+#include "reports/number_words.h"
+#include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
-#include "reports/rating/sheet_html.h"
 
 namespace farwater::reports {
 namespace {
@@ -24,7 +25,8 @@ std::size_t parcels_in(const std::vector<RatingTotal>& totals) {
     return sum;
 }
 
-SheetHtml::Cells total_cells(SheetHtml::Cells begin, const RatingTotal& total, std::size_t all) {
+SheetBlocks::Cells total_cells(SheetBlocks::Cells begin, const RatingTotal& total,
+                               std::size_t all) {
     begin.push_back(in_thousands(static_cast<double>(total.parcels)));
     begin.push_back(percent(total.parcels, all));
     begin.push_back(in_thousands(static_cast<double>(total.buildings)));
@@ -33,15 +35,15 @@ SheetHtml::Cells total_cells(SheetHtml::Cells begin, const RatingTotal& total, s
     return begin;
 }
 
-const SheetHtml::Cells total_headers{"#Parcels", "#Share", "#Buildings", "#Footprints, sq ft",
-                                     "#Value"};
+const SheetBlocks::Cells total_headers{"#Parcels", "#Share", "#Buildings", "#Footprints, sq ft",
+                                       "#Value"};
 
-SheetHtml::Cells headers_of(SheetHtml::Cells begin) {
+SheetBlocks::Cells headers_of(SheetBlocks::Cells begin) {
     begin.insert(begin.end(), total_headers.begin(), total_headers.end());
     return begin;
 }
 
-void add_statement(SheetHtml& html, const Findings& findings,
+void add_statement(SheetBlocks& sheet, const Findings& findings,
                    const std::vector<RatingTotal>& totals) {
     const rating::Terms& terms = findings.rating->terms;
     const std::size_t all = parcels_in(totals);
@@ -49,14 +51,14 @@ void add_statement(SheetHtml& html, const Findings& findings,
         return totals[static_cast<std::size_t>(category)].parcels;
     };
     const std::size_t near = of(rating::Category::near_with_water);
-    html.statement(fmt::format(
+    sheet.statement(fmt::format(
         "{} of {} parcels with buildings ({}) are within {:.3g} road miles of a station and have "
         "water that these terms credit: {} for {:.0f} min, from hose to a source or brought by "
         "apparatus within {:.0f} min of {}.",
         in_thousands(static_cast<double>(near)), in_thousands(static_cast<double>(all)),
         percent(near, all), in_miles(terms.near), gpm_in_words(terms.minimum),
         in_minutes(terms.duration), in_minutes(terms.start_within), clock_in_words(terms.clock)));
-    html.paragraph(fmt::format(
+    sheet.paragraph(fmt::format(
         "Each parcel is judged in the worst of {} and {}. Only sources that the department offers "
         "for rating and that have all their evidence count, and only {}.",
         findings.district.seasons.size() == 1
@@ -70,10 +72,10 @@ void add_statement(SheetHtml& html, const Findings& findings,
                                                : "own apparatus, automatic and mutual aid"));
 }
 
-void add_categories(SheetHtml& html, const Findings& findings,
+void add_categories(SheetBlocks& sheet, const Findings& findings,
                     const std::vector<RatingTotal>& totals) {
     const std::size_t all = parcels_in(totals);
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     for (std::size_t i = 1; i < totals.size(); ++i) {
         const auto category = static_cast<rating::Category>(i);
         constexpr std::array<std::string_view, 5> meanings{
@@ -83,29 +85,29 @@ void add_categories(SheetHtml& html, const Findings& findings,
                                     std::string(meanings[i])},
                                    totals[i], all));
     }
-    html.heading("Categories").table(headers_of({"Category", "Meaning"}), rows);
-    html.note(
+    sheet.heading("Categories").table(headers_of({"Category", "Meaning"}), rows);
+    sheet.note(
         "Categories in the terms' own words; the rating organisation gives the class. Value: where "
         "the parcels give one.");
 }
 
-void add_reasons(SheetHtml& html, const Findings& findings) {
+void add_reasons(SheetBlocks& sheet, const Findings& findings) {
     const std::vector<RatingTotal> totals = totals_by_reason(findings);
     const std::size_t all = parcels_in(totals);
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     for (std::size_t i = 0; i < totals.size(); ++i) {
         if (totals[i].parcels > 0) {
             rows.push_back(total_cells({std::string(sentence_of(static_cast<rating::Fails>(i)))},
                                        totals[i], all));
         }
     }
-    html.heading("Which of the terms is failed first").table(headers_of({"Term"}), rows);
+    sheet.heading("Which of the terms is failed first").table(headers_of({"Term"}), rows);
 }
 
 // How many begin within so many minutes: what a faster set-up would bring.
-void add_starts(SheetHtml& html, const Findings& findings) {
+void add_starts(SheetBlocks& sheet, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     std::size_t all = 0;
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
         all += findings.rating->places[row].category != rating::Category::no_building ? 1U : 0U;
@@ -122,7 +124,7 @@ void add_starts(SheetHtml& html, const Findings& findings) {
         rows.push_back({fmt::format("within {:.0f} min", step),
                         in_thousands(static_cast<double>(count)), percent(count, all)});
     }
-    html.heading("When brought water begins")
+    sheet.heading("When brought water begins")
         .paragraph(fmt::format(
             "Parcels at which apparatus that counts begins {} and holds it for {:.0f} min, counted "
             "from {}. Set-up and drive times are planning values: a timed drill may prove "
@@ -131,9 +133,9 @@ void add_starts(SheetHtml& html, const Findings& findings) {
         .table({"Begins", "#Parcels", "#Share"}, rows);
 }
 
-void add_variants(SheetHtml& html, const Findings& findings) {
+void add_variants(SheetBlocks& sheet, const Findings& findings) {
     const District& district = findings.district;
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     for (const supply::VariantSummary& each : findings.rating->brought.variants) {
         const auto of = [&](SupplyState state) {
             return each.parcels_by_state[static_cast<std::size_t>(state)];
@@ -146,7 +148,7 @@ void add_variants(SheetHtml& html, const Findings& findings) {
                             of(SupplyState::short_flow) + of(SupplyState::tank_only) +
                             of(SupplyState::unreached) + of(SupplyState::unknown)))});
     }
-    html.heading("Seasons and periods")
+    sheet.heading("Seasons and periods")
         .table({"Season", "Period",
                 fmt::format("#Begun by {:.0f} min after arrival",
                             in_minutes(findings.rating->terms.full_within)),
@@ -184,9 +186,9 @@ std::vector<std::string> method_of(const Findings& findings) {
     };
 }
 
-void add_terms(SheetHtml& html, const Findings& findings) {
+void add_terms(SheetBlocks& sheet, const Findings& findings) {
     const Standard& standard = findings.district.rating->standard;
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     std::size_t memory = 0;
     for (const StandardValue& value : standard.values) {
         memory += is_from_memory(value.certainty) ? 1U : 0U;
@@ -195,36 +197,38 @@ void add_terms(SheetHtml& html, const Findings& findings) {
                         std::string(certainty_in_words(value.certainty)),
                         value.source + (value.section.empty() ? "" : " (" + value.section + ")")});
     }
-    html.begin_section("terms", true).heading("Terms, value by value");
-    html.paragraph(fmt::format("{}; {}. {} of {} values come from memory and were not confirmed{}.",
-                               standard.name, standard.edition, memory, standard.values.size(),
-                               standard.own_file.empty() ? std::string()
-                                                         : "; the district's own copy " +
-                                                               standard.own_file + " goes first"));
-    html.table({"Key", "Value", "How sure", "Source"}, rows).end_section();
+    sheet.begin_section("terms", true).heading("Terms, value by value");
+    sheet.paragraph(
+        fmt::format("{}; {}. {} of {} values come from memory and were not confirmed{}.",
+                    standard.name, standard.edition, memory, standard.values.size(),
+                    standard.own_file.empty()
+                        ? std::string()
+                        : "; the district's own copy " + standard.own_file + " goes first"));
+    sheet.table({"Key", "Value", "How sure", "Source"}, rows).end_section();
 }
 
 }  // namespace
 
-std::string coverage_sheet(const Findings& findings) {
+SheetBlocks coverage_sheet(const Findings& findings) {
     const std::vector<RatingTotal> totals = totals_by_category(findings);
-    SheetHtml html;
-    html.heading("Statement");
-    add_statement(html, findings, totals);
-    html.element(coverage_map(findings));
-    add_categories(html, findings, totals);
-    add_reasons(html, findings);
-    add_starts(html, findings);
-    add_variants(html, findings);
-    html.heading("Method").list(method_of(findings));
-    html.subheading("Not modelled");
+    SheetBlocks sheet;
+    sheet.heading("Statement");
+    add_statement(sheet, findings, totals);
+    CoverageMap map = coverage_map(findings);
+    sheet.drawing(std::move(map.drawing)).note(map.note);
+    add_categories(sheet, findings, totals);
+    add_reasons(sheet, findings);
+    add_starts(sheet, findings);
+    add_variants(sheet, findings);
+    sheet.heading("Method").list(method_of(findings));
+    sheet.subheading("Not modelled");
     std::vector<std::string> left_out;
     for (const std::string_view what : not_modelled(findings.district)) {
         left_out.emplace_back(what);
     }
-    html.list(left_out);
-    add_terms(html, findings);
-    return html.text();
+    sheet.list(left_out);
+    add_terms(sheet, findings);
+    return sheet;
 }
 
 }  // namespace farwater::reports

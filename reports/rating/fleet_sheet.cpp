@@ -3,9 +3,10 @@
 
 #include <fmt/format.h>
 
+#include "reports/number_words.h"
+#include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
-#include "reports/rating/sheet_html.h"
 
 namespace farwater::reports {
 namespace {
@@ -18,7 +19,7 @@ std::string gpm_or_not(std::optional<Flow> flow) {
     return flow ? in_thousands(in_gpm(*flow)) : std::string("not recorded");
 }
 
-SheetHtml::Cells tanker_cells(const Findings& findings, const Unit& unit) {
+SheetBlocks::Cells tanker_cells(const Findings& findings, const Unit& unit) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
             std::string(word(aid_of(findings, unit))),
@@ -49,7 +50,8 @@ std::string hose_in_words(const Unit& unit) {
     return words.empty() ? "none" : words;
 }
 
-SheetHtml::Cells engine_cells(const Findings& findings, const Unit& unit, std::size_t makes_water) {
+SheetBlocks::Cells engine_cells(const Findings& findings, const Unit& unit,
+                                std::size_t makes_water) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
             std::string(word(aid_of(findings, unit))),
@@ -75,10 +77,10 @@ Duration handling_of(const Findings& findings, const Unit& unit) {
     return handling;
 }
 
-void add_paper(SheetHtml& html, const Findings& findings) {
+void add_paper(SheetBlocks& sheet, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
     constexpr std::array<double, 4> round_trips{2.0, 4.0, 6.0, 8.0};
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     std::array<double, 4> sums{};
     for (const Unit& unit : findings.district.units) {
         if (unit.kind != UnitKind::tanker || !rating::unit_counts(findings.district, unit, terms)) {
@@ -86,8 +88,8 @@ void add_paper(SheetHtml& html, const Findings& findings) {
         }
         const Duration handling = handling_of(findings, unit);
         const bool timed = unit.fill_limit && unit.offload;
-        SheetHtml::Cells cells{unit.id, in_thousands(in_gallons(unit.tank)),
-                               fmt::format("{:.1f}{}", in_minutes(handling), timed ? "" : " *")};
+        SheetBlocks::Cells cells{unit.id, in_thousands(in_gallons(unit.tank)),
+                                 fmt::format("{:.1f}{}", in_minutes(handling), timed ? "" : " *")};
         for (std::size_t i = 0; i < round_trips.size(); ++i) {
             const Length leg = miles(round_trips[i] / 2.0);
             const double flow = in_gpm(rating::tanker_on_paper(
@@ -97,12 +99,12 @@ void add_paper(SheetHtml& html, const Findings& findings) {
         }
         rows.push_back(std::move(cells));
     }
-    SheetHtml::Cells total{"All together", "", ""};
+    SheetBlocks::Cells total{"All together", "", ""};
     for (const double sum : sums) {
         total.push_back(in_thousands(sum));
     }
     rows.push_back(std::move(total));
-    html.heading("On paper: gpm by road miles of the round trip")
+    sheet.heading("On paper: gpm by road miles of the round trip")
         .paragraph(fmt::format(
             "By the terms' own formula: {:.0f} % of the tank over fill, drive and offload, with a "
             "drive of {:.3g} min + {:.3g} min a mile {}. It knows no waiting, no start and no "
@@ -117,10 +119,10 @@ void add_paper(SheetHtml& html, const Findings& findings) {
 
 }  // namespace
 
-std::string fleet_sheet(const Findings& findings) {
+SheetBlocks fleet_sheet(const Findings& findings) {
     const std::vector<std::size_t> makers = makes_water_for(findings);
-    std::vector<SheetHtml::Cells> tankers;
-    std::vector<SheetHtml::Cells> engines;
+    std::vector<SheetBlocks::Cells> tankers;
+    std::vector<SheetBlocks::Cells> engines;
     for (std::size_t i = 0; i < findings.district.units.size(); ++i) {
         const Unit& unit = findings.district.units[i];
         if (unit.kind == UnitKind::tanker) {
@@ -129,8 +131,8 @@ std::string fleet_sheet(const Findings& findings) {
             engines.push_back(engine_cells(findings, unit, makers[i]));
         }
     }
-    SheetHtml html;
-    html.heading(findings.district.tanker_word == "tender" ? "Tenders" : "Tankers")
+    SheetBlocks sheet;
+    sheet.heading(findings.district.tanker_word == "tender" ? "Tenders" : "Tankers")
         .table({"Unit", "Station", "Aid", "Counts", "#Tank, gal", "#Fill, gpm", "#Offload, gpm",
                 "Timed on", "#Drop tanks, gal", "#Crew"},
                tankers)
@@ -141,9 +143,9 @@ std::string fleet_sheet(const Findings& findings) {
         .note(
             "Where an engine makes water, at the source or the dump site, it and its crew are not "
             "credited as fire suppression too.");
-    add_paper(html, findings);
-    html.signatures({"Chief", "Whoever timed fill and offload"});
-    return html.text();
+    add_paper(sheet, findings);
+    sheet.signatures({"Chief", "Whoever timed fill and offload"});
+    return sheet;
 }
 
 }  // namespace farwater::reports

@@ -1,15 +1,16 @@
 // Forms to fill in by hand: tests of sources and apparatus, and the timed drill.
 #include <fmt/format.h>
 
+#include "reports/number_words.h"
+#include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
-#include "reports/rating/sheet_html.h"
 
 namespace farwater::reports {
 namespace {
 
-void add_hydrant_form(SheetHtml& html) {
-    html.begin_section("hydrant-test", false)
+void add_hydrant_form(SheetBlocks& sheet) {
+    sheet.begin_section("hydrant-test", false)
         .heading("Flow test of a hydrant")
         .lines_to_fill({"Hydrant", "Date and time", "Residual hydrant", "Tested by", "Main, inches",
                         "Water system"})
@@ -23,8 +24,8 @@ void add_hydrant_form(SheetHtml& html) {
         .end_section();
 }
 
-void add_suction_form(SheetHtml& html) {
-    html.begin_section("suction-test", true)
+void add_suction_form(SheetBlocks& sheet) {
+    sheet.begin_section("suction-test", true)
         .heading("Flow test of a suction point")
         .lines_to_fill({"Source", "Date and time", "Engine and its rated pump", "Tested by",
                         "Water level against drought level, ft", "Lift on that day, ft",
@@ -39,8 +40,8 @@ void add_suction_form(SheetHtml& html) {
         .end_section();
 }
 
-void add_tanker_form(SheetHtml& html) {
-    html.begin_section("tanker-timing", true)
+void add_tanker_form(SheetBlocks& sheet) {
+    sheet.begin_section("tanker-timing", true)
         .heading("Timing of fill and offload")
         .lines_to_fill({"Unit", "Date", "Tank, gal, and how it is known", "Fill site and its flow",
                         "Outlet used to offload", "Timed by"})
@@ -54,8 +55,8 @@ void add_tanker_form(SheetHtml& html) {
         .end_section();
 }
 
-void add_drill_form(SheetHtml& html, const rating::Terms& terms) {
-    html.begin_section("timed-drill", true)
+void add_drill_form(SheetBlocks& sheet, const rating::Terms& terms) {
+    sheet.begin_section("timed-drill", true)
         .heading("Timed drill")
         .paragraph(fmt::format(
             "To show: {} begun within {:.0f} min of {}, the largest flow within {:.0f} min, and no "
@@ -69,13 +70,13 @@ void add_drill_form(SheetHtml& html, const rating::Terms& terms) {
             "Events: alarm; first apparatus arrives, brake set; first water; drop tank ready; "
             "draft ready; each engine at its source ready; largest flow reached; end.")
         .end_section();
-    html.begin_section("drill-log", true)
+    sheet.begin_section("drill-log", true)
         .heading("Flow log of the drill")
         .blank_table(
             {"Minute", "Flow, gpm", "Drop tanks, share full", "Break: from, to", "What happened"},
             26)
         .end_section();
-    html.begin_section("drill-trips", true)
+    sheet.begin_section("drill-trips", true)
         .heading("Round trips of the drill")
         .blank_table({"Unit", "Crew", "Left dump", "At fill", "Left fill", "At dump", "Offloaded",
                       "Gallons"},
@@ -86,13 +87,13 @@ void add_drill_form(SheetHtml& html, const rating::Terms& terms) {
 
 }  // namespace
 
-std::string form_sheets(const Findings& findings) {
-    SheetHtml html;
-    add_hydrant_form(html);
-    add_suction_form(html);
-    add_tanker_form(html);
-    add_drill_form(html, findings.rating->terms);
-    return html.text();
+SheetBlocks form_sheets(const Findings& findings) {
+    SheetBlocks sheet;
+    add_hydrant_form(sheet);
+    add_suction_form(sheet);
+    add_tanker_form(sheet);
+    add_drill_form(sheet, findings.rating->terms);
+    return sheet;
 }
 
 }  // namespace farwater::reports

@@ -1,13 +1,12 @@
 #include "reports/rating/rating_documents.h"
 
-#include <array>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
-#include "reports/page_tables.h"
 #include "reports/rating/rating_sheets.h"
-#include "reports/rating/sheet_html.h"
+#include "reports/rating/title_words.h"
 #include "reports/svg.h"
 
 namespace farwater::reports {
@@ -78,49 +77,25 @@ thead { display: table-header-group; }
 }
 )";
 
-struct Sheet {
-    std::string_view file;
-    std::string_view title;
-    std::string (*content)(const Findings&, const RunRecord&);
-};
-
-template <std::string (*make)(const Findings&)>
-std::string without_record(const Findings& findings, const RunRecord&) {
-    return make(findings);
-}
-
-constexpr std::array sheets{
-    Sheet{"coverage.html", "Coverage statement", &without_record<coverage_sheet>},
-    Sheet{"sources.html", "Source register", &source_sheets},
-    Sheet{"fleet.html", "Fleet register", &without_record<fleet_sheet>},
-    Sheet{"claims.html", "Claim sheet", &without_record<claim_sheet>},
-    Sheet{"calculations.html", "Calculation sheets", &without_record<calculation_sheets>},
-    Sheet{"forms.html", "Test and drill forms", &without_record<form_sheets>},
-    Sheet{"missing.html", "Missing evidence", &without_record<missing_sheet>},
-};
-
-std::string navigation(const Sheet& current) {
+std::string navigation(const std::vector<RatingSheet>& sheets, std::size_t current) {
     std::string html = "<nav aria-label=\"Sheets\"><ol>\n";
     for (std::size_t i = 0; i < sheets.size(); ++i) {
-        const bool here = sheets[i].file == current.file;
         html += fmt::format("<li><a href=\"{}\"{}>{}. {}</a></li>\n", sheets[i].file,
-                            here ? " aria-current=\"page\"" : "", i + 1, sheets[i].title);
+                            i == current ? " aria-current=\"page\"" : "", i + 1, sheets[i].title);
     }
-    return html + "</ol></nav>\n";
+    return html +
+           fmt::format("<li><a href=\"{}\">All as PDF</a></li>\n</ol></nav>\n", rating_pdf_file);
 }
 
-std::string title_block(const Findings& findings, const RunRecord& record, const Sheet& sheet,
-                        std::size_t number) {
-    const std::string date = day(findings.district.data_date);
+std::string title_block(const TitleWords& words, const std::string& navigation) {
+    std::string facts;
+    for (const std::string& fact : words.facts) {
+        facts += fmt::format("<p>{}</p>", escaped(fact));
+    }
     return fmt::format(
-        "<header class=\"block\">\n<div><p>{}</p><h1>{}</h1><p>Evidence for the insurance rating, "
-        "sheet {} of {}. Terms: {}.</p></div>\n<div><p>Data of {}</p><p>Made by {}</p>"
-        "<p>District file {}</p><p>sha256 {}...</p></div>\n{}</header>\n",
-        escaped(findings.district.name), sheet.title, number, sheets.size(),
-        escaped(findings.district.rating->standard.name),
-        date.empty() ? "a date that the district file does not give" : date,
-        escaped(recorded(record, "program")), escaped(recorded(record, "district_file")),
-        escaped(recorded(record, "district_file_sha256").substr(0, 16)), navigation(sheet));
+        "<header class=\"block\">\n<div><p>{}</p><h1>{}</h1><p>{}</p></div>\n<div>{}</div>\n"
+        "{}</header>\n",
+        escaped(words.district), escaped(words.title), escaped(words.evidence), facts, navigation);
 }
 
 // What must stand on every sheet.
@@ -133,30 +108,25 @@ std::string caution_box() {
 }
 
 std::string sheet_closing(const RunRecord& record) {
-    return fmt::format(
-        "<footer><p>Worked out from the district's own data; what the data do not tell never "
-        "helps. Coordinates: {}. District file sha256: <span class=\"hash\">{}</span>. The run "
-        "record in supply.gpkg holds the hash of every input. To get a PDF, print this page to "
-        "one.</p></footer>\n",
-        escaped(recorded(record, "crs")), escaped(recorded(record, "district_file_sha256")));
+    return fmt::format("<footer><p class=\"hash\">{}</p></footer>\n",
+                       escaped(closing_words(record)));
 }
 
 // At the foot of every printed page, for sheets that are handed out one by one.
 std::string page_foot(const Findings& findings, const RunRecord& record) {
-    std::string from = fmt::format("{}. Data of {}. District file sha256 {}",
-                                   recorded(record, "program"), day(findings.district.data_date),
-                                   recorded(record, "district_file_sha256").substr(0, 16));
+    std::string from = foot_origin(findings, record);
     std::erase_if(from, [](char c) { return c == '"' || c == '\\' || c == '<' || c < ' '; });
     return fmt::format(
-        "@page {{ @bottom-left {{ content: \"Planning figures: prove them by a timed drill. The "
-        "rating organisation decides. Local code and licensed practice go first.\\A {}\"; font: "
-        "8px sans-serif; white-space: pre; }} @bottom-right {{ content: \"page \" counter(page); "
-        "font: 8px sans-serif; }} }}\n",
-        from);
+        "@page {{ @bottom-left {{ content: \"{}\\A {}\"; font: 8px sans-serif; white-space: pre; "
+        "}} "
+        "@bottom-right {{ content: \"page \" counter(page); font: 8px sans-serif; }} }}\n",
+        foot_caution, from);
 }
 
-std::string page_of(const Findings& findings, const RunRecord& record, std::size_t index) {
-    const Sheet& sheet = sheets[index];
+std::string page_of(const Findings& findings, const RunRecord& record,
+                    const std::vector<RatingSheet>& sheets, std::size_t index) {
+    const RatingSheet& sheet = sheets[index];
+    const TitleWords words = title_words(findings, record, sheet.title, index + 1, sheets.size());
     return fmt::format(
                "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>"
                "\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
@@ -165,17 +135,32 @@ std::string page_of(const Findings& findings, const RunRecord& record, std::size
                "<title>{}: {}</title>\n<style>",
                sheet.title, escaped(findings.district.name)) +
            std::string(sheet_style) + page_foot(findings, record) + "</style>\n</head>\n<body>\n" +
-           title_block(findings, record, sheet, index + 1) + caution_box() + "<main>\n" +
-           sheet.content(findings, record) + "</main>\n" + sheet_closing(record) +
-           "</body>\n</html>\n";
+           title_block(words, navigation(sheets, index)) + caution_box() + "<main>\n" +
+           html_of(sheet.blocks) + "</main>\n" + sheet_closing(record) + "</body>\n</html>\n";
 }
 
 }  // namespace
 
-std::vector<RatingDocument> rating_documents(const Findings& findings, const RunRecord& record) {
+std::vector<RatingSheet> rating_sheets(const Findings& findings, const RunRecord& record) {
+    std::vector<RatingSheet> sheets;
+    const auto add = [&](std::string_view file, std::string_view title, SheetBlocks blocks) {
+        sheets.push_back({file, title, std::move(blocks)});
+    };
+    add("coverage.html", "Coverage statement", coverage_sheet(findings));
+    add("sources.html", "Source register", source_sheets(findings, record));
+    add("fleet.html", "Fleet register", fleet_sheet(findings));
+    add("claims.html", "Claim sheet", claim_sheet(findings));
+    add("calculations.html", "Calculation sheets", calculation_sheets(findings));
+    add("forms.html", "Test and drill forms", form_sheets(findings));
+    add("missing.html", "Missing evidence", missing_sheet(findings));
+    return sheets;
+}
+
+std::vector<RatingDocument> rating_documents(const Findings& findings, const RunRecord& record,
+                                             const std::vector<RatingSheet>& sheets) {
     std::vector<RatingDocument> documents;
     for (std::size_t i = 0; i < sheets.size(); ++i) {
-        documents.push_back({std::string(sheets[i].file), page_of(findings, record, i)});
+        documents.push_back({std::string(sheets[i].file), page_of(findings, record, sheets, i)});
     }
     return documents;
 }

@@ -5,10 +5,11 @@
 
 #include "analyzer/hydraulics/pump.h"
 #include "analyzer/supply/suction_point.h"
+#include "reports/number_words.h"
 #include "reports/page_tables.h"
+#include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
-#include "reports/rating/sheet_html.h"
 
 namespace farwater::reports {
 namespace {
@@ -122,9 +123,9 @@ Facts strength_facts(const SourceView& view) {
     };
 }
 
-void add_hydrant_worksheet(SheetHtml& html, const SourceView& view) {
+void add_hydrant_worksheet(SheetBlocks& sheet, const SourceView& view) {
     const HydrantData& hydrant = view.source.hydrant;
-    html.subheading("Flow test worksheet")
+    sheet.subheading("Flow test worksheet")
         .facts({{"Static pressure", psi_in_words(hydrant.static_psi)},
                 {"Residual pressure", psi_in_words(hydrant.residual_psi)},
                 {"Flow during the test",
@@ -139,10 +140,10 @@ void add_hydrant_worksheet(SheetHtml& html, const SourceView& view) {
                  view.counted != nullptr ? gpm_in_words(view.counted->rate) : std::string()}});
 }
 
-void add_heads(SheetHtml& html, const SourceView& view) {
+void add_heads(SheetBlocks& sheet, const SourceView& view) {
     const rating::Terms& terms = view.findings.rating->terms;
     const supply::SuctionPoint point = supply::suction_point(view.source, view.findings.district);
-    std::vector<SheetHtml::Cells> rows;
+    std::vector<SheetBlocks::Cells> rows;
     std::vector<Flow> flows{terms.minimum};
     for (const double flow : {250.0, 500.0, 750.0, 1000.0, 1500.0}) {
         if (gpm(flow) > terms.minimum) {
@@ -154,21 +155,21 @@ void add_heads(SheetHtml& html, const SourceView& view) {
         rows.push_back({in_thousands(in_gpm(flow)), fmt::format("{:.1f}", in_feet(head)),
                         head <= terms.most_head ? "within the terms" : "too much"});
     }
-    html.table({"#Flow, gpm", "#Lift, losses and velocity head, ft",
-                fmt::format("Limit {:.0f} ft", in_feet(terms.most_head))},
-               rows);
+    sheet.table({"#Flow, gpm", "#Lift, losses and velocity head, ft",
+                 fmt::format("Limit {:.0f} ft", in_feet(terms.most_head))},
+                rows);
     if (!point.assumed.empty()) {
-        html.note("Not measured, so a stated cautious value stands in the worksheet: " +
-                  point.assumed_in_words() + ".");
+        sheet.note("Not measured, so a stated cautious value stands in the worksheet: " +
+                   point.assumed_in_words() + ".");
     }
 }
 
-void add_suction_worksheet(SheetHtml& html, const SourceView& view) {
+void add_suction_worksheet(SheetBlocks& sheet, const SourceView& view) {
     const SuctionData& suction = view.source.suction;
     const auto count = [](std::optional<int> number) {
         return number ? fmt::format("{}", *number) : std::string();
     };
-    html.subheading("Hydraulics worksheet")
+    sheet.subheading("Hydraulics worksheet")
         .facts({{"Lift from drought level to the pump", feet_in_words(suction.lift)},
                 {"Suction pipe, length", feet_in_words(suction.pipe)},
                 {"Suction pipe, bore", inches_in_words(suction.pipe_diameter)},
@@ -177,10 +178,10 @@ void add_suction_worksheet(SheetHtml& html, const SourceView& view) {
                 {"90-degree elbows", count(suction.elbows_90)},
                 {"45-degree elbows and reducers", count(suction.elbows_45)},
                 {"Strainer and standpipe loss at 500 gpm", feet_in_words(suction.strainer_loss)}});
-    add_heads(html, view);
+    add_heads(sheet, view);
     if (view.counted != nullptr) {
-        html.note(fmt::format("At that lift a pump gives {:.0f} % of its rating.",
-                              view.counted->pump_share * 100.0));
+        sheet.note(fmt::format("At that lift a pump gives {:.0f} % of its rating.",
+                               view.counted->pump_share * 100.0));
     }
 }
 
@@ -194,36 +195,36 @@ std::vector<std::string> lacks_of(const Findings& findings, const SourceView& vi
     return lacks;
 }
 
-void add_sheet(SheetHtml& html, const SourceView& view, const RunRecord& record) {
-    html.begin_section("source-" + view.source.id, true).heading(view.name());
-    html.statement(view.verdict.creditable() ? "Counts for rating under these terms."
-                                             : "Does not count for rating: evidence is missing.");
+void add_sheet(SheetBlocks& sheet, const SourceView& view, const RunRecord& record) {
+    sheet.begin_section("source-" + view.source.id, true).heading(view.name());
+    sheet.statement(view.verdict.creditable() ? "Counts for rating under these terms."
+                                              : "Does not count for rating: evidence is missing.");
     const std::vector<std::string> lacks = lacks_of(view.findings, view);
     if (!lacks.empty()) {
-        html.subheading("Missing").list(lacks);
+        sheet.subheading("Missing").list(lacks);
     }
-    html.subheading("Place and access").facts(place_facts(view, record));
-    html.subheading("Strength and tests").facts(strength_facts(view));
+    sheet.subheading("Place and access").facts(place_facts(view, record));
+    sheet.subheading("Strength and tests").facts(strength_facts(view));
     if (view.source.kind == SourceKind::hydrant) {
-        add_hydrant_worksheet(html, view);
+        add_hydrant_worksheet(sheet, view);
     } else {
-        add_suction_worksheet(html, view);
+        add_suction_worksheet(sheet, view);
     }
     if (!view.source.note.empty()) {
-        html.paragraph("Note: " + view.source.note);
+        sheet.paragraph("Note: " + view.source.note);
     }
-    html.signatures({"Water supply officer", "Owner"}).end_section();
+    sheet.signatures({"Water supply officer", "Owner"}).end_section();
 }
 
-void add_index(SheetHtml& html, const Findings& findings) {
-    std::vector<SheetHtml::Cells> offered;
-    std::vector<SheetHtml::Cells> others;
+void add_index(SheetBlocks& sheet, const Findings& findings) {
+    std::vector<SheetBlocks::Cells> offered;
+    std::vector<SheetBlocks::Cells> others;
     for (std::size_t i = 0; i < findings.district.sources.size(); ++i) {
         const SourceView view = view_of(findings, i);
         const std::string rate =
             view.counted != nullptr ? in_thousands(in_gpm(view.counted->rate)) : "-";
-        SheetHtml::Cells cells{view.source.id, view.source.name,
-                               std::string(word(view.source.kind)), rate};
+        SheetBlocks::Cells cells{view.source.id, view.source.name,
+                                 std::string(word(view.source.kind)), rate};
         if (view.verdict.is_candidate) {
             cells.emplace_back(view.verdict.creditable() ? "counts" : "lacks evidence");
             offered.push_back(std::move(cells));
@@ -232,7 +233,7 @@ void add_index(SheetHtml& html, const Findings& findings) {
             others.push_back(std::move(cells));
         }
     }
-    html.heading("Offered for rating")
+    sheet.heading("Offered for rating")
         .table({"Id", "Name", "Kind", "#Rate, gpm", "Verdict"}, offered)
         .heading("Not offered")
         .paragraph("These sources are not declared for rating and count on none of these sheets.")
@@ -241,16 +242,16 @@ void add_index(SheetHtml& html, const Findings& findings) {
 
 }  // namespace
 
-std::string source_sheets(const Findings& findings, const RunRecord& record) {
-    SheetHtml html;
-    add_index(html, findings);
+SheetBlocks source_sheets(const Findings& findings, const RunRecord& record) {
+    SheetBlocks sheet;
+    add_index(sheet, findings);
     for (std::size_t i = 0; i < findings.district.sources.size(); ++i) {
         const SourceView view = view_of(findings, i);
         if (view.verdict.is_candidate) {
-            add_sheet(html, view, record);
+            add_sheet(sheet, view, record);
         }
     }
-    return html.text();
+    return sheet;
 }
 
 }  // namespace farwater::reports

@@ -12,6 +12,7 @@
 #include <cpl_minixml.h>
 #include <ogrsf_frmts.h>
 
+#include "tests/support/pdf_text.h"
 #include "tests/support/program.h"
 #include "tests/support/sheet_text.h"
 #include "tests/support/temporary_folder.h"
@@ -149,12 +150,16 @@ TEST_CASE("the supply of every parcel of the sample region is as stored", "[gold
                                            "cautious_gpm", "binding_limit"}));
 }
 
-TEST_CASE("the rating's documents of the sample region read as stored, and are well-formed XML",
+TEST_CASE("the rating's documents of the sample region read as stored, in HTML and on paper",
           "[golden]") {
+    const std::string paper = farwater::support::text_of_pdf(
+        bytes_of(result() / "rating" / "rating.pdf"), farwater::support::PdfOrder::as_written);
     for (const char* sheet :
          {"coverage", "sources", "fleet", "claims", "calculations", "forms", "missing"}) {
         const std::string html = bytes_of(result() / "rating" / (std::string(sheet) + ".html"));
         check_golden(stored / ("rating_" + std::string(sheet) + ".txt"), seen_text(html));
+        CHECK(farwater::support::missing_on_paper(html.substr(html.find("<main>")), paper) ==
+              std::vector<std::string>{});
         CPLXMLNode* const tree = CPLParseXMLString(html.c_str());
         CHECK(tree != nullptr);
         CPLDestroyXMLNode(tree);

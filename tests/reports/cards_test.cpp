@@ -11,12 +11,13 @@
 #include "reports/cards/index_columns.h"
 #include "reports/cards/sheet_pieces.h"
 #include "tests/reports/found.h"
+#include "tests/support/pdf_text.h"
 #include "tests/support/program.h"
-#include "tests/support/temporary_folder.h"
 
 using namespace farwater;
 using namespace farwater::reports;
 using farwater::support::contains;
+using farwater::support::text_of_pdf;
 
 namespace {
 
@@ -51,16 +52,6 @@ struct CardsFound : reports::test::Found {
             sites, workings, routes};
     }
 };
-
-std::string text_of_pdf(const std::string& pdf) {
-    const support::TemporaryFolder folder;
-    support::put(folder / "cards.pdf", pdf);
-    const auto ended = support::run_program("/usr/bin/pdftotext",
-                                            {"-layout", (folder / "cards.pdf").string(), "-"});
-    INFO(ended.err);
-    REQUIRE(ended.exit_code == 0);
-    return ended.out;
-}
 
 std::string one_sheet(const PrintedSheet& sheet, int& pages) {
     std::string pdf;
@@ -244,7 +235,7 @@ TEST_CASE("pieces of a sheet keep to their column and their height") {
                                    SheetTable{{"a", "#b"}, {{word, "1"}, {"x", word}}}}};
     for (const double width : {274.0, 560.0}) {
         const auto pieces = pieces_of(canvas, part, 8.0, width);
-        for (const SheetPiece& piece : pieces) {
+        for (const PaperPiece& piece : pieces) {
             CHECK(piece.height > 0.0);
             CHECK(piece.height < printed_area.height);
         }

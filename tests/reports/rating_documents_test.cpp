@@ -5,86 +5,25 @@
 
 #include <catch2/catch.hpp>
 
-#include "io/read_standard.h"
 #include "reports/cautions.h"
 #include "reports/rating/rating_evidence.h"
+#include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
-#include "tests/reports/found.h"
+#include "tests/reports/rated_found.h"
 #include "tests/support/sheet_text.h"
 
 using namespace farwater;
 using namespace farwater::reports;
+using namespace farwater::reports::test;
 
 namespace {
 
-constexpr const char* hostile = "<script>alert('x')</script> & \"Co\"";
-
-// Four parcels: with water, without, no building, too far; two sources, one of them offered.
-struct RatedFound : reports::test::Found {
-    rating::Rating rating;
-
-    RatedFound() {
-        district.name = hostile;
-        district.rating =
-            RatingRules{RatingTerms::schedule, io::built_in_terms(RatingTerms::schedule)};
-        rating.terms = rating::terms_of(district.rating->standard);
-        add_source("W<1>", SourceUse::rating);
-        add_source("W2", SourceUse::operations);
-        rating.sources[0].lacks = {rating::SourceLack::certificate};
-        rating.sources[1].lacks = {rating::SourceLack::use};
-        district.stations.push_back({.id = "S1", .name = hostile});
-        district.units.push_back(
-            {.id = "E1", .station = StationIndex(0), .kind = UnitKind::engine});
-        district.units.push_back({.id = hostile,
-                                  .station = StationIndex(0),
-                                  .kind = UnitKind::tanker,
-                                  .tank = gallons(2000)});
-        district.parcels[0].buildings = 2;
-        district.parcels[0].building_area_m2 = 100.0F;
-        district.parcels[0].value = 250000.0F;
-        rating.brought = assessment;
-        rating.brought.supplies[1].first_at_site = UnitIndex(0);
-        rating.brought.supplies[1].mode = SupplyMode::shuttle;
-        for (const auto category :
-             {rating::Category::near_with_water, rating::Category::near_without_water,
-              rating::Category::no_building, rating::Category::otherwise}) {
-            rating::PlaceRating place;
-            place.category = category;
-            rating.places.push_back(place);
-        }
-        rating.places[1].fails = rating::Fails::start;
-        rating.places[1].start = supply::TenthsMinute{181};
-        rating.places[3].fails = rating::Fails::station;
-    }
-
-    void add_source(const std::string& id, SourceUse use) {
-        WaterSource source;
-        source.id = id;
-        source.name = hostile;
-        source.use = use;
-        source.owner = hostile;
-        district.sources.push_back(source);
-        water.counts.push_back(false);
-        rating::SourceVerdict verdict;
-        verdict.is_candidate = use == SourceUse::rating;
-        rating.sources.push_back(verdict);
-    }
-
-    Findings rated() const {
-        Findings all = findings();
-        all.rating = &rating;
-        return all;
-    }
-};
-
-RunRecord record() {
-    return {{"program", "farwater 9.9.9"},
-            {"district_file", "<b>.toml"},
-            {"district_file_sha256", std::string(64, 'a')},
-            {"crs", "EPSG:32618"}};
+std::vector<RatingDocument> documents_of(const Findings& findings) {
+    return rating_documents(findings, record_of_rated(),
+                            rating_sheets(findings, record_of_rated()));
 }
 
-const std::string& html_of(const std::vector<RatingDocument>& documents, const std::string& file) {
+const std::string& html_in(const std::vector<RatingDocument>& documents, const std::string& file) {
     return std::ranges::find(documents, file, &RatingDocument::file)->html;
 }
 
@@ -94,7 +33,7 @@ TEST_CASE(
     "every sheet has its cautions, the data's date, the program and the district file's hash") {
     RatedFound found;
     found.district.data_date = Date{std::chrono::year{2026} / 5 / 31};
-    const auto documents = rating_documents(found.rated(), record());
+    const auto documents = documents_of(found.rated());
     CHECK(documents.size() == 7);
     for (const RatingDocument& document : documents) {
         CAPTURE(document.file);
@@ -110,7 +49,7 @@ TEST_CASE(
 
 TEST_CASE("no text of the data is ever HTML, and nothing comes from outside") {
     const RatedFound found;
-    for (const RatingDocument& document : rating_documents(found.rated(), record())) {
+    for (const RatingDocument& document : documents_of(found.rated())) {
         CAPTURE(document.file);
         CHECK(document.html.find("<script") == std::string::npos);
         CHECK(document.html.find("<b>") == std::string::npos);
@@ -138,9 +77,9 @@ TEST_CASE("evidence that is missing is listed as missing") {
     CHECK(lists("E1", "rated pump"));
     CHECK(lists("", "run cards"));
     CHECK(lists("", "data_date"));
-    const auto documents = rating_documents(found.rated(), record());
-    CHECK(html_of(documents, "sources.html").find("not recorded") != std::string::npos);
-    CHECK(support::seen_text(html_of(documents, "sources.html")).find("Does not count") !=
+    const auto documents = documents_of(found.rated());
+    CHECK(html_in(documents, "sources.html").find("not recorded") != std::string::npos);
+    CHECK(support::seen_text(html_in(documents, "sources.html")).find("Does not count") !=
           std::string::npos);
 }
 
@@ -177,4 +116,21 @@ TEST_CASE("documents show flows rounded down") {
     CHECK(shown_gpm(tenths_of_gpm(5000)) == 500);
     CHECK(shown_gpm(tenths_of_gpm(5499)) == 500);
     CHECK(shown_gpm(tenths_of_gpm(5500)) == 550);
+}
+
+TEST_CASE("a map of very many properties draws no category away, and says what it leaves out") {
+    RatedFound found;
+    const auto marks = [&](std::size_t most) {
+        return coverage_map(found.rated(), most).drawing.things.size();
+    };
+    const std::size_t all = marks(50000);
+    CHECK(marks(0) == all);  // all categories stand in one square, each is seen
+    CHECK(coverage_map(found.rated(), 50000).note.find("One mark for each") == 0);
+    CHECK(coverage_map(found.rated(), 0).note.find("Of 4 properties") == 0);
+
+    found.rating.places[3].category = rating::Category::near_with_water;
+    found.district.parcels[3].house = found.district.parcels[0].house;
+    CHECK(marks(0) + 1 == marks(50000));
+    found.district.parcels[3].house.x += 5000.0;  // elsewhere: both are drawn
+    CHECK(marks(0) == marks(50000));
 }

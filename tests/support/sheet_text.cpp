@@ -20,6 +20,10 @@ std::string without(std::string text, const std::string& element) {
 
 }  // namespace
 
+std::string with_hashes_hidden(const std::string& text) {
+    return std::regex_replace(text, std::regex("[0-9a-f]{16,}"), "(hash)");
+}
+
 std::string seen_text(const std::string& html) {
     const std::string shown = without(without(html, "svg"), "style");
     std::string text;
@@ -36,7 +40,7 @@ std::string seen_text(const std::string& html) {
             text += text.empty() || text.back() == '\n' ? "" : "\n";
         }
     }
-    return std::regex_replace(text, std::regex("[0-9a-f]{16,}"), "(hash)");
+    return with_hashes_hidden(text);
 }
 
 std::string ill_formed(const std::string& html) {

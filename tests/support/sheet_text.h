@@ -7,9 +7,11 @@
 namespace farwater::support {
 
 // The document's text, a line for every element that has some, without pictures and style; tags and
-// what stands in them are gone, entities are as written. Runs of 16 or more hexadecimal digits read
-// "(hash)".
+// what stands in them are gone, entities are as written, hashes are hidden.
 std::string seen_text(const std::string& html);
+
+// Runs of 16 or more hexadecimal digits read "(hash)".
+std::string with_hashes_hidden(const std::string& text);
 
 // Empty where every element is closed in order and every & begins an entity; else what is wrong.
 std::string ill_formed(const std::string& html);

@@ -1,16 +1,12 @@
-#include "reports/rating/sheet_html.h"
-
-#include <cmath>
+#include "reports/print/sheet_html.h"
 
 #include <fmt/format.h>
 
+#include "reports/print/sheet_table.h"
 #include "reports/svg.h"
 
 namespace farwater::reports {
 namespace {
-
-bool is_number(std::string_view header) { return header.starts_with('#'); }
-bool is_by_hand(std::string_view header) { return header.starts_with('_'); }
 
 // "2026-05-31", which must not break at its hyphens.
 bool is_day(std::string_view cell) {
@@ -19,18 +15,17 @@ bool is_day(std::string_view cell) {
 }
 
 std::string_view class_of(std::string_view header, std::string_view cell) {
-    return is_number(header) ? " class=\"number\"" : is_day(cell) ? " class=\"day\"" : "";
+    return is_number_column(header) ? " class=\"number\"" : is_day(cell) ? " class=\"day\"" : "";
 }
 
 std::string head_of(const SheetHtml::Cells& headers) {
     std::string html = "<thead><tr>";
     for (const std::string_view header : headers) {
-        const bool marked = is_number(header) || is_by_hand(header);
         html += fmt::format("<th{} scope=\"col\">{}</th>",
-                            is_number(header)    ? " class=\"number\""
-                            : is_by_hand(header) ? " class=\"by-hand\""
-                                                 : "",
-                            escaped(marked ? header.substr(1) : header));
+                            is_number_column(header)    ? " class=\"number\""
+                            : is_column_by_hand(header) ? " class=\"by-hand\""
+                                                        : "",
+                            escaped(shown_header(header)));
     }
     return html + "</tr></thead>\n";
 }
@@ -141,26 +136,6 @@ SheetHtml& SheetHtml::end_section() {
 SheetHtml& SheetHtml::element(std::string_view html) {
     html_ += html;
     return *this;
-}
-
-std::string in_thousands(double number) {
-    const std::string digits = fmt::format("{:.0f}", std::round(number));
-    std::string text;
-    for (std::size_t i = 0; i < digits.size(); ++i) {
-        const bool group = i > 0 && (digits.size() - i) % 3 == 0 && digits[i - 1] != '-';
-        text += group ? "," : "";
-        text += digits[i];
-    }
-    return text;
-}
-
-std::string gpm_in_words(Flow flow) { return in_thousands(in_gpm(flow)) + " gpm"; }
-
-std::string day(std::optional<Date> date) {
-    return date ? fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
-                              static_cast<unsigned>(date->month()),
-                              static_cast<unsigned>(date->day()))
-                : std::string();
 }
 
 }  // namespace farwater::reports

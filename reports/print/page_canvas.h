@@ -30,11 +30,29 @@ struct Rect {
 
 enum class Align : std::uint8_t { left, centre, right };
 
+// A colour, each part from 0 to 1; of a grey one number is enough: 0 black, 1 white.
+struct Ink {
+    double red = 0.0, green = 0.0, blue = 0.0;
+
+    constexpr Ink() = default;
+    // NOLINTNEXTLINE(google-explicit-constructor): a grey is written as its number
+    constexpr Ink(double grey) : red(grey), green(grey), blue(grey) {}
+    // 0x1f78b4
+    static constexpr Ink rgb(unsigned colour) {
+        Ink ink;
+        ink.red = ((colour >> 16U) & 0xFFU) / 255.0;
+        ink.green = ((colour >> 8U) & 0xFFU) / 255.0;
+        ink.blue = (colour & 0xFFU) / 255.0;
+        return ink;
+    }
+    friend constexpr bool operator==(const Ink&, const Ink&) = default;
+};
+
 struct TextLook {
     double size = 9.0;
     bool bold = false;
     Align align = Align::left;
-    double grey = 0.0;  // 0 black, 1 white
+    Ink ink = 0.0;
 };
 
 struct Extent {
@@ -43,7 +61,7 @@ struct Extent {
 
 struct Stroke {
     double width = 1.0;
-    double grey = 0.0;
+    Ink ink = 0.0;
     double dash = 0.0;  // length of dashes and gaps; 0 = a full line
 };
 
@@ -57,7 +75,7 @@ public:
     using Sink = std::function<void(std::string_view)>;
 
     static PageCanvas pdf(PageSize size, const DocumentFacts& facts, Sink sink);
-    // One page as a picture in greys, `dots` to the point.
+    // One page as a picture in greys, `dots` to the point; colours become the grey as bright.
     static PageCanvas picture(PageSize size, double dots, Sink sink);
     PageCanvas(PageCanvas&&) noexcept;
     PageCanvas& operator=(PageCanvas&&) noexcept;
@@ -77,12 +95,15 @@ public:
     Extent text(Point top_left, std::string_view text, const TextLook& look, double width = 0.0);
     // On a white plate, its middle there, turned by `angle` (radians, clockwise).
     void label(Point middle, std::string_view text, const TextLook& look, double angle = 0.0);
+    // With a white edge round its letters instead, which hides less of a map.
+    void edged(Point middle, std::string_view text, const TextLook& look, double angle = 0.0);
 
     void line(const Polyline& points, const Stroke& stroke);
-    void area(const Polyline& ring, double grey);
-    void fill(const Rect& rect, double grey);
+    void area(const Polyline& ring, const Ink& ink);
+    void fill(const Rect& rect, const Ink& ink);
     void frame(const Rect& rect, const Stroke& stroke);
-    void disc(Point middle, double radius, double grey, const Stroke& edge);
+    void disc(Point middle, double radius, const Ink& ink, const Stroke& edge);
+    void ring(Point middle, double radius, const Stroke& stroke);
     void clip(const Rect& rect);  // until unclip
     void unclip();
 

@@ -1,4 +1,4 @@
-#include "reports/cards/page_canvas.h"
+#include "reports/print/page_canvas.h"
 
 #include <algorithm>
 #include <array>
@@ -74,6 +74,11 @@ void set_plain_fonts(PangoLayout* layout) {
     pango_layout_context_changed(layout);
 }
 
+// Luma of ITU-R BT.601; a grey keeps its own number.
+double brightness(const Ink& ink) {
+    return ink == Ink(ink.red) ? ink.red : 0.299 * ink.red + 0.587 * ink.green + 0.114 * ink.blue;
+}
+
 std::string rect_attributes(const Rect& rect) {
     return fmt::format("rect=[{:.2f} {:.2f} {:.2f} {:.2f}]", rect.left, rect.top, rect.width,
                        rect.height);
@@ -90,11 +95,11 @@ struct PageCanvas::State {
     bool is_pdf = false;
 
     // A picture has greys only: its one channel is set, not painted over.
-    void grey(double value) const {
+    void dip(const Ink& ink) const {
         if (is_pdf) {
-            cairo_set_source_rgb(cairo.get(), value, value, value);
+            cairo_set_source_rgb(cairo.get(), ink.red, ink.green, ink.blue);
         } else {
-            cairo_set_source_rgba(cairo.get(), 0.0, 0.0, 0.0, value);
+            cairo_set_source_rgba(cairo.get(), 0.0, 0.0, 0.0, brightness(ink));
         }
     }
 
@@ -105,8 +110,14 @@ struct PageCanvas::State {
         }
     }
 
+    void trace_circle(Point middle, double radius) const {
+        constexpr double whole_turn = 6.283185307179586;
+        cairo_new_path(cairo.get());
+        cairo_arc(cairo.get(), middle.x, middle.y, radius, 0.0, whole_turn);
+    }
+
     void stroke(const Stroke& stroke) const {
-        grey(stroke.grey);
+        dip(stroke.ink);
         cairo_set_line_width(cairo.get(), stroke.width);
         cairo_set_line_join(cairo.get(), CAIRO_LINE_JOIN_ROUND);
         const std::array dashes{stroke.dash, stroke.dash};
@@ -210,7 +221,7 @@ Extent PageCanvas::text(Point top_left, std::string_view text, const TextLook& l
                 : look.align == Align::right ? room.width
                                              : 0.0;
     }
-    state_->grey(look.grey);
+    state_->dip(look.ink);
     cairo_move_to(state_->cairo.get(), left, top_left.y);
     pango_cairo_show_layout(state_->cairo.get(), state_->layout.get());
     return room;
@@ -225,9 +236,25 @@ void PageCanvas::label(Point middle, std::string_view text, const TextLook& look
     cairo_rotate(cairo, angle);
     cairo_rectangle(cairo, -room.width / 2.0 - 0.8, -room.height * 0.36, room.width + 1.6,
                     room.height * 0.74);
-    state_->grey(1.0);
+    state_->dip(1.0);
     cairo_fill(cairo);
-    state_->grey(look.grey);
+    state_->dip(look.ink);
+    cairo_move_to(cairo, -room.width / 2.0, -room.height / 2.0);
+    pango_cairo_show_layout(cairo, state_->layout.get());
+    cairo_restore(cairo);
+}
+
+void PageCanvas::edged(Point middle, std::string_view text, const TextLook& look, double angle) {
+    cairo_t* cairo = state_->cairo.get();
+    state_->set(text, look, 0.0);
+    const Extent room = state_->size();
+    cairo_save(cairo);
+    cairo_translate(cairo, middle.x, middle.y);
+    cairo_rotate(cairo, angle);
+    cairo_move_to(cairo, -room.width / 2.0, -room.height / 2.0);
+    pango_cairo_layout_path(cairo, state_->layout.get());
+    state_->stroke({.width = 1.8, .ink = 1.0});
+    state_->dip(look.ink);
     cairo_move_to(cairo, -room.width / 2.0, -room.height / 2.0);
     pango_cairo_show_layout(cairo, state_->layout.get());
     cairo_restore(cairo);
@@ -238,16 +265,16 @@ void PageCanvas::line(const Polyline& points, const Stroke& stroke) {
     state_->stroke(stroke);
 }
 
-void PageCanvas::area(const Polyline& ring, double grey) {
+void PageCanvas::area(const Polyline& ring, const Ink& ink) {
     state_->trace(ring);
     cairo_close_path(state_->cairo.get());
-    state_->grey(grey);
+    state_->dip(ink);
     cairo_fill(state_->cairo.get());
 }
 
-void PageCanvas::fill(const Rect& rect, double grey) {
+void PageCanvas::fill(const Rect& rect, const Ink& ink) {
     cairo_rectangle(state_->cairo.get(), rect.left, rect.top, rect.width, rect.height);
-    state_->grey(grey);
+    state_->dip(ink);
     cairo_fill(state_->cairo.get());
 }
 
@@ -256,14 +283,20 @@ void PageCanvas::frame(const Rect& rect, const Stroke& stroke) {
     state_->stroke(stroke);
 }
 
-void PageCanvas::disc(Point middle, double radius, double grey, const Stroke& edge) {
-    cairo_t* cairo = state_->cairo.get();
-    constexpr double whole_turn = 6.283185307179586;
-    cairo_new_path(cairo);
-    cairo_arc(cairo, middle.x, middle.y, radius, 0.0, whole_turn);
-    state_->grey(grey);
-    cairo_fill_preserve(cairo);
-    state_->stroke(edge);
+void PageCanvas::disc(Point middle, double radius, const Ink& ink, const Stroke& edge) {
+    state_->trace_circle(middle, radius);
+    state_->dip(ink);
+    if (edge.width > 0.0) {
+        cairo_fill_preserve(state_->cairo.get());
+        state_->stroke(edge);
+    } else {
+        cairo_fill(state_->cairo.get());
+    }
+}
+
+void PageCanvas::ring(Point middle, double radius, const Stroke& stroke) {
+    state_->trace_circle(middle, radius);
+    state_->stroke(stroke);
 }
 
 void PageCanvas::clip(const Rect& rect) {

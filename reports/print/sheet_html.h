@@ -1,13 +1,10 @@
-// HTML of the rating's sheets, piece by piece; every text is escaped here.
+// HTML of a sheet, piece by piece; every text is escaped here.
 #pragma once
 
-#include <initializer_list>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
-
-#include "analyzer/district/calendar.h"
-#include "analyzer/district/units.h"
 
 namespace farwater::reports {
 
@@ -39,9 +36,5 @@ public:
 private:
     std::string html_;
 };
-
-std::string in_thousands(double number);    // "1,234,500", rounded to whole
-std::string gpm_in_words(Flow flow);        // "1,250 gpm"
-std::string day(std::optional<Date> date);  // "2026-05-31"; empty where there is none
 
 }  // namespace farwater::reports

@@ -1,0 +1,16 @@
+// Numbers and days as documents write them.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "analyzer/district/calendar.h"
+#include "analyzer/district/units.h"
+
+namespace farwater::reports {
+
+std::string in_thousands(double number);    // "1,234,500", rounded to whole
+std::string gpm_in_words(Flow flow);        // "1,250 gpm"
+std::string day(std::optional<Date> date);  // "2026-05-31"; empty where there is none
+
+}  // namespace farwater::reports

@@ -1,0 +1,45 @@
+#include "reports/rating/title_words.h"
+
+#include <fmt/format.h>
+
+#include "reports/number_words.h"
+#include "reports/page_tables.h"
+
+namespace farwater::reports {
+namespace {
+
+std::string beginning_of_hash(const RunRecord& record) {
+    return std::string(recorded(record, "district_file_sha256").substr(0, 16));
+}
+
+}  // namespace
+
+TitleWords title_words(const Findings& findings, const RunRecord& record, std::string_view title,
+                       std::size_t number, std::size_t sheets) {
+    const std::string date = day(findings.district.data_date);
+    return {.district = findings.district.name,
+            .title = std::string(title),
+            .evidence = fmt::format("Evidence for the insurance rating, sheet {} of {}. Terms: {}.",
+                                    number, sheets, findings.district.rating->standard.name),
+            .facts = {
+                "Data of " + (date.empty() ? "a date that the district file does not give" : date),
+                fmt::format("Made by {}", recorded(record, "program")),
+                fmt::format("District file {}", recorded(record, "district_file")),
+                fmt::format("sha256 {}...", beginning_of_hash(record))}};
+}
+
+std::string foot_origin(const Findings& findings, const RunRecord& record) {
+    const std::string date = day(findings.district.data_date);
+    return fmt::format("{}. Data of {}. District file sha256 {}", recorded(record, "program"),
+                       date.empty() ? "an unknown date" : date, beginning_of_hash(record));
+}
+
+std::string closing_words(const RunRecord& record) {
+    return fmt::format(
+        "Worked out from the district's own data; what the data do not tell never helps. "
+        "Coordinates: {}. The run record in supply.gpkg holds the hash of every input. District "
+        "file sha256: {}.",
+        recorded(record, "crs"), recorded(record, "district_file_sha256"));
+}
+
+}  // namespace farwater::reports

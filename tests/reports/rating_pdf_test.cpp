@@ -1,0 +1,127 @@
+// The rating's documents on paper say what the HTML says, on every page with its head and foot.
+#include <algorithm>
+
+#include <catch2/catch.hpp>
+
+#include "reports/print/paper_table.h"
+#include "reports/rating/rating_documents.h"
+#include "tests/reports/rated_found.h"
+#include "tests/support/pdf_text.h"
+
+using namespace farwater;
+using namespace farwater::reports;
+using namespace farwater::reports::test;
+
+namespace {
+
+std::string pdf_of(const Findings& findings, const std::vector<RatingSheet>& sheets) {
+    std::string pdf;
+    REQUIRE(write_rating_pdf(findings, record_of_rated(), sheets,
+                             [&](std::string_view bytes) { pdf += bytes; }));
+    return pdf;
+}
+
+std::vector<std::string> pages_in(const std::string& text) {
+    std::vector<std::string> pages;
+    std::size_t begin = 0;
+    for (std::size_t at = text.find('\f'); at != std::string::npos; at = text.find('\f', begin)) {
+        pages.push_back(text.substr(begin, at - begin));
+        begin = at + 1;
+    }
+    return pages;
+}
+
+PageCanvas unseen_canvas() {
+    return PageCanvas::pdf(
+        {},
+        {.title = "t", .author = {}, .subject = {}, .creator = {}, .date = "2026-05-31T00:00:00Z"},
+        [](std::string_view) {});
+}
+
+PaperPiece piece(double height, bool stays = false) {
+    return {.height = height, .stays_with_next = stays, .draw = {}, .repeats = {}};
+}
+
+}  // namespace
+
+TEST_CASE("the PDF holds every text of the HTML, and each page its caution, origin and number") {
+    RatedFound found;
+    found.district.data_date = Date{std::chrono::year{2026} / 5 / 31};
+    const Findings findings = found.rated();
+    const auto sheets = rating_sheets(findings, record_of_rated());
+    const std::string pdf = pdf_of(findings, sheets);
+    const std::string paper = support::text_of_pdf(pdf, support::PdfOrder::as_written);
+    for (const RatingDocument& document : rating_documents(findings, record_of_rated(), sheets)) {
+        CAPTURE(document.file);
+        const std::size_t main = document.html.find("<main>");
+        CHECK(support::missing_on_paper(document.html.substr(main), paper) ==
+              std::vector<std::string>{});
+    }
+    const auto pages = pages_in(paper);
+    REQUIRE(pages.size() > 7);
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        CAPTURE(i, pages[i]);
+        CHECK(pages[i].find("prove them by a timed drill") != std::string::npos);
+        CHECK(pages[i].find("Data of 2026-05-31") != std::string::npos);
+        CHECK(pages[i].find("farwater 9.9.9") != std::string::npos);
+        CHECK(pages[i].find(std::string(16, 'a')) != std::string::npos);
+        CHECK(pages[i].find("page " + std::to_string(i + 1) + " of " +
+                            std::to_string(pages.size())) != std::string::npos);
+    }
+    CHECK(pdf == pdf_of(findings, sheets));
+}
+
+TEST_CASE(
+    "a table that goes on has its head again, and a heading is not parted from what follows") {
+    const PageCanvas canvas = unseen_canvas();
+    SheetTable table{.headers = {"Name", "#Number"}, .rows = {}};
+    for (int i = 0; i < 100; ++i) {
+        table.rows.push_back({"row", std::to_string(i)});
+    }
+    std::vector<PaperPiece> pieces = table_pieces(canvas, table, 8.0, 500.0);
+    const auto pages = pages_of(pieces, 400.0);
+    REQUIRE(pages.size() > 1);
+    std::size_t rows = 0;
+    for (const PaperPage& page : pages) {
+        double height = 0.0;
+        for (const PaperPiece& each : page) {
+            height += each.height;
+            rows += each.repeats ? 1U : 0U;
+        }
+        CHECK(height <= 400.0);
+        CHECK(page.front().stays_with_next);
+    }
+    CHECK(rows == 100);
+
+    pieces = {piece(90.0), piece(8.0, true), piece(20.0)};
+    const auto two = pages_of(pieces, 100.0);
+    REQUIRE(two.size() == 2);
+    CHECK(two[0].size() == 1);
+    CHECK(two[1].size() == 2);
+    pieces[2].begins_page = true;
+    CHECK(pages_of(pieces, 1000.0).size() == 2);
+}
+
+TEST_CASE("a cell that is longer than a page goes on in a row below, and no word of it is lost") {
+    std::string words;
+    for (int i = 0; i < 1000; ++i) {
+        words += "word" + std::to_string(i) + " ";
+    }
+    SheetBlocks blocks;
+    blocks.heading("H").table({"Short", "_By hand", "Long"}, {{"a", "", words}}).note(words);
+    const RatedFound found;
+    const std::vector<RatingSheet> sheets{{"one.html", "One", blocks}};
+    const std::string paper =
+        support::text_of_pdf(pdf_of(found.rated(), sheets), support::PdfOrder::as_written);
+    for (int i = 0; i < 1000; ++i) {
+        const std::string word = "word" + std::to_string(i);
+        std::size_t often = 0;
+        for (std::size_t at = paper.find(word); at != std::string::npos;
+             at = paper.find(word, at + word.size())) {
+            const char after = paper[at + word.size()];
+            often += after < '0' || after > '9' ? 1U : 0U;
+        }
+        CAPTURE(word);
+        CHECK(often == 2);
+    }
+}
