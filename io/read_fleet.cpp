@@ -64,6 +64,7 @@ void read_pumping(Record& record, Unit& unit) {
     unit.tested_on = record.date("tested_on");
     unit.hose = hose_of(record);
     unit.jet_siphons = record.whole("jet_siphons").value_or(0);
+    unit.siphon = flow_field(record, "siphon_gpm");
     unit.low_level_strainers = record.whole("low_level_strainers").value_or(0);
     unit.hard_suction = length_field(record, "hard_suction_ft");
     unit.backs_to_offload = record.yes_no("backs_to_offload").value_or(true);

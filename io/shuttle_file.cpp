@@ -98,6 +98,9 @@ private:
                                         "[dump_site]", typed_dump_site_keys());
         scenario_.dump_site = {.offload_slots = whole(dump, "offload_slots"),
                                .storage = stated<Volume>(dump, "storage_gal"),
+                               .portable_tanks = whole(dump, "portable_tanks"),
+                               .jet_siphons = whole(dump, "jet_siphons"),
+                               .siphon = flow(dump, "siphon_gpm"),
                                .engine_tank = volume(dump, "engine_tank_gal"),
                                .engine_arrives = time(dump, "engine_arrives_min"),
                                .tanks_ready = time(dump, "tanks_ready_min"),
@@ -106,11 +109,30 @@ private:
                                .nurse_hookup = time(dump, "nurse_hookup_min"),
                                .nurse_rate = flow(dump, "nurse_gpm"),
                                .flow_cap = stated<Flow>(dump, "flow_cap_gpm")};
+        check_tank_line(dump);
         if (!scenario_.start && !scenario_.dump_site.engine_arrives &&
             entry_of(top_, "start_min") == nullptr && !mentions(table, "engine_arrives_min")) {
             faults_.add({},
                         "the scenario lacks a clock: give start_min, or engine_arrives_min in "
                         "[dump_site], or both");
+        }
+    }
+
+    // Siphons and tanks in line say nothing without the gallons, nor siphons without the tanks.
+    void check_tank_line(const TableReader& dump) {
+        const TypedDumpSite& site = scenario_.dump_site;
+        for (const std::string_view key : {"jet_siphons", "siphon_gpm"}) {
+            if (dump.has(key) && !dump.has("portable_tanks")) {
+                faults_.add(dump.place(key),
+                            fmt::format("{} without portable_tanks: say how many tanks stand in "
+                                        "line",
+                                        key));
+            }
+        }
+        if (site.portable_tanks && site.storage && site.storage->unlimited) {
+            faults_.add(dump.place("portable_tanks"),
+                        "portable_tanks with storage_gal = \"unlimited\": give the gallons that "
+                        "they hold together");
         }
     }
 

@@ -42,6 +42,10 @@ constexpr std::array scenario{
 constexpr std::array dump_site{
     whole("offload_slots", 1, 8, "1", "tankers that offload at the same time"),
     limit("storage_gal", 0, 1e6, "0", "usable gallons in portable tanks"),
+    whole("portable_tanks", 1, 8, "storage_gal is one pool",
+          "equal tanks in line that hold storage_gal together"),
+    whole("jet_siphons", 0, 20, "0", "between them; without one only the first tank counts"),
+    number("siphon_gpm", 100, 3000, "800", "what one of them moves; one runs at a time"),
     number("engine_tank_gal", 0, 20000, "0", "the drafting engine's own tank"),
     number("engine_arrives_min", 0, longest, "15 before start_min, not before 7.5",
            "first engine at the fire"),
@@ -53,7 +57,7 @@ constexpr std::array dump_site{
     number("nurse_hookup_min", 0, 60, "1", "coupling a nursing tanker"),
     number("nurse_gpm", 1, 5000, "400", "what a nursing tanker's pump gives"),
     limit("flow_cap_gpm", 1, most_flow, "1,500",
-          "strainer, pump at lift, transfer, supply line: the least of them"),
+          "strainer, pump at lift, supply line: the least of them"),
 };
 
 constexpr std::array fill_site{

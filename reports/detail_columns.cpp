@@ -26,7 +26,10 @@ constexpr std::array<GainColumn, supply::relieved.size()> gain_names{{
      "That one more place at each fill site gains, with its share of the pump, gpm."},
     {"gain_double_source_gpm", "That twice the water in the sources gains, gpm."},
     {"gain_no_draft_limit_gpm", "That a draft without its limit of pump and strainer gains, gpm."},
-    {"gain_portable_tank_gpm", "That one more portable tank of 2,500 gal gains, gpm."},
+    {"gain_portable_tank_gpm",
+     "That one more portable tank of 2,500 gal gains, the first in line with a siphon, gpm."},
+    {"gain_siphon_gpm",
+     "That one more jet siphon gains that runs between the portable tanks, gpm."},
     {"gain_offload_slot_gpm", "That one more slot to offload at gains, gpm."},
     {"gain_ready_5_min_gpm", "That fill and dump sites ready 5 minutes earlier gain, gpm."},
 }};

@@ -100,9 +100,11 @@ std::string_view limit_words(Limit limit) {
         case Limit::source_volume:
             return "the water in the source";
         case Limit::draft:
-            return "the flow cap: strainer, pump, transfer or supply line";
+            return "the flow cap: strainer, pump or supply line";
         case Limit::storage:
             return "the room in portable tanks";
+        case Limit::transfer:
+            return "the transfer of water between portable tanks";
         case Limit::offload:
             return "the offload slot";
         case Limit::engines:
@@ -266,6 +268,28 @@ std::string assumed(const supply::TypedShuttle& typed) {
     return text + "\n";
 }
 
+// What a line of portable tanks makes of storage and cap; nothing where they are one pool.
+std::string tank_line(const ShuttleAnswer& answer) {
+    const supply::TankLine& line = answer.line;
+    if (line.used == 0) {
+        return {};
+    }
+    const supply::DrawnLine drawn = supply::drawn_from(line);
+    std::string text =
+        fmt::format("Portable tanks: {} of {} in line used, {:.0f} gal.\n", line.used,
+                    line.tanks.size(), std::floor(in_gallons(drawn.storage)));
+    if (line.siphons == 0 && line.tanks.size() > 1) {
+        text += "  Without a jet siphon no water comes from a tank behind the draft tank.\n";
+    }
+    if (drawn.transfer) {
+        text += fmt::format(
+            "  A siphon that moves {:g} gpm, one move at a time, lets the draft have {} gpm; its "
+            "drive\n  water, {:g} gpm, comes off the flow cap. Dump into the draft tank first.\n",
+            in_gpm(line.siphon), whole(*drawn.transfer), in_gpm(line.drive_water));
+    }
+    return text + "\n";
+}
+
 std::string closing() {
     std::string text = "Not modelled:\n";
     for (const std::string_view what : shuttle_not_modelled()) {
@@ -294,12 +318,13 @@ std::vector<GainWords> gain_words(const ShuttleAnswer& answer) {
         {"source_doubled", "twice the water in the sources", {}},
         {"cap_lifted", "the draft without its flow cap", {}},
         {"portable_tank", "one more portable tank of 2,500 gal", {}},
+        {"siphon", "one more jet siphon that runs between portable tanks", {}},
         {"offload_slot", "one more offload slot", {}},
         {"ready_5_min_earlier", "dump site and fill sites ready 5 minutes earlier", {}},
     };
     constexpr std::array limits{Limit::fleet,         Limit::fill_site, Limit::none,
                                 Limit::source_volume, Limit::draft,     Limit::storage,
-                                Limit::offload,       Limit::engines};
+                                Limit::transfer,      Limit::offload,   Limit::engines};
     for (const Gain& gain : answer.gains) {
         const auto* at = std::ranges::find(limits, gain.limit);
         if (at != limits.end()) {
@@ -311,13 +336,13 @@ std::vector<GainWords> gain_words(const ShuttleAnswer& answer) {
 
 std::vector<std::string_view> shuttle_not_modelled() {
     return {"roads, weights and grades: travel times are as typed", "crews and engines by job",
-            "transfer between portable tanks and pump curves: flow_cap_gpm stands for them",
-            "backflow and contamination", "several fires at once"};
+            "pump curves: flow_cap_gpm stands for them", "backflow and contamination",
+            "several fires at once"};
 }
 
 std::string shuttle_text(const ShuttlePage& page) {
-    return heading(page) + flows(page) + need(page) + limits(page.answer) + tankers(page) +
-           first_minutes(page) + build_up(page) +
+    return heading(page) + flows(page) + need(page) + limits(page.answer) + tank_line(page.answer) +
+           tankers(page) + first_minutes(page) + build_up(page) +
            beside(page.answer, window_words(page.typed.window)) + assumed(page.typed) + closing();
 }
 

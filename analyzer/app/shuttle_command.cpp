@@ -13,6 +13,7 @@ namespace {
 supply::ShuttleQuestion question_of(const supply::TypedShuttle& typed, std::optional<Flow> needed,
                                     const Assumptions& assumptions) {
     return {.incident = typed.incident,
+            .line = typed.line,
             .legs = typed.legs,
             .window = typed.window,
             .needed = needed ? std::optional(held(*needed)) : std::nullopt,

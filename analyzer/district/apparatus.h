@@ -48,6 +48,7 @@ struct Unit {
     std::optional<Power> power;    // engine, rated; none = the stated estimate
     std::optional<HoseLoad> hose;  // none = the stated default load of an engine, nothing on others
     int jet_siphons = 0;
+    std::optional<Flow> siphon;  // what one of them moved when timed; none = the stated default
     int low_level_strainers = 0;
     std::optional<Length> hard_suction;
     bool backs_to_offload =

@@ -140,6 +140,13 @@ constexpr std::array rows{
                   "computed: 2,500 gal / 7.4805 gal per cubic foot / 135 square feet"},
     AssumptionRow{"strainer_gpm", "Dump site", &A::strainer, 50, 5000, medium,
                   "Low-level strainer.", practice},
+    AssumptionRow{"siphon_gpm", "Dump site", &A::siphon, 100, 3000, low,
+                  "What a jet siphon that nobody timed moves from one portable tank into the next; "
+                  "about 1,200 by test on a good day.",
+                  practice},
+    AssumptionRow{"siphon_drive_gpm", "Dump site", &A::siphon_drive, 0, 1000, low,
+                  "Drive water of a running jet siphon: the draft pump gives it beside the flow.",
+                  practice},
     AssumptionRow{"engine_pump_gpm", "Dump site", &A::engine_pump, 100, 5000, medium,
                   "Rated pump of an engine without one in the apparatus list.", practice},
     AssumptionRow{"engine_tank_gal", "Dump site", &A::engine_tank, 0, 5000, low,

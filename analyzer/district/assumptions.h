@@ -70,6 +70,8 @@ struct Assumptions {
     Length portable_tank_heel = feet(2.0 / 12.0);
     Length portable_tank_depth = feet(29.7 / 12.0);
     Flow strainer = gpm(1500);
+    Flow siphon = gpm(800);
+    Flow siphon_drive = gpm(150);
     Flow engine_pump = gpm(1000);
     Volume engine_tank = gallons(1000);
     Length dump_site_spacing = feet(800);

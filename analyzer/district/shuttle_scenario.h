@@ -23,6 +23,9 @@ struct Stated {
 struct TypedDumpSite {
     std::optional<int> offload_slots;
     std::optional<Stated<Volume>> storage;  // usable gallons in portable tanks
+    std::optional<int> portable_tanks;      // equal ones in line; none = the storage is one pool
+    std::optional<int> jet_siphons;         // between them
+    std::optional<Flow> siphon;             // what one of them moves
     std::optional<Volume> engine_tank;
     std::optional<Duration> engine_arrives, tanks_ready, draft_ready;
     std::optional<int> nursing_tankers;

@@ -47,9 +47,6 @@ std::optional<Leg> leg_of(const LegTimes& legs) {
     return Leg{.empty = duration_of(legs.empty), .loaded = duration_of(legs.loaded)};
 }
 
-// The first engine attacks, the second drafts.
-constexpr std::size_t engines_with_other_jobs = 2;
-
 std::vector<std::optional<Duration>> run_by_engines(const Situation& situation, const Scene& scene,
                                                     FillSiteIndex fill_site, Duration setup) {
     std::vector<std::optional<Duration>> run_by(scene.engines.size());

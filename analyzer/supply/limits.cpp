@@ -25,7 +25,7 @@ Incident with_tanker(Incident incident) {
     return incident;
 }
 
-Incident with_fill_place(Incident incident) {
+Incident with_fill_place(Incident incident, const TankLine& /*as it is*/) {
     for (FillSite& site : incident.fill_sites) {
         site.pump = site.pump * ((site.places + 1.0) / site.places);
         ++site.places;
@@ -34,7 +34,7 @@ Incident with_fill_place(Incident incident) {
     return incident;
 }
 
-Incident with_double_source(Incident incident) {
+Incident with_double_source(Incident incident, const TankLine& /*as it is*/) {
     for (FillSite& site : incident.fill_sites) {
         if (site.usable) {
             site.usable = *site.usable * 2.0;
@@ -43,24 +43,48 @@ Incident with_double_source(Incident incident) {
     return incident;
 }
 
-Incident with_slot(Incident incident) {
+Incident with_slot(Incident incident, const TankLine& /*as it is*/) {
     ++incident.dump_site.offload_slots;
     return incident;
 }
 
-Incident with_tank(Incident incident) {
-    if (incident.dump_site.storage) {
-        incident.dump_site.storage = *incident.dump_site.storage + one_more_tank;
+Incident drawing_from(Incident incident, TankLine line) {
+    line.used = tanks_in_reach(line);
+    incident.dump_site = with_line(incident.dump_site, line);
+    return incident;
+}
+
+Incident with_tank(Incident incident, const TankLine& line) {
+    if (line.used == 0) {
+        if (incident.dump_site.storage) {
+            incident.dump_site.storage = *incident.dump_site.storage + one_more_tank;
+        }
+        return incident;
     }
-    return incident;
+    TankLine longer = line;
+    longer.tanks.push_back(one_more_tank);
+    if (line.tanks.size() == 1) {
+        longer.siphons = std::max(1, line.siphons);
+    }
+    return drawing_from(std::move(incident), std::move(longer));
 }
 
-Incident without_cap(Incident incident) {
+Incident with_siphon(Incident incident, const TankLine& line) {
+    TankLine more = line;
+    ++more.siphons;
+    return drawing_from(std::move(incident), std::move(more));
+}
+
+// What siphons hold down stays so.
+Incident without_cap(Incident incident, const TankLine& line) {
     incident.dump_site.flow_cap = std::nullopt;
+    TankLine open = line;
+    open.draft = std::nullopt;
+    incident.dump_site = with_line(incident.dump_site, open);
     return incident;
 }
 
-Incident ready_earlier(Incident incident) {
+Incident ready_earlier(Incident incident, const TankLine& /*as it is*/) {
     const auto sooner = [](Duration ready) { return std::max(minutes(0), ready - earlier); };
     incident.dump_site.draft_ready = sooner(incident.dump_site.draft_ready);
     incident.dump_site.tanks_ready = sooner(incident.dump_site.tanks_ready);
@@ -70,20 +94,25 @@ Incident ready_earlier(Incident incident) {
     return incident;
 }
 
-using Relief = Incident (*)(Incident);
+Incident with_tanker_more(Incident incident, const TankLine& /*as it is*/) {
+    return with_tanker(std::move(incident));
+}
+
+using Relief = Incident (*)(Incident, const TankLine&);
 constexpr std::array<Relief, relieved.size()> reliefs{
-    with_tanker, with_fill_place, with_double_source, without_cap,
-    with_tank,   with_slot,       ready_earlier,
+    with_tanker_more, with_fill_place, with_double_source, without_cap,
+    with_tank,        with_siphon,     with_slot,          ready_earlier,
 };
 
 }  // namespace
 
-std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustained) {
+std::vector<Gain> gains(const Incident& incident, const TankLine& line, Window window,
+                        HeldFlow sustained) {
     std::vector<Gain> list;
     list.reserve(reliefs.size());
     for (std::size_t i = 0; i < reliefs.size(); ++i) {
         const HeldFlow no_gain = tenths_of_gpm(in_tenths(sustained) + no_gain_below - 1);
-        const HeldFlow with = sustained_flow_above(reliefs[i](incident), window, no_gain);
+        const HeldFlow with = sustained_flow_above(reliefs[i](incident, line), window, no_gain);
         const bool gains = with > no_gain;
         list.push_back(
             {relieved[i], tenths_of_gpm(gains ? in_tenths(with) - in_tenths(sustained) : 0)});

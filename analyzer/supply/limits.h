@@ -9,6 +9,7 @@
 
 #include "analyzer/district/words.h"
 #include "analyzer/supply/incident.h"
+#include "analyzer/supply/tank_line.h"
 
 namespace farwater::supply {
 
@@ -16,9 +17,9 @@ namespace farwater::supply {
 inline constexpr std::int32_t no_gain_below = 5;
 
 // What there is one more of, in this order.
-inline constexpr std::array relieved{Limit::fleet,  Limit::fill_site, Limit::source_volume,
-                                     Limit::draft,  Limit::storage,   Limit::offload,
-                                     Limit::engines};
+inline constexpr std::array relieved{Limit::fleet,   Limit::fill_site, Limit::source_volume,
+                                     Limit::draft,   Limit::storage,   Limit::transfer,
+                                     Limit::offload, Limit::engines};
 
 struct Gain {
     Limit limit = Limit::none;
@@ -26,9 +27,13 @@ struct Gain {
 };
 
 // One more tanker like the largest and with it, one more fill place with its share of the pump, the
-// source doubled, one more offload slot, one more 2,500-gal portable tank, the draft without its
-// cap, everything ready five minutes earlier (engines). In the order of `relieved`. Seven runs.
-std::vector<Gain> gains(const Incident& incident, Window window, HeldFlow sustained);
+// source doubled, the draft without the cap of strainer and pump, one more 2,500-gal portable tank
+// (with a siphon where it is the first to stand in line), one more siphon that runs (transfer), one
+// more offload slot, everything ready five minutes earlier (engines). In the order of `relieved`.
+// The incident's dump site is that of the line; a line without tanks stands for one pool and one
+// cap that nobody took apart. Eight runs.
+std::vector<Gain> gains(const Incident& incident, const TankLine& line, Window window,
+                        HeldFlow sustained);
 
 // The largest gain, the first of equals; none when nothing gains.
 Limit binding_limit(const std::vector<Gain>& gains);

@@ -2,7 +2,7 @@
 // parcels that share dump site, arrival and zone.
 #pragma once
 
-#include <optional>
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -13,16 +13,13 @@
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/roster.h"
 #include "analyzer/supply/situation.h"
+#include "analyzer/supply/tank_line.h"
+#include "analyzer/supply/tanks_there.h"
 
 namespace farwater::supply {
 
-// Portable tanks that one unit brings, as far as they are set up.
-struct TanksSetUp {
-    UnitIndex unit;
-    int tanks = 0;
-    Volume usable;
-    Duration up;
-};
+// The first engine attacks, the second drafts.
+inline constexpr std::size_t engines_with_other_jobs = 2;
 
 // One engine, one job: the first to arrive attacks, the second drafts, the others may run a fill
 // site. A scene without a drafting engine or without a portable tank gives no continuous flow.
@@ -35,6 +32,8 @@ struct Scene {
     std::vector<Arrival> tankers;          // by arrival
     HoseThere hose;                        // of the attack and the draft engine
     std::vector<TanksSetUp> tanks;         // by arrival
+    TankLine line;                         // of these tanks
+    UnitIndex siphon_of;                   // the unit whose siphon runs; not valid: none does
     DumpSite set_up;                       // what the incident run takes
     Limit missing = Limit::none;           // why there can be no continuous flow; none = there can
     Volume on_wheels;                      // in all tanks there by the horizon

@@ -25,17 +25,39 @@ bool to_allocate(const FillLegs& legs) {
     });
 }
 
-void allocate(ShuttleAnswer& answer, const ShuttleQuestion& question) {
+void allocate(ShuttleAnswer& answer, const Incident& incident, const ShuttleQuestion& question) {
     answer.allocated = to_allocate(question.legs);
     if (!answer.allocated) {
-        answer.incident = question.incident;
-        answer.sustained = sustained_flow(question.incident, question.window);
+        answer.incident = incident;
+        answer.sustained = sustained_flow(incident, question.window);
         return;
     }
-    Allocation best = best_allocation(question.incident, question.legs, question.window);
+    Allocation best = best_allocation(incident, question.legs, question.window);
     answer.incident = std::move(best.incident);
     answer.sustained = best.sustained;
     answer.allocation_proved = best.proved;
+}
+
+// A line whose siphons hold the flow down is made shorter as long as that gains.
+void allocate_with_line(ShuttleAnswer& answer, const ShuttleQuestion& question) {
+    answer.line = question.line;
+    allocate(answer, question.incident, question);
+    for (TankLine line = question.line; line.used > 1;) {
+        const std::optional<Flow> cap = drawn_from(line).cap();
+        if (!cap || answer.sustained < held(*cap)) {
+            return;
+        }
+        --line.used;
+        Incident incident = question.incident;
+        incident.dump_site = with_line(incident.dump_site, line);
+        ShuttleAnswer shorter;
+        shorter.line = line;
+        allocate(shorter, incident, question);
+        if (shorter.sustained <= answer.sustained) {
+            return;
+        }
+        answer = std::move(shorter);
+    }
 }
 
 HeldFlow gain_of_flow_line(Incident incident, Window window, HeldFlow sustained) {
@@ -120,7 +142,7 @@ NeedAnswer need_of(const ShuttleQuestion& question, const Incident& slow, HeldFl
 ShuttleAnswer answer(const ShuttleQuestion& question) {
     const Window window = question.window;
     ShuttleAnswer answer;
-    allocate(answer, question);
+    allocate_with_line(answer, question);
     const Incident& incident = answer.incident;
     const Incident slow = slowed(incident, slowness(question));
     answer.cautious = sustained_flow(slow, window);
@@ -128,7 +150,7 @@ ShuttleAnswer answer(const ShuttleQuestion& question) {
     answer.bound = dispatch_bound(incident, window);
     answer.long_run = long_run_bound(incident, window);
     answer.disorder = disorder_flow(incident, window);
-    answer.gains = gains(incident, window, answer.sustained);
+    answer.gains = gains(incident, answer.line, window, answer.sustained);
     answer.flow_line_gain = gain_of_flow_line(incident, window, answer.sustained);
     answer.limit = binding_limit(answer.gains);
     if (answer.limit == Limit::none && in_tenths(answer.flow_line_gain) > 0) {

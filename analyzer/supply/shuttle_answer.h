@@ -16,6 +16,7 @@ namespace farwater::supply {
 // What is asked of a shuttle.
 struct ShuttleQuestion {
     Incident incident;
+    TankLine line;  // of its dump site, all tanks in reach in use; or without tanks
     FillLegs legs;  // one for each tanker: nothing to allocate
     Window window;
     std::optional<HeldFlow> needed;
@@ -41,6 +42,7 @@ struct NeedAnswer {
 
 struct ShuttleAnswer {
     Incident incident;  // with the tankers as allocated
+    TankLine line;      // with the tanks that are used: fewer where what siphons move would bind
     bool allocated = false;
     bool allocation_proved = true;  // best split of the fluid model found
     HeldFlow sustained{}, cautious{};

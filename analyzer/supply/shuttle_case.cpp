@@ -158,7 +158,7 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
     result.build_up = build_up(plan.slow, result.window.duration);
     result.one_tanker_out = std::min(one_tanker_out(plan, result.window), result.cautious);
     result.handbook = handbook_flow(plan.incident);
-    result.gains = gains(plan.incident, result.window, result.sustained);
+    result.gains = gains(plan.incident, result.line, result.window, result.sustained);
     result.limit = binding_limit(result.gains);
     result.tankers = plan.incident.tankers.size();
 }
@@ -166,6 +166,7 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
 ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
     ShuttleCase result;
     result.window = asked.window;
+    result.line = asked.scene.line;
     result.evidence = fleet_evidence(chosen.plan.incident);
     add_flows(result, chosen.plan, asked.situation.district.assumptions);
     add_clocks(result, chosen.plan.incident);
@@ -186,12 +187,13 @@ void add_several(ShuttleCase& alone, ShuttleCase several) {
     alone.several.push_back(std::move(several));
 }
 
-ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
-                        bool bounded) {
+ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Duration duration,
+                              bool bounded) {
     const Assumptions& assumptions = situation.district.assumptions;
     ShuttleCase nothing;
     nothing.window = window_of(scene, assumptions, duration);
     nothing.limit = scene.missing;
+    nothing.line = scene.line;
     if (scene.missing != Limit::none) {
         return nothing;
     }
@@ -210,6 +212,40 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
     return result;
 }
 
+// The cautious flows from the start and from the late horizon on, with however many fill sites.
+std::pair<HeldFlow, HeldFlow> flows_of(const ShuttleCase& shuttle) {
+    std::pair flows{shuttle.cautious, shuttle.later};
+    for (const ShuttleCase& several : shuttle.several) {
+        flows = std::max(flows, {several.cautious, several.later});
+    }
+    return flows;
+}
+
+bool held_down_by_line(const ShuttleCase& shuttle, const TankLine& line) {
+    const auto [cautious, later] = flows_of(shuttle);
+    const std::optional<Flow> cap = drawn_from(line).cap();
+    return line.used > 1 && cap && std::max(cautious, later) >= held(*cap);
+}
+
+ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
+                        bool bounded) {
+    ShuttleCase best = with_tanks_in_use(situation, scene, duration, bounded);
+    if (scene.missing != Limit::none || !held_down_by_line(best, scene.line)) {
+        return best;
+    }
+    Scene shorter = scene;
+    ShuttleCase last = best;
+    while (held_down_by_line(last, shorter.line)) {
+        --shorter.line.used;
+        shorter.set_up = with_line(shorter.set_up, shorter.line);
+        last = with_tanks_in_use(situation, shorter, duration, bounded);
+        if (flows_of(last) > flows_of(best)) {
+            best = last;
+        }
+    }
+    return best;
+}
+
 }  // namespace
 
 double cautious_factor(const Assumptions& assumptions) { return 1.0 + 0.35 * assumptions.stage_cv; }
@@ -223,9 +259,10 @@ HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration dur
     const Window window = window_of(scene, assumptions, duration);
     const std::vector<Tanker> tankers = tankers_of(situation, scene);
     for (const FillTrip& trip : situation.trips.fill_trips[scene.approach.position()]) {
-        const FillPlan plan =
+        FillPlan plan =
             plan_alone(situation, scene, tankers, fill_option(situation, scene, tankers, trip));
         if (plan.usable()) {
+            plan.incident.dump_site.flow_cap = scene.line.draft;  // no line of tanks gives more
             const Incident slow = slowed(plan.incident, cautious_factor(assumptions));
             most = std::max(
                 most, held(std::min(resource_bound(slow, window), window_bound(slow, window))));

@@ -29,6 +29,7 @@ struct ShuttleCase {
     BuildUp build_up{};  // cautious
     Flow handbook;
     Incident incident;           // the chosen one
+    TankLine line;               // with the tanks that are used
     Incident slow;               // the same, slowed: earliest starts are asked of it
     std::vector<Gain> gains;     // in sustained flow, by one more of each thing
     std::vector<FillUse> fills;  // in the order of their first tankers' arrival
@@ -49,7 +50,8 @@ struct ShuttleCase {
 // nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
 // two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
 // fill site that does not beat those two is hardly run. Then two and three fill sites at the same
-// time (several_sites.h).
+// time (several_sites.h). Where what siphons move holds the flow down, shorter lines of portable
+// tanks are tried too, down to the draft tank alone; the longer one of equals is kept.
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
 
 // The same with every single fill site run, in the same order: for the tests.

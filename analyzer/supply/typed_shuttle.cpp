@@ -102,6 +102,31 @@ private:
         }
         dump.flow_cap =
             limit(typed.flow_cap, usual_.strainer, "flow_cap_gpm", {}, "a low-level strainer");
+        add_tank_line();
+    }
+
+    // One tank needs no siphon, and none runs where nobody says so.
+    void add_tank_line() {
+        const TypedDumpSite& typed = scenario_.dump_site;
+        DumpSite& dump = result_.incident.dump_site;
+        if (!typed.portable_tanks || !dump.storage || *dump.storage <= Volume{}) {
+            return;
+        }
+        const int tanks = *typed.portable_tanks;
+        TankLine& line = result_.line;
+        line.tanks.assign(static_cast<std::size_t>(tanks), *dump.storage / tanks);
+        line.draft = dump.flow_cap;
+        line.siphon = typed.siphon.value_or(usual_.siphon);
+        line.drive_water = usual_.siphon_drive;
+        if (tanks > 1) {
+            line.siphons = std::min(
+                1, either(typed.jet_siphons, 0, "jet_siphons", {}, "only the first tank counts"));
+        }
+        if (line.siphons > 0) {
+            either(typed.siphon, usual_.siphon, "siphon_gpm", {}, "untested");
+        }
+        line.used = tanks_in_reach(line);
+        dump = with_line(dump, line);
     }
 
     // When the first tanker has met the engine at the dump site.

@@ -11,6 +11,7 @@
 #include "analyzer/district/shuttle_scenario.h"
 #include "analyzer/supply/fluid_model.h"
 #include "analyzer/supply/incident.h"
+#include "analyzer/supply/tank_line.h"
 
 namespace farwater::supply {
 
@@ -25,6 +26,7 @@ struct Assumed {
 
 struct TypedShuttle {
     Incident incident;  // every tanker at a fill site that it may use
+    TankLine line;      // of its portable tanks; without tanks where the storage is one pool
     FillLegs legs;      // what else it may use; one leg each where nothing is left to choose
     Window window;
     std::vector<std::string> fill_sites, tankers;  // their ids

@@ -89,6 +89,8 @@ std::string_view one_more(Limit limit) {
             return "a second drafting engine";
         case Limit::storage:
             return "one more portable tank";
+        case Limit::transfer:
+            return "one more jet siphon";
         case Limit::offload:
             return "one more offload slot";
         case Limit::engines:
@@ -133,6 +135,8 @@ std::string_view call_for(Limit limit) {
             return "engines";
         case Limit::storage:
             return "portable tanks";
+        case Limit::transfer:
+            return "a jet siphon";
         case Limit::offload:
             return "people and spotters for a second offload place";
         case Limit::supply_line:

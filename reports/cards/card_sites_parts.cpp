@@ -53,6 +53,14 @@ void add_tanks(const CardView& view, const ShuttleWorking& look, SheetPart& part
     }
     part.items.push_back(SheetText{fmt::format("Portable tanks, usable: {}. Offload slots: {}.",
                                                text, view.district().assumptions.offload_slots)});
+    const supply::TankLine& line = look.shuttle.line;
+    if (line.tanks.size() > 1) {
+        part.items.push_back(SheetText{
+            line.used > 1 ? "Dump into the draft tank first; the siphon moves water towards it."
+            : line.siphons > 0 ? "Draft from the first tank alone: the siphon would hold it down."
+                               : "No siphon comes: only the first tank counts.",
+            false});
+    }
 }
 
 // "2 jet siphons (T1, T3)", of the units that come.

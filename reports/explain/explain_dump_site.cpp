@@ -15,7 +15,7 @@ void dump_site_clocks(const Explained& explained, const ShuttleWorking& look, Wo
     const Assumptions& assumptions = explained.district().assumptions;
     const supply::DumpSite& site = look.scene.set_up;
     const Duration extra = season_at(explained).extra_setup;
-    page.rests_on({"setup_portable_tank_min", "setup_draft_min", "strainer_gpm"});
+    page.rests_on({"setup_portable_tank_min", "setup_draft_min"});
     page.number("first portable tank up", in_minutes(site.tanks_ready), Digits::two, "min");
     page.sum("draft ready",
              fmt::format("most({}, {}) + {} + {} of the season", plain(site.tanks_ready),
@@ -23,44 +23,6 @@ void dump_site_clocks(const Explained& explained, const ShuttleWorking& look, Wo
                          plain(extra)),
              in_minutes(site.draft_ready), Digits::two, "min",
              "tank up and draft engine there, then set-up");
-    const Unit& draft = at(explained.district().units, look.scene.engines[1].unit);
-    page.sum("the draft gives at most",
-             fmt::format("least({}, {})", plain(assumptions.strainer),
-                         plain(draft.pump.value_or(assumptions.engine_pump))),
-             in_gpm(*site.flow_cap), Digits::one, "gpm",
-             draft.pump ? "strainer, pump" : "strainer, pump (its rating is not known)");
-    if (!draft.pump) {
-        page.rests_on({"engine_pump_gpm"});
-    }
-}
-
-void tank_lines(const Explained& explained, const ShuttleWorking& look,
-                const DumpSiteCandidate& site, WorkedPage& page) {
-    const District& district = explained.district();
-    const Assumptions& assumptions = district.assumptions;
-    std::string all;
-    for (const supply::TanksSetUp& tanks : look.scene.tanks) {
-        const Unit& unit = at(district.units, tanks.unit);
-        const double nominal =
-            in_gallons(unit.portable_tank) * tanks.tanks / std::max(1, unit.portable_tanks);
-        page.sum(fmt::format("{} portable tank{} of {}", tanks.tanks, tanks.tanks == 1 ? "" : "s",
-                             on_one_line(unit.id)),
-                 fmt::format("{} gal x (1 - {} / {} - {} x {})", plain(nominal, 1),
-                             plain(in_inches(assumptions.portable_tank_heel)),
-                             plain(in_inches(assumptions.portable_tank_depth)),
-                             plain(assumptions.portable_tank_slope_loss, 3),
-                             plain(site.grade_pct.value_or(0.0))),
-                 in_gallons(tanks.usable), Digits::none, "gal",
-                 fmt::format("up at minute {}{}", plain(tanks.up),
-                             all.empty() ? "; heel over depth in inches, loss x grade in %" : ""));
-        all += (all.empty() ? "" : " + ") + plain(in_gallons(tanks.usable), 0);
-    }
-    page.rests_on({"portable_tank_heel_in", "portable_tank_depth_in", "portable_tank_slope_loss",
-                   "most_portable_tanks", "start_after_arrival_min"});
-    if (look.scene.set_up.storage) {
-        page.sum("room in portable tanks", all, in_gallons(*look.scene.set_up.storage),
-                 Digits::none, "gal", "up by the start, as many as fit");
-    }
 }
 
 std::string_view job_of(std::size_t place) {
@@ -132,7 +94,7 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
         page.number("steepest grade there", *site.grade_pct, Digits::one, "%");
     }
     engines_there(explained, look, page);
-    tank_lines(explained, look, site, page);
+    explain_tank_line(explained, look, page);
     if (look.scene.missing == Limit::none) {
         dump_site_clocks(explained, look, page);
     } else {

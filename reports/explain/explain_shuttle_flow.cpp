@@ -56,6 +56,8 @@ std::string gain_name(Limit limit) {
             return "the draft without its cap";
         case Limit::storage:
             return "one more tank of 2,500 gal";
+        case Limit::transfer:
+            return "one more siphon that runs";
         case Limit::offload:
             return "one more offload slot";
         case Limit::engines:

@@ -58,6 +58,8 @@ void explain_fill_site(const Explained& explained, const supply::ShuttleWorking&
                        WorkedPage& page);
 void explain_source(const Explained& explained, SourceIndex index, WorkedPage& page);
 void explain_ways(const Explained& explained, const supply::ShuttleWorking& look, WorkedPage& page);
+void explain_tank_line(const Explained& explained, const supply::ShuttleWorking& look,
+                       WorkedPage& page);
 void explain_tankers(const Explained& explained, const supply::ShuttleWorking& look,
                      WorkedPage& page);
 void explain_shuttle_flow(const Explained& explained, const supply::ShuttleWorking& look,

@@ -74,6 +74,10 @@ std::string random_scenario(Dice& dice) {
             line(dice, "engine_arrives_min", 0, 60) + line(dice, "tanks_ready_min", 0, 1440) +
             line(dice, "draft_ready_min", 0, 60) + whole_line(dice, "nursing_tankers", 0, 3) +
             line(dice, "nurse_gpm", 1, 5000) +
+            (dice.chance(0.5)
+                 ? "portable_tanks = " + std::to_string(dice.whole(1, 8)) + "\n" +
+                       whole_line(dice, "jet_siphons", 0, 3) + line(dice, "siphon_gpm", 100, 3000)
+                 : "") +
             (dice.chance(0.5) ? "flow_cap_gpm = \"unlimited\"\n"
                               : line(dice, "flow_cap_gpm", 1, 20000));
     const int sites = dice.whole(1, 4);

@@ -269,3 +269,24 @@ TEST_CASE("tankers of one kind: longer never holds more, and more water never le
         before = flow;
     }
 }
+
+TEST_CASE("Hollow Road: a second portable tank counts when a siphon is there") {
+    const std::string two = replaced(hollow_road(), "storage_gal = 4664",
+                                     "storage_gal = 4664\nportable_tanks = 2\njet_siphons = 1");
+    const HeldFlow pool = answered(hollow_road()).answer.sustained;
+    CHECK(answered(two).answer.sustained == pool);  // 1,600 gpm can be moved, the pump has 1,350
+    const AnsweredScenario none = answered(replaced(two, "jet_siphons = 1", "jet_siphons = 0"));
+    const HeldFlow one_tank =
+        answered(replaced(hollow_road(), "storage_gal = 4664", "storage_gal = 2332"))
+            .answer.sustained;
+    CHECK(none.answer.sustained == one_tank);
+    CHECK(one_tank < pool);
+    CHECK(none.answer.line.used == 1);
+    for (const supply::Gain& gain : none.answer.gains) {
+        if (gain.limit == Limit::transfer) {
+            CHECK(in_tenths(gain.flow) == in_tenths(pool) - in_tenths(one_tank));
+        }
+    }
+    const AnsweredScenario blank = answered(replaced(two, "jet_siphons = 1\n", ""));
+    CHECK(blank.answer.sustained == one_tank);
+}

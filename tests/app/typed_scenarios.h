@@ -22,6 +22,7 @@ inline AnsweredScenario answered(const std::string& text) {
     result.typed = supply::complete(scenario, assumptions);
     result.question = {
         .incident = result.typed.incident,
+        .line = result.typed.line,
         .legs = result.typed.legs,
         .window = result.typed.window,
         .needed = scenario.needed ? std::optional(held(*scenario.needed)) : std::nullopt};

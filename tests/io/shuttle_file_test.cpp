@@ -155,6 +155,20 @@ TEST_CASE("a source that is refilled may be smaller than a load, and an unused o
     CHECK(refusal(with("usable_gal = 60000", "usable_gal = \"unlimited\"")) == "no refusal");
 }
 
+TEST_CASE("portable tanks in line take gallons, and siphons take tanks") {
+    const std::string line = std::string("storage_gal = 4664\nportable_tanks = 2\n") +
+                             "jet_siphons = 1\nsiphon_gpm = 1200";
+    const ShuttleScenario read = io::parse_shuttle_file(with("storage_gal = 4664", line), "s.toml");
+    CHECK(read.dump_site.portable_tanks == 2);
+    CHECK(read.dump_site.jet_siphons == 1);
+    CHECK(read.dump_site.siphon == gpm(1200));
+    CHECK(refusal(with("storage_gal = 4664", "storage_gal = 4664\njet_siphons = 1"))
+              .ends_with("jet_siphons without portable_tanks: say how many tanks stand in line"));
+    CHECK(refusal(with("storage_gal = 4664", "storage_gal = \"unlimited\"\nportable_tanks = 2"))
+              .ends_with("portable_tanks with storage_gal = \"unlimited\": give the gallons that "
+                         "they hold together"));
+}
+
 TEST_CASE("what is no TOML and what is no file are refused") {
     CHECK(refusal("start_min = ").starts_with("s.toml:1:"));
     CHECK_THROWS_AS(io::read_shuttle_file("/nowhere/s.toml"), io::SettingsError);

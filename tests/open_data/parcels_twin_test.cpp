@@ -188,11 +188,20 @@ void check_legs(const Asked& asked, SourceIndex source) {
 
 double gpm_of(HeldFlow flow) { return in_tenths(flow) / 10.0; }
 
-std::optional<slow::Shuttle> twin_shuttle(const Asked& asked, const WaterSource& source) {
+// With one portable tank, with two, and so on as far as their water can be had.
+std::vector<slow::Shuttle> twin_shuttles(const Asked& asked, const WaterSource& source) {
     const long arrival = slow::first_engine(asked.town, asked.hour, asked.row);
     const double half_minutes = std::floor(static_cast<double>(arrival) / 300.0);
-    return slow::shuttle_at(asked.town, asked.hour, asked.row, half_minutes / 2.0, asked.site(),
-                            source);
+    std::vector<slow::Shuttle> shuttles;
+    const auto most = static_cast<std::size_t>(asked.town.district.assumptions.most_portable_tanks);
+    for (std::size_t tanks = 1; tanks <= most; ++tanks) {
+        if (const auto shuttle =
+                slow::shuttle_at(asked.town, asked.hour, asked.row, half_minutes / 2.0,
+                                 asked.site(), source, tanks)) {
+            shuttles.push_back(*shuttle);
+        }
+    }
+    return shuttles;
 }
 
 // One way of running the shuttle has the flows that are said, but for what a tick may miss.
@@ -215,22 +224,25 @@ void check_flows(const Asked& asked) {
     const double cautious = gpm_of(supply.cautious);
     CAPTURE(gpm_of(supply.sustained), cautious, supply.tankers);
     REQUIRE(supply.round_trip);
-    const auto shuttle = twin_shuttle(asked, at(district.sources, supply.fill_source));
-    REQUIRE(shuttle);
+    const auto shuttles = twin_shuttles(asked, at(district.sources, supply.fill_source));
+    REQUIRE_FALSE(shuttles.empty());
     // The twin knows one fill site: of more in use it only says that none alone holds as much.
     if (supply.fill_sites() == 1) {
-        const auto ways = ways_with(*shuttle, supply.tankers, duration);
-        CHECK(std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
-            return explains(way, supply, shuttle->most, slower);
+        CHECK(std::ranges::any_of(shuttles, [&](const slow::Shuttle& shuttle) {
+            return std::ranges::any_of(
+                ways_with(shuttle, supply.tankers, duration),
+                [&](const Way& way) { return explains(way, supply, shuttle.most, slower); });
         }));
     }
 
     // All tankers, at this source or another, hold no more.
     for (const FillSitePlace& place : asked.season().fill_places) {
-        const auto other = twin_shuttle(asked, at(district.sources, place.source));
-        if (other && cautious < other->most - 0.11) {
+        for (const auto& other : twin_shuttles(asked, at(district.sources, place.source))) {
+            if (cautious >= other.most - 0.11) {
+                continue;
+            }
             CAPTURE(at(district.sources, place.source).id);
-            for (const Way& way : ways_with(*other, other->incident.tankers.size(), duration)) {
+            for (const Way& way : ways_with(other, other.incident.tankers.size(), duration)) {
                 CHECK(way.may_not_hold_more(cautious, slower));
             }
         }

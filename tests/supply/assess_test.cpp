@@ -30,6 +30,7 @@ TEST_CASE("a parcel whose need is below the cautious flow is held, and its numbe
 TEST_CASE("a need that holds only from later on is late, and one that never holds is short",
           "[unit]") {
     OneDumpSite scene;
+    scene.district.units[2].jet_siphons = 1;
     const HeldFlow cautious = scene.supply().cautious;
     scene.needs[0]->flow = tenths_of_gpm(in_tenths(cautious) + 1);
     const ParcelSupply just_late = scene.supply();
@@ -172,14 +173,16 @@ TEST_CASE("parcels of one case get the same flows, and more of them do not chang
 }
 
 TEST_CASE("blanking storage, volume or a fleet cell never raises a flow", "[unit]") {
-    const OneDumpSite full;
+    OneDumpSite full;
     OneDumpSite blank;
     SECTION("the source's volume") {
         blank.district.sources[0].kind = SourceKind::cistern;
         blank.district.sources[0].usable.reset();
     }
     SECTION("the source's rate") { blank.district.sources[0].rate.reset(); }
+    SECTION("the first portable tank") { blank.district.units[2].portable_tank = gallons(0); }
     SECTION("a portable tank") { blank.district.units[4].portable_tank = gallons(0); }
+    SECTION("a siphon") { full.district.units[2].jet_siphons = 1; }
     SECTION("a fill limit") { blank.district.units[2].fill_limit.reset(); }
     SECTION("an offload rate") { blank.district.units[2].offload.reset(); }
     SECTION("the engine's pump") { blank.district.units[1].pump.reset(); }

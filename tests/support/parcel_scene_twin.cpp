@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "tests/support/parcel_twin.h"
 #include "tests/support/slow_source.h"
@@ -77,11 +78,13 @@ double extra_setup(const Town& town, Hour hour) {
 
 struct Tanks {
     double up = no_limit;
-    double usable = 0.0;
+    std::vector<double> usable;  // each, by arrival of their carriers
+    double siphon = 0.0;         // the best that is there; 0 = none
 };
 
 // The tanks of the first carriers, as many as there is room for; those that are not up at the start
-// do not count, unless there is no other. `lost` is the share that the slope takes.
+// do not count, unless there is no other; and the siphons that are there by the start. `lost` is
+// the share that the slope takes.
 Tanks tanks_of(const Town& town, Hour hour, const std::vector<There>& there, double start, int room,
                double lost) {
     const Assumptions& a = town.district.assumptions;
@@ -93,10 +96,15 @@ Tanks tanks_of(const Town& town, Hour hour, const std::vector<There>& there, dou
         const int carried = gallons_there > 0.0 ? std::max(unit.portable_tanks, 1) : 0;
         const int placed = std::min(carried, room);
         const double left = 1.0 - a.portable_tank_heel / a.portable_tank_depth - lost;
-        if (placed > 0 && left > 0.0 && (tanks.usable == 0.0 || up <= start)) {
+        if (placed > 0 && left > 0.0 && (tanks.usable.empty() || up <= start)) {
             tanks.up = std::min(tanks.up, up);
-            tanks.usable += gallons_there / carried * placed * left;
+            for (int i = 0; i < placed; ++i) {
+                tanks.usable.push_back(gallons_there / carried * left);
+            }
             room -= placed;
+        }
+        if (unit.jet_siphons > 0 && carrier.at <= start) {
+            tanks.siphon = std::max(tanks.siphon, in_gpm(unit.siphon.value_or(a.siphon)));
         }
     }
     return tanks;
@@ -217,23 +225,47 @@ Crews crews_at(const Town& town, Hour hour, std::size_t parcel, double first_arr
             who_is_there(town, hour, parcel, UnitKind::tanker, first_arrival, place)};
 }
 
-// The dump site's half of the incident; storage 0 where nobody brings a portable tank.
-Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double first_arrival,
-                      double start, const DumpSiteCandidate& site) {
+// The tanks at a dump site, of attack engine, draft engine and tankers.
+Tanks tanks_at(const Town& town, Hour hour, const Crews& crews, double start,
+               const DumpSiteCandidate& site) {
     const Assumptions& a = town.district.assumptions;
     int room = a.most_portable_tanks;
     if (site.officers_place) {
         const DumpSitePlace& place = town.district.dump_site_places[*site.officers_place];
         room = std::min(room, place.portable_tanks.value_or(room));
     }
-    std::vector<There> carriers = crews.engines;
+    std::vector<There> carriers(crews.engines.begin(), crews.engines.begin() + 2);
     carriers.insert(carriers.end(), crews.haulers.begin(), crews.haulers.end());
-    const Tanks tanks = tanks_of(town, hour, by_arrival(carriers), start, room,
-                                 a.portable_tank_slope_loss * site.grade_pct.value_or(0.0));
+    return tanks_of(town, hour, by_arrival(carriers), start, room,
+                    a.portable_tank_slope_loss * site.grade_pct.value_or(0.0));
+}
+
+// The most that the first `used` tanks give: with every other one full and no load coming, the
+// draft tank must last until all their water has been moved up, one tank a move.
+double moved_up(const Tanks& tanks, std::size_t used) {
+    double holds = 0.0;
+    double fails = 1e6;
+    for (int halves = 0; halves < 60; ++halves) {
+        const double flow = (holds + fails) / 2.0;
+        double left = tanks.usable[0];
+        for (std::size_t tank = 1; tank < used; ++tank) {
+            const double away = flow * static_cast<double>(tank) / tanks.siphon - 1.0;
+            left -= std::max(0.0, away) * tanks.usable[tank];
+        }
+        (left >= 0.0 ? holds : fails) = flow;
+    }
+    return holds;
+}
+
+// The dump site's half of the incident, with so many of its tanks.
+Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double first_arrival,
+                      const Tanks& tanks, std::size_t used) {
+    const Assumptions& a = town.district.assumptions;
     const Unit& attack = at(town.district.units, crews.engines[0].unit);
     Incident incident;
     incident.slots = static_cast<std::size_t>(a.offload_slots);
-    incident.storage = tanks.usable;
+    incident.storage = std::accumulate(
+        tanks.usable.begin(), tanks.usable.begin() + static_cast<std::ptrdiff_t>(used), 0.0);
     incident.engine_tank = in_gallons(attack.tank > gallons(0) ? attack.tank : a.engine_tank);
     incident.engine_arrives = first_arrival;
     incident.tanks_ready = tanks.up;
@@ -326,7 +358,7 @@ double pumped_on(const Town& town, const std::vector<There>& engines) {
 
 std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
                                   double first_arrival, const DumpSiteCandidate& site,
-                                  const WaterSource& source) {
+                                  const WaterSource& source, std::size_t tanks_used) {
     const Assumptions& a = town.district.assumptions;
     const Crews crews = crews_at(town, hour, parcel, first_arrival, site.place);
     const auto hose = hose_to(town, parcel, site);
@@ -335,18 +367,24 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
     }
     Shuttle shuttle;
     shuttle.start = first_arrival + in_minutes(a.start_after_arrival);
-    shuttle.incident = at_dump_site(town, hour, crews, first_arrival, shuttle.start, site);
+    const Tanks tanks = tanks_at(town, hour, crews, shuttle.start, site);
+    if (tanks_used > tanks.usable.size() || (tanks_used > 1 && tanks.siphon == 0.0)) {
+        return std::nullopt;
+    }
+    shuttle.incident = at_dump_site(town, hour, crews, first_arrival, tanks, tanks_used);
     shuttle.incident.tankers = tankers_of(town, hour, parcel, crews, site, source);
     shuttle.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
     shuttle.incident.fill_sites = {
         fill_site_of(town, hour, crews, shuttle.incident.tankers, source)};
-    if (shuttle.incident.tankers.empty() || shuttle.incident.storage == 0.0 ||
-        shuttle.incident.fill_sites[0].ready == no_limit) {
+    if (shuttle.incident.tankers.empty() || shuttle.incident.fill_sites[0].ready == no_limit) {
         return std::nullopt;
     }
     const Unit& draft = at(town.district.units, crews.engines[1].unit);
-    shuttle.most = std::min({in_gpm(a.strainer), in_gpm(draft.pump.value_or(a.engine_pump)),
-                             hose_carries(town, crews.engines, *hose)});
+    const double pumped = std::min(in_gpm(a.strainer), in_gpm(draft.pump.value_or(a.engine_pump)));
+    const double drawn =
+        tanks_used == 1 ? pumped
+                        : std::min(pumped - in_gpm(a.siphon_drive), moved_up(tanks, tanks_used));
+    shuttle.most = std::min(std::max(0.0, drawn), hose_carries(town, crews.engines, *hose));
     return shuttle;
 }
 

@@ -75,10 +75,12 @@ struct Shuttle {
     double most = 0.0;       // gpm that draft and hose carry
 };
 
-// None when nobody can haul, draft, store or pump. `first_arrival` counts from the alarm, minutes.
+// With so many portable tanks in line. None when nobody can haul, draft or pump, or when not so
+// many tanks are there or no siphon moves their water. `first_arrival` counts from the alarm,
+// minutes.
 std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
                                   double first_arrival, const DumpSiteCandidate& site,
-                                  const WaterSource& source);
+                                  const WaterSource& source, std::size_t tanks_used);
 
 // --- without tankers ----------------------------------------------------------------------------
 
