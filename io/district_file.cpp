@@ -7,6 +7,7 @@
 
 #include "io/district_layers.h"
 #include "io/error.h"
+#include "io/improvement_table.h"
 #include "io/need_table.h"
 #include "io/parse_cell.h"
 #include "io/rating_table.h"
@@ -160,6 +161,7 @@ DistrictFile parse_district_file(std::string text, const std::filesystem::path& 
     file.periods = named_tables(top, "period", period_keys(), faults, &period_of);
     NeedTable need = need_table_of(top, file.folder, faults);
     const std::optional<RatingTable> rating = rating_table_of(top, file.folder, faults);
+    file.improvements = improvement_tables_of(top, faults);
     file.assumptions = assumptions_of(top, faults);
     faults.throw_if_any();
     read_standard(file, std::move(need));

@@ -11,9 +11,11 @@
 
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/calendar.h"
+#include "analyzer/district/improvement.h"
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/rating_rules.h"
 #include "analyzer/district/words.h"
+#include "io/toml_tree.h"
 
 namespace farwater::io {
 
@@ -52,6 +54,16 @@ struct ElevationSpec {
     std::vector<std::string> open_options;
 };
 
+// One [[improvement]], its ids as written: what they mean is known when the data are read
+// (io/read_improvements.h).
+struct ImprovementSpec {
+    ImprovementKind kind = ImprovementKind::tanker;
+    std::map<std::string, std::string, std::less<>> texts;  // by key
+    std::map<std::string, double, std::less<>> numbers;
+    std::map<std::string, TomlPlace, std::less<>> places;  // of the texts
+    std::optional<bool> backs_to_offload;
+};
+
 struct DistrictFile {
     std::filesystem::path path;
     std::filesystem::path folder;  // relative paths of the file start here
@@ -73,10 +85,11 @@ struct DistrictFile {
     std::vector<Period>
         periods;     // in the file's order; at least one ("any_time" where it names none)
     NeedRules need;  // with the values of its standard
-    std::filesystem::path own_standard;  // empty = the program's own
-    std::optional<RatingRules> rating;   // none = no rating was asked for
-    std::filesystem::path own_terms;     // empty = the program's own
-    Assumptions assumptions;             // `given` holds the keys that the file set
+    std::filesystem::path own_standard;         // empty = the program's own
+    std::optional<RatingRules> rating;          // none = no rating was asked for
+    std::filesystem::path own_terms;            // empty = the program's own
+    std::vector<ImprovementSpec> improvements;  // in the file's order
+    Assumptions assumptions;                    // `given` holds the keys that the file set
 };
 
 // Throws SettingsError: one line `FILE:LINE:COLUMN: what is wrong and what would be right` for each

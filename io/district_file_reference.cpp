@@ -6,6 +6,7 @@
 
 #include "analyzer/district/assumptions.h"
 #include "io/district_file.h"
+#include "io/improvement_table.h"
 #include "io/keys_page.h"
 #include "io/near_word.h"
 #include "io/read_standard.h"
@@ -213,6 +214,9 @@ std::string district_file_reference() {
     page += keys_page("[need]", need_keys(), "What tells the needed flow of a property.");
     page += keys_page("[rating]", rating_keys(),
                       "With this table `run` works out the insurance rating and writes rating/.");
+    page += keys_page("[[improvement]]", improvement_keys(),
+                      "What money could do, for `farwater improvements`; one for each.") +
+            keys_of_improvements();
     page += assumptions_page() + "\n";
     return page + standards_page() + terms_page();
 }

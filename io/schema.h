@@ -96,9 +96,10 @@ std::span<const KeyRow> season_keys();
 std::span<const KeyRow> period_keys();
 std::span<const KeyRow> need_keys();
 std::span<const KeyRow> rating_keys();
+std::span<const KeyRow> improvement_keys();
 
 // Every table that may stand at the top: the sections, elevation, join, season, period, need,
-// rating, assumptions.
+// rating, improvement, assumptions.
 std::vector<std::string_view> top_tables();
 
 }  // namespace farwater::io

@@ -1,6 +1,7 @@
 // The keys of the district file's own tables.
 #include <array>
 
+#include "analyzer/district/improvement.h"
 #include "analyzer/district/words.h"
 #include "io/road_schemas.h"
 #include "io/schema.h"
@@ -24,6 +25,7 @@ std::span<const std::string_view> separation_table_list() { return words_of(Sepa
 std::span<const std::string_view> use_list() { return words_of(BuildingUse{}); }
 std::span<const std::string_view> rating_terms_list() { return words_of(RatingTerms{}); }
 std::span<const std::string_view> construction_list() { return words_of(Construction{}); }
+std::span<const std::string_view> improvement_list() { return words_of(ImprovementKind{}); }
 
 constexpr KeyRow key(std::string_view name, KeyKind kind, std::string_view standard,
                      std::string_view what) {
@@ -159,6 +161,50 @@ constexpr std::array rating{
         "the district's own copy of the terms, a file with what differs"),
 };
 
+constexpr std::array improvement{
+    required(of_list(key("kind", KeyKind::word, "", "what it is"), &improvement_list)),
+    key("name", KeyKind::text, "what it is and where", "how results call it"),
+    key("station", KeyKind::text, "",
+        "of the new tanker or engine; or whose units are meant, all of them (automatic_aid, "
+        "staffing)"),
+    key("unit", KeyKind::text, "", "which one gets it, comes by itself or is staffed"),
+    key("like", KeyKind::text, "not known, so the stated defaults",
+        "a unit that a new one is like: its tank, pump, hose, crew in each period, and where it "
+        "is sent"),
+    key("source", KeyKind::text, "", "a water source that can be used all winter"),
+    key("proposal", KeyKind::text, "",
+        "a place that `propose` looks at: one of [proposals], or such as \"DH-11\""),
+    key("road", KeyKind::text, "",
+        "kept open all year (winter_access), or its bridges' posting lifted: a name, all its "
+        "pieces, or one record such as \"row 442\""),
+    key("period", KeyKind::text, "", "when somebody comes"),
+    in_range(key("count", KeyKind::whole, "1", "how many of them"), 1, 20),
+    in_range(key("gallons", KeyKind::number, "that of `like`",
+                 "tank of the new tanker or engine, or of each portable tank"),
+             100, 20'000),
+    in_range(key("pump_gpm", KeyKind::number, "that of `like`", "rated, of the new unit"), 50,
+             6'000),
+    in_range(key("fill_limit_gpm", KeyKind::number, "that of `like`", "of the new tanker"), 50,
+             5'000),
+    in_range(key("offload_gpm", KeyKind::number, "that of `like`",
+                 "of the new tanker, or of a unit with another dump valve"),
+             50, 5'000),
+    key("backs_to_offload", KeyKind::yes_no, "as before",
+        "does a tanker with another dump valve still back up to the tanks?"),
+    in_range(key("length_ft", KeyKind::number, "", "of the hose that comes on"), 50, 20'000),
+    in_range(key("diameter_in", KeyKind::number, "", "of that hose: 2.5, 3, 4 or 5"), 2.5, 5),
+    in_range(key("weight_limit_lb", KeyKind::number, "no posting", "the bridge's new limit"), 1'000,
+             200'000),
+    in_range(key("crew", KeyKind::whole, "as before", "who are there in the period"), 0, 20),
+    in_range(key("turnout_min", KeyKind::number, "as before", "tones to wheels rolling then"), 0,
+             120),
+    in_range(key("cost", KeyKind::number, "not known", "what it costs once, in any money"), 0,
+             1e12),
+    in_range(key("life_years", KeyKind::number, "not known", "how long it lasts"), 0.1, 200),
+    in_range(key("upkeep_per_year", KeyKind::number, "not known", "what it costs each year"), 0,
+             1e12),
+};
+
 }  // namespace
 
 std::span<const KeyRow> top_keys() { return top_level; }
@@ -170,14 +216,15 @@ std::span<const KeyRow> season_keys() { return season; }
 std::span<const KeyRow> period_keys() { return period; }
 std::span<const KeyRow> need_keys() { return need; }
 std::span<const KeyRow> rating_keys() { return rating; }
+std::span<const KeyRow> improvement_keys() { return improvement; }
 
 std::vector<std::string_view> top_tables() {
     std::vector<std::string_view> names;
     for (const SectionRow& section : section_rows()) {
         names.push_back(section.name);
     }
-    names.insert(names.end(),
-                 {"elevation", "join", "season", "period", "need", "rating", "assumptions"});
+    names.insert(names.end(), {"elevation", "join", "season", "period", "need", "rating",
+                               "improvement", "assumptions"});
     return names;
 }
 

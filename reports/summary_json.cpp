@@ -3,10 +3,13 @@
 #include <nlohmann/json.hpp>
 
 #include "analyzer/demand/need_bands.h"
+#include "analyzer/planning/improvement_words.h"
+#include "reports/building_areas.h"
 #include "reports/cautions.h"
 #include "reports/drive_times.h"
 #include "reports/drive_words.h"
 #include "reports/explain/explanation.h"
+#include "reports/improvements.h"
 #include "reports/layers.h"
 #include "reports/need_columns.h"
 #include "reports/proposals.h"
@@ -371,7 +374,49 @@ json proposal_of(const ProposalFindings& findings, const Proposal& proposal) {
             {"what_to_do", what_to_do(place)}};
 }
 
+json improvement_of(const ImprovementFindings& findings, const WeighedImprovement& weighed,
+                    const std::vector<double>& building_areas) {
+    const Improvement& improvement = weighed.improvement;
+    const Spending& spending = improvement.spending;
+    json one{{"name", improvement.name},
+             {"kind", word(improvement.kind)},
+             {"offered_by", word(improvement.by)},
+             {"cost", number_or_null(spending.cost)},
+             {"yearly_cost", number_or_null(spending.per_year())},
+             {"what_to_settle", improvement.to_prove.empty()
+                                    ? std::string(planning::what_to_settle(improvement.kind))
+                                    : improvement.to_prove}};
+    const NewlyMet met = newly_met(findings.district, weighed, building_areas);
+    one["gain"] = gain_of(weighed.sum);
+    one["no_longer_held"] = weighed.sum.no_longer_held;
+    one["better_state"] = weighed.sum.better_state;
+    one["worse_state"] = weighed.sum.worse_state;
+    one["buildings_newly_held"] = met.buildings;
+    one["area_newly_held_sqft"] = met.area_sqft;
+    one["value_newly_held"] = number_or_null(met.value);
+    if (weighed.rating) {
+        one["rating"] = {{"gained", weighed.rating->gained}, {"lost", weighed.rating->lost}};
+    }
+    return one;
+}
+
 }  // namespace
+
+std::string improvements_json(const ImprovementFindings& findings) {
+    const std::vector<double> areas = building_areas(findings.district);
+    json list = json::array();
+    for (const WeighedImprovement& weighed : findings.weighed) {
+        list.push_back(improvement_of(findings, weighed, areas));
+    }
+    return dumped({{"schema_version", summary_schema_version},
+                   {"district", findings.district.name},
+                   {"improved_parcels", findings.improved},
+                   {"held", findings.held},
+                   {"short_of_gpm", findings.short_of_gpm},
+                   {"named_by_nobody", findings.stock},
+                   {"improvements", list},
+                   {"cautions", cautions}});
+}
 
 std::string explanation_json(const Explained& explained) {
     const WorkedPage page = explanation(explained);

@@ -5,8 +5,10 @@
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
+#include "analyzer/app/source_places.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
+#include "io/read_improvements.h"
 #include "io/shuttle_file.h"
 #include "reports/summary.h"
 
@@ -30,6 +32,17 @@ std::string findings_text(const Options& options, const io::ReadResult& read,
     return text;
 }
 
+// Throws where one of them names what is not there.
+void check_improvements(const io::DistrictFile& file, const District& district, const Work& work) {
+    if (file.improvements.empty()) {
+        return;
+    }
+    const std::vector<ProposedSource> places = as_proposals(source_places(district, work));
+    if (!work.stopped()) {
+        io::read_improvements(file, district, places);
+    }
+}
+
 }  // namespace
 
 int check_command(const Options& options, io::Interrupt& interrupt) {
@@ -43,6 +56,7 @@ int check_command(const Options& options, io::Interrupt& interrupt) {
     if (!problems) {
         return exit_interrupted;
     }
+    check_improvements(file, read.district, session.work());
     session.end();
     session.say(findings_text(options, read, *problems));
     return problems->empty() ? exit_done : exit_problems;

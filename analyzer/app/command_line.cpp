@@ -22,6 +22,7 @@ constexpr std::string_view about =
     "                                              minutes and miles, there and back\n"
     "  farwater explain district.toml 042-017      the whole calculation of one parcel, on paper\n"
     "  farwater propose district.toml              where the next source of water helps most\n"
+    "  farwater improvements district.toml         what a tanker, hose, aid, people do beside it\n"
     "  farwater cards district.toml                run cards to print, one for each dump site\n"
     "  farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map\n"
     "  farwater keys                               every key of both kinds of file, with "
@@ -145,6 +146,24 @@ void add_propose(CLI::App& command, Options& options) {
         ->type_name("ID");
 }
 
+constexpr std::string_view about_improvements =
+    "Spending of all kinds side by side, for the yearly budget: what a tanker, a portable tank, "
+    "hose,\n"
+    "an engine to fill, a dump valve, aid that comes by itself, a road kept open, a bridge that "
+    "bears\n"
+    "more, people in a thin period or a source would each do by itself, and what it costs.\n\n"
+    "  farwater improvements district.toml\n"
+    "  farwater improvements district.toml --out budget --json\n\n"
+    "Each [[improvement]] of the district file is worked out by the whole analysis, as `run` does, "
+    "with\n"
+    "it made: buildings that come to meet their planned flow and that no longer do, gpm of "
+    "shortfall\n"
+    "taken away, rating, value, cost and yearly cost. The places of [proposals] stand beside them. "
+    "A file\n"
+    "without any gets one more of each usual thing, without a cost. That takes a run for each. "
+    "Results\n"
+    "go to the folder improvements beside the district file, or to --out.";
+
 constexpr std::string_view about_cards =
     "Run cards for the cab: one printed page for each dump site, with map, who comes, fill sites, "
     "flow\n"
@@ -198,6 +217,7 @@ struct Explained {
     CLI::App* shuttle;
     CLI::App* explain;
     CLI::App* propose;
+    CLI::App* improvements;
     CLI::App* cards;
 
     void say_more() const {
@@ -212,6 +232,9 @@ struct Explained {
         }
         if (propose->parsed()) {
             propose->description(std::string(about_propose));
+        }
+        if (improvements->parsed()) {
+            improvements->description(std::string(about_improvements));
         }
         if (cards->parsed()) {
             cards->description(std::string(about_cards));
@@ -253,6 +276,10 @@ Explained add_commands(CLI::App& app, Options& options) {
                                     "Where the next source of water helps most");
     add_common(*propose, options);
     add_propose(*propose, options);
+    CLI::App* improvements = add_command(app, options, Command::improvements, "improvements",
+                                         "What spending of each kind would do, side by side");
+    add_common(*improvements, options);
+    improvements->add_option("--out", options.out, "Folder of the results")->type_name("DIR");
     CLI::App* cards = add_command(app, options, Command::cards, "cards",
                                   "Run cards to print, with an index of addresses");
     add_common(*cards, options);
@@ -262,7 +289,7 @@ Explained add_commands(CLI::App& app, Options& options) {
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {drive_times, shuttle, explain, propose, cards};
+    return {drive_times, shuttle, explain, propose, improvements, cards};
 }
 
 }  // namespace

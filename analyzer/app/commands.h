@@ -13,6 +13,7 @@ int drive_times_command(const Options& options, io::Interrupt& interrupt);
 int explain_command(const Options& options, io::Interrupt& interrupt);
 int cards_command(const Options& options, io::Interrupt& interrupt);
 int propose_command(const Options& options, io::Interrupt& interrupt);
+int improvements_command(const Options& options, io::Interrupt& interrupt);
 int shuttle_command(const Options& options);
 int keys_command();
 

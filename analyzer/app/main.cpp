@@ -28,6 +28,8 @@ int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
             return app::cards_command(options, interrupt);
         case app::Command::propose:
             return app::propose_command(options, interrupt);
+        case app::Command::improvements:
+            return app::improvements_command(options, interrupt);
         case app::Command::shuttle:
             return app::shuttle_command(options);
         case app::Command::keys:

@@ -8,7 +8,17 @@
 
 namespace farwater::app {
 
-enum class Command { run, check, keys, drive_times, shuttle, explain, propose, cards };
+enum class Command {
+    run,
+    check,
+    keys,
+    drive_times,
+    shuttle,
+    explain,
+    propose,
+    improvements,
+    cards
+};
 
 // For whom `run` writes.
 enum class Audience { officers, everybody };
@@ -40,7 +50,7 @@ struct Options {
     Command command = Command::run;
     std::filesystem::path district_file;  // of shuttle: the scenario file
     std::optional<std::filesystem::path>
-        out;               // none = folder "result", of propose "proposals", beside it
+        out;  // none = beside it: folder "result", "proposals", "improvements" or "cards"
     unsigned threads = 0;  // 0 = as many as there are processors
     bool json = false;
     bool quiet = false;

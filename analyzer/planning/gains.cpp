@@ -29,8 +29,27 @@ GainSum sum_of(std::span<const Change> changes) {
         sum.lost_tenths -= std::min(gain, Gain{0});
         sum.newly_held += is && !was ? 1 : 0;
         sum.no_longer_held += was && !is ? 1 : 0;
+        const int better =
+            supply::severity_of(change.before.state) - supply::severity_of(change.after.state);
+        sum.better_state += better > 0 ? 1U : 0U;
+        sum.worse_state += better < 0 ? 1U : 0U;
     }
     return sum;
+}
+
+std::vector<Change> changes_between(std::span<const supply::ParcelSupply> before,
+                                    std::span<const supply::ParcelSupply> after,
+                                    std::size_t parcels) {
+    std::vector<Change> changes;
+    for (std::uint32_t row = 0; row < parcels; ++row) {
+        const supply::ParcelSupply& was = before[row];
+        const supply::ParcelSupply& is = after[row];
+        if (was.state != is.state || was.cautious != is.cautious ||
+            flow_from_start(was) != flow_from_start(is)) {
+            changes.push_back({row, was, is});
+        }
+    }
+    return changes;
 }
 
 std::vector<Change> last_step(std::span<const Change> without, std::span<const Change> with) {

@@ -33,6 +33,8 @@ struct GainSum {
     std::size_t losing = 0;
     std::size_t newly_held = 0;
     std::size_t no_longer_held = 0;
+    std::size_t better_state = 0;
+    std::size_t worse_state = 0;
 
     double gpm() const { return static_cast<double>(tenths) / 10.0; }
     double lost_gpm() const { return static_cast<double>(lost_tenths) / 10.0; }
@@ -41,6 +43,12 @@ struct GainSum {
     }
 };
 GainSum sum_of(std::span<const Change> changes);
+
+// The parcels of which state or flow is another, by row. Precondition: both have the same rows, the
+// first `parcels` of them parcels'.
+std::vector<Change> changes_between(std::span<const supply::ParcelSupply> before,
+                                    std::span<const supply::ParcelSupply> after,
+                                    std::size_t parcels);
 
 // What the last of some sources changes, from the changes without it and with it, both against the
 // answers as they are; by row.

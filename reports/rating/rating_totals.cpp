@@ -2,26 +2,9 @@
 
 #include <algorithm>
 
+#include "reports/building_areas.h"
+
 namespace farwater::reports {
-namespace {
-
-constexpr double square_feet_per_square_metre = 1.0 / (metres_per_foot * metres_per_foot);
-
-// Square feet of buildings per parcel: of all where they were kept, else of the largest.
-std::vector<double> building_areas(const District& district) {
-    std::vector<double> areas(district.parcels.size(), 0.0);
-    for (const Building& building : district.buildings) {
-        at(areas, building.parcel) += static_cast<double>(building.area_m2);
-    }
-    for (std::size_t i = 0; i < areas.size(); ++i) {
-        const auto largest = static_cast<double>(district.parcels[i].building_area_m2);
-        areas[i] = std::max(areas[i], largest) * square_feet_per_square_metre;
-    }
-    return areas;
-}
-
-}  // namespace
-
 std::vector<RatingTotal> rating_totals(
     const Findings& findings, std::size_t groups,
     const std::function<std::size_t(const rating::PlaceRating&)>& group) {

@@ -211,6 +211,30 @@ TEST_CASE("the lines of a calculation that the README shows are those of the sto
     CHECK(shown > 5);
 }
 
+// Of some parcels all over the region, for the time that it takes, and without its proposals.
+TEST_CASE("what money could do in the sample region is as stored", "[golden]") {
+    const TemporaryFolder folder;
+    std::filesystem::copy("sample_region", folder / "region",
+                          std::filesystem::copy_options::recursive);
+    std::string text = bytes_of(folder / "region" / "district.toml");
+    const auto replace = [&text](const std::string& from, const std::string& to) {
+        const std::size_t at = text.find(from);
+        REQUIRE(at != std::string::npos);
+        text.replace(at, from.size(), to);
+    };
+    replace("layer = \"parcels\"\n",
+            "layer = \"parcels\"\nwhere = \"PARCEL_ID LIKE '%7' OR PARCEL_ID LIKE '%19'\"\n");
+    replace("file = \"data/proposals.csv\"", "file = \"data/proposals.csv\"\nwhere = \"ID = ''\"");
+    put(folder / "region" / "district.toml", text);
+    const Ended ended =
+        run_program(FARWATER_PROGRAM, {"improvements", (folder / "region/district.toml").string()});
+    INFO(ended.err);
+    REQUIRE(ended.exit_code == 0);
+    check_golden(stored / "improvements.txt", ended.out.substr(0, ended.out.find("\nResults: ")));
+    check_golden(stored / "improvements.csv",
+                 bytes_of(folder / "region" / "improvements" / "improvements.csv"));
+}
+
 TEST_CASE("the picture in the README is the one that the program draws", "[golden]") {
     check_golden("sample_region/overview.svg", bytes_of(result() / "maps" / "overview.svg"));
 }

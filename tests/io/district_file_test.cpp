@@ -202,6 +202,45 @@ TEST_CASE("the rule of drive times is one of three, by road speeds where none is
     CHECK_THROWS_AS(rule("linear"), SettingsError);
 }
 
+TEST_CASE("improvements keep what they name, in the file's order") {
+    const DistrictFile file = parse(least + R"([[improvement]]
+kind = "offload"
+unit = "T2"
+offload_gpm = 1000
+backs_to_offload = false
+cost = 9000
+[[improvement]]
+kind = "staffing"
+name = "drivers at noon"
+station = "S1"
+period = "noon"
+crew = 2
+)");
+    REQUIRE(file.improvements.size() == 2);
+    const ImprovementSpec& valve = file.improvements[0];
+    CHECK(valve.kind == ImprovementKind::offload);
+    CHECK(valve.texts.at("unit") == "T2");
+    CHECK(valve.places.at("unit").line == 12);
+    CHECK(valve.numbers.at("offload_gpm") == 1000.0);
+    CHECK(valve.numbers.at("cost") == 9000.0);
+    CHECK(valve.backs_to_offload == false);
+    CHECK(file.improvements[1].texts.at("name") == "drivers at noon");
+    CHECK(file.improvements[1].numbers.at("crew") == 2.0);
+}
+
+TEST_CASE("a key that a kind of improvement has no use for is a fault, and one that it lacks") {
+    CHECK(fault_with("[[improvement]]\nkind = \"siphon\"\nunit = \"T1\"\ngallons = 2500\n") ==
+          "district.toml:13:11: [[improvement]] of kind siphon has no use for gallons; it takes "
+          "unit, count");
+    CHECK(fault_with("[[improvement]]\nkind = \"bridge\"\n") ==
+          "district.toml:10:1: [[improvement]] of kind bridge lacks road");
+    CHECK(fault_with("[[improvement]]\nunit = \"T1\"\n") ==
+          "district.toml:10:1: [[improvement]] lacks kind: what it is");
+    CHECK(fault_with("[[improvement]]\nkind = \"offload\"\nunit = \"T1\"\noffload_gpm = "
+                     "\"fast\"\n") ==
+          "district.toml:13:15: [[improvement]] offload_gpm must be a number, not a text");
+}
+
 TEST_CASE("an elevation raster has a unit and a band") {
     const DistrictFile file =
         parse(least + "[elevation]\nfile = \"dem.tif\"\nelevation_unit = \"ft\"\nband = 2\n");
@@ -403,8 +442,8 @@ TEST_CASE("the reference page holds every key, field and assumption with default
             has(field.what);
         }
     }
-    for (const auto keys :
-         {top_keys(), layer_keys(), elevation_keys(), join_keys(), season_keys(), period_keys()}) {
+    for (const auto keys : {top_keys(), layer_keys(), elevation_keys(), join_keys(), season_keys(),
+                            period_keys(), improvement_keys()}) {
         for (const KeyRow& key : keys) {
             has("| `" + std::string(key.name) + "` |");
             has(key.what);

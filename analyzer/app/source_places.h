@@ -1,0 +1,17 @@
+// Where a new source could be made, before any road is worked on.
+#pragma once
+
+#include <vector>
+
+#include "analyzer/district/proposal.h"
+#include "analyzer/planning/candidates.h"
+#include "analyzer/work/work.h"
+
+namespace farwater::app {
+
+// Those that `propose` can choose from. Stopped early: not complete.
+planning::Candidates source_places(const District& district, const Work& work);
+
+std::vector<ProposedSource> as_proposals(const planning::Candidates& places);
+
+}  // namespace farwater::app

@@ -1,0 +1,78 @@
+#include "analyzer/app/weigh_improvements.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include "analyzer/planning/with_improvement.h"
+
+namespace farwater::app {
+namespace {
+
+void count_now(reports::ImprovementFindings& findings, const Analysis& as_is) {
+    for (std::size_t row = 0; row < findings.district.parcels.size(); ++row) {
+        const supply::ParcelSupply& supply = as_is.assessment.supplies[row];
+        if (supply.state == SupplyState::no_building) {
+            continue;
+        }
+        ++findings.improved;
+        findings.held += supply.state == SupplyState::held ? 1 : 0;
+        const int missing = in_tenths(supply.needed) - in_tenths(planning::flow_from_start(supply));
+        findings.short_of_gpm += std::max(0, missing) / 10.0;
+    }
+}
+
+std::optional<reports::RatingShift> rating_shift(const Analysis& before, const Analysis& after,
+                                                 std::size_t parcels) {
+    if (!before.rating || !after.rating) {
+        return std::nullopt;
+    }
+    reports::RatingShift shift;
+    for (std::size_t row = 0; row < parcels; ++row) {
+        const bool was = before.rating->places[row].has_water();
+        const bool is = after.rating->places[row].has_water();
+        shift.gained += is && !was ? 1 : 0;
+        shift.lost += was && !is ? 1 : 0;
+    }
+    return shift;
+}
+
+// False when stopped.
+bool weigh(reports::WeighedImprovement& weighed, const District& district, const Analysis& as_is,
+           const Work& work) {
+    const District improved = planning::with_improvement(district, weighed.improvement);
+    const std::optional<Analysis> with_it =
+        analyse(improved, as_is.needs, work, [](std::string_view) {});
+    if (!with_it) {
+        return false;
+    }
+    weighed.changes = planning::changes_between(
+        as_is.assessment.supplies, with_it->assessment.supplies, district.parcels.size());
+    weighed.sum = planning::sum_of(weighed.changes);
+    weighed.rating = rating_shift(as_is, *with_it, district.parcels.size());
+    return true;
+}
+
+}  // namespace
+
+std::optional<reports::ImprovementFindings> weigh_improvements(
+    const District& district, const Analysis& as_is, std::vector<Improvement> improvements,
+    const Work& work) {
+    reports::ImprovementFindings findings{.district = district};
+    count_now(findings, as_is);
+    Work quiet = work;  // how many are done is told, not the stages of each
+    quiet.progress = nullptr;
+    for (std::size_t i = 0; i < improvements.size(); ++i) {
+        work.step("improvements", i, improvements.size());
+        reports::WeighedImprovement weighed{.improvement = std::move(improvements[i])};
+        if (!weigh(weighed, district, as_is, quiet)) {
+            return std::nullopt;
+        }
+        findings.weighed.push_back(std::move(weighed));
+    }
+    std::ranges::stable_sort(
+        findings.weighed, [](const auto& a, const auto& b) { return a.sum.tenths > b.sum.tenths; });
+    return findings;
+}
+
+}  // namespace farwater::app
