@@ -19,6 +19,8 @@
 #include "io/out_folder.h"
 #include "io/read_district.h"
 #include "io/read_improvements.h"
+#include "io/whole_file.h"
+#include "reports/gains/gain_pages.h"
 #include "reports/proposals.h"
 
 namespace farwater::app {
@@ -89,15 +91,22 @@ bool write_improvements(const std::filesystem::path& folder, const io::DistrictF
         going = going && writer.write(table, work) &&
                 io::write_csv(folder / (table.name + ".csv"), table, work);
     }
-    return going && writer.write(reports::run_record_table(input_record(file, read)), work) &&
-           writer.close(work);
+    const reports::RunRecord record = input_record(file, read);
+    going = going && writer.write(reports::run_record_table(record), work) && writer.close(work);
+    if (going) {
+        io::write_whole_file(folder / "improvements.html",
+                             reports::improvement_pages(findings, record));
+    }
+    return going;
 }
 
 std::string words_at_the_end(const Options& options, const std::filesystem::path& out,
                              const reports::ImprovementFindings& findings) {
     return options.json ? reports::improvements_json(findings)
                         : reports::improvements_text(findings) +
-                              fmt::format("\nResults: {}\n", (out / "improvements.gpkg").string());
+                              fmt::format("\nResults: {}\nA page to print for each: {}\n",
+                                          (out / "improvements.gpkg").string(),
+                                          (out / "improvements.html").string());
 }
 
 }  // namespace

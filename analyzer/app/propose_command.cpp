@@ -14,6 +14,8 @@
 #include "io/geopackage_writer.h"
 #include "io/out_folder.h"
 #include "io/read_district.h"
+#include "io/whole_file.h"
+#include "reports/gains/gain_pages.h"
 
 namespace farwater::app {
 namespace {
@@ -43,8 +45,12 @@ bool write_proposals(const std::filesystem::path& folder, const io::DistrictFile
         going = going && writer.write(table, work) &&
                 io::write_csv(folder / (table.name + ".csv"), table, work);
     }
-    return going && writer.write(reports::run_record_table(input_record(file, read)), work) &&
-           writer.close(work);
+    const reports::RunRecord record = input_record(file, read);
+    going = going && writer.write(reports::run_record_table(record), work) && writer.close(work);
+    if (going) {
+        io::write_whole_file(folder / "proposals.html", reports::proposal_pages(findings, record));
+    }
+    return going;
 }
 
 std::string closing_words(const Options& options, const std::filesystem::path& out,
@@ -53,7 +59,8 @@ std::string closing_words(const Options& options, const std::filesystem::path& o
         return reports::proposals_json(findings);
     }
     return reports::proposals_text(findings) +
-           fmt::format("\nResults: {}\n", (out / "proposals.gpkg").string());
+           fmt::format("\nResults: {}\nA page to print for each: {}\n",
+                       (out / "proposals.gpkg").string(), (out / "proposals.html").string());
 }
 
 }  // namespace

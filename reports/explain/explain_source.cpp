@@ -9,6 +9,7 @@
 #include "analyzer/supply/suction_point.h"
 #include "analyzer/supply/water_review.h"
 #include "reports/explain/explanation.h"
+#include "reports/explain/source_worksheet.h"
 
 namespace farwater::reports {
 namespace {
@@ -53,9 +54,9 @@ std::string_view default_rate_key(SourceKind kind) {
     return "cistern_rate_gpm";
 }
 
-void hydrant_lines(const Explained& explained, const WaterSource& source,
+void hydrant_lines(const District& district, const WaterSource& source,
                    const CountedSource& counted, WorkedPage& page) {
-    const Assumptions& assumptions = explained.district().assumptions;
+    const Assumptions& assumptions = district.assumptions;
     const HydrantData& hydrant = source.hydrant;
     if (counted.limit == RateLimit::flow_test && hydrant.test_flow) {
         page.rests_on({"hydrant_residual_psi"});
@@ -102,9 +103,9 @@ void friction_line(std::string what, const hydraulics::SuctionPipe& pipe, Flow f
     }
 }
 
-void suction_lines(const Explained& explained, const WaterSource& source,
+void suction_lines(const District& district, const WaterSource& source,
                    const CountedSource& counted, WorkedPage& page) {
-    const supply::SuctionPoint point = supply::suction_point(source, explained.district());
+    const supply::SuctionPoint point = supply::suction_point(source, district);
     const hydraulics::SuctionLine& line = point.line;
     const Flow flow = counted.rate;
     const bool manning =
@@ -115,9 +116,8 @@ void suction_lines(const Explained& explained, const WaterSource& source,
     page.number(
         "static lift", in_feet(point.lift), Digits::one, "ft",
         source.suction.lift ? "from the drought level" : "not known: the highest that may be");
-    const Length altitude = explained.district()
-                                .elevation.at(source.place)
-                                .value_or(explained.district().assumptions.altitude);
+    const Length altitude =
+        district.elevation.at(source.place).value_or(district.assumptions.altitude);
     page.number("pumps lift in practice", in_feet(hydraulics::practical_lift(altitude)),
                 Digits::one, "ft",
                 fmt::format("at {} ft above the sea; not to plan on", plain(in_feet(altitude), 0)));
@@ -164,17 +164,16 @@ void volume_lines(const CountedSource& counted, WorkedPage& page) {
 
 }  // namespace
 
-void explain_source(const Explained& explained, SourceIndex index, WorkedPage& page) {
-    const WaterSource& source = at(explained.district().sources, index);
-    const CountedSource& counted = supply::counted_source(explained.findings.water, index);
+void add_source_lines(const District& district, const WaterSource& source,
+                      const CountedSource& counted, WorkedPage& page) {
     page.words("standing", std::string(word(source.standing)),
                fmt::format("counts as {}", word(counted.evidence)));
     page.number("gives", in_gpm(counted.rate), Digits::one, "gpm",
                 std::string(rate_words(counted.limit)));
     if (source.kind == SourceKind::hydrant) {
-        hydrant_lines(explained, source, counted, page);
+        hydrant_lines(district, source, counted, page);
     } else if (counted.suction) {
-        suction_lines(explained, source, counted, page);
+        suction_lines(district, source, counted, page);
     }
     if (std::ranges::find(counted.assumed, "rate_gpm") != counted.assumed.end()) {
         page.rests_on({default_rate_key(source.kind)});
@@ -184,6 +183,11 @@ void explain_source(const Explained& explained, SourceIndex index, WorkedPage& p
     }
     volume_lines(counted, page);
     page.number("tankers connected at once", counted.places, Digits::none, "");
+}
+
+void explain_source(const Explained& explained, SourceIndex index, WorkedPage& page) {
+    add_source_lines(explained.district(), at(explained.district().sources, index),
+                     supply::counted_source(explained.findings.water, index), page);
 }
 
 namespace {

@@ -2,6 +2,7 @@
 #include <map>
 
 #include <catch2/catch.hpp>
+#include <cpl_minixml.h>
 
 #include "tests/app/small_district.h"
 #include "tests/open_data/open_data.h"
@@ -131,7 +132,7 @@ unit = "T5"
 offload_gpm = 1000
 
 [[improvement]]
-name = "the river in winter"
+name = "the river <in> winter"
 kind = "winter_access"
 source = "W2"
 
@@ -197,7 +198,7 @@ ByHand changed_by_hand() {
         {"jet siphon on T5", with(as_is, "apparatus.csv", "200,own,no,,", "200,own,no,,1")},
         {"dump valve of 1000 gpm on T5",
          with(as_is, "apparatus.csv", "1000,200,own", "1000,1000,own")},
-        {"the river in winter", with(as_is, "sources.csv", "800,500000,no", "800,500000,yes")},
+        {"the river <in> winter", with(as_is, "sources.csv", "800,500000,no", "800,500000,yes")},
         {"Back Road cleared", with(as_is, "roads.csv", "unmaintained", "open")},
         {"Mill Road without its posting", with(as_is, "roads.csv", "20000", "")},
         {"crew of 1 for T2, noon", with(as_is, "staffing.csv", "noon,0", "noon,1")},
@@ -266,7 +267,7 @@ void check_by_hand(const Texts& as_is, const char* tables, const ByHand& changed
     const Answer before = answer_of(written(folder / "as_is", as_is));
     for (const auto& [name, district] : changed) {
         CAPTURE(name);
-        const Answer after = answer_of(written(folder / name, district));
+        const Answer after = answer_of(written(folder / "by_hand", district));
         const std::string of = " FROM improvements WHERE name = '" + name + "'";
         REQUIRE(said.number("SELECT count(*)" + of) == 1);
         CHECK(after.tenths != before.tenths);
@@ -324,6 +325,16 @@ TEST_CASE("improvements stand in order of what they gain, with what they cost") 
              {"improvements.gpkg", "improvements.csv", "improvement_gains.csv"}) {
             CHECK(bytes_of(folder / "out" / name) == bytes_of(folder / "two" / name));
         }
+    }
+    SECTION("a page for each, well-formed as XML, with nothing of the data taken for HTML") {
+        const std::string html = bytes_of(folder / "out" / "improvements.html");
+        CPLXMLNode* const tree = CPLParseXMLString(html.c_str());
+        CHECK(tree != nullptr);
+        CPLDestroyXMLNode(tree);
+        CHECK(contains(html, "the river &lt;in&gt; winter"));
+        CHECK(contains(html, "id=\"improvement-11\""));
+        CHECK(contains(html, "lift and all losses at that rate"));  // of the cistern
+        CHECK(contains(html, "Planning figures"));
     }
     SECTION("one JSON document") {
         const Ended json = improvements(district, folder / "json", {"--json"});

@@ -1,5 +1,6 @@
 // `farwater propose`, as its users meet it, and against runs with the proposed sources.
 #include <catch2/catch.hpp>
+#include <cpl_minixml.h>
 
 #include "tests/app/small_district.h"
 #include "tests/open_data/open_data.h"
@@ -111,6 +112,14 @@ TEST_CASE("places are found, ranked and left out with a reason", "[unit]") {
     CHECK(result.number("SELECT count(*) FROM proposal_gains") >= 1);
     CHECK(contains(ended.out, "Planning figures"));
     CHECK(fs::exists(folder / "out" / "source_proposals.csv"));
+    const std::string pages = bytes_of(folder / "out" / "proposals.html");
+    CPLXMLNode* const tree = CPLParseXMLString(pages.c_str());
+    CHECK(tree != nullptr);
+    CPLDestroyXMLNode(tree);
+    for (const char* words : {"Gain by the number of sites", "id=\"proposal-1-worksheet\"",
+                              "Owner of the road, asked on", "Planning figures"}) {
+        CHECK(contains(pages, words));
+    }
 }
 
 TEST_CASE("a run with the proposed sources gives what the proposals said", "[unit]") {

@@ -1,0 +1,75 @@
+#include "reports/gains/gain_words.h"
+
+#include <cstdint>
+
+#include <fmt/format.h>
+
+#include "reports/headline.h"
+#include "reports/number_words.h"
+#include "reports/page_tables.h"
+
+namespace farwater::reports {
+namespace {
+
+std::string properties(std::size_t count) {
+    return count == 1 ? "1 property" : in_thousands(static_cast<double>(count)) + " properties";
+}
+
+std::string newly_held_words(std::int64_t more) {
+    if (more == 0) {
+        return "none comes to meet its planned flow";
+    }
+    if (more < 0) {
+        return fmt::format("{} fewer meet their planned flow", -more);
+    }
+    return more == 1 ? "one more meets its planned flow"
+                     : fmt::format("{} more meet their planned flow", more);
+}
+
+}  // namespace
+
+std::string gained_words(const planning::GainSum& sum) {
+    return fmt::format(
+        "{} gpm over {}; {} newly meet their planned flow{}", in_thousands(sum.gpm()),
+        properties(sum.gaining), sum.newly_held,
+        sum.no_longer_held > 0 ? fmt::format(", {} no longer do", sum.no_longer_held) : "");
+}
+
+std::string lost_words(const planning::GainSum& sum) {
+    return fmt::format(
+        "{}, {} gpm in all, taken off the gain: not every choice of tankers and fill sites is "
+        "tried; a crew would fill where it filled before",
+        properties(sum.losing), in_thousands(sum.lost_gpm()));
+}
+
+std::string statement_of(const planning::GainSum& sum) {
+    return fmt::format(
+        "It takes {} gpm of shortfall away: {} {} more of the flow needed, {}, in the worst season "
+        "and period of each.",
+        in_thousands(sum.gpm()), properties(sum.gaining), sum.gaining == 1 ? "holds" : "hold",
+        newly_held_words(sum.more_held()));
+}
+
+std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm) {
+    return fmt::format(
+        "Now {} of {} improved properties meet their planned flow ({}); what the others lack, each "
+        "by itself, adds up to {} gpm.",
+        in_thousands(static_cast<double>(held)), in_thousands(static_cast<double>(improved)),
+        percent(held, improved), in_thousands(short_of_gpm));
+}
+
+std::string money_words(const std::optional<double>& money) {
+    return money ? in_thousands(*money) : "-";
+}
+
+std::string cost_for_each(const std::optional<double>& cost, double gained) {
+    return cost && gained > 0.0 ? in_thousands(*cost / gained) : "-";
+}
+
+std::string origin_words(const District& district, const RunRecord& record) {
+    const std::string date = day(district.data_date);
+    return fmt::format("{}{}, district file {:.12}", date.empty() ? "" : "Data of " + date + ". ",
+                       recorded(record, "program"), recorded(record, "district_file_sha256"));
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,24 @@
+// Gains and money in words, for pages that are read at a table.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "analyzer/district/district.h"
+#include "analyzer/planning/gains.h"
+#include "reports/layers.h"
+
+namespace farwater::reports {
+
+std::string gained_words(const planning::GainSum& sum);  // "4,195 gpm for 101 properties, ..."
+std::string lost_words(const planning::GainSum& sum);
+std::string statement_of(const planning::GainSum& sum);  // a whole sentence
+std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm);
+
+std::string money_words(const std::optional<double>& money);  // "85,000"; "-" where not known
+std::string cost_for_each(const std::optional<double>& cost, double gained);
+
+// Where the figures come from.
+std::string origin_words(const District& district, const RunRecord& record);
+
+}  // namespace farwater::reports

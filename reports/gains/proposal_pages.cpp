@@ -1,0 +1,141 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "reports/explain/source_worksheet.h"
+#include "reports/gains/gain_page.h"
+#include "reports/gains/gain_pages.h"
+#include "reports/gains/gain_words.h"
+#include "reports/number_words.h"
+
+namespace farwater::reports {
+namespace {
+
+using planning::Candidate;
+
+// "worth it only if ...; ask the owner": one item for each clause.
+std::vector<std::string> clauses(const std::string& text) {
+    std::vector<std::string> list;
+    std::size_t begin = 0;
+    while (begin < text.size()) {
+        const std::size_t end = std::min(text.find("; ", begin), text.size());
+        list.push_back(text.substr(begin, end - begin));
+        begin = end + 2;
+    }
+    return list;
+}
+
+std::vector<std::string> permissions(const Candidate& place) {
+    std::vector<std::string> lines{"Owner of the water or ground, asked on",
+                                   "Owner of the road, asked on"};
+    if (place.source.kind == SourceKind::dry_hydrant) {
+        lines.emplace_back("Permit for wetland or shore, number");
+        lines.emplace_back("Sounded on, by, gallons at drought");
+        lines.emplace_back("Lift at drought level, ft, measured by");
+    } else {
+        lines.emplace_back("Gallons as designed, by");
+    }
+    lines.emplace_back("Flow tested on, by, gpm");
+    return lines;
+}
+
+std::vector<std::pair<std::string, std::string>> facts_of(const ProposalFindings& findings,
+                                                          const Proposal& proposal) {
+    const Candidate& place = findings.found.candidates[proposal.candidate];
+    const auto& alone = findings.alone[proposal.candidate];
+    std::vector<std::pair<std::string, std::string>> facts{
+        {"Adds", gained_words(proposal.added)},
+        {"With those before it", gained_words(proposal.together)},
+        {"As the only one", alone ? gained_words(*alone) : "not asked"},
+        {"Cost", money_words(place.cost)},
+        {"Cost for each newly met",
+         cost_for_each(place.cost, static_cast<double>(proposal.added.more_held()))},
+        {"It gives", in_thousands(std::floor(in_gpm(place.rate))) + " gpm"},
+    };
+    if (place.to_prove) {
+        facts.emplace_back(
+            "Worth it only if",
+            fmt::format("at least {} gal remain at drought{}: sound it",
+                        in_thousands(in_gallons(*place.to_prove)),
+                        place.drawdown ? fmt::format(" ({:.1f} ft off its mapped area)",
+                                                     in_feet(*place.drawdown))
+                                       : ""));
+    }
+    if (proposal.added.losing > 0) {
+        facts.emplace_back("Less by it", lost_words(proposal.added));
+    }
+    return facts;
+}
+
+GainPage page_of(const ProposalFindings& findings, std::size_t rank) {
+    const Proposal& proposal = findings.proposals[rank];
+    const Candidate& place = findings.found.candidates[proposal.candidate];
+    return {.anchor = fmt::format("proposal-{}", rank + 1),
+            .title = fmt::format("{}. {} ({})", rank + 1, place.source.name, place.source.id),
+            .statement = statement_of(proposal.added),
+            .facts = facts_of(findings, proposal),
+            .changes = proposal.changes,
+            .place = &place.source,
+            .to_settle = clauses(what_to_do(place)),
+            .to_fill = permissions(place),
+            .worksheet = source_worksheet(findings.district, place.source)};
+}
+
+std::vector<std::vector<std::string>> rows_of(const ProposalFindings& findings) {
+    std::vector<std::vector<std::string>> rows;
+    for (std::size_t rank = 0; rank < findings.proposals.size(); ++rank) {
+        const Proposal& proposal = findings.proposals[rank];
+        const Candidate& place = findings.found.candidates[proposal.candidate];
+        rows.push_back({fmt::format("{}", rank + 1), place.source.id,
+                        place.source.name + (proposal.planned ? ", planned" : ""),
+                        money_words(place.cost), in_thousands(proposal.added.gpm()),
+                        fmt::format("{}", proposal.added.more_held()),
+                        in_thousands(proposal.together.gpm()),
+                        fmt::format("{}", proposal.together.more_held()),
+                        money_words(proposal.cost_together)});
+    }
+    return rows;
+}
+
+void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
+    sheet.begin_section("places", false)
+        .heading("Places in order of choice")
+        .paragraph(now_words(findings.improved, findings.held, findings.short_of_gpm));
+    if (findings.proposals.empty()) {
+        sheet.paragraph("No place gains anything that may be had.").end_section();
+        return;
+    }
+    std::vector<double> totals;
+    std::vector<std::string> ids;
+    for (const Proposal& proposal : findings.proposals) {
+        totals.push_back(proposal.together.gpm());
+        ids.push_back(findings.found.candidates[proposal.candidate].source.id);
+    }
+    sheet
+        .table({"#Rank", "Id", "Place", "#Cost", "#Adds, gpm", "#Newly met", "#Total, gpm",
+                "#Total met", "#Total cost"},
+               rows_of(findings))
+        .note(
+            "Adds: what more of the needed flow is held over all properties, in the worst season "
+            "and period of each, less what is lost; newly met: how many more meet their planned "
+            "flow; totals: with the places before. A cost that nobody gave is -.")
+        .subheading("What they gain together, one more at a time")
+        .drawing(gain_curve(totals, ids))
+        .end_section();
+}
+
+}  // namespace
+
+std::string proposal_pages(const ProposalFindings& findings, const RunRecord& record) {
+    SheetBlocks sheet;
+    add_front(sheet, findings);
+    for (std::size_t rank = 0; rank < std::min(findings.proposals.size(), most_gain_pages);
+         ++rank) {
+        add_gain_page(sheet, findings.district, page_of(findings, rank));
+    }
+    return gains_html("Where the next source of water helps most", findings.district,
+                      origin_words(findings.district, record), sheet);
+}
+
+}  // namespace farwater::reports

@@ -1,0 +1,15 @@
+// The HTML that a sheet to print stands in: one file without anything outside it.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace farwater::reports {
+
+// For the blocks of sheet_blocks.h, on screen and on US letter.
+std::string_view sheet_style();
+
+// The cautions, framed.
+std::string caution_box();
+
+}  // namespace farwater::reports
