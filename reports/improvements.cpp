@@ -39,10 +39,12 @@ RowValue rating_count(const Weighed& at, std::size_t RatingShift::* count) {
     };
 }
 
-// What one more building that meets its planned flow comes to; empty without one.
+// What one more building that meets its planned flow comes to; empty where it costs nothing, or no
+// building is.
 io::Value for_each_building(const std::optional<double>& money, const NewlyMet& met) {
-    return money && met.buildings > 0 ? io::Value{*money / static_cast<double>(met.buildings)}
-                                      : io::Value{};
+    return money.value_or(0.0) > 0.0 && met.buildings > 0
+               ? io::Value{*money / static_cast<double>(met.buildings)}
+               : io::Value{};
 }
 
 std::vector<ColumnOf> name_columns(const Weighed& at) {
@@ -176,7 +178,7 @@ NewlyMet newly_met(const District& district, const WeighedImprovement& weighed,
             continue;
         }
         const Parcel& parcel = district.parcels[change.row];
-        met.buildings += (is - was) * std::max(1, static_cast<int>(parcel.buildings));
+        met.buildings += (is - was) * std::max<std::int64_t>(1, parcel.buildings);
         met.area_sqft += (is - was) * building_areas[change.row];
         if (parcel.value) {
             met.value = met.value.value_or(0.0) + (is - was) * static_cast<double>(*parcel.value);

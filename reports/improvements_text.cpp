@@ -53,7 +53,7 @@ std::string row_of(std::size_t rank, const ImprovementFindings& findings,
                     money(spending.cost), money(spending.per_year()));
     const NewlyMet met = newly_met(findings.district, weighed, areas);
     const std::optional<double> each =
-        spending.cost && met.buildings > 0
+        spending.cost.value_or(0.0) > 0.0 && met.buildings > 0
             ? std::optional(*spending.cost / static_cast<double>(met.buildings))
             : std::nullopt;
     const std::string rating =
@@ -111,6 +111,23 @@ std::string losses_of(const ImprovementFindings& findings) {
                      "tried; a crew\n  would run it as before. The gains are less these.\n";
 }
 
+// Likewise: a plan is chosen by what it holds, and may begin later than the one before.
+std::string rating_losses_of(const ImprovementFindings& findings) {
+    std::string text;
+    for (const WeighedImprovement& weighed : findings.weighed) {
+        if (weighed.rating && weighed.rating->lost > 0) {
+            text +=
+                fmt::format("  {}: {} come to be rated with water, {} no longer are.\n",
+                            weighed.improvement.name, weighed.rating->gained, weighed.rating->lost);
+        }
+    }
+    return text.empty()
+               ? text
+               : text +
+                     "  Where more takes a rating away: a plan is chosen by what it holds, and "
+                     "may begin too late for the\n  terms; a crew would begin as before.\n";
+}
+
 std::string settle_of(const ImprovementFindings& findings) {
     std::string text = "\n  Before it helps:\n";
     for (const WeighedImprovement& weighed : findings.weighed) {
@@ -136,7 +153,8 @@ std::string improvements_text(const ImprovementFindings& findings) {
     if (findings.weighed.empty()) {
         return text + "\n  There is nothing to compare.\n";
     }
-    text += table_of(findings) + losses_of(findings) + settle_of(findings);
+    text +=
+        table_of(findings) + losses_of(findings) + rating_losses_of(findings) + settle_of(findings);
     for (const std::string_view caution : cautions) {
         text += fmt::format("{}\n", caution);
     }

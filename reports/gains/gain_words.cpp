@@ -1,5 +1,6 @@
 #include "reports/gains/gain_words.h"
 
+#include <algorithm>
 #include <cstdint>
 
 #include <fmt/format.h>
@@ -63,7 +64,18 @@ std::string money_words(const std::optional<double>& money) {
 }
 
 std::string cost_for_each(const std::optional<double>& cost, double gained) {
-    return cost && gained > 0.0 ? in_thousands(*cost / gained) : "-";
+    return cost.value_or(0.0) > 0.0 && gained > 0.0 ? in_thousands(*cost / gained) : "-";
+}
+
+std::vector<std::string> clauses(const std::string& text) {
+    std::vector<std::string> list;
+    std::size_t begin = 0;
+    while (begin < text.size()) {
+        const std::size_t end = std::min(text.find("; ", begin), text.size());
+        list.push_back(text.substr(begin, end - begin));
+        begin = end + 2;
+    }
+    return list;
 }
 
 std::string origin_words(const District& district, const RunRecord& record) {

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "analyzer/district/district.h"
 #include "analyzer/planning/gains.h"
@@ -16,7 +17,11 @@ std::string statement_of(const planning::GainSum& sum);  // a whole sentence
 std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm);
 
 std::string money_words(const std::optional<double>& money);  // "85,000"; "-" where not known
+// "-" where it costs nothing, is not known, or nothing is gained.
 std::string cost_for_each(const std::optional<double>& cost, double gained);
+
+// "worth it only if ...; ask the owner": one item for each clause.
+std::vector<std::string> clauses(const std::string& text);
 
 // Where the figures come from.
 std::string origin_words(const District& district, const RunRecord& record);

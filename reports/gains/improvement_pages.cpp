@@ -64,7 +64,7 @@ GainPage page_of(const ImprovementFindings& findings, std::size_t rank,
             .facts = facts_of(weighed, newly_met(findings.district, weighed, areas)),
             .changes = weighed.changes,
             .place = added == nullptr ? nullptr : &added->source,
-            .to_settle = {settle_words(weighed.improvement)},
+            .to_settle = clauses(settle_words(weighed.improvement)),
             .to_fill = {"Decided by, on", "Price from, on"},
             .worksheet = added == nullptr ? std::vector<WorkedPart>{}
                                           : source_worksheet(findings.district, added->source)};

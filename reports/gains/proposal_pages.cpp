@@ -14,18 +14,6 @@ namespace {
 
 using planning::Candidate;
 
-// "worth it only if ...; ask the owner": one item for each clause.
-std::vector<std::string> clauses(const std::string& text) {
-    std::vector<std::string> list;
-    std::size_t begin = 0;
-    while (begin < text.size()) {
-        const std::size_t end = std::min(text.find("; ", begin), text.size());
-        list.push_back(text.substr(begin, end - begin));
-        begin = end + 2;
-    }
-    return list;
-}
-
 std::vector<std::string> permissions(const Candidate& place) {
     std::vector<std::string> lines{"Owner of the water or ground, asked on",
                                    "Owner of the road, asked on"};
