@@ -1,7 +1,7 @@
 # Sourced by sample_region/run and tests/run: which Debian 12 packages the house needs, and how
 # missing ones are installed.
 
-packages_to_build="cmake ninja-build g++ coinor-libclp-dev fonts-dejavu-core libboost1.74-dev libcairo2-dev libcli11-dev libfmt-dev libgdal-dev
+packages_to_build="cmake ninja-build g++ coinor-libcbc-dev coinor-libclp-dev fonts-dejavu-core libboost1.74-dev libcairo2-dev libcli11-dev libfmt-dev libgdal-dev
     libgeos-dev libpango1.0-dev libproj-dev libsqlite3-dev libssl-dev libtbb-dev libtomlplusplus-dev
     libxlsxwriter-dev nlohmann-json3-dev pkg-config"
 packages_to_test="catch2 librapidcheck-dev liblemon-dev poppler-utils xz-utils"

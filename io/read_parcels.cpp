@@ -30,6 +30,10 @@ void read_need(Record& record, Parcel& parcel) {
     if (const auto value = record.number("value")) {
         parcel.value = static_cast<float>(*value);
     }
+    if (const auto people = record.number("people")) {
+        parcel.people = static_cast<float>(*people);
+    }
+    parcel.is_public = record.yes_no("public").value_or(false);
     parcel.needed = flow_field(record, "needed_gpm");
     parcel.duration = duration_field(record, "duration_min");
     parcel.setback = length_field(record, "setback_ft");

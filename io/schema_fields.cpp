@@ -79,7 +79,11 @@ constexpr std::array parcel_fields{
     whole("hazard_class", 3, 7, "likewise: occupancy hazard number of the rural standard"),
     one_word<Sprinklers>("sprinklers", "likewise; blank = none"),
     text("zone", "response zone"),
-    number("value", 0, 1e12, "what it is worth, in any money: totals of the rating add it up"),
+    number("value", 0, 1e12,
+           "what it is worth, in any money: totals of the rating add it up, and `farwater propose "
+           "--weigh-by value` goes by it"),
+    number("people", 0, 1e6, "who live or work there; for `farwater propose --weigh-by people`"),
+    yes_no("public", "on public land `farwater propose` looks for places of a cistern; blank = no"),
 };
 
 constexpr std::array building_fields{

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <memory>
 
+#include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
-#include "reports/building_areas.h"
 #include "reports/table_builder.h"
 
 namespace farwater::reports {

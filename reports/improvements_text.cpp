@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
-#include "reports/building_areas.h"
 #include "reports/cautions.h"
 #include "reports/headline.h"
 #include "reports/improvements.h"

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/district/building_areas.h"
 #include "reports/source_cells.h"
 #include "reports/table_builder.h"
 
@@ -14,10 +15,6 @@ namespace {
 using planning::Candidate;
 using planning::Change;
 using planning::GainSum;
-
-std::string_view word_of(planning::Origin origin) {
-    return origin == planning::Origin::own ? "own" : "mapped_water";
-}
 
 io::Value whole(std::int64_t count) { return io::Value{count}; }
 
@@ -33,9 +30,36 @@ io::Value cost_for(const std::optional<double>& cost, double gained) {
     return cost && gained > 0.0 ? io::Value{*cost / gained} : io::Value{};
 }
 
+// What stands on the parcels that newly meet their planned flow.
+struct CoveredSoFar {
+    planning::Covered added, together;
+};
+
+void add_to(std::optional<double>& sum, const std::optional<double>& more) {
+    if (more) {
+        sum = sum.value_or(0.0) + *more;
+    }
+}
+
+std::shared_ptr<const std::vector<CoveredSoFar>> covered_so_far(const ProposalFindings& findings) {
+    const std::vector<double> areas = building_areas(findings.district);
+    auto rows = std::make_shared<std::vector<CoveredSoFar>>();
+    planning::Covered together;
+    for (const Proposal& proposal : findings.proposals) {
+        const planning::Covered added =
+            planning::covered_by(proposal.changes, findings.district, areas);
+        together.building_sqft += added.building_sqft;
+        add_to(together.value, added.value);
+        add_to(together.people, added.people);
+        rows->push_back({added, together});
+    }
+    return rows;
+}
+
 // Rows of source_proposals.
 struct Ranked {
     const ProposalFindings& findings;
+    std::shared_ptr<const std::vector<CoveredSoFar>> covered;  // per row
     const Proposal& operator()(std::size_t row) const { return findings.proposals[row]; }
     const Candidate& place(std::size_t row) const {
         return findings.found.candidates[findings.proposals[row].candidate];
@@ -52,8 +76,8 @@ std::vector<ColumnOf> head_columns(const Ranked& at) {
              [at](std::size_t row) { return value_of(at.place(row).source.id); }),
         text("name", "What and where.",
              [at](std::size_t row) { return value_of(at.place(row).source.name); }),
-        text("origin", "own: from [proposals]; mapped_water: a road comes near mapped water.",
-             [at](std::size_t row) { return io::Value{word_of(at.place(row).origin)}; }),
+        text("origin", origins_in_words,
+             [at](std::size_t row) { return io::Value{origin_word(at.place(row).origin)}; }),
         text("standing", "As [what_if_sources] reads it: it is not there.",
              [](std::size_t) { return io::Value{word(Standing::declared)}; }),
         text("standing_by", "Nobody vouches for it.",
@@ -89,6 +113,33 @@ std::vector<ColumnOf> gain_columns(const Ranked& at) {
     };
 }
 
+std::vector<ColumnOf> covered_columns(const Ranked& at) {
+    const auto covered = at.covered;
+    return {
+        real(
+            "building_sqft_newly_held",
+            "Area of the buildings on the parcels that newly meet their planned flow, less those "
+            "that no longer do, sq ft.",
+            [covered](std::size_t row) { return io::Value{(*covered)[row].added.building_sqft}; },
+            0),
+        real(
+            "value_newly_held", "Their value, by the parcels' column; empty: no parcel has one.",
+            [covered](std::size_t row) { return value_of((*covered)[row].added.value); }, 0),
+        real(
+            "people_newly_held", "The people there, by the parcels' column; likewise.",
+            [covered](std::size_t row) { return value_of((*covered)[row].added.people); }, 0),
+        real(
+            "weighted_gain",
+            "What the choice goes by: gained_gpm, each parcel's times its weight; with weight 1 "
+            "for each parcel it is gained_gpm.",
+            [at](std::size_t row) { return io::Value{weighted_gain(at.findings, at(row).added)}; }),
+        real("weighted_gain_together", "With all proposals before it.",
+             [at](std::size_t row) {
+                 return io::Value{weighted_gain(at.findings, at(row).together)};
+             }),
+    };
+}
+
 std::vector<ColumnOf> cost_columns(const Ranked& at) {
     return {
         real(
@@ -100,6 +151,22 @@ std::vector<ColumnOf> cost_columns(const Ranked& at) {
         real(
             "cost_per_gpm", "Cost by gained_gpm.",
             [at](std::size_t row) { return cost_for(at.place(row).cost, at(row).added.gpm()); }, 2),
+        real(
+            "cost_per_sqft", "Cost by building_sqft_newly_held.",
+            [at](std::size_t row) {
+                return cost_for(at.place(row).cost, (*at.covered)[row].added.building_sqft);
+            },
+            2),
+        real(
+            "value_per_cost", "value_newly_held by cost: what each unit of money covers.",
+            [at](std::size_t row) {
+                return cost_for((*at.covered)[row].added.value, at.place(row).cost.value_or(0.0));
+            },
+            2),
+        integer(
+            "build_year",
+            "The year that builds it, by --yearly-budget; empty: none was given, or planned.",
+            [at](std::size_t row) { return at(row).year ? whole(*at(row).year) : io::Value{}; }),
         real(
             "cost_per_newly_held", "Cost by newly_held.",
             [at](std::size_t row) {
@@ -133,38 +200,6 @@ void append(std::vector<ColumnOf>& columns, std::vector<ColumnOf> more) {
                    std::make_move_iterator(more.end()));
 }
 
-// A place that was looked at: a candidate, or one that was left out.
-struct Looked {
-    const ProposalFindings& findings;
-    std::size_t chosen_from() const { return findings.found.candidates.size(); }
-    const Candidate* candidate(std::size_t row) const {
-        return row < chosen_from() ? &findings.found.candidates[row] : nullptr;
-    }
-    const planning::LeftOut& left_out(std::size_t row) const {
-        return findings.found.left_out[row - chosen_from()];
-    }
-    const std::string& id(std::size_t row) const {
-        return candidate(row) != nullptr ? candidate(row)->source.id : left_out(row).id;
-    }
-    const std::string& name(std::size_t row) const {
-        return candidate(row) != nullptr ? candidate(row)->source.name : left_out(row).name;
-    }
-    planning::Origin origin(std::size_t row) const {
-        return candidate(row) != nullptr ? candidate(row)->origin : left_out(row).origin;
-    }
-    const GainSum* alone(std::size_t row) const {
-        return row < chosen_from() && findings.alone[row] ? &*findings.alone[row] : nullptr;
-    }
-    io::Value rank(std::size_t row) const {
-        for (std::size_t i = 0; i < findings.proposals.size(); ++i) {
-            if (findings.proposals[i].candidate == row && row < chosen_from()) {
-                return whole(static_cast<std::int64_t>(i) + 1);
-            }
-        }
-        return {};
-    }
-};
-
 // What a row of proposal_gains is about.
 struct GainRow {
     std::uint32_t rank = 0;
@@ -181,50 +216,17 @@ std::shared_ptr<std::vector<GainRow>> gain_rows(const ProposalFindings& findings
     return rows;
 }
 
-std::vector<ColumnOf> looked_columns(const Looked& at) {
-    return {
-        integer("rank", "Order of choice; empty: not chosen.",
-                [at](std::size_t row) { return at.rank(row); }),
-        text("proposal_id", "The place's id.",
-             [at](std::size_t row) { return value_of(at.id(row)); }),
-        text("name", "What and where.", [at](std::size_t row) { return value_of(at.name(row)); }),
-        text("origin", "own: from [proposals]; mapped_water: a road comes near mapped water.",
-             [at](std::size_t row) { return io::Value{word_of(at.origin(row))}; }),
-        text("left_out", "Why it is no place to choose; empty: it is one.",
-             [at](std::size_t row) {
-                 return at.candidate(row) != nullptr ? io::Value{}
-                                                     : value_of(at.left_out(row).reason);
-             }),
-        real("source_gpm", "What it would give, gpm.",
-             [at](std::size_t row) {
-                 return at.candidate(row) != nullptr ? io::Value{in_gpm(at.candidate(row)->rate)}
-                                                     : io::Value{};
-             }),
-        real("alone_gpm", "What it would gain as the only one, gpm.",
-             [at](std::size_t row) {
-                 return at.alone(row) != nullptr ? io::Value{at.alone(row)->gpm()} : io::Value{};
-             }),
-        integer("alone_newly_held", "Parcels that would meet their planned flow by it alone.",
-                [at](std::size_t row) {
-                    return at.alone(row) != nullptr ? whole(at.alone(row)->more_held())
-                                                    : io::Value{};
-                }),
-        real(
-            "cost", "The district's own figure; empty: not known.",
-            [at](std::size_t row) {
-                return at.candidate(row) != nullptr ? value_of(at.candidate(row)->cost)
-                                                    : io::Value{};
-            },
-            0),
-    };
-}
-
 }  // namespace
 
+double weighted_gain(const ProposalFindings& findings, const GainSum& sum) {
+    return static_cast<double>(sum.weighted) * findings.weights.unit / 10.0;
+}
+
 io::FeatureTable source_proposals(const ProposalFindings& findings) {
-    const Ranked at{findings};
+    const Ranked at{findings, covered_so_far(findings)};
     std::vector<ColumnOf> columns = head_columns(at);
     append(columns, gain_columns(at));
+    append(columns, covered_columns(at));
     append(columns, cost_columns(at));
     append(columns, proof_columns(at));
     append(columns, source_cells([at](std::size_t row) -> const WaterSource& {
@@ -235,19 +237,6 @@ io::FeatureTable source_proposals(const ProposalFindings& findings) {
                   "Planning figures: ask the owner, sound the water, have it designed."},
                  io::ShapeKind::point, std::move(columns), findings.proposals.size(),
                  [at](std::size_t row) { return Polyline{at.place(row).source.place}; });
-}
-
-io::FeatureTable proposal_candidates(const ProposalFindings& findings) {
-    const Looked at{findings};
-    return layer({"proposal_candidates", "Places looked at for a source",
-                  "Every place that was looked at, with what it would gain as the only one, or why "
-                  "it was left out."},
-                 io::ShapeKind::point, looked_columns(at),
-                 findings.found.candidates.size() + findings.found.left_out.size(),
-                 [at](std::size_t row) {
-                     return Polyline{at.candidate(row) != nullptr ? at.candidate(row)->source.place
-                                                                  : at.left_out(row).place};
-                 });
 }
 
 io::FeatureTable proposal_gains(const ProposalFindings& findings) {
@@ -291,32 +280,6 @@ io::FeatureTable proposal_gains(const ProposalFindings& findings) {
     return table({"proposal_gains", "Who gains by the proposed sources",
                   "A row for each property whose answer a proposal changes, by rank."},
                  std::move(columns), rows->size());
-}
-
-std::string what_to_do(const Candidate& candidate) {
-    std::string text;
-    if (candidate.to_prove) {
-        text = fmt::format("worth it only if at least {:.0f} gal remain at drought{}: sound it",
-                           in_gallons(*candidate.to_prove),
-                           candidate.drawdown ? fmt::format(" ({:.1f} ft off its mapped area)",
-                                                            in_feet(*candidate.drawdown))
-                                              : "");
-    }
-    const auto add = [&text](std::string_view more) {
-        text += (text.empty() ? "" : "; ") + std::string(more);
-    };
-    if (!candidate.caution.empty()) {
-        add(candidate.caution);
-    }
-    if (candidate.source.kind != SourceKind::hydrant && !candidate.source.suction.lift) {
-        add("measure the lift, the highest that may be is taken");
-    }
-    if (candidate.source.kind == SourceKind::dry_hydrant) {
-        add("ask the owner, the road's owner and whoever permits work in wetlands and shores");
-    } else {
-        add("ask the owner and the road's owner");
-    }
-    return text;
 }
 
 }  // namespace farwater::reports

@@ -3,10 +3,13 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "analyzer/planning/candidates.h"
+#include "analyzer/planning/choose_sites.h"
 #include "analyzer/planning/gains.h"
+#include "analyzer/planning/weights.h"
 #include "io/feature_table.h"
 
 namespace farwater::reports {
@@ -18,6 +21,7 @@ struct Proposal {
     planning::GainSum added;                // to those before it
     planning::GainSum together;             // with those before it
     std::optional<double> cost_together;    // none where one of them is not known
+    std::optional<std::int64_t> year;       // from 1, in which it is built; none: not dealt
     std::vector<planning::Change> changes;  // by this step
 };
 
@@ -25,15 +29,18 @@ struct Proposal {
 struct ProposalFindings {
     const District& district;
     planning::Candidates found;
+    planning::Weights weights;
     std::vector<std::optional<planning::GainSum>>
         alone;  // per candidate; none: ruled out, not asked
     std::vector<Proposal> proposals;
     std::optional<std::size_t> sites;  // what was asked for: so many,
     std::optional<double> budget;      // or for so much
+    std::optional<double> yearly_budget;
     std::size_t unpriced = 0;  // candidates that a budget cannot buy, for their cost is not known
     std::size_t idle = 0;      // chosen, but nothing is added to those before it
-    double gap = 0.0;          // share that the best choice may have more, each property counted
-                               // with the best of the chosen places
+    planning::Proof proof = planning::Proof::not_asked;
+    double gap = 0.0;  // share that the best choice may have more, each property counted
+                       // with the best of the chosen places
     std::size_t improved = 0, held = 0;     // parcels, as it is now
     double short_of_gpm = 0.0;              // all parcels together, as it is now
     std::vector<std::size_t> held_back_by;  // of those that are not held: by Limit
@@ -46,6 +53,20 @@ io::FeatureTable source_proposals(const ProposalFindings& findings);
 io::FeatureTable proposal_candidates(const ProposalFindings& findings);
 // proposal_gains: a row for each property that a proposal changes.
 io::FeatureTable proposal_gains(const ProposalFindings& findings);
+
+// proposal_years: what each year builds, costs and gains; no rows without a yearly budget.
+io::FeatureTable proposal_years(const ProposalFindings& findings);
+// The same as lines of text; empty likewise.
+std::string years_text(const ProposalFindings& findings);
+
+// gpm times the unit of the weights: gpm, gpm x square feet, gpm x money, gpm x people.
+double weighted_gain(const ProposalFindings& findings, const planning::GainSum& sum);
+
+// As columns and their descriptions have it.
+std::string_view origin_word(planning::Origin origin);
+constexpr const char* origins_in_words =
+    "own: from [proposals]; mapped_water: a road comes near mapped water; public_parcel, junction: "
+    "a cistern there.";
 
 // What must be found out, asked and built before it helps; clauses, one after another.
 std::string what_to_do(const planning::Candidate& candidate);

@@ -55,21 +55,37 @@ std::string held_back_text(const ProposalFindings& findings) {
     return text.empty() ? "" : fmt::format("  The others are held back by: {}.\n", text);
 }
 
+// Junctions and public parcels may be many: by reason, the few with rows among those left out.
+std::string passed_over_text(const planning::Candidates& found) {
+    std::string text;
+    for (const planning::PassedPlaces& passed : found.passed_over) {
+        text += fmt::format("    {:>6} junctions and public parcels: {}\n", passed.count,
+                            passed.reason);
+    }
+    return text.empty() ? "" : "  Passed over as places of a cistern:\n" + text;
+}
+
 std::string places_text(const ProposalFindings& findings) {
     const auto& found = findings.found;
-    const auto own = static_cast<std::size_t>(
-        std::ranges::count(found.candidates, planning::Origin::own, &planning::Candidate::origin));
+    const auto count_of = [&found](planning::Origin origin) {
+        return std::ranges::count(found.candidates, origin, &planning::Candidate::origin);
+    };
     std::string text = fmt::format(
-        "  {} places to choose from: {} of your own, {} by mapped water; {} left out, each with "
-        "its reason in\n  the layer proposal_candidates{}\n",
-        found.candidates.size(), own, found.candidates.size() - own, found.left_out.size(),
+        "  {} places to choose from: {} of your own, {} by mapped water, {} cisterns on public "
+        "land "
+        "and {} at junctions;\n  {} left out, each with its reason in the layer "
+        "proposal_candidates{}\n",
+        found.candidates.size(), count_of(planning::Origin::own),
+        count_of(planning::Origin::mapped_water), count_of(planning::Origin::public_parcel),
+        count_of(planning::Origin::junction), found.left_out.size(),
         found.left_out.empty() ? ""
                                : fmt::format(", such as {}: {}", found.left_out.front().id,
                                              found.left_out.front().reason));
-    if (findings.budget && findings.unpriced > 0) {
+    text += passed_over_text(found);
+    if (findings.unpriced > 0) {
         text += fmt::format(
             "  {} of them have no cost and cannot be bought by a budget: give cost in [proposals], "
-            "or dry_hydrant_cost\n",
+            "dry_hydrant_cost or cistern_cost\n",
             findings.unpriced);
     }
     return text;
@@ -102,6 +118,35 @@ std::string losing_text(const ProposalFindings& findings) {
                      losing, lost);
 }
 
+std::string_view weighing_unit(WeighBy by) {
+    switch (by) {
+        case WeighBy::parcels:
+            return "parcels";
+        case WeighBy::building_area:
+            return "square feet of building";
+        case WeighBy::value:
+            return "value";
+        case WeighBy::people:
+            return "people";
+    }
+    return {};
+}
+
+// Only where properties do not all count the same.
+std::string weighted_text(const ProposalFindings& findings) {
+    const planning::Weights& weights = findings.weights;
+    if (weights.by == WeighBy::parcels) {
+        return {};
+    }
+    std::string text = fmt::format("  Chosen by gpm x {}: ", weighing_unit(weights.by));
+    for (std::size_t rank = 0; rank < findings.proposals.size(); ++rank) {
+        text += fmt::format("{}{} {:.0f}", rank == 0 ? "" : ", ", rank + 1,
+                            weighted_gain(findings, findings.proposals[rank].added));
+    }
+    return text + fmt::format("\n  {} improved parcels have no {} and count for nothing.\n",
+                              weights.not_known, weighing_unit(weights.by));
+}
+
 std::string table_text(const ProposalFindings& findings) {
     std::string text =
         fmt::format("\n  {:>4}  {:<10} {:<34} {:>9} {:>9} {:>7} {:>9} {:>10} {:>9}\n", "rank", "id",
@@ -109,12 +154,24 @@ std::string table_text(const ProposalFindings& findings) {
     for (std::size_t rank = 0; rank < findings.proposals.size(); ++rank) {
         text += row_text(rank, findings);
     }
-    text += losing_text(findings);
+    text += losing_text(findings) + weighted_text(findings);
     text +=
         "  gain gpm: what more of the needed flow is held, over all parcels; parcels: how many "
         "gain; newly met: how\n  many more meet their planned flow; total and met: with those "
         "before it\n";
     return text;
+}
+
+std::string_view proof_text(planning::Proof proof) {
+    switch (proof) {
+        case planning::Proof::not_asked:
+            return ".";
+        case planning::Proof::best:
+            return " (proved).";
+        case planning::Proof::out_of_time:
+            return ";\n  the search for the best choice ran out of time (--exact-seconds).";
+    }
+    return {};
 }
 
 std::string choice_text(const ProposalFindings& findings) {
@@ -125,12 +182,14 @@ std::string choice_text(const ProposalFindings& findings) {
         findings.idle == 0
             ? ""
             : fmt::format("  {} more were chosen that add nothing to these.\n", findings.idle);
-    return idle + fmt::format(
-                      "\n  Counting each parcel with the best of the chosen places, {} gains {}.\n",
-                      other,
-                      findings.gap > 0.0 ? fmt::format("more than {:.1f} % beyond it",
-                                                       100.0 * findings.gap / (1.0 - findings.gap))
-                                         : "more");
+    return idle +
+           fmt::format(
+               "\n  Counting each parcel with the best of the chosen places, {} gains {}{}\n",
+               other,
+               findings.gap > 0.0 ? fmt::format("more than {:.1f} % beyond it",
+                                                100.0 * findings.gap / (1.0 - findings.gap))
+                                  : "more",
+               proof_text(findings.proof));
 }
 
 }  // namespace
@@ -143,7 +202,7 @@ std::string proposals_text(const ProposalFindings& findings) {
     if (findings.proposals.empty()) {
         return text + "\n  No place gains anything that may be had.\n";
     }
-    text += table_text(findings) + choice_text(findings) + "\n";
+    text += table_text(findings) + years_text(findings) + choice_text(findings) + "\n";
     for (const Proposal& proposal : findings.proposals) {
         const planning::Candidate& place = findings.found.candidates[proposal.candidate];
         text += fmt::format("  {}: {:.0f} gpm; {}.\n", place.source.id, in_gpm(place.rate),

@@ -3,8 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "analyzer/demand/need_bands.h"
+#include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
-#include "reports/building_areas.h"
 #include "reports/cautions.h"
 #include "reports/drive_times.h"
 #include "reports/drive_words.h"
@@ -359,13 +359,28 @@ json number_or_null(const std::optional<Number>& number) {
     return number ? json(*number) : json(nullptr);
 }
 
+std::string_view proof_word(planning::Proof proof) {
+    switch (proof) {
+        case planning::Proof::not_asked:
+            return "not_asked";
+        case planning::Proof::best:
+            return "best";
+        case planning::Proof::out_of_time:
+            return "out_of_time";
+    }
+    return {};
+}
+
 json proposal_of(const ProposalFindings& findings, const Proposal& proposal) {
     const planning::Candidate& place = findings.found.candidates[proposal.candidate];
     return {{"source_id", place.source.id},
             {"name", place.source.name},
             {"kind", word(place.source.kind)},
             {"planned", proposal.planned},
+            {"origin", origin_word(place.origin)},
             {"cost", number_or_null(place.cost)},
+            {"build_year", number_or_null(proposal.year)},
+            {"weighted_gain", weighted_gain(findings, proposal.added)},
             {"source_gpm", in_gpm(place.rate)},
             {"to_prove_gal", place.to_prove ? json(in_gallons(*place.to_prove)) : json(nullptr)},
             {"added", gain_of(proposal.added)},
@@ -443,11 +458,19 @@ std::string proposals_json(const ProposalFindings& findings) {
     for (const planning::LeftOut& place : findings.found.left_out) {
         left_out.push_back({{"proposal_id", place.id}, {"reason", place.reason}});
     }
+    json passed_over = json::array();
+    for (const planning::PassedPlaces& places : findings.found.passed_over) {
+        passed_over.push_back({{"reason", places.reason}, {"count", places.count}});
+    }
     return dumped({{"schema_version", summary_schema_version},
                    {"district", findings.district.name},
                    {"improved_parcels", findings.improved},
                    {"held", findings.held},
                    {"short_of_gpm", findings.short_of_gpm},
+                   {"weighed_by", word(findings.weights.by)},
+                   {"without_weight", findings.weights.not_known},
+                   {"yearly_budget", number_or_null(findings.yearly_budget)},
+                   {"proof", proof_word(findings.proof)},
                    {"sites", number_or_null(findings.sites)},
                    {"budget", number_or_null(findings.budget)},
                    {"candidates", findings.found.candidates.size()},
@@ -455,6 +478,7 @@ std::string proposals_json(const ProposalFindings& findings) {
                    {"gap", findings.gap},
                    {"proposals", proposals},
                    {"left_out", left_out},
+                   {"passed_over", passed_over},
                    {"cautions", cautions}});
 }
 

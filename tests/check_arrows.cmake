@@ -54,7 +54,7 @@ room(analyzer/geometry MAY analyzer/district/ PARTIES geos)
 room(analyzer/hydraulics MAY analyzer/district/)
 room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
 room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/ PARTIES coin)
-room(analyzer/planning MAY analyzer/district/ analyzer/supply/)
+room(analyzer/planning MAY analyzer/district/ analyzer/geometry/ analyzer/supply/ PARTIES coin)
 room(analyzer/rating MAY analyzer/district/ analyzer/supply/)
 # Routing's one third party is Boost.Graph, with the property maps that belong to it.
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)

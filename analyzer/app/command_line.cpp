@@ -110,6 +110,14 @@ void add_explain(CLI::App& command, ExplainOptions& explain) {
     command.add_option("--period", explain.period, "Default: the worst")->type_name("NAME");
 }
 
+std::map<std::string, WeighBy> ways_to_weigh() {
+    std::map<std::string, WeighBy> ways;
+    for (const std::string_view way : words_of(WeighBy{})) {
+        ways[std::string(way)] = *parse_word<WeighBy>(way);
+    }
+    return ways;
+}
+
 constexpr std::string_view about_propose =
     "Where the next dry hydrant or cistern helps most: places in the order in which they are "
     "worth\n"
@@ -118,11 +126,14 @@ constexpr std::string_view about_propose =
     "  farwater propose district.toml                    the best five\n"
     "  farwater propose district.toml --sites 10 --out plan\n"
     "  farwater propose district.toml --budget 60000     the best that the money buys\n"
-    "  farwater propose district.toml --planned C2 --rule-out DH-17\n\n"
-    "Places to choose from are those of [proposals] in the district file, and a dry hydrant "
-    "wherever\n"
-    "a road comes near [mapped_water]. Gains are worked out as `run` works out supply, with the "
-    "place\n"
+    "  farwater propose district.toml --planned C2 --rule-out DH-17\n"
+    "  farwater propose district.toml --sites 8 --yearly-budget 20000   which year builds what\n"
+    "  farwater propose district.toml --weigh-by building_area --exact\n\n"
+    "Places to choose from are those of [proposals] in the district file, a dry hydrant wherever "
+    "a\n"
+    "road comes near [mapped_water], and cisterns at the junctions and on the public parcels that "
+    "have\n"
+    "most flow missing near them. Gains are worked out as `run` works out supply, with the place\n"
     "among the sources. To see for yourself, let [what_if_sources] name the layer "
     "source_proposals.\n"
     "Planned places come first and use up neither the number nor the budget. Results go to the\n"
@@ -139,6 +150,24 @@ void add_propose(CLI::App& command, Options& options) {
         ->type_name("X")
         ->check(CLI::Range(0.0, 1e12))
         ->excludes(sites);
+    command
+        .add_option("--yearly-budget", propose.yearly_budget,
+                    "What each year has to spend: deals the chosen places into years")
+        ->type_name("X")
+        ->check(CLI::Range(0.01, 1e12));
+    command
+        .add_option("--weigh-by", propose.weigh_by,
+                    "What a property counts for: parcels (each 1), building_area, value, people")
+        ->transform(CLI::CheckedTransformer(ways_to_weigh(), CLI::ignore_case))
+        ->type_name("WORD");
+    CLI::Option* exact = command.add_flag(
+        "--exact", propose.exact, "Search the best choice there is, and prove that it is the best");
+    command
+        .add_option("--exact-seconds", propose.exact_seconds,
+                    "Stop that search after so long; default: 60")
+        ->needs(exact)
+        ->type_name("S")
+        ->check(CLI::Range(1.0, 1e6));
     command
         .add_option("--planned", propose.planned, "A place that is built in any case; repeatable")
         ->type_name("ID");

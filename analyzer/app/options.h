@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "analyzer/district/words.h"
+
 namespace farwater::app {
 
 enum class Command {
@@ -43,7 +45,11 @@ struct ExplainOptions {
 struct ProposeOptions {
     std::optional<std::size_t> sites;  // none, and no budget either: 5
     std::optional<double> budget;
+    std::optional<double> yearly_budget;          // deals the chosen ones into years
     std::vector<std::string> planned, ruled_out;  // ids of places
+    WeighBy weigh_by = WeighBy::parcels;
+    bool exact = false;  // the best choice there is, searched so long
+    double exact_seconds = 60.0;
 };
 
 struct Options {

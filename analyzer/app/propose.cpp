@@ -1,24 +1,22 @@
 #include "analyzer/app/propose.h"
 
 #include <algorithm>
-#include <cmath>
-#include <string>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "analyzer/app/place_rulings.h"
+#include "analyzer/planning/building_years.h"
 #include "analyzer/planning/choose_sites.h"
 #include "io/error.h"
-#include "io/near_word.h"
 #include "routing/roads_near_water.h"
+#include "routing/roadside_places.h"
 
 namespace farwater::app {
 namespace {
 
 using planning::Candidate;
 using planning::Change;
-
-constexpr std::size_t usual_sites = 5;
 
 // Answers to questions of the same kind, one after the other: how many are done, not their stages.
 Work told_by_number(const Work& work) {
@@ -43,82 +41,6 @@ std::vector<std::vector<Change>> changes_of_each(WhatIf& district,
     return changes;
 }
 
-std::uint32_t place_called(const planning::Candidates& found, const std::string& id) {
-    std::vector<std::string_view> ids;
-    for (const Candidate& candidate : found.candidates) {
-        ids.push_back(candidate.source.id);
-    }
-    const auto place = std::ranges::find(ids, id);
-    if (place != ids.end()) {
-        return static_cast<std::uint32_t>(place - ids.begin());
-    }
-    const auto left_out = std::ranges::find(found.left_out, id, &planning::LeftOut::id);
-    if (left_out != found.left_out.end()) {
-        throw io::SettingsError(
-            fmt::format("\"{}\" is no place to choose: {}", id, left_out->reason));
-    }
-    throw io::SettingsError(
-        fmt::format("there is no place \"{}\"{}; the district has {} to choose "
-                    "from",
-                    id, io::did_you_mean(id, ids), ids.size()));
-}
-
-void rule(planning::ChoiceProblem& problem, const planning::Candidates& found,
-          const std::vector<std::string>& ids, planning::Ruling ruling) {
-    for (const std::string& id : ids) {
-        planning::Ruling& of_place = problem.rulings[place_called(found, id)];
-        if (of_place != planning::Ruling::open && of_place != ruling) {
-            throw io::SettingsError(fmt::format("\"{}\" is both planned and ruled out", id));
-        }
-        of_place = ruling;
-    }
-}
-
-planning::Cents cents_of(double money) {
-    return static_cast<planning::Cents>(std::llround(money * 100.0));
-}
-
-// Everything but the offers.
-planning::ChoiceProblem problem_of(const planning::Candidates& found, std::size_t parcels,
-                                   const ProposeOptions& options) {
-    planning::ChoiceProblem problem;
-    problem.customers = parcels;
-    problem.rulings.assign(found.candidates.size(), planning::Ruling::open);
-    for (const Candidate& candidate : found.candidates) {
-        problem.costs.push_back(cents_of(candidate.cost.value_or(0.0)));
-    }
-    rule(problem, found, options.planned, planning::Ruling::planned);
-    rule(problem, found, options.ruled_out, planning::Ruling::ruled_out);
-    if (options.budget) {
-        problem.budget = cents_of(*options.budget);
-    } else {
-        problem.most_sites = options.sites.value_or(usual_sites);
-    }
-    return problem;
-}
-
-// What nobody has priced no budget buys; how many that are.
-std::size_t rule_out_unpriced(planning::ChoiceProblem& problem, const planning::Candidates& found) {
-    std::size_t count = 0;
-    for (std::size_t i = 0; problem.budget && i < found.candidates.size(); ++i) {
-        if (!found.candidates[i].cost && problem.rulings[i] == planning::Ruling::open) {
-            problem.rulings[i] = planning::Ruling::ruled_out;
-            ++count;
-        }
-    }
-    return count;
-}
-
-// A place that gains nothing by itself, losses taken off, is none to choose.
-void rule_out_idle(planning::ChoiceProblem& problem,
-                   const std::vector<std::optional<planning::GainSum>>& alone) {
-    for (std::size_t i = 0; i < alone.size(); ++i) {
-        if (alone[i] && alone[i]->tenths <= 0 && problem.rulings[i] == planning::Ruling::open) {
-            problem.rulings[i] = planning::Ruling::ruled_out;
-        }
-    }
-}
-
 // The chosen sites worked out together, one more at a time; those that then add nothing are left
 // out.
 void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
@@ -138,8 +60,8 @@ void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
             return;
         }
         std::vector<Change> step = planning::last_step(before, now);
-        const planning::GainSum added = planning::sum_of(step);
-        if (!planned && added.tenths <= 0) {
+        const planning::GainSum added = planning::sum_of(step, findings.weights);
+        if (!planned && added.weighted <= 0) {
             sources.pop_back();
             ++findings.idle;
             continue;
@@ -147,8 +69,8 @@ void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
         if (!planned) {
             cost = cost && candidate.cost ? std::optional(*cost + *candidate.cost) : std::nullopt;
         }
-        findings.proposals.push_back(
-            {site, planned, added, planning::sum_of(now), cost, std::move(step)});
+        findings.proposals.push_back({site, planned, added, planning::sum_of(now, findings.weights),
+                                      cost, std::nullopt, std::move(step)});
         before = std::move(now);
     }
 }
@@ -171,27 +93,84 @@ void count_as_it_is(reports::ProposalFindings& findings, const WhatIf& district)
     }
 }
 
+// Planned places have no year: they are paid otherwise.
+void set_years(std::vector<reports::Proposal>& proposals, const planning::ChoiceProblem& problem,
+               planning::Cents yearly) {
+    std::vector<planning::Cents> costs;
+    for (const reports::Proposal& proposal : proposals) {
+        if (!proposal.planned) {
+            costs.push_back(problem.costs[proposal.candidate]);
+        }
+    }
+    const std::vector<planning::Cents> years = planning::years_of_building(costs, yearly);
+    auto next = years.begin();
+    for (reports::Proposal& proposal : proposals) {
+        if (!proposal.planned) {
+            proposal.year = *next++;
+        }
+    }
+}
+
+planning::Weights weights_of(const District& district, WeighBy by) {
+    planning::Weights weights = planning::weights_by(by, district);
+    if (weights.all_nothing()) {
+        throw io::SettingsError(fmt::format(
+            "no property has a {} to weigh by: map its column in [parcels], or weigh by parcels",
+            by == WeighBy::building_area ? "building with an area" : word(by)));
+    }
+    return weights;
+}
+
+// None when stopped.
+std::optional<planning::Candidates> places_of(const WhatIf& district,
+                                              const planning::Weights& weights, const Work& work) {
+    const District& as_is = district.district();
+    const std::vector<RoadNearWater> near = routing::roads_near_water(
+        as_is, district.profiles(), as_is.assumptions.new_pipe_reach, work);
+    const std::vector<RoadsidePlace> roadside =
+        routing::roadside_places(as_is, district.network(), district.profiles(), work);
+    if (work.stopped()) {
+        return std::nullopt;
+    }
+    const std::vector<planning::Gain> missing =
+        planning::missing_flow(district.answers(), as_is.parcels.size(), weights);
+    return planning::find_candidates(as_is, district.water(), {near, roadside, missing});
+}
+
+planning::Sites chosen_sites(reports::ProposalFindings& findings,
+                             const planning::ChoiceProblem& problem,
+                             const ProposeOptions& options) {
+    const planning::Choice choice = planning::choose_sites(
+        problem, options.exact ? std::optional(options.exact_seconds) : std::nullopt);
+    findings.gap = choice.gap();
+    findings.proof = choice.proof;
+    return options.yearly_budget ? planning::order_of_building(problem, choice.sites,
+                                                               cents_of(*options.yearly_budget))
+                                 : choice.sites;
+}
+
 }  // namespace
 
 std::optional<reports::ProposalFindings> propose(WhatIf& district, const ProposeOptions& options,
                                                  const Work& work, const StageBegins& begins) {
     const District& as_is = district.district();
     begins("places");
-    const std::vector<RoadNearWater> near = routing::roads_near_water(
-        as_is, district.profiles(), as_is.assumptions.new_pipe_reach, work);
-    if (work.stopped()) {
+    planning::Weights weights = weights_of(as_is, options.weigh_by);
+    std::optional<planning::Candidates> found = places_of(district, weights, work);
+    if (!found) {
         return std::nullopt;
     }
-    reports::ProposalFindings findings{
-        .district = as_is,
-        .found = planning::find_candidates(as_is, district.water(), near),
-        .budget = options.budget};
+    reports::ProposalFindings findings{.district = as_is,
+                                       .found = std::move(*found),
+                                       .weights = std::move(weights),
+                                       .budget = options.budget,
+                                       .yearly_budget = options.yearly_budget};
     count_as_it_is(findings, district);
     planning::ChoiceProblem problem = problem_of(findings.found, as_is.parcels.size(), options);
     if (!options.budget) {
         findings.sites = problem.most_sites;
     }
-    findings.unpriced = rule_out_unpriced(problem, findings.found);
+    findings.unpriced = rule_out_unpriced(problem, findings.found, options);
 
     begins(fmt::format("gains of {} places", findings.found.candidates.size()));
     const auto changes = changes_of_each(district, findings.found.candidates, problem, work);
@@ -200,15 +179,17 @@ std::optional<reports::ProposalFindings> propose(WhatIf& district, const Propose
     }
     for (std::size_t i = 0; i < changes.size(); ++i) {
         const bool asked = problem.rulings[i] != planning::Ruling::ruled_out;
-        findings.alone.push_back(asked ? std::optional(planning::sum_of(changes[i]))
-                                       : std::nullopt);
+        findings.alone.push_back(
+            asked ? std::optional(planning::sum_of(changes[i], findings.weights)) : std::nullopt);
     }
     rule_out_idle(problem, findings.alone);
-    problem.offers = planning::offers_of(changes);
-    const planning::Choice choice = planning::choose_sites(problem);
-    findings.gap = choice.gap();
+    problem.offers = planning::offers_of(changes, findings.weights);
+    const planning::Sites sites = chosen_sites(findings, problem, options);
     begins("chosen places together");
-    add_proposals(findings, district, choice.sites, problem, work);
+    add_proposals(findings, district, sites, problem, work);
+    if (options.yearly_budget) {
+        set_years(findings.proposals, problem, cents_of(*options.yearly_budget));
+    }
     return work.stopped() ? std::nullopt : std::optional(std::move(findings));
 }
 

@@ -21,17 +21,21 @@ namespace farwater::app {
 namespace {
 
 void check_places(const io::DistrictFile& file) {
-    if (!file.layers.contains("proposals") && !file.layers.contains("mapped_water")) {
+    if (!file.layers.contains("proposals") && !file.layers.contains("mapped_water") &&
+        file.assumptions.most_new_cisterns == 0) {
         throw io::SettingsError(fmt::format(
             "{}: there is no place to choose from: add [proposals] with your own places, or "
-            "[mapped_water] with the water that is on the map",
+            "[mapped_water] with the water that is on the map, or let most_new_cisterns be more "
+            "than "
+            "0",
             file.path.string()));
     }
 }
 
 using TableOf = io::FeatureTable (*)(const reports::ProposalFindings&);
-constexpr std::array<TableOf, 3> tables_of_proposals{
-    reports::source_proposals, reports::proposal_candidates, reports::proposal_gains};
+constexpr std::array<TableOf, 4> tables_of_proposals{
+    reports::source_proposals, reports::proposal_candidates, reports::proposal_gains,
+    reports::proposal_years};
 
 // False when stopped.
 bool write_proposals(const std::filesystem::path& folder, const io::DistrictFile& file,

@@ -9,7 +9,8 @@
 
 namespace farwater::app {
 
-// Those that `propose` can choose from. Stopped early: not complete.
+// Those that `propose` can choose from, but for cisterns at junctions and on public land: which of
+// these are looked at goes by what is missing near them. Stopped early: not complete.
 planning::Candidates source_places(const District& district, const Work& work);
 
 std::vector<ProposedSource> as_proposals(const planning::Candidates& places);

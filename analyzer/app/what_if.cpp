@@ -242,6 +242,7 @@ WhatIf& WhatIf::operator=(WhatIf&&) noexcept = default;
 
 const District& WhatIf::district() const { return state_->district; }
 const std::vector<Profile>& WhatIf::profiles() const { return state_->profiles; }
+const routing::Network& WhatIf::network() const { return state_->roads.network; }
 const supply::WaterReview& WhatIf::water() const { return state_->water; }
 const std::vector<supply::ParcelSupply>& WhatIf::answers() const { return state_->worst.supplies; }
 

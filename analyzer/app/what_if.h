@@ -13,6 +13,7 @@
 #include "analyzer/planning/gains.h"
 #include "analyzer/supply/water_review.h"
 #include "analyzer/work/work.h"
+#include "routing/network.h"
 
 namespace farwater::app {
 
@@ -29,6 +30,7 @@ public:
 
     const District& district() const;
     const std::vector<Profile>& profiles() const;
+    const routing::Network& network() const;
     const supply::WaterReview& water() const;
     const std::vector<supply::ParcelSupply>& answers() const;  // worst of each parcel, then target
 

@@ -314,6 +314,29 @@ constexpr std::array rows{
                   practice},
     AssumptionRow{"dry_hydrant_cost", "Proposed sources", &A::dry_hydrant_cost, 0, 1e9, low,
                   "What a proposed dry hydrant costs, in your money; 0 = not known.", practice},
+    AssumptionRow{
+        "most_new_cisterns", "Proposed sources", &A::most_new_cisterns, 0, 1000, low,
+        "So many junctions and public parcels are looked at as places of a cistern, those "
+        "with most flow missing near them; each takes the time of part of a run.",
+        practice},
+    AssumptionRow{"new_cistern_apart_ft", "Proposed sources", &A::new_cistern_apart, 0, 52800, low,
+                  "So near to a source as strong, or to a place that is looked at, none is "
+                  "looked at.",
+                  practice},
+    AssumptionRow{"new_cistern_serves_ft", "Proposed sources", &A::new_cistern_serves, 100, 52800,
+                  low,
+                  "Parcels so near, in a straight line, count for whether a place of a cistern is "
+                  "worth a look; its gain is worked out for all.",
+                  practice},
+    AssumptionRow{"new_cistern_gal", "Proposed sources", &A::new_cistern, 1000, 1e6, medium,
+                  "Usable water of a proposed cistern.",
+                  "NFPA 1142 (from memory): cisterns of 30,000 gal usable or more"},
+    AssumptionRow{"new_cistern_lift_ft", "Proposed sources", &A::new_cistern_lift, 0, 30, low,
+                  "From the strainer of its riser to the pump's inlet.", practice},
+    AssumptionRow{"new_cistern_riser_ft", "Proposed sources", &A::new_cistern_riser, 1, 500, low,
+                  "Length of that riser, a pipe of new_pipe_in.", practice},
+    AssumptionRow{"cistern_cost", "Proposed sources", &A::cistern_cost, 0, 1e9, low,
+                  "What a proposed cistern costs, in your money; 0 = not known.", practice},
 
     AssumptionRow{"tanker_chassis_lb", "Weights", &A::tanker_chassis, 5000, 80000, low,
                   "Tanker without a weight: this plus the water term, loaded.", practice},

@@ -139,6 +139,15 @@ struct Assumptions {
     Length most_drawdown = feet(6);
     double dry_hydrant_cost = 0.0;
 
+    // and the cisterns that are proposed at junctions and on public land
+    int most_new_cisterns = 12;
+    Length new_cistern_apart = feet(2640);
+    Length new_cistern_serves = feet(5280);
+    Volume new_cistern = gallons(30000);
+    Length new_cistern_lift = feet(12);
+    Length new_cistern_riser = feet(30);
+    double cistern_cost = 0.0;
+
     // weights and engine power where the apparatus list has none
     Weight tanker_chassis = pounds(22000);
     double tanker_pounds_per_gallon = 10.0;

@@ -27,6 +27,8 @@ struct Parcel {
     std::optional<Duration> duration;  // none = the district's default
     std::optional<Length> setback;     // hose from the access point to the house; none = measured
     std::string zone;                  // response zone; may be empty
+    std::optional<float> people;       // who live or work there
+    bool is_public = false;            // town, district or state land; not said = no
 };
 
 // A place without a parcel that gets a state too: camp, mill, milepost.

@@ -29,4 +29,13 @@ struct RoadNearWater {
     SourceIndex source_there;  // a source at that water, or at its shore; not valid: none
 };
 
+// Where nothing has to be there for a cistern but a road that tankers may use: a junction, or the
+// road in front of a public parcel.
+struct RoadsidePlace {
+    Point place;               // on the road, to the millimetre
+    ParcelIndex parcel;        // the public one; not valid: a junction
+    RoadIndex road, crossing;  // the second of another name; not valid: none is
+    std::uint32_t number = 0;  // among all junctions, from 1, along the network's own order
+};
+
 }  // namespace farwater

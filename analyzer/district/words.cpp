@@ -26,6 +26,7 @@ constexpr std::array rate_limits{"rate"sv, "flow_test"sv,     "colour"sv,
 constexpr std::array standings{"mapped"sv, "declared"sv, "tested"sv};
 constexpr std::array source_uses{"operations"sv, "rating"sv, "own_parcel"sv};
 constexpr std::array reaches{"engine"sv, "portable_pump"sv};
+constexpr std::array ways_to_weigh{"parcels"sv, "building_area"sv, "value"sv, "people"sv};
 constexpr std::array evidences{"assumed"sv, "declared"sv, "tested"sv};
 constexpr std::array need_methods{"column"sv, "fixed"sv, "rural_supply"sv, "rating_schedule"sv,
                                   "fire_code"sv};
@@ -83,6 +84,7 @@ std::span<const std::string_view> words_of(RateLimit) { return rate_limits; }
 std::span<const std::string_view> words_of(Standing) { return standings; }
 std::span<const std::string_view> words_of(SourceUse) { return source_uses; }
 std::span<const std::string_view> words_of(Reach) { return reaches; }
+std::span<const std::string_view> words_of(WeighBy) { return ways_to_weigh; }
 std::span<const std::string_view> words_of(Evidence) { return evidences; }
 std::span<const std::string_view> words_of(NeedMethod) { return need_methods; }
 std::span<const std::string_view> words_of(SeparationTable) { return separation_tables; }

@@ -43,6 +43,9 @@ enum class Standing : std::uint8_t { mapped, declared, tested };  // ascending t
 enum class SourceUse : std::uint8_t { operations, rating, own_parcel };
 enum class Reach : std::uint8_t { engine, portable_pump };
 
+// What a property counts for when places of new sources are chosen.
+enum class WeighBy : std::uint8_t { parcels, building_area, value, people };
+
 // The weakest input that an answer rests on.
 enum class Evidence : std::uint8_t { assumed, declared, tested };  // ascending trust
 
@@ -166,6 +169,7 @@ FARWATER_WORDS(RateLimit)
 FARWATER_WORDS(Standing)
 FARWATER_WORDS(SourceUse)
 FARWATER_WORDS(Reach)
+FARWATER_WORDS(WeighBy)
 FARWATER_WORDS(Evidence)
 FARWATER_WORDS(NeedMethod)
 FARWATER_WORDS(SeparationTable)

@@ -1,9 +1,13 @@
 #include "analyzer/planning/candidates.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 
+#include "analyzer/planning/proposed_source.h"
+#include "analyzer/planning/strong_water.h"
+#include "analyzer/planning/worth_a_look.h"
 #include "analyzer/supply/source_rate.h"
 #include "analyzer/supply/source_volume.h"
 
@@ -13,6 +17,10 @@ namespace {
 constexpr double gallons_per_acre_foot = 325851.43;  // 43,560 cubic feet of 7.48052 gal
 constexpr double square_metres_per_acre = 4046.8564224;
 constexpr double whole_gallons = 1000.0;
+constexpr std::size_t most_told_one_by_one = 50;
+constexpr std::array reasons_to_pass_over{PassedOver::strong_source_near,
+                                          PassedOver::nothing_missing_near, PassedOver::place_near,
+                                          PassedOver::beyond_the_most};
 
 std::string in_whole(double value) { return std::to_string(std::lround(value)); }
 
@@ -21,7 +29,13 @@ std::string in_tenths_of(double value) {
     return std::to_string(tenths / 10) + "." + std::to_string(std::abs(tenths % 10));
 }
 
-Length up_to_tenth_of_foot(Length length) { return feet(std::ceil(in_feet(length) * 10.0) / 10.0); }
+std::optional<double> known_cost(double cost) {
+    return cost > 0.0 ? std::optional(cost) : std::nullopt;
+}
+
+Origin origin_of(const RoadsidePlace& place) {
+    return place.parcel.valid() ? Origin::public_parcel : Origin::junction;
+}
 
 class Finding {
 public:
@@ -39,9 +53,9 @@ public:
 
     void look_at(const RoadNearWater& road) {
         const MappedWater& water = district_.mapped_water[road.water];
-        Candidate candidate{.source = dry_hydrant_at(road, water), .origin = Origin::mapped_water};
-        const double cost = district_.assumptions.dry_hydrant_cost;
-        candidate.cost = cost > 0.0 ? std::optional(cost) : std::nullopt;
+        Candidate candidate{.source = dry_hydrant_at(district_, road),
+                            .cost = known_cost(district_.assumptions.dry_hydrant_cost),
+                            .origin = Origin::mapped_water};
         if (!road.road.valid()) {
             leave_out(candidate, "no road that a tanker may use comes within " +
                                      in_whole(in_feet(district_.assumptions.new_pipe_reach)) +
@@ -59,31 +73,26 @@ public:
         }
     }
 
+    // `missing` as in CisternNeeds.
+    void look_at(std::span<const RoadsidePlace> places, std::span<const Gain> missing) {
+        const std::vector<Point> strong = as_strong_as_cisterns();
+        const std::vector<PassedOver> passed =
+            passed_over(district_, {.places = places, .missing = missing, .as_strong = strong});
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (passed[i] == PassedOver::no) {
+                keep_or_leave_out({.source = cistern_at(district_, places[i]),
+                                   .cost = known_cost(district_.assumptions.cistern_cost),
+                                   .origin = origin_of(places[i])});
+            }
+        }
+        for (const PassedOver reason : reasons_to_pass_over) {
+            pass_over(reason, places, passed);
+        }
+    }
+
     Candidates take() { return std::move(found_); }
 
 private:
-    WaterSource dry_hydrant_at(const RoadNearWater& road, const MappedWater& water) const {
-        const Assumptions& assumptions = district_.assumptions;
-        WaterSource source;
-        source.id = "DH-" + std::to_string(water.row + 1);
-        source.name = "Dry hydrant at " +
-                      (water.name.empty() ? "water in " + row_name(water.row) : water.name);
-        source.place = road.road.valid() ? road.on_road : water.place;
-        source.kind = SourceKind::dry_hydrant;
-        source.standing = Standing::declared;
-        source.rate = assumptions.new_source;
-        source.suction.pipe =
-            feet(std::ceil(in_feet(road.apart + assumptions.new_pipe_beyond_shore)));
-        source.suction.pipe_diameter = assumptions.new_pipe_bore;
-        source.suction.material = PipeMaterial::plastic;
-        if (road.road_height && road.water_height) {
-            const Length above = std::max(metres(0), *road.road_height - *road.water_height);
-            source.suction.lift =
-                up_to_tenth_of_foot(above + assumptions.new_pump_height + assumptions.drought_drop);
-        }
-        return source;
-    }
-
     // Gallons that last as long as flow is judged, and whether the water could hold them.
     void look_at_volume(Candidate candidate, const MappedWater& water) {
         const Assumptions& assumptions = district_.assumptions;
@@ -131,6 +140,41 @@ private:
                    : "";
     }
 
+    // Where sources are, or would be by the officer's own ideas, that do no less than a proposed
+    // cistern does, in every season.
+    std::vector<Point> as_strong_as_cisterns() const {
+        const WaterSource cistern = cistern_at(district_, {.road = RoadIndex(0)});
+        const Flow rate = supply::source_rate(cistern, district_, false, std::nullopt).rate;
+        const Volume usable = district_.assumptions.new_cistern;
+        std::vector<Point> places = water_as_strong(district_, water_, rate, usable);
+        for (const Candidate& own : found_.candidates) {
+            const std::optional<UsableWater>& water = own.source.usable;
+            if (own.origin == Origin::own && own.rate >= rate && water &&
+                (water->is_unlimited() || water->volume() >= usable)) {
+                places.push_back(own.source.place);
+            }
+        }
+        return places;
+    }
+
+    // Counted, and told one by one where they are few.
+    void pass_over(PassedOver reason, std::span<const RoadsidePlace> places,
+                   std::span<const PassedOver> passed) {
+        const auto count = static_cast<std::size_t>(std::ranges::count(passed, reason));
+        if (count == 0) {
+            return;
+        }
+        const std::string words = reason_of(reason, district_.assumptions);
+        found_.passed_over.push_back({words, count});
+        for (std::size_t i = 0; count <= most_told_one_by_one && i < places.size(); ++i) {
+            if (passed[i] == reason) {
+                leave_out(
+                    {.source = cistern_at(district_, places[i]), .origin = origin_of(places[i])},
+                    words);
+            }
+        }
+    }
+
     void leave_out(const Candidate& candidate, std::string reason) {
         found_.left_out.push_back({candidate.source.id, candidate.source.name, candidate.origin,
                                    candidate.source.place, std::move(reason)});
@@ -146,13 +190,16 @@ private:
 }  // namespace
 
 Candidates find_candidates(const District& district, const supply::WaterReview& water,
-                           std::span<const RoadNearWater> roads) {
+                           const Surroundings& around) {
     Finding finding(district, water);
     for (const ProposedSource& proposed : district.proposals) {
         finding.look_at(proposed);
     }
-    for (const RoadNearWater& road : roads) {
+    for (const RoadNearWater& road : around.near_water) {
         finding.look_at(road);
+    }
+    if (district.assumptions.most_new_cisterns > 0 && !district.roads.empty()) {
+        finding.look_at(around.roadside, around.missing);
     }
     return finding.take();
 }

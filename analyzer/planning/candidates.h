@@ -1,6 +1,6 @@
 // Places where a source of water could be made, as sources that could be counted: the officer's own
-// proposals, and a dry hydrant wherever a road comes near mapped water. What is left out has a
-// reason.
+// proposals, a dry hydrant wherever a road comes near mapped water, and cisterns at junctions and
+// by public land. What is left out has a reason.
 #pragma once
 
 #include <cstdint>
@@ -11,11 +11,12 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/proposal.h"
+#include "analyzer/planning/choice_problem.h"
 #include "analyzer/supply/water_review.h"
 
 namespace farwater::planning {
 
-enum class Origin : std::uint8_t { own, mapped_water };
+enum class Origin : std::uint8_t { own, mapped_water, public_parcel, junction };
 
 struct Candidate {
     WaterSource source;  // as it would be built and as results print it: declared, by nobody
@@ -37,17 +38,32 @@ struct LeftOut {
     std::string reason;  // one clause
 };
 
-struct Candidates {
-    std::vector<Candidate>
-        candidates;  // the officer's own, then by mapped water, as they were read
-    std::vector<LeftOut> left_out;
+// Places that were passed over for one reason.
+struct PassedPlaces {
+    std::string reason;  // one clause
+    std::size_t count = 0;
 };
 
-// `roads` is one per mapped water (routing/roads_near_water.h). A proposed dry hydrant has a
-// plastic pipe of new_pipe_in from the road to the shore and new_pipe_beyond_shore_ft on, its lift
-// from the water's height less drought_drop_ft to new_pump_height_ft over the road, rounded up;
-// without elevation the lift is blank and counts as most_lift_ft.
+struct Candidates {
+    // The officer's own, then by mapped water, as they were read, then cisterns by public land and
+    // at junctions.
+    std::vector<Candidate> candidates;
+    std::vector<LeftOut> left_out;
+    // Places of cisterns: there may be a hundred thousand, so that only reasons with few of them
+    // have rows in left_out.
+    std::vector<PassedPlaces> passed_over;
+};
+
+// What is looked through for places.
+struct Surroundings {
+    std::span<const RoadNearWater> near_water;  // one per mapped water (routing/roads_near_water.h)
+    std::span<const RoadsidePlace> roadside;    // routing/roadside_places.h
+    std::span<const Gain> missing;  // per parcel: weighted shortfall that a source cures
+};
+
+// How sources would be built: proposed_source.h; a blank lift counts as most_lift_ft. Which
+// roadside places are looked at: worth_a_look.h.
 Candidates find_candidates(const District& district, const supply::WaterReview& water,
-                           std::span<const RoadNearWater> roads);
+                           const Surroundings& around);
 
 }  // namespace farwater::planning

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "analyzer/planning/choice_bound.h"
+#include "analyzer/planning/exact_choice.h"
 #include "analyzer/planning/exchange.h"
 #include "analyzer/planning/greedy_choice.h"
 
@@ -13,7 +14,7 @@ double Choice::gap() const {
                           : 0.0;
 }
 
-Choice choose_sites(const ChoiceProblem& problem) {
+Choice choose_sites(const ChoiceProblem& problem, std::optional<double> exact_seconds) {
     const Sites greedy = greedy_choice(problem);
     Sites best = exchanged(problem, greedy);
     const Bound bound = upper_bound(problem, best);
@@ -24,10 +25,16 @@ Choice choose_sites(const ChoiceProblem& problem) {
         }
     }
     Choice choice;
+    choice.at_most = bound.at_most;
+    if (exact_seconds) {
+        ExactChoice exact = exact_choice(problem, best, bound.at_most, *exact_seconds);
+        choice.proof = exact.proved ? Proof::best : Proof::out_of_time;
+        choice.at_most = exact.at_most;
+        best = std::move(exact.sites);
+    }
     choice.greedy_gain = gain_of(problem, greedy);
     choice.sites = in_order_of_gain(problem, best);
     choice.gain = gain_of(problem, choice.sites);
-    choice.at_most = bound.at_most;
     return choice;
 }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "analyzer/planning/weights.h"
+
 namespace farwater::planning {
 namespace {
 
@@ -17,18 +19,27 @@ HeldFlow flow_from_start(const supply::ParcelSupply& supply) {
 
 Gain Change::gain() const { return of_need(after) - of_need(before); }
 
-GainSum sum_of(std::span<const Change> changes) {
+bool Change::newly_held() const {
+    return after.state == SupplyState::held && before.state != SupplyState::held;
+}
+
+bool Change::no_longer_held() const {
+    return before.state == SupplyState::held && after.state != SupplyState::held;
+}
+
+GainSum sum_of(std::span<const Change> changes) { return sum_of(changes, Weights{}); }
+
+GainSum sum_of(std::span<const Change> changes, const Weights& weights) {
     GainSum sum;
     for (const Change& change : changes) {
         const Gain gain = change.gain();
-        const bool was = change.before.state == SupplyState::held;
-        const bool is = change.after.state == SupplyState::held;
         sum.tenths += gain;
+        sum.weighted += gain * weights.of(change.row);
         sum.gaining += gain > 0 ? 1 : 0;
         sum.losing += gain < 0 ? 1 : 0;
         sum.lost_tenths -= std::min(gain, Gain{0});
-        sum.newly_held += is && !was ? 1 : 0;
-        sum.no_longer_held += was && !is ? 1 : 0;
+        sum.newly_held += change.newly_held() ? 1U : 0U;
+        sum.no_longer_held += change.no_longer_held() ? 1U : 0U;
         const int better =
             supply::severity_of(change.before.state) - supply::severity_of(change.after.state);
         sum.better_state += better > 0 ? 1U : 0U;
@@ -75,17 +86,32 @@ std::vector<Change> last_step(std::span<const Change> without, std::span<const C
     return steps;
 }
 
-Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate) {
+Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate,
+                       const Weights& weights) {
     Lists<Offer> offers;
     for (const std::vector<Change>& changes : changes_of_candidate) {
         for (const Change& change : changes) {
-            if (change.gain() > 0) {
-                offers.items.push_back({change.row, change.gain()});
+            const Gain gain = change.gain() * weights.of(change.row);
+            if (gain > 0) {
+                offers.items.push_back({change.row, gain});
             }
         }
         offers.close_row();
     }
     return offers;
+}
+
+std::vector<Gain> missing_flow(std::span<const supply::ParcelSupply> answers, std::size_t parcels,
+                               const Weights& weights) {
+    std::vector<Gain> missing(parcels, 0);
+    for (std::uint32_t row = 0; row < parcels; ++row) {
+        const supply::ParcelSupply& answer = answers[row];
+        if (answer.state != SupplyState::no_building && answer.state != SupplyState::unreached) {
+            const Gain lacks = in_tenths(answer.needed) - of_need(answer);
+            missing[row] = lacks * weights.of(row);
+        }
+    }
+    return missing;
 }
 
 }  // namespace farwater::planning

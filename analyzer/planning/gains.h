@@ -10,6 +10,8 @@
 
 namespace farwater::planning {
 
+struct Weights;  // weights.h
+
 // What can be held from the allowed start by the better of the ways that were looked at: a property
 // that a new source turns from short to late, because hose from it takes longer to lay, still has
 // its shuttle.
@@ -23,12 +25,15 @@ struct Change {
     // Of what is needed, in tenths of a gpm: flow beyond the need is no gain; less than 0 where the
     // property has less than before.
     Gain gain() const;
+    bool newly_held() const;
+    bool no_longer_held() const;
 };
 
 // What a source, or several, do for all properties together.
 struct GainSum {
     Gain tenths = 0;       // of a gpm: gains less losses
     Gain lost_tenths = 0;  // the losses
+    Gain weighted = 0;     // gains less losses, each times the property's weight
     std::size_t gaining = 0;
     std::size_t losing = 0;
     std::size_t newly_held = 0;
@@ -42,7 +47,8 @@ struct GainSum {
         return static_cast<std::int64_t>(newly_held) - static_cast<std::int64_t>(no_longer_held);
     }
 };
-GainSum sum_of(std::span<const Change> changes);
+GainSum sum_of(std::span<const Change> changes);  // all weigh 1
+GainSum sum_of(std::span<const Change> changes, const Weights& weights);
 
 // The parcels of which state or flow is another, by row. Precondition: both have the same rows, the
 // first `parcels` of them parcels'.
@@ -54,8 +60,14 @@ std::vector<Change> changes_between(std::span<const supply::ParcelSupply> before
 // answers as they are; by row.
 std::vector<Change> last_step(std::span<const Change> without, std::span<const Change> with);
 
-// The gains of each candidate alone as offers; losses are left out of the choice, for they are
-// counted when the chosen sites are worked out together.
-Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate);
+// The weighted gains of each candidate alone as offers; losses are left out of the choice, for they
+// are counted when the chosen sites are worked out together.
+Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate,
+                       const Weights& weights);
+
+// Per parcel: what is missing of its need, weighted, where more water can be a cure: nothing
+// without a building, or where nobody gets to. `answers` are parcels' first.
+std::vector<Gain> missing_flow(std::span<const supply::ParcelSupply> answers, std::size_t parcels,
+                               const Weights& weights);
 
 }  // namespace farwater::planning

@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
-#include "reports/building_areas.h"
 #include "reports/explain/source_worksheet.h"
 #include "reports/gains/gain_page.h"
 #include "reports/gains/gain_pages.h"

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "reports/building_areas.h"
+#include "analyzer/district/building_areas.h"
 
 namespace farwater::reports {
 std::vector<RatingTotal> rating_totals(

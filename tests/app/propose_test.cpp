@@ -133,6 +133,7 @@ TEST_CASE("the sample region's proposals are confirmed by runs", "[golden]") {
     const TemporaryFolder folder;
     fs::copy("sample_region", folder / "region", fs::copy_options::recursive);
     const fs::path district = folder / "region" / "district.toml";
+    put(district, bytes_of(district) + "most_new_cisterns = 1\n");
     std::vector<std::string> only_a_few{"--sites", "2"};  // for the time it takes
     for (const char* id : {"C1", "C2", "C3", "C4", "C6", "DH-3", "DH-4", "DH-10", "DH-11", "DH-13",
                            "DH-25", "DH-42"}) {
@@ -199,12 +200,66 @@ TEST_CASE("what cannot be proposed is refused in one sentence", "[unit]") {
         CHECK(contains(ended.err, words));
         CHECK_FALSE(fs::exists(folder / "out"));
     };
+    put(bare, bytes_of(bare) + "\n[assumptions]\nmost_new_cisterns = 0\n");
     refused(bare, {}, "there is no place to choose from: add [proposals]");
     const fs::path district = district_with_places(folder.path());
+    refused(district, {"--weigh-by", "value"}, "no property has a value to weigh by");
+    refused(district, {"--weigh-by", "beauty"}, "--weigh-by");
+    refused(district, {"--yearly-budget", "0"}, "--yearly-budget");
+    refused(district, {"--exact-seconds", "5"}, "--exact");
     refused(district, {"--planned", "C9"}, "there is no place \"C9\"");
     refused(district, {"--planned", "C2"}, "\"C2\" is no place to choose: has no usable volume");
     refused(district, {"--planned", "C1", "--rule-out", "C1"}, "both planned and ruled out");
     refused(district, {"--sites", "0"}, "--sites");
     refused(district, {"--sites", "2", "--budget", "5"}, "--budget");
     refused(district, {"--budget", "-1"}, "--budget");
+}
+
+TEST_CASE("cisterns are looked for at junctions and on public land", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = write_small_district(folder.path());
+    std::string parcels = bytes_of(folder / "parcels.csv");
+    for (const auto& [line, more] :
+         {std::pair("buildings\n", ",public,people\n"), std::pair("250,1\n", ",no,2\n"),
+          std::pair("900,1\n", ",no,30\n"), std::pair("009,,0\n", ",yes,\n")}) {
+        const std::size_t at = parcels.find(line) + std::string(line).size() - 1;
+        parcels.replace(at, 1, more);
+    }
+    put(folder / "parcels.csv", parcels);
+    const std::string text = bytes_of(district) + "\n[assumptions]\n";
+    put(district, text + "new_cistern_apart_ft = 500\nnew_cistern_serves_ft = 2000\n");
+    const auto asked = [&](std::vector<std::string> more) {
+        const Ended ended = propose(district, folder / "out", std::move(more));
+        INFO(ended.out << ended.err);
+        REQUIRE(ended.exit_code == 0);
+        return ended.out;
+    };
+    const auto places = [&] {
+        return Package(folder / "out" / "proposals.gpkg")
+            .rows("SELECT proposal_id, origin, left_out, cost FROM proposal_candidates ORDER BY 1");
+    };
+    const std::string said = asked({"--weigh-by", "people"});
+    CHECK(contains(said, "0 improved parcels have no people"));
+    REQUIRE(places().size() == 2);
+    // One of them has all that is missing near it, so the other has nothing of its own.
+    CHECK(places()[0].at(0) == "CJ-1");
+    CHECK(places()[1] == std::vector<std::string>{"CP-3", "public_parcel", "-", "-"});
+    const Package first(folder / "out" / "proposals.gpkg");
+    CHECK(first.number("SELECT count(*) FROM source_proposals") == 1);
+    CHECK(first.number("SELECT cast(usable_gal AS integer) FROM source_proposals") == 30000);
+    CHECK(first.number("SELECT count(*) FROM source_proposals WHERE weighted_gain > gained_gpm") ==
+          1);
+    check_what_if(district, folder / "out", 1, folder.path());
+
+    put(district, text + "new_cistern_apart_ft = 10000\ncistern_cost = 65000\n");
+    asked({});
+    REQUIRE(places().size() == 2);  // too near to each other
+    CHECK(places()[1].at(2) == "-");
+    CHECK(contains(places()[0].at(2), "within 10000 ft of a place with more missing near it"));
+    put(district, text + "cistern_cost = 65000\n");
+    CHECK(contains(asked({"--yearly-budget", "20000", "--exact"}), "(proved)"));
+    const Package priced(folder / "out" / "proposals.gpkg");
+    CHECK(priced.number("SELECT build_year FROM source_proposals") == 4);
+    CHECK(priced.number("SELECT cast(put_by AS integer) FROM proposal_years") == 15000);
+    CHECK(priced.number("SELECT cast(cost AS integer) FROM source_proposals") == 65000);
 }

@@ -36,6 +36,7 @@ TEST_CASE("every word reads back to its value") {
     check_words<Standing>(static_cast<std::size_t>(Standing::tested) + 1);
     check_words<SourceUse>(static_cast<std::size_t>(SourceUse::own_parcel) + 1);
     check_words<Reach>(static_cast<std::size_t>(Reach::portable_pump) + 1);
+    check_words<WeighBy>(static_cast<std::size_t>(WeighBy::people) + 1);
     check_words<Evidence>(static_cast<std::size_t>(Evidence::tested) + 1);
     check_words<UnitKind>(static_cast<std::size_t>(UnitKind::other) + 1);
     check_words<Aid>(static_cast<std::size_t>(Aid::mutual) + 1);

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "analyzer/planning/weights.h"
+
 using namespace farwater;
 using namespace farwater::planning;
 
@@ -58,7 +60,7 @@ TEST_CASE("the last step is what changes from the changes before to those after"
 
 TEST_CASE("offers are gains alone, by candidate") {
     const Lists<Offer> offers =
-        offers_of({{{4, short_200, short_400}, {7, held_900, short_400}}, {}});
+        offers_of({{{4, short_200, short_400}, {7, held_900, short_400}}, {}}, {});
     REQUIRE(offers.size() == 2);
     REQUIRE(offers[0].size() == 1);
     CHECK(offers[0][0].customer == 4);

@@ -1,5 +1,6 @@
 // The engine on distance weights: the 40 p-median instances of OR-Library with published optima
 // (J. E. Beasley, "A note on solving large p-median problems", EJOR 21, 1985).
+#include <chrono>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -10,11 +11,14 @@
 #include <catch2/catch.hpp>
 
 #include "analyzer/planning/choose_sites.h"
+#include "analyzer/planning/exact_choice.h"
 
 using namespace farwater;
 using namespace farwater::planning;
 
 namespace {
+
+constexpr double seconds_to_prove = 60.0;  // it takes 1 at most
 
 struct Instance {
     std::string name;
@@ -153,4 +157,28 @@ TEST_CASE("exchange comes within 1 % of the published optima of 40 p-median prob
         exact += distance == instance.optimum ? 1 : 0;
     }
     CHECK(exact >= 37);
+}
+
+TEST_CASE("the exact choice finds and proves the published optima of ten p-median problems") {
+    const char* root = std::getenv("FARWATER_OPEN_DATA");
+    if (root == nullptr || !std::filesystem::exists(std::filesystem::path(root) / "pmed")) {
+        std::cout << "SKIPPED: FARWATER_OPEN_DATA is not set\n";
+        return;
+    }
+    const std::filesystem::path folder = std::filesystem::path(root) / "pmed";
+    const std::vector<Instance> instances = published(folder);
+    for (std::size_t i = 0; i < 10; ++i) {
+        CAPTURE(instances.at(i).name);
+        const TurnedRound turned =
+            turned_round(graph_of(folder / (instances[i].name + ".txt")), instances[i].sites);
+        const auto begin = std::chrono::steady_clock::now();
+        // From nothing known, so that the solver has to find it.
+        const ExactChoice exact =
+            exact_choice(turned.problem, {}, turned.farthest, seconds_to_prove);
+        const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
+        std::cout << instances[i].name << ": proved in " << took.count() << " s\n";
+        CHECK(exact.proved);
+        CHECK(turned.farthest - gain_of(turned.problem, exact.sites) == instances[i].optimum);
+        CHECK(turned.farthest - exact.at_most == instances[i].optimum);
+    }
 }

@@ -1,8 +1,8 @@
-#include "reports/building_areas.h"
+#include "analyzer/district/building_areas.h"
 
 #include <algorithm>
 
-namespace farwater::reports {
+namespace farwater {
 
 std::vector<double> building_areas(const District& district) {
     constexpr double square_feet_per_square_metre = 1.0 / (metres_per_foot * metres_per_foot);
@@ -17,4 +17,4 @@ std::vector<double> building_areas(const District& district) {
     return areas;
 }
 
-}  // namespace farwater::reports
+}  // namespace farwater

@@ -1,0 +1,30 @@
+// From places and options to a problem of choice: what each costs, which are decided, which are
+// out.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/app/options.h"
+#include "analyzer/planning/candidates.h"
+#include "analyzer/planning/choice_problem.h"
+#include "analyzer/planning/gains.h"
+
+namespace farwater::app {
+
+planning::Cents cents_of(double money);
+
+// Everything but the offers. Throws SettingsError where an id of the options is none of the
+// places'.
+planning::ChoiceProblem problem_of(const planning::Candidates& found, std::size_t parcels,
+                                   const ProposeOptions& options);
+
+// What nobody has priced no budget buys, of all years or of each; how many that are.
+std::size_t rule_out_unpriced(planning::ChoiceProblem& problem, const planning::Candidates& found,
+                              const ProposeOptions& options);
+
+// A place that gains nothing by itself, losses taken off, is none to choose.
+void rule_out_idle(planning::ChoiceProblem& problem,
+                   const std::vector<std::optional<planning::GainSum>>& alone);
+
+}  // namespace farwater::app
