@@ -1,3 +1,6 @@
+#include <filesystem>
+#include <functional>
+
 #include <fmt/format.h>
 
 #include "analyzer/app/analysis.h"
@@ -12,24 +15,47 @@
 #include "io/error.h"
 #include "io/out_folder.h"
 #include "io/whole_file.h"
+#include "reports/atlas/atlas.h"
 #include "reports/cards/card_book.h"
 
 namespace farwater::app {
 namespace {
 
+void write_document(const std::filesystem::path& path,
+                    const std::function<bool(const reports::ByteSink&)>& write, const Work& work) {
+    io::WholeFile whole(path);
+    const bool made = write([&](std::string_view bytes) { whole.write(bytes); });
+    if (work.stopped()) {
+        return;
+    }
+    if (!made) {
+        throw io::OutputError(path.string() + ": the document cannot be made");
+    }
+    whole.finish();
+}
+
 // False when stopped.
 bool write_cards(const std::filesystem::path& folder, const reports::CardBook& book,
                  const Work& work) {
-    io::WholeFile pdf(folder / "cards.pdf");
-    const bool made =
-        reports::write_cards_pdf(book, work, [&](std::string_view bytes) { pdf.write(bytes); });
+    write_document(
+        folder / "cards.pdf",
+        [&](const reports::ByteSink& sink) { return reports::write_cards_pdf(book, work, sink); },
+        work);
+    if (!work.stopped()) {
+        write_document(
+            folder / "wall_sheet.pdf",
+            [&](const reports::ByteSink& sink) { return reports::write_wall_sheet(book, sink); },
+            work);
+    }
+    if (!work.stopped()) {
+        write_document(
+            folder / "atlas.pdf",
+            [&](const reports::ByteSink& sink) { return reports::write_atlas(book, work, sink); },
+            work);
+    }
     if (work.stopped()) {
         return false;
     }
-    if (!made) {
-        throw io::OutputError((folder / "cards.pdf").string() + ": the document cannot be made");
-    }
-    pdf.finish();
     io::WholeFile html(folder / "cards.html");
     reports::write_cards_html(book, work, [&](std::string_view bytes) { html.write(bytes); });
     html.finish();
@@ -54,7 +80,8 @@ std::string closing_words(const Options& options, const std::filesystem::path& o
             "houses.\n",
             left_out);
     }
-    return text + fmt::format("To print: {}\n", (out / "cards.pdf").string());
+    return text + fmt::format("To print: {}, wall_sheet.pdf (36 x 24 in), atlas.pdf (11 x 17 in)\n",
+                              (out / "cards.pdf").string());
 }
 
 }  // namespace

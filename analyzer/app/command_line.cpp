@@ -201,11 +201,12 @@ constexpr std::string_view about_cards =
     "number to card, behind them a page for each source that counts.\n\n"
     "  farwater cards district.toml\n"
     "  farwater cards district.toml --out /media/stick/cards\n\n"
-    "The answers are those of `run`. Written are cards.pdf, cards.html with the same, and "
+    "The answers are those of `run`. Written are cards.pdf, cards.html with the same, "
     "dispatch.csv\n"
-    "(address, card, dump site, fill sites, first tankers), into the folder cards beside the "
-    "district\n"
-    "file, or --out.";
+    "(address, card, dump site, fill sites, first tankers), wall_sheet.pdf (36 x 24 in) and "
+    "atlas.pdf\n"
+    "(11 x 17 in) with the same numbers, into the folder cards beside the district file, or "
+    "--out.";
 
 constexpr std::string_view about_shuttle =
     "What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, "

@@ -3,42 +3,23 @@
 #include <fmt/format.h>
 
 #include "reports/cards/address_index.h"
+#include "reports/cards/book_words.h"
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
 #include "reports/cards/draw_sheet.h"
 #include "reports/cards/index_columns.h"
-#include "reports/cautions.h"
-#include "reports/page_tables.h"
 #include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
 namespace {
 
-// What stands at the foot of every page.
-std::string foot_of(const CardBook& book) {
-    const std::string date = book.data_date();
-    return fmt::format("{}. Data of {}. {}. District file {}.", name_words(book.district().name),
-                       date.empty() ? "an unknown date" : date, recorded(book.record, "program"),
-                       recorded(book.record, "district_file_sha256").substr(0, 12));
-}
-
-DocumentFacts facts_of(const CardBook& book) {
-    const std::string date = book.data_date();
-    return {
-        .title = "Run cards, " + name_words(book.district().name),
-        .author = std::string(recorded(book.record, "program")),
-        .subject = "District file " + std::string(recorded(book.record, "district_file_sha256")),
-        .creator = std::string(recorded(book.record, "program")),
-        .date = (date.empty() ? "2000-01-01" : date) + "T00:00:00Z"};
-}
-
 class CardsPdf {
 public:
     CardsPdf(const CardBook& book, const ByteSink& sink)
         : book_(book),
-          foot_(foot_of(book)),
+          foot_(name_words(book.district().name) + ". " + origin_of_book(book)),
           roads_(book.district()),
-          canvas_(PageCanvas::pdf({}, facts_of(book), sink)) {}
+          canvas_(PageCanvas::pdf({}, facts_of_book(book, "Run cards"), sink)) {}
 
     bool write(const Work& work) {
         const EndsPage ends_page = [this] { end_page(); };

@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "reports/cards/map_marks.h"
-#include "reports/cards/map_names.h"
-#include "reports/cards/map_placing.h"
+#include "reports/print/map_names.h"
+#include "reports/print/map_placing.h"
 
 namespace farwater::reports {
 namespace {
@@ -92,6 +92,16 @@ void draw_line(PageCanvas& canvas, const SiteMap::Line& line, const MapPlacing& 
     }
 }
 
+std::vector<NamedLine> named_roads(const SiteMap& map) {
+    std::vector<NamedLine> roads;
+    for (const SiteMap::Line& line : map.lines) {
+        if (!line.name.empty() && line.kind <= MapLine::main_road) {
+            roads.push_back({line.line, line.name});
+        }
+    }
+    return roads;
+}
+
 struct Step {
     double metres;
     std::string_view words;
@@ -163,7 +173,7 @@ void draw_map(PageCanvas& canvas, const SiteMap& map, const Rect& whole) {
     }
     MapNames names(canvas, rect);
     draw_marks(canvas, names, map, place, rect);
-    draw_road_names(canvas, names, map, place, rect);
+    draw_road_names(canvas, names, named_roads(map), place, rect);
     canvas.unclip();
     canvas.frame(whole, {.width = 0.8});
 }

@@ -12,8 +12,9 @@ namespace farwater::reports {
 namespace {
 
 constexpr int index_columns = 3;
-constexpr double gap = 14.0;
-constexpr double index_width = (printed_area.width - gap * (index_columns - 1)) / index_columns;
+constexpr double index_gap = 14.0;
+constexpr double index_width =
+    (printed_area.width - index_gap * (index_columns - 1)) / index_columns;
 constexpr double card_room = 30.0;  // of the card's number, at the column's right
 constexpr TextLook road_look{.size = 9.0, .bold = true};
 constexpr TextLook house_look{.size = 8.5};
@@ -50,7 +51,7 @@ private:
     }
 
     double left() const {
-        return printed_area.left + static_cast<double>(column_) * (index_width + gap);
+        return printed_area.left + static_cast<double>(column_) * (index_width + index_gap);
     }
 
     // Makes room for that much; true where it began a new column.

@@ -1,6 +1,5 @@
 #include "reports/cards/map_marks.h"
 
-#include <array>
 #include <cmath>
 
 namespace farwater::reports {
@@ -105,9 +104,8 @@ void draw_all(PageCanvas& canvas, MapNames& names, const SiteMap& map,
     }
 }
 
-// Right of the mark, else left, above or below.
-void draw_mark_names(PageCanvas& canvas, MapNames& names, const SiteMap& map,
-                     const std::vector<Point>& places, const Rect& rect) {
+void draw_mark_names(MapNames& names, const SiteMap& map, const std::vector<Point>& places,
+                     const Rect& rect) {
     for (std::size_t i = 0; i < places.size(); ++i) {
         const SiteMap::Mark& mark = map.marks[i];
         const Point at = places[i];
@@ -115,16 +113,7 @@ void draw_mark_names(PageCanvas& canvas, MapNames& names, const SiteMap& map,
             continue;
         }
         const TextLook look{.size = map_name_size, .bold = mark.kind == MapMark::worst_house};
-        const Extent room = canvas.extent(mark.name, look);
-        const double aside = mark_radius(mark.kind) + 1.0 + room.width / 2.0;
-        const double above = mark_radius(mark.kind) + room.height / 2.0;
-        const std::array tries{Point{at.x + aside, at.y}, Point{at.x - aside, at.y},
-                               Point{at.x, at.y - above}, Point{at.x, at.y + above}};
-        for (const Point& middle : tries) {
-            if (names.place(middle, mark.name, look, 0.0)) {
-                break;
-            }
-        }
+        names.place_beside(at, mark_radius(mark.kind), mark.name, look);
     }
 }
 
@@ -134,7 +123,7 @@ void draw_marks(PageCanvas& canvas, MapNames& names, const SiteMap& map, const M
                 const Rect& rect) {
     const std::vector<Point> places = places_of_marks(map, place);
     draw_all(canvas, names, map, places, rect);
-    draw_mark_names(canvas, names, map, places, rect);
+    draw_mark_names(names, map, places, rect);
 }
 
 }  // namespace farwater::reports

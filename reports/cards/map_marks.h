@@ -1,9 +1,9 @@
 // Marks on a card's map: houses, stations, water, fill sites and the dump site.
 #pragma once
 
-#include "reports/cards/map_names.h"
-#include "reports/cards/map_placing.h"
 #include "reports/cards/site_map.h"
+#include "reports/print/map_names.h"
+#include "reports/print/map_placing.h"
 #include "reports/print/page_canvas.h"
 
 namespace farwater::reports {

@@ -161,7 +161,8 @@ TEST_CASE("cards are the same bytes, whatever the threads, zone and locale", "[u
     REQUIRE(cards_of(district, folder / "two", {"--threads", "2"}).exit_code == 0);
     ::unsetenv("TZ");
     ::unsetenv("LC_ALL");
-    for (const char* file : {"cards.pdf", "cards.html", "dispatch.csv"}) {
+    for (const char* file :
+         {"cards.pdf", "cards.html", "dispatch.csv", "wall_sheet.pdf", "atlas.pdf"}) {
         CAPTURE(file);
         CHECK(bytes_of(folder / "one" / file) == bytes_of(folder / "two" / file));
     }

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "io/read_standard.h"
+#include "reports/layers.h"
 #include "tests/reports/found.h"
 
 namespace farwater::reports::test {

@@ -1,4 +1,4 @@
-// Where things of the working plane come to lie on a card's map.
+// Where things of the working plane come to lie on a map.
 #pragma once
 
 #include <algorithm>

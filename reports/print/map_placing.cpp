@@ -1,4 +1,4 @@
-#include "reports/cards/map_placing.h"
+#include "reports/print/map_placing.h"
 
 #include "reports/page_shapes.h"
 
