@@ -249,7 +249,8 @@ constexpr std::array place_fields{
     text("name", "as crews call it"),
     one_word<LaneClass>("lane", "tankers drive through, or must back or turn"),
     yes_no("turnaround", "a tanker can turn there; blank = no"),
-    whole("portable_tanks", 0, 10, "how many fit; blank = up to three"),
+    whole("portable_tanks", 0, 10,
+          "how many fit; blank = as many as the road beside it takes, by width and length"),
 };
 
 constexpr std::array turnaround_fields{

@@ -30,6 +30,7 @@ constexpr std::array<GainColumn, supply::relieved.size()> gain_names{{
      "That one more portable tank of 2,500 gal gains, the first in line with a siphon, gpm."},
     {"gain_siphon_gpm",
      "That one more jet siphon gains that runs between the portable tanks, gpm."},
+    {"gain_road_room_gpm", "That road for one more of the portable tanks that came gains, gpm."},
     {"gain_offload_slot_gpm", "That one more slot to offload at gains, gpm."},
     {"gain_ready_5_min_gpm", "That fill and dump sites ready 5 minutes earlier gain, gpm."},
 }};

@@ -3,6 +3,7 @@
 #include <iterator>
 #include <memory>
 
+#include "analyzer/supply/road_room.h"
 #include "reports/drive_words.h"
 #include "reports/fill_site_strength.h"
 #include "reports/layers.h"
@@ -273,6 +274,13 @@ io::FeatureTable dump_sites(const Findings& findings) {
             "Steepest grade of the road where engine and portable tanks stand, %; empty where it "
             "is not known.",
             [site](std::size_t row) { return value_of(site(row).grade_pct); }, 1),
+        integer("portable_tanks",
+                "Portable tanks that stand in line there: the officer's number, else by width and "
+                "straight, level length of the road.",
+                [site, findings](std::size_t row) {
+                    return io::Value{
+                        std::int64_t{supply::road_room(findings.district, site(row)).tanks}};
+                }),
         text("road", "Road on which it stands.",
              [site, findings](std::size_t row) {
                  return site(row).road.valid()

@@ -240,7 +240,8 @@ DumpSites find_dump_sites(const District& district, const Network& network, cons
         result.candidates.push_back(
             {site.place, road, LaneClass::dead_end,
              single_file(at(district.roads, road), district.assumptions), site.officers_place,
-             rules.level().grade_pct_beside(district, site.spot, site.place)});
+             rules.level().grade_pct_beside(district, site.spot, site.place),
+             rules.level().straight_beside(district, site.spot, site.place)});
         result.spots.push_back(site.spot);
     }
     const std::vector<Lay> sorted = sorted_lays(kept);

@@ -23,6 +23,14 @@ std::span<const Grade> steps_between(std::span<const Grade> steps, double step, 
     return steps.subspan(static_cast<std::size_t>(first), static_cast<std::size_t>(last - first));
 }
 
+constexpr double pace = 3.0;                       // metres
+constexpr double straight_within = 0.96592582628;  // cosine of 15 degrees
+
+bool turned(Point ahead, Point step) {
+    const double lengths = std::hypot(ahead.x, ahead.y) * std::hypot(step.x, step.y);
+    return ahead.x * step.x + ahead.y * step.y < straight_within * lengths;
+}
+
 RoadSpot nearer(RoadSpot spot, const std::optional<RoadSpot>& best, double along) {
     return best && std::abs(best->along - spot.along) <= std::abs(along - spot.along)
                ? *best
@@ -34,6 +42,8 @@ RoadSpot nearer(RoadSpot spot, const std::optional<RoadSpot>& best, double along
 LevelStretches::LevelStretches(const Assumptions& assumptions, const Network& network)
     : network_(network),
       length_(in_metres(assumptions.dump_site_length)),
+      line_(in_metres(assumptions.draft_engine_length +
+                      assumptions.portable_tank_length * assumptions.most_portable_tanks)),
       most_(assumptions.steepest_dump_site_pct * 100.0) {}
 
 bool LevelStretches::steep(Grade grade) const {
@@ -65,9 +75,51 @@ bool LevelStretches::level(RoadSpot spot) const {
 
 std::optional<double> LevelStretches::grade_pct_beside(const District& district, RoadSpot spot,
                                                        Point place) const {
-    const bool beside =
-        in_metres(distance(place, place_of(district, network_, spot))) <= length_ / 2.0;
-    return beside ? grade_pct(spot) : std::nullopt;
+    return beside(district, spot, place) ? grade_pct(spot) : std::nullopt;
+}
+
+bool LevelStretches::beside(const District& district, RoadSpot spot, Point place) const {
+    return in_metres(distance(place, place_of(district, network_, spot))) <= length_ / 2.0;
+}
+
+// Metres from the spot towards the start (-1) or the end (1) of its edge.
+double LevelStretches::straight_to(const District& district, RoadSpot spot, double toward) const {
+    const std::span<const Grade> steps = network_.grades.of(spot.edge.position());
+    const double length = length_of(network_, spot);
+    const auto there = [&](double along) {
+        return place_of(district, network_, {spot.edge, std::clamp(along, 0.0, length)});
+    };
+    const Point before = there(spot.along - pace / 2.0);
+    const Point after = there(spot.along + pace / 2.0);
+    const Point ahead{(after.x - before.x) * toward, (after.y - before.y) * toward};
+    for (double gone = 0.0; gone < line_; gone += pace) {
+        const double from = spot.along + toward * gone;
+        const double left = toward > 0.0 ? length - from : from;
+        if (left <= 0.0) {
+            return gone + left;
+        }
+        const Point a = there(from);
+        const Point b = there(from + toward * pace);
+        const bool is_steep =
+            !steps.empty() &&
+            steep(steps[std::min(steps.size() - 1,
+                                 static_cast<std::size_t>((from + toward * step_hair) / length *
+                                                          static_cast<double>(steps.size())))]);
+        if (is_steep || turned(ahead, {b.x - a.x, b.y - a.y})) {
+            return gone;
+        }
+    }
+    return line_;
+}
+
+Length LevelStretches::straight(const District& district, RoadSpot spot) const {
+    const double both = straight_to(district, spot, -1.0) + straight_to(district, spot, 1.0);
+    return metres(std::clamp(both, 0.0, line_));
+}
+
+std::optional<Length> LevelStretches::straight_beside(const District& district, RoadSpot spot,
+                                                      Point place) const {
+    return beside(district, spot, place) ? std::optional(straight(district, spot)) : std::nullopt;
 }
 
 std::optional<RoadSpot> LevelStretches::nearest(RoadSpot spot, double low, double high) const {

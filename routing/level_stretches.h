@@ -35,15 +35,27 @@ public:
     // of dump_site_length from there, as a lot does: the road does not tell its grade.
     std::optional<double> grade_pct_beside(const District& district, RoadSpot spot,
                                            Point place) const;
+    // Road around the spot that is straight and level, on its edge and as far as the drafting
+    // engine and the longest line of portable tanks take: nowhere steep, and nowhere turning by
+    // more than 15 degrees from its direction at the spot (common practice, no source). O(length /
+    // 3 m).
+    Length straight(const District& district, RoadSpot spot) const;
+
+    // The same where a place is set up beside its spot, as above.
+    std::optional<Length> straight_beside(const District& district, RoadSpot spot,
+                                          Point place) const;
     bool steep_pct(double grade_pct) const { return grade_pct * 100.0 > most_ + 1e-6; }
 
 private:
     bool steep(Grade grade) const;
+    bool beside(const District& district, RoadSpot spot, Point place) const;
+    double straight_to(const District& district, RoadSpot spot, double toward) const;
     std::optional<RoadSpot> nearest_among(RoadSpot spot, double low, double high,
                                           std::span<const Grade> steps) const;
 
     const Network& network_;
     double length_;  // metres
+    double line_;    // of engine and tanks, metres
     double most_;    // hundredths of a percent
 };
 

@@ -79,7 +79,7 @@ struct DumpSitePlace {
     std::uint32_t row = 0;
     Point place;
     std::optional<LaneClass> lane;
-    std::optional<int> portable_tanks;  // that fit; none = up to three
+    std::optional<int> portable_tanks;  // that fit; none = by the road beside it
     bool turnaround = false;            // a tanker can turn there; not said = no
 };
 

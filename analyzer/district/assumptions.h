@@ -67,6 +67,11 @@ struct Assumptions {
     // the dump site
     int offload_slots = 1;
     int most_portable_tanks = 3;
+    int portable_tanks_where_unknown = 1;
+    Length portable_tank_length = feet(16);
+    Length portable_tank_width = feet(9);
+    Length draft_engine_length = feet(35);
+    Length free_lane = feet(10);
     Length portable_tank_heel = feet(2.0 / 12.0);
     Length portable_tank_depth = feet(29.7 / 12.0);
     Flow strainer = gpm(1500);

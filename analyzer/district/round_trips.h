@@ -58,6 +58,8 @@ struct DumpSiteCandidate {
     bool single_file = false;  // narrower than two_way_width, or narrow and of unknown width
     std::optional<std::uint32_t> officers_place;  // index into District::dump_site_places
     std::optional<double> grade_pct;  // steepest of the road over dump_site_length; none: not known
+    std::optional<Length> straight;   // road there that is straight and level, as far as the
+                                      // longest line of tanks takes; none: it stands off the road
 };
 
 struct LegTimes {

@@ -135,6 +135,7 @@ enum class Limit : std::uint8_t {
     draft,
     storage,
     transfer,
+    road_room,
     offload,
     supply_line,
     hose,

@@ -54,19 +54,32 @@ Incident drawing_from(Incident incident, TankLine line) {
     return incident;
 }
 
+// With a siphon where the tank is the first to stand behind the draft tank.
+TankLine longer_by(TankLine line, Volume tank) {
+    if (line.tanks.size() == 1) {
+        line.siphons = std::max(1, line.siphons);
+    }
+    line.tanks.push_back(tank);
+    return line;
+}
+
 Incident with_tank(Incident incident, const TankLine& line) {
+    if (line.full) {
+        return incident;
+    }
     if (line.used == 0) {
         if (incident.dump_site.storage) {
             incident.dump_site.storage = *incident.dump_site.storage + one_more_tank;
         }
         return incident;
     }
-    TankLine longer = line;
-    longer.tanks.push_back(one_more_tank);
-    if (line.tanks.size() == 1) {
-        longer.siphons = std::max(1, line.siphons);
-    }
-    return drawing_from(std::move(incident), std::move(longer));
+    return drawing_from(std::move(incident), longer_by(line, one_more_tank));
+}
+
+Incident with_road(Incident incident, const TankLine& line) {
+    return line.left.empty()
+               ? incident
+               : drawing_from(std::move(incident), longer_by(line, line.left.front()));
 }
 
 Incident with_siphon(Incident incident, const TankLine& line) {
@@ -100,8 +113,8 @@ Incident with_tanker_more(Incident incident, const TankLine& /*as it is*/) {
 
 using Relief = Incident (*)(Incident, const TankLine&);
 constexpr std::array<Relief, relieved.size()> reliefs{
-    with_tanker_more, with_fill_place, with_double_source, without_cap,
-    with_tank,        with_siphon,     with_slot,          ready_earlier,
+    with_tanker_more, with_fill_place, with_double_source, without_cap,   with_tank,
+    with_siphon,      with_road,       with_slot,          ready_earlier,
 };
 
 }  // namespace

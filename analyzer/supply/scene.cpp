@@ -73,13 +73,14 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
                     first_arrival + assumptions.start_after_arrival);
     scene.tanks = std::move(there.tanks);
     scene.line = std::move(there.line);
+    scene.room = there.room;
     scene.siphon_of = there.siphon_of;
     if (scene.tankers.empty()) {
         scene.missing = on_the_near_side.empty() ? Limit::fleet : Limit::no_route;
     } else if (scene.engines.size() < 2) {
         scene.missing = Limit::engines;
     } else if (scene.tanks.empty()) {
-        scene.missing = Limit::storage;
+        scene.missing = scene.line.left.empty() ? Limit::storage : Limit::road_room;
     }
     if (scene.missing != Limit::none) {
         return scene;

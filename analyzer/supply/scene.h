@@ -33,6 +33,7 @@ struct Scene {
     HoseThere hose;                        // of the attack and the draft engine
     std::vector<TanksSetUp> tanks;         // by arrival
     TankLine line;                         // of these tanks
+    RoadRoom room;                         // for them
     UnitIndex siphon_of;                   // the unit whose siphon runs; not valid: none does
     DumpSite set_up;                       // what the incident run takes
     Limit missing = Limit::none;           // why there can be no continuous flow; none = there can

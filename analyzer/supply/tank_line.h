@@ -14,6 +14,8 @@ namespace farwater::supply {
 struct TankLine {
     std::vector<Volume> tanks;  // usable, the draft tank first, then in the order they are set up
     std::size_t used = 0;       // of them, from the draft tank on; not more than are in reach
+    std::vector<Volume> left;   // usable, on the units that are there, for want of room
+    bool full = false;          // there is no room for another tank
     int siphons = 0;            // that run at a time, each with its own drive line
     Flow siphon;                // what each moves
     Flow drive_water;           // that the draft pump gives each, and that comes back to the tank

@@ -7,46 +7,39 @@
 namespace farwater::supply {
 namespace {
 
-Volume usable_of(const Unit& unit, int set_up, int carried, const DumpSiteCandidate& site,
-                 const Assumptions& assumptions) {
-    if (set_up <= 0) {
-        return gallons(0);
-    }
+// Of one of the tanks that a unit carries.
+Volume usable_of(const Unit& unit, const DumpSiteCandidate& site, const Assumptions& assumptions) {
     return hydraulics::usable_of_portable_tank(
-        unit.portable_tank * (static_cast<double>(set_up) / carried),
-        assumptions.portable_tank_depth, assumptions.portable_tank_heel,
+        unit.portable_tank / std::max(1, unit.portable_tanks), assumptions.portable_tank_depth,
+        assumptions.portable_tank_heel,
         assumptions.portable_tank_slope_loss * site.grade_pct.value_or(0.0));
 }
 
-int room_for_tanks(const District& district, const DumpSiteCandidate& site) {
-    const int most = district.assumptions.most_portable_tanks;
-    return site.officers_place
-               ? std::min(
-                     most,
-                     district.dump_site_places[*site.officers_place].portable_tanks.value_or(most))
-               : most;
-}
-
-std::vector<TanksSetUp> set_up(const Situation& situation, std::span<const Arrival> carriers,
-                               const DumpSiteCandidate& site, Duration start) {
+void set_up(TanksThere& there, const Situation& situation, std::span<const Arrival> carriers,
+            const DumpSiteCandidate& site, Duration start) {
     const Assumptions& assumptions = situation.district.assumptions;
     const Duration work = assumptions.setup_portable_tank +
                           at(situation.district.seasons, situation.trips.season).extra_setup;
-    int room = room_for_tanks(situation.district, site);
-    std::vector<TanksSetUp> tanks;
+    int room = there.room.tanks;
     for (const Arrival& carrier : carriers) {
         const Unit& unit = at(situation.district.units, carrier.unit);
         const Duration up = carrier.at_scene + work;
-        const int carried = unit.portable_tank > gallons(0) ? std::max(1, unit.portable_tanks) : 0;
-        const int placed = std::min(room, carried);
-        const Volume usable = usable_of(unit, placed, carried, site, assumptions);
-        if (usable <= gallons(0) || (!tanks.empty() && up > start)) {
+        const Volume usable = usable_of(unit, site, assumptions);
+        if (usable <= gallons(0) || (!there.tanks.empty() && up > start)) {
             continue;
         }
-        tanks.push_back({carrier.unit, placed, usable, up});
+        const int carried = std::max(1, unit.portable_tanks);
+        const int placed = std::min(room, carried);
+        if (placed > 0) {
+            there.tanks.push_back({carrier.unit, placed, usable * placed, up});
+            there.line.tanks.insert(there.line.tanks.end(), static_cast<std::size_t>(placed),
+                                    usable);
+        }
+        there.line.left.insert(there.line.left.end(), static_cast<std::size_t>(carried - placed),
+                               usable);
         room -= placed;
     }
-    return tanks;
+    there.line.full = room <= 0;
 }
 
 void add_siphon(TanksThere& there, const Situation& situation, std::span<const Arrival> carriers,
@@ -73,14 +66,8 @@ void add_siphon(TanksThere& there, const Situation& situation, std::span<const A
 TanksThere tanks_there(const Situation& situation, std::span<const Arrival> carriers,
                        const DumpSiteCandidate& site, Duration start) {
     TanksThere there;
-    there.tanks = set_up(situation, carriers, site, start);
-    if (there.tanks.empty()) {
-        return there;
-    }
-    for (const TanksSetUp& of_unit : there.tanks) {
-        there.line.tanks.insert(there.line.tanks.end(), static_cast<std::size_t>(of_unit.tanks),
-                                of_unit.usable / static_cast<double>(of_unit.tanks));
-    }
+    there.room = road_room(situation.district, site);
+    set_up(there, situation, carriers, site, start);
     add_siphon(there, situation, carriers, start);
     there.line.used = tanks_in_reach(there.line);
     return there;

@@ -6,6 +6,7 @@
 
 #include "analyzer/district/round_trips.h"
 #include "analyzer/supply/arrivals.h"
+#include "analyzer/supply/road_room.h"
 #include "analyzer/supply/situation.h"
 #include "analyzer/supply/tank_line.h"
 
@@ -22,10 +23,11 @@ struct TanksSetUp {
 struct TanksThere {
     std::vector<TanksSetUp> tanks;  // by arrival
     TankLine line;                  // of the same tanks, all in reach in use; its draft is none
+    RoadRoom room;                  // for tanks in line
     UnitIndex siphon_of;            // the unit whose siphon runs; not valid: none is there
 };
 
-// Those of the carriers, by arrival, as many as are set up in line. What is up when the flow has to
+// Those of the carriers, by arrival, as many as find room in line. What is up when the flow has to
 // hold (`start`) counts, and the first tank of all whenever it is up. A siphon counts like a tank
 // that its carrier brings, without set-up of its own: it is laid while the draft is set up. One
 // runs at a time, the one that moves most.

@@ -91,6 +91,8 @@ std::string_view one_more(Limit limit) {
             return "one more portable tank";
         case Limit::transfer:
             return "one more jet siphon";
+        case Limit::road_room:
+            return "room for another portable tank";
         case Limit::offload:
             return "one more offload slot";
         case Limit::engines:

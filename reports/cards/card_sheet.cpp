@@ -15,6 +15,11 @@ namespace {
 std::string gpm_number(HeldFlow flow) { return fmt::format("{}", planned_gpm(flow)); }
 
 std::string start_note(const CardView& view) {
+    const supply::ParcelSupply& supply = view.supply();
+    if (in_tenths(supply.cautious) == 0 && supply.earliest_start) {
+        return fmt::format("at the start; needed flow from minute {}",
+                           minute_words(supply.earliest_start));
+    }
     const auto* look = view.look();
     return look == nullptr ? std::string()
                            : fmt::format("from minute {} for {:.0f} min",

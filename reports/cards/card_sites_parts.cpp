@@ -53,6 +53,13 @@ void add_tanks(const CardView& view, const ShuttleWorking& look, SheetPart& part
     }
     part.items.push_back(SheetText{fmt::format("Portable tanks, usable: {}. Offload slots: {}.",
                                                text, view.district().assumptions.offload_slots)});
+    if (!look.scene.line.left.empty()) {
+        part.items.push_back(
+            SheetText{fmt::format("Room for {} in line; {} more there stay on the trucks.",
+                                  plural(static_cast<std::size_t>(look.scene.room.tanks), "tank"),
+                                  look.scene.line.left.size()),
+                      false});
+    }
     const supply::TankLine& line = look.shuttle.line;
     if (line.tanks.size() > 1) {
         part.items.push_back(SheetText{

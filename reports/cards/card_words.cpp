@@ -101,6 +101,8 @@ std::string_view limit_sentence(Limit limit) {
             return "room in portable tanks";
         case Limit::transfer:
             return "transfer between portable tanks";
+        case Limit::road_room:
+            return "no room for more portable tanks on the road";
         case Limit::offload:
             return "the offload slot: tankers wait there";
         case Limit::supply_line:

@@ -58,6 +58,8 @@ std::string gain_name(Limit limit) {
             return "one more tank of 2,500 gal";
         case Limit::transfer:
             return "one more siphon that runs";
+        case Limit::road_room:
+            return "road for one more of the tanks that came";
         case Limit::offload:
             return "one more offload slot";
         case Limit::engines:

@@ -12,6 +12,47 @@ namespace {
 using supply::ShuttleWorking;
 using supply::TankLine;
 
+// Feet of road there, and what makes the number.
+std::string why_room(const Explained& explained, const ShuttleWorking& look,
+                     const DumpSiteCandidate& site) {
+    const District& district = explained.district();
+    const Assumptions& assumptions = district.assumptions;
+    switch (look.scene.room.by) {
+        case supply::RoomBy::officer:
+            return "as the officer says";
+        case supply::RoomBy::unknown:
+            return site.straight ? "the width of the road is not known"
+                                 : "off the road: nobody says how many fit";
+        case supply::RoomBy::width:
+            return fmt::format(
+                "{} ft wide: tanks in line take {} and a lane beside them {}",
+                in_plain_feet(at(district.roads, site.road).width.value_or(Length{})),
+                in_plain_feet(assumptions.portable_tank_width),
+                in_plain_feet(assumptions.free_lane));
+        case supply::RoomBy::length:
+            return fmt::format(
+                "{} ft straight and level: the engine takes {}, a tank {}; {} ft wide",
+                in_plain_feet(site.straight.value_or(Length{})),
+                in_plain_feet(assumptions.draft_engine_length),
+                in_plain_feet(assumptions.portable_tank_length),
+                in_plain_feet(at(district.roads, site.road).width.value_or(Length{})));
+    }
+    return {};
+}
+
+void room_line(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    const DumpSiteCandidate& site =
+        at(explained.findings.seasons.front().trips.dump_sites, look.lay.dump_site);
+    page.rests_on({"portable_tanks_where_unknown", "portable_tank_length_ft",
+                   "portable_tank_width_ft", "draft_engine_ft", "free_lane_ft"});
+    page.number("portable tanks that fit in line", look.scene.room.tanks, Digits::none, "tanks",
+                why_room(explained, look, site));
+    if (!look.scene.line.left.empty()) {
+        page.number("tanks that came and find no room",
+                    static_cast<double>(look.scene.line.left.size()), Digits::none, "tanks");
+    }
+}
+
 void tanks_of_units(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
     const District& district = explained.district();
     const Assumptions& assumptions = district.assumptions;
@@ -116,6 +157,7 @@ void draft_line(const Explained& explained, const ShuttleWorking& look, WorkedPa
 }  // namespace
 
 void explain_tank_line(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    room_line(explained, look, page);
     tanks_of_units(explained, look, page);
     const TankLine& line = look.shuttle.line;
     if (line.used == 0) {

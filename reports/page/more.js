@@ -49,6 +49,7 @@ const More = (() => {
     ["gain_no_draft_limit_gpm", "a draft without its limit"],
     ["gain_portable_tank_gpm", "one more portable tank, 2,500 gal"],
     ["gain_siphon_gpm", "one more siphon between portable tanks"],
+    ["gain_road_room_gpm", "room for another portable tank"],
     ["gain_offload_slot_gpm", "one more slot to offload at"],
     ["gain_ready_5_min_gpm", "everything ready 5 min earlier"],
   ];

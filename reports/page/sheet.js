@@ -27,10 +27,15 @@ const Sheet = (() => {
     const flow = Parcels.flow(row);
     const big = element("p", "big", element("b", "", Words.whole(flow)), " gpm");
     const start = Parcels.start(row);
+    const lasting = Words.minutes(number("duration_min", row));
+    const earliest = number("earliest_start_min", row);
+    // Hose that is laid too late gives nothing at the start, and then all at once.
     const words =
       flow > 0
-        ? `held from minute ${Words.whole(Math.ceil(start - 1e-9))} after the alarm, for ${Words.minutes(number("duration_min", row))}`
-        : `no flow that can be held for ${Words.minutes(number("duration_min", row))}`;
+        ? `held from minute ${Words.whole(Math.ceil(start - 1e-9))} after the alarm, for ${lasting}`
+        : earliest > 0
+          ? `nothing is held at the start; the planned flow is, from minute ${Words.whole(Math.ceil(earliest - 1e-9))} after the alarm, for ${lasting}`
+          : `no flow that can be held for ${lasting}`;
     const need = `Planned flow ${Words.whole(Parcels.needed(row))} gpm`;
     const short = Parcels.shortfall(row);
     return [

@@ -25,6 +25,7 @@ const Words = (() => {
     draft: "drafting at the dump site",
     storage: "portable tanks",
     transfer: "transfer between tanks",
+    road_room: "room for portable tanks on the road",
     offload: "offloading",
     supply_line: "supply line",
     hose: "hose on the units there",

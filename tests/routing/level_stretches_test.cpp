@@ -204,3 +204,30 @@ TEST_CASE("the nearest level spot of an edge equals a look at every ten centimet
     CHECK(moved > 40);
     CHECK(none > 40);
 }
+
+TEST_CASE("tanks in line have the road that is straight and level around their spot", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S----------J---------------B
+                   |
+                   |
+                   C
+    )"));
+    region.road("SJC");  // turns by 90 degrees at J
+    region.road("JB");
+    const auto straight_at = [&](std::size_t road, double along) {
+        const Routed routed(region.district);
+        const routing::LevelStretches level(region.district.assumptions, routed.network.network);
+        return in_feet(level.straight(
+            region.district, routing::spot_on(routed.network.network, RoadIndex(road), along)));
+    };
+    const double to_corner = region.at('J').x - region.at('S').x;
+    const double longest = 35 + 3 * 16;  // engine and three tanks
+    CHECK(straight_at(0, to_corner / 2) == Approx(longest));
+    CHECK(straight_at(1, 0.0) == Approx(longest));             // from the junction on
+    CHECK(straight_at(0, 5.0) == Approx(longest));             // 5 m behind it, the rest before it
+    region.district.roads.pop_back();                          // no junction at the corner now
+    CHECK(straight_at(0, to_corner - 6.0) >= longest - 1e-9);  // 6 m before the corner, and back
+    CHECK(straight_at(0, to_corner - 0.5) < longest / 2);      // in the corner
+    raise_after(region, 'S', 9);
+    CHECK(straight_at(0, 300.0) == 0.0);  // on the hill
+}

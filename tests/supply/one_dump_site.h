@@ -22,9 +22,9 @@ inline Unit unit_of(std::string id, UnitKind kind, double tank) {
     return unit;
 }
 
-// One station, one dump site 5 min away, one hydrant of 1,000 gpm 4 min from the dump site (further
-// sources 20 s farther each), one
-// parcel with 200 ft of hose; two engines and four tankers.
+// One station, one dump site 5 min away on a road that is wide and straight, one hydrant of 1,000
+// gpm 4 min from the dump site (further sources 20 s farther each), one parcel with 200 ft of hose;
+// two engines and four tankers.
 struct OneDumpSite {
     District district;
     WaterReview water;
@@ -55,6 +55,7 @@ struct OneDumpSite {
         hydrant.usable = UsableWater::unlimited();
         district.sources.push_back(hydrant);
         district.parcels.push_back(Parcel{.id = "P1"});
+        district.roads.emplace_back().width = feet(24);
         refresh();
     }
 
@@ -75,7 +76,8 @@ struct OneDumpSite {
         trips = RoundTrips{};
         access.clear();
         trips.season = SeasonIndex(0);
-        trips.dump_sites.push_back({});
+        trips.dump_sites.emplace_back().road = RoadIndex(0);
+        trips.dump_sites.back().straight = feet(200);
         StationDrive drive;
         drive.station = StationIndex(0);
         drive.loaded.fill(tenths_of_second(3000));

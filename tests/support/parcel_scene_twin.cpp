@@ -225,15 +225,32 @@ Crews crews_at(const Town& town, Hour hour, std::size_t parcel, double first_arr
             who_is_there(town, hour, parcel, UnitKind::tanker, first_arrival, place)};
 }
 
+// By the officer's word, else tank by tank behind the engine, with a lane beside them.
+int fit_in_line(const District& district, const DumpSiteCandidate& site) {
+    const Assumptions& a = district.assumptions;
+    if (site.officers_place &&
+        district.dump_site_places[*site.officers_place].portable_tanks.has_value()) {
+        return *district.dump_site_places[*site.officers_place].portable_tanks;
+    }
+    const auto width = at(district.roads, site.road).width;
+    if (!width || !site.straight) {
+        return a.portable_tanks_where_unknown;
+    }
+    int tanks = 1;
+    Length taken = a.draft_engine_length + a.portable_tank_length * 2.0;
+    while (*width >= a.portable_tank_width + a.free_lane && taken <= *site.straight + feet(1e-5) &&
+           tanks < 100) {
+        ++tanks;
+        taken += a.portable_tank_length;
+    }
+    return tanks;
+}
+
 // The tanks at a dump site, of attack engine, draft engine and tankers.
 Tanks tanks_at(const Town& town, Hour hour, const Crews& crews, double start,
                const DumpSiteCandidate& site) {
     const Assumptions& a = town.district.assumptions;
-    int room = a.most_portable_tanks;
-    if (site.officers_place) {
-        const DumpSitePlace& place = town.district.dump_site_places[*site.officers_place];
-        room = std::min(room, place.portable_tanks.value_or(room));
-    }
+    const int room = std::min(a.most_portable_tanks, fit_in_line(town.district, site));
     std::vector<There> carriers(crews.engines.begin(), crews.engines.begin() + 2);
     carriers.insert(carriers.end(), crews.haulers.begin(), crews.haulers.end());
     return tanks_of(town, hour, by_arrival(carriers), start, room,
