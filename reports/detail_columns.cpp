@@ -33,7 +33,32 @@ constexpr std::array<GainColumn, supply::relieved.size()> gain_names{{
     {"gain_road_room_gpm", "That road for one more of the portable tanks that came gains, gpm."},
     {"gain_offload_slot_gpm", "That one more slot to offload at gains, gpm."},
     {"gain_ready_5_min_gpm", "That fill and dump sites ready 5 minutes earlier gain, gpm."},
+    {"gain_crew_gpm", "That people for one more fill site gain, gpm."},
 }};
+
+std::vector<ColumnOf> people_columns(const Findings& findings) {
+    const auto of_shuttle = [findings](auto ParcelSupply::* member) {
+        return [findings, member](std::size_t row) {
+            const ParcelSupply& supply = findings.supply(row);
+            return supply.mode == SupplyMode::shuttle ? value_of_count(supply.*member)
+                                                      : io::Value{};
+        };
+    };
+    return {integer("crew_needed",
+                    "People that all jobs of the shuttle need: attack, dump site, fill sites, "
+                    "traffic, water supply officer and tankers.",
+                    of_shuttle(&ParcelSupply::crew_needed)),
+            integer("crew_there",
+                    "People there by the start, on units whose crew is listed; a further fill site "
+                    "is not opened without people for all jobs.",
+                    of_shuttle(&ParcelSupply::crew_there)),
+            integer("crew_not_listed",
+                    "Units there by the start whose crew nobody lists; they count as enough.",
+                    of_shuttle(&ParcelSupply::crew_not_listed)),
+            integer("engines_needed",
+                    "Engines that the shuttle takes: to attack, to draft and to run fill sites.",
+                    of_shuttle(&ParcelSupply::engines_needed))};
+}
 
 }  // namespace
 
@@ -65,6 +90,9 @@ std::vector<ColumnOf> gain_columns(const Findings& findings) {
                                       return shuttles(supply) ? value_of_gpm(supply.gains[i])
                                                               : io::Value{};
                                   }));
+    }
+    for (ColumnOf& column : people_columns(findings)) {
+        columns.push_back(std::move(column));
     }
     columns.push_back(integer("more_tankers",
                               "The fewest tankers more, each like the largest and with it, that "

@@ -38,11 +38,10 @@ constexpr std::array rows{
     AssumptionRow{"most_tankers", "Alarm and response", &A::most_tankers, 1, 32, medium,
                   "Tankers that go to one fire, those that are there first.", practice},
 
-    AssumptionRow{
-        "crew_attack", "Crew by job", &A::crew_attack, 0, 50, medium,
-        "People needed at the fire before it is worked on from inside; no flow depends on "
-        "the rows of this group, run cards set them against who is there.",
-        "29 CFR 1910.134 (g)(4): two inside, two outside"},
+    AssumptionRow{"crew_attack", "Crew by job", &A::crew_attack, 0, 50, medium,
+                  "People needed at the fire before it is worked on from inside. With the rows of "
+                  "this group: a second fill site is opened only with people for all jobs.",
+                  "29 CFR 1910.134 (g)(4): two inside, two outside"},
     AssumptionRow{"crew_dump_site", "Crew by job", &A::crew_dump_site, 0, 50, medium,
                   "People needed at the dump site: draft, portable tanks, spotter.", practice},
     AssumptionRow{"crew_fill_site", "Crew by job", &A::crew_fill_site, 0, 50, medium,

@@ -87,6 +87,14 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
 void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) const {
     supply.tankers = count_of(shuttle.tankers);
     supply.handbook = held(shuttle.handbook);
+    supply.crew_needed = static_cast<std::uint16_t>(shuttle.crew_needed);
+    supply.crew_there = static_cast<std::uint16_t>(shuttle.crew.people);
+    supply.crew_not_listed = count_of(shuttle.crew.not_listed);
+    supply.engines_needed = count_of(
+        engines_with_other_jobs +
+        static_cast<std::size_t>(std::ranges::count_if(shuttle.fills, [](const FillUse& fill) {
+            return fill.run_by.engine.valid() && !fill.run_by.opened_by_tanker;
+        })));
     supply.first_at_site = scene_.engines.front().unit;
     supply.first_tanker = shuttle.fills.front().first_tanker;
     supply.round_trip = rounded_up(shuttle.fills.front().round_trip);

@@ -114,7 +114,7 @@ Incident with_tanker_more(Incident incident, const TankLine& /*as it is*/) {
 using Relief = Incident (*)(Incident, const TankLine&);
 constexpr std::array<Relief, relieved.size()> reliefs{
     with_tanker_more, with_fill_place, with_double_source, without_cap,   with_tank,
-    with_siphon,      with_road,       with_slot,          ready_earlier,
+    with_siphon,      with_road,       with_slot,          ready_earlier, nullptr,
 };
 
 }  // namespace
@@ -125,7 +125,10 @@ std::vector<Gain> gains(const Incident& incident, const TankLine& line, Window w
     list.reserve(reliefs.size());
     for (std::size_t i = 0; i < reliefs.size(); ++i) {
         const HeldFlow no_gain = tenths_of_gpm(in_tenths(sustained) + no_gain_below - 1);
-        const HeldFlow with = sustained_flow_above(reliefs[i](incident, line), window, no_gain);
+        const HeldFlow with =
+            reliefs[i] == nullptr
+                ? HeldFlow{}
+                : sustained_flow_above(reliefs[i](incident, line), window, no_gain);
         const bool gains = with > no_gain;
         list.push_back(
             {relieved[i], tenths_of_gpm(gains ? in_tenths(with) - in_tenths(sustained) : 0)});

@@ -32,8 +32,12 @@ Shift shift_of(const District& district, UnitIndex unit, PeriodIndex period) {
     return overridden(by_station, by_unit);
 }
 
+std::optional<int> crew_in(const Unit& unit, const Shift& shift) {
+    return shift.crew ? shift.crew : unit.crew;
+}
+
 bool stays_in_quarters(const Unit& unit, const Shift& shift) {
-    const std::optional<int> crew = shift.crew ? shift.crew : unit.crew;
+    const std::optional<int> crew = crew_in(unit, shift);
     return crew && *crew < unit.min_crew.value_or(1);
 }
 
@@ -91,6 +95,10 @@ std::vector<Responder> roster(const District& district, PeriodIndex period, std:
                               on_request});
     }
     return responders;
+}
+
+std::optional<int> crew_of(const District& district, UnitIndex unit, PeriodIndex period) {
+    return crew_in(at(district.units, unit), shift_of(district, unit, period));
 }
 
 std::vector<std::string> response_zones(const District& district) {

@@ -2,6 +2,7 @@
 // aid.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -22,6 +23,10 @@ struct Responder {
 // else its station's, else the period's, else the assumption, staffed or volunteer. Zones without
 // response rules: own units and automatic aid at the alarm, mutual aid on request.
 std::vector<Responder> roster(const District& district, PeriodIndex period, std::string_view zone);
+
+// The crew of a unit in a period: its own staffing row, else its station's, else the apparatus
+// list; none: nobody lists it.
+std::optional<int> crew_of(const District& district, UnitIndex unit, PeriodIndex period);
 
 // The zones that rules name, sorted; the first is "" (no zone).
 std::vector<std::string> response_zones(const District& district);

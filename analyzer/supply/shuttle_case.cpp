@@ -94,9 +94,9 @@ Chosen best_alone(const Asked& asked, const Options& options) {
 }
 
 std::optional<Chosen> best_together(const Asked& asked, const Options& options,
-                                    const ShuttlePlan& alone) {
-    const SeveralQuestion question{asked.situation, asked.scene,  asked.tankers,
-                                   options.all,     asked.window, asked.factor};
+                                    const ShuttlePlan& alone, std::size_t most_sites) {
+    const SeveralQuestion question{asked.situation, asked.scene,  asked.tankers, options.all,
+                                   asked.window,    asked.factor, most_sites};
     auto several = best_of_several(question, alone);
     if (!several) {
         return std::nullopt;
@@ -168,6 +168,12 @@ ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
     result.window = asked.window;
     result.line = asked.scene.line;
     result.evidence = fleet_evidence(chosen.plan.incident);
+    result.crew = crew_there(asked.situation, asked.scene, asked.window.start);
+    result.crew_needed = crew_needed(asked.situation.district.assumptions, chosen.sources.size(),
+                                     chosen.plan.incident.tankers.size());
+    if (chosen.sources.size() > 1 && result.crew.people < result.crew_needed) {
+        result.evidence = Evidence::assumed;  // that those who are not listed are enough
+    }
     add_flows(result, chosen.plan, asked.situation.district.assumptions);
     add_clocks(result, chosen.plan.incident);
     add_fills(result, chosen);
@@ -187,6 +193,38 @@ void add_several(ShuttleCase& alone, ShuttleCase several) {
     alone.several.push_back(std::move(several));
 }
 
+// With more people a further fill site would be opened: what that gains in sustained flow.
+void add_gain_of_crew(ShuttleCase& shuttle, HeldFlow with_people) {
+    const std::int32_t more = in_tenths(with_people) - in_tenths(shuttle.sustained);
+    const auto crew = std::ranges::find(shuttle.gains, Limit::crew, &Gain::limit);
+    if (crew != shuttle.gains.end() && more >= no_gain_below) {
+        crew->flow = tenths_of_gpm(more);
+        shuttle.limit = binding_limit(shuttle.gains);
+    }
+}
+
+constexpr std::size_t most_fill_sites = 3;
+
+// Two or three fill sites beside the one of `alone`, with the people that are there.
+void add_together(ShuttleCase& alone, const Asked& asked, const Options& options,
+                  const ShuttlePlan& plan) {
+    const std::size_t manned = fill_sites_manned(asked.situation.district.assumptions, alone.crew,
+                                                 alone.tankers, most_fill_sites);
+    if (const auto together = best_together(asked, options, plan, manned)) {
+        add_several(alone, case_of(asked, *together));
+    }
+    if (manned == most_fill_sites) {
+        return;
+    }
+    if (const auto all = best_together(asked, options, plan, most_fill_sites)) {
+        const HeldFlow with_people = sustained_flow(all->plan.incident, asked.window);
+        add_gain_of_crew(alone, with_people);
+        for (ShuttleCase& several : alone.several) {
+            add_gain_of_crew(several, with_people);
+        }
+    }
+}
+
 ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Duration duration,
                               bool bounded) {
     const Assumptions& assumptions = situation.district.assumptions;
@@ -194,6 +232,7 @@ ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Du
     nothing.window = window_of(scene, assumptions, duration);
     nothing.limit = scene.missing;
     nothing.line = scene.line;
+    nothing.crew = crew_there(situation, scene, nothing.window.start);
     if (scene.missing != Limit::none) {
         return nothing;
     }
@@ -206,9 +245,7 @@ ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Du
     }
     const Chosen chosen = best_alone(asked, options);
     ShuttleCase result = case_of(asked, chosen);
-    if (const auto together = best_together(asked, options, chosen.plan)) {
-        add_several(result, case_of(asked, *together));
-    }
+    add_together(result, asked, options, chosen.plan);
     return result;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "analyzer/supply/assessment.h"
+#include "analyzer/supply/crew.h"
 #include "analyzer/supply/fill_option.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/limits.h"
@@ -35,6 +36,8 @@ struct ShuttleCase {
     std::vector<FillUse> fills;  // in the order of their first tankers' arrival
     SourceIndex source;          // the first of them
     std::size_t tankers = 0;     // that are run
+    int crew_needed = 0;         // for all jobs, with these fill sites and tankers
+    CrewThere crew;              // there by the start
     Duration tank_water;
     std::optional<Duration> continuous;
     Duration gap;
@@ -50,7 +53,8 @@ struct ShuttleCase {
 // nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
 // two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
 // fill site that does not beat those two is hardly run. Then two and three fill sites at the same
-// time (several_sites.h). Where what siphons move holds the flow down, shorter lines of portable
+// time (several_sites.h), as many as there are people for (crew.h); what more people would gain
+// stands among the gains. Where what siphons move holds the flow down, shorter lines of portable
 // tanks are tried too, down to the draft tank alone; the longer one of equals is kept.
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
 

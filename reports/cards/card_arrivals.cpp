@@ -127,7 +127,7 @@ bool on_request(const supply::Working& working, UnitIndex unit) {
 std::vector<std::string> row_of(const CardView& view, const Coming& coming) {
     const District& district = view.district();
     const Unit& unit = at(district.units, coming.unit);
-    const auto crew = crew_of(district, coming.unit, view.working().variant.period);
+    const auto crew = supply::crew_of(district, coming.unit, view.working().variant.period);
     const bool asked = on_request(view.working(), coming.unit);
     return {minute_words(coming.minute),
             unit_name(district, coming.unit) + (asked ? " *" : ""),
@@ -139,23 +139,6 @@ std::vector<std::string> row_of(const CardView& view, const Coming& coming) {
 }
 
 }  // namespace
-
-std::optional<int> crew_of(const District& district, UnitIndex unit, PeriodIndex period) {
-    const Unit& it = at(district.units, unit);
-    std::optional<int> by_station;
-    std::optional<int> by_unit;
-    for (const Staffing& row : district.staffing) {
-        if (row.period != period || !row.crew) {
-            continue;
-        }
-        if (row.unit.valid() && row.unit == unit) {
-            by_unit = row.crew;
-        } else if (!row.unit.valid() && row.station == it.station) {
-            by_station = row.crew;
-        }
-    }
-    return by_unit ? by_unit : by_station ? by_station : it.crew;
-}
 
 SheetPart who_comes(const CardView& view) {
     SheetPart part{.heading = "WHO COMES TO THE DUMP SITE, IN THIS ORDER",

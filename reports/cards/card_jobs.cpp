@@ -9,27 +9,6 @@
 namespace farwater::reports {
 namespace {
 
-struct People {
-    int there = 0;
-    std::size_t not_listed = 0;  // units whose crew nobody says
-};
-
-// On the units that are there by the start.
-People people_there(const CardView& view, const supply::ShuttleWorking& look) {
-    People people;
-    for (const auto* list : {&look.scene.engines, &look.scene.tankers}) {
-        for (const supply::Arrival& arrival : *list) {
-            if (arrival.at_scene > look.shuttle.window.start) {
-                continue;
-            }
-            const auto crew = crew_of(view.district(), arrival.unit, view.working().variant.period);
-            people.there += crew.value_or(0);
-            people.not_listed += crew ? 0U : 1U;
-        }
-    }
-    return people;
-}
-
 void add_people(const CardView& view, SheetPart& part) {
     const auto* look = view.look();
     if (look == nullptr) {
@@ -38,11 +17,11 @@ void add_people(const CardView& view, SheetPart& part) {
     const Assumptions& a = view.district().assumptions;
     const int fills = static_cast<int>(std::max<std::size_t>(1, look->shuttle.fills.size()));
     const int tankers = static_cast<int>(look->shuttle.tankers);
-    const int needed = a.crew_attack + a.crew_dump_site + a.crew_fill_site * fills +
-                       a.crew_traffic + a.crew_water_supply + a.crew_tanker * tankers;
-    const People people = people_there(view, *look);
+    const int needed =
+        supply::crew_needed(a, static_cast<std::size_t>(fills), look->shuttle.tankers);
+    const supply::CrewThere& people = look->shuttle.crew;
     part.items.push_back(SheetText{
-        fmt::format("People: {} needed, {} there by minute {}{}.", needed, people.there,
+        fmt::format("People: {} needed, {} there by minute {}{}.", needed, people.people,
                     minute_words(look->shuttle.window.start),
                     people.not_listed == 0 ? ""
                                            : fmt::format(", and {} whose crew is not listed",

@@ -97,6 +97,8 @@ std::string_view one_more(Limit limit) {
             return "one more offload slot";
         case Limit::engines:
             return "all set up 5 min sooner";
+        case Limit::crew:
+            return "people for one more fill site";
         default:
             return word(limit);
     }
@@ -141,6 +143,8 @@ std::string_view call_for(Limit limit) {
             return "a jet siphon";
         case Limit::offload:
             return "people and spotters for a second offload place";
+        case Limit::crew:
+            return "people for another fill site";
         case Limit::supply_line:
         case Limit::hose:
             return "an engine with large hose";

@@ -58,9 +58,6 @@ SheetPart limits_part(const CardView& view);
 SheetPart jobs_part(const CardView& view);
 SheetPart cautions_part(const CardView& view);
 
-// The crew of a unit in a period, as the staffing list or the apparatus list has it.
-std::optional<int> crew_of(const District& district, UnitIndex unit, PeriodIndex period);
-
 // A page of the source book.
 PrintedSheet source_sheet(const CardBook& book, const RoadsAround& roads,
                           const supply::CountedSource& counted);

@@ -64,6 +64,8 @@ std::string gain_name(Limit limit) {
             return "one more offload slot";
         case Limit::engines:
             return "everything ready 5 min earlier";
+        case Limit::crew:
+            return "people for one more fill site";
         default:
             return std::string(word(limit));
     }
@@ -75,6 +77,26 @@ void gain_lines(const ShuttleCase& shuttle, WorkedPage& page) {
                "the largest gain; each is a run of its own. The supply line may hold it lower");
     for (const supply::Gain& gain : shuttle.gains) {
         page.number(gain_name(gain.limit), in_gpm(flow_of(gain.flow)), Digits::one, "gpm more");
+    }
+}
+
+void crew_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
+    const Assumptions& a = explained.district().assumptions;
+    page.part("The people it takes, and those who are there by the start");
+    page.rests_on({"crew_attack", "crew_dump_site", "crew_fill_site", "crew_traffic",
+                   "crew_water_supply", "crew_tanker"});
+    page.sum("people needed",
+             fmt::format("{} + {} + {} x {} + {} + {} + {} x {}", a.crew_attack, a.crew_dump_site,
+                         a.crew_fill_site, shuttle.fills.size(), a.crew_traffic,
+                         a.crew_water_supply, a.crew_tanker, shuttle.tankers),
+             shuttle.crew_needed, Digits::none, "people",
+             "attack, dump site, fill sites, traffic, water supply officer, tankers");
+    page.number("people there", shuttle.crew.people, Digits::none, "people",
+                "a further fill site is not opened without people for every job");
+    if (shuttle.crew.not_listed > 0) {
+        page.number("units there whose crew nobody lists",
+                    static_cast<double>(shuttle.crew.not_listed), Digits::none, "units",
+                    "they count as enough");
     }
 }
 
@@ -168,6 +190,7 @@ void explain_shuttle_flow(const Explained& explained, const ShuttleWorking& look
                 look.supply.one_tanker_out);
         through("from the late horizon on", shuttle.later, look.supply.later);
     }
+    crew_lines(explained, shuttle, page);
     gain_lines(shuttle, page);
 }
 

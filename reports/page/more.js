@@ -52,6 +52,7 @@ const More = (() => {
     ["gain_road_room_gpm", "room for another portable tank"],
     ["gain_offload_slot_gpm", "one more slot to offload at"],
     ["gain_ready_5_min_gpm", "everything ready 5 min earlier"],
+    ["gain_crew_gpm", "people for one more fill site"],
   ];
   const down = (gpm) => Math.floor(gpm / 5) * 5;
 

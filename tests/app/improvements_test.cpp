@@ -89,6 +89,9 @@ file = "staffing.csv"
 file = "ideas.csv"
 crs = "EPSG:32618"
 
+[assumptions]
+portable_tanks_where_unknown = 3
+
 [rating]
 terms = "schedule_8b"
 

@@ -152,12 +152,17 @@ private:
 
 std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
                                             const ShuttlePlan& alone) {
+    if (question.most_sites < 2) {
+        return std::nullopt;
+    }
     SeveralSearch search(question, alone);
     search.try_pairs();
     if (!search.found()) {
         return std::nullopt;
     }
-    search.try_third();
+    if (question.most_sites > 2) {
+        search.try_third();
+    }
     return search.answer();
 }
 

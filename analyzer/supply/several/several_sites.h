@@ -27,7 +27,8 @@ struct SeveralQuestion {
     const std::vector<Tanker>& tankers;      // the scene's
     const std::vector<FillOption>& options;  // that somebody can fill at, the nearest first
     Window window;
-    double factor = 1.0;  // of the cautious flow
+    double factor = 1.0;         // of the cautious flow
+    std::size_t most_sites = 3;  // that there are people for
 };
 
 // The largest cautious flow that is found over two or three fill sites, when it is more than that
