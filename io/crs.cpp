@@ -9,9 +9,9 @@
 #include <fmt/format.h>
 #include <ogr_spatialref.h>
 
-#include "io/dataset.h"
 #include "io/error.h"
-#include "io/parse_cell.h"
+#include "io/records/dataset.h"
+#include "io/records/parse_cell.h"
 
 namespace farwater::io {
 namespace {

@@ -1,6 +1,6 @@
 // Coordinate reference systems and the way into the one working CRS of a run (which that is:
-// io/working_crs.h). Axis order is x = east, y = north everywhere (one factory sets it), heights
-// are stripped, an "Undefined" CRS is none.
+// io/inputs/working_crs.h). Axis order is x = east, y = north everywhere (one factory sets it),
+// heights are stripped, an "Undefined" CRS is none.
 #pragma once
 
 #include <memory>

@@ -5,15 +5,15 @@
 
 #include <fmt/format.h>
 
-#include "io/district_layers.h"
 #include "io/error.h"
-#include "io/improvement_table.h"
-#include "io/need_table.h"
-#include "io/parse_cell.h"
-#include "io/rating_table.h"
-#include "io/read_standard.h"
-#include "io/settings_text.h"
-#include "io/toml_table.h"
+#include "io/records/parse_cell.h"
+#include "io/settings/district_layers.h"
+#include "io/settings/improvement_table.h"
+#include "io/settings/need_table.h"
+#include "io/settings/rating_table.h"
+#include "io/settings/read_standard.h"
+#include "io/settings/settings_text.h"
+#include "io/settings/toml_table.h"
 
 namespace farwater::io {
 namespace {

@@ -1,5 +1,6 @@
 // The district file: where the data lie, how their columns map to ours, which assumptions hold.
-// Read and checked as a whole before any input is opened. What may stand in it: io/schema.h.
+// Read and checked as a whole before any input is opened. What may stand in it:
+// io/settings/schema.h.
 #pragma once
 
 #include <filesystem>
@@ -15,7 +16,7 @@
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/rating_rules.h"
 #include "analyzer/district/words.h"
-#include "io/toml_tree.h"
+#include "io/settings/toml_tree.h"
 
 namespace farwater::io {
 
@@ -31,7 +32,7 @@ struct LayerSpec {
     std::string layer;   // empty = the only layer
     std::string crs;     // empty = as the layer says
     std::string where;   // OGR attribute filter; empty = all records
-    std::string schema;  // open standard of the layer (io/road_schemas.h); empty = none
+    std::string schema;  // open standard of the layer (io/inputs/road_schemas.h); empty = none
     std::vector<std::string> open_options;
     std::map<std::string, std::string, std::less<>> columns;  // our field -> their column
     std::map<std::string, ValueMap, std::less<>> values;

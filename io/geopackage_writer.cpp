@@ -7,10 +7,10 @@
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
-#include "io/dataset.h"
-#include "io/disk.h"
 #include "io/error.h"
-#include "io/geopackage_layer.h"
+#include "io/files/disk.h"
+#include "io/geopackage/geopackage_layer.h"
+#include "io/records/dataset.h"
 #include "io/second_pass.h"
 
 namespace farwater::io {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "io/parse_cell.h"
+#include "io/records/parse_cell.h"
 
 namespace farwater::io {
 

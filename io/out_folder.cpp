@@ -13,8 +13,8 @@
 #include <fcntl.h>
 #include <unistd.h>
 
-#include "io/disk.h"
-#include "io/out_folder_lock.h"
+#include "io/files/disk.h"
+#include "io/files/out_folder_lock.h"
 
 namespace farwater::io {
 

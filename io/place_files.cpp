@@ -10,8 +10,8 @@
 #include <ogr_spatialref.h>
 
 #include "io/error.h"
+#include "io/files/xml_text.h"
 #include "io/whole_file.h"
-#include "io/xml_text.h"
 
 namespace farwater::io {
 namespace {

@@ -2,16 +2,16 @@
 
 #include <map>
 
-#include "io/houses.h"
-#include "io/joined_table.h"
-#include "io/layer_source.h"
-#include "io/read_elevation.h"
-#include "io/read_fleet.h"
-#include "io/read_places.h"
-#include "io/read_roads.h"
-#include "io/read_water.h"
-#include "io/record_shape.h"
-#include "io/working_crs.h"
+#include "io/inputs/houses.h"
+#include "io/inputs/read_elevation.h"
+#include "io/inputs/read_fleet.h"
+#include "io/inputs/read_places.h"
+#include "io/inputs/read_roads.h"
+#include "io/inputs/read_water.h"
+#include "io/inputs/working_crs.h"
+#include "io/records/joined_table.h"
+#include "io/records/layer_source.h"
+#include "io/records/record_shape.h"
 
 namespace farwater::io {
 namespace {

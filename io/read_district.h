@@ -11,9 +11,9 @@
 #include "analyzer/work/work.h"
 #include "io/crs.h"
 #include "io/district_file.h"
-#include "io/layer_rows.h"
-#include "io/read_parcels.h"
-#include "io/unchanged_files.h"
+#include "io/files/unchanged_files.h"
+#include "io/inputs/read_parcels.h"
+#include "io/records/layer_rows.h"
 
 namespace farwater::io {
 
@@ -27,8 +27,8 @@ struct ReadResult {
 };
 
 // A record's row number is its place in GDAL's natural reading order of the layer under the
-// section's `where`, from 0; open_layer (io/dataset.h) gives the same order when the writer reads
-// again.
+// section's `where`, from 0; open_layer (io/records/dataset.h) gives the same order when the writer
+// reads again.
 //
 // Throws InputError: missing file, layer or column; no CRS; empty layer of a required kind; a layer
 // off the district; more than 90 % of a layer's records unusable; a raster without unit. Throws

@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "io/faults.h"
 #include "io/near_word.h"
+#include "io/settings/faults.h"
 
 namespace farwater::io {
 namespace {

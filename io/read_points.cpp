@@ -7,14 +7,14 @@
 #include <fmt/format.h>
 #include <ogrsf_frmts.h>
 
-#include "io/dataset.h"
 #include "io/error.h"
 #include "io/near_word.h"
-#include "io/parse_cell.h"
-#include "io/record.h"
-#include "io/record_shape.h"
-#include "io/schema.h"
-#include "io/unique_ids.h"
+#include "io/records/dataset.h"
+#include "io/records/parse_cell.h"
+#include "io/records/record.h"
+#include "io/records/record_shape.h"
+#include "io/records/unique_ids.h"
+#include "io/settings/schema.h"
 
 namespace farwater::io {
 namespace {

@@ -11,7 +11,7 @@
 #include "analyzer/work/work.h"
 #include "io/crs.h"
 #include "io/district_file.h"
-#include "io/layer_rows.h"
+#include "io/records/layer_rows.h"
 
 namespace farwater::io {
 

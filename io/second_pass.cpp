@@ -7,11 +7,11 @@
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
-#include "io/carried_columns.h"
-#include "io/dataset.h"
 #include "io/error.h"
-#include "io/geopackage_rows.h"
-#include "io/unchanged_files.h"
+#include "io/files/unchanged_files.h"
+#include "io/geopackage/carried_columns.h"
+#include "io/geopackage/geopackage_rows.h"
+#include "io/records/dataset.h"
 
 namespace farwater::io {
 

@@ -3,7 +3,7 @@
 
 #include "analyzer/work/work.h"
 #include "io/crs.h"
-#include "io/geopackage_layer.h"
+#include "io/geopackage/geopackage_layer.h"
 #include "io/pass_through.h"
 
 namespace farwater::io {

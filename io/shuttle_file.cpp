@@ -6,12 +6,12 @@
 #include <fmt/format.h>
 
 #include "analyzer/district/assumptions.h"
-#include "io/keys_page.h"
 #include "io/near_word.h"
-#include "io/settings_text.h"
-#include "io/shuttle_keys.h"
-#include "io/toml_table.h"
-#include "io/toml_value.h"
+#include "io/settings/keys_page.h"
+#include "io/settings/settings_text.h"
+#include "io/settings/shuttle_keys.h"
+#include "io/settings/toml_table.h"
+#include "io/settings/toml_value.h"
 
 namespace farwater::io {
 namespace {

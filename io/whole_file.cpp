@@ -7,7 +7,7 @@
 #include <fcntl.h>
 #include <unistd.h>
 
-#include "io/disk.h"
+#include "io/files/disk.h"
 
 namespace farwater::io {
 

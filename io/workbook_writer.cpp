@@ -11,7 +11,7 @@
 #include <xlsxwriter.h>
 
 #include "io/error.h"
-#include "io/xml_text.h"
+#include "io/files/xml_text.h"
 
 namespace farwater::io {
 namespace {

@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 
 #include "reports/layers.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 namespace {

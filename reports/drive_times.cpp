@@ -4,8 +4,8 @@
 
 #include <fmt/format.h>
 
-#include "reports/plain_text.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 namespace {

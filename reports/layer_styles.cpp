@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 namespace {

@@ -8,10 +8,10 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/headline.h"
-#include "reports/packed_bytes.h"
-#include "reports/page_tables.h"
-#include "reports/page_text.h"
-#include "reports/svg.h"
+#include "reports/page/packed_bytes.h"
+#include "reports/page/page_tables.h"
+#include "reports/page/page_text.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

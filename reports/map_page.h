@@ -6,7 +6,7 @@
 
 #include "reports/findings.h"
 #include "reports/layers.h"
-#include "reports/page_shapes.h"
+#include "reports/page/page_shapes.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {

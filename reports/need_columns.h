@@ -6,7 +6,7 @@
 
 #include "analyzer/district/standard.h"
 #include "reports/findings.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 

@@ -7,7 +7,7 @@
 
 #include "reports/cautions.h"
 #include "reports/headline.h"
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

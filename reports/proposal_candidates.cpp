@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
+#include "reports/layers/table_builder.h"
 #include "reports/proposals.h"
-#include "reports/table_builder.h"
 
 namespace farwater::reports {
 namespace {

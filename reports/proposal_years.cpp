@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "reports/layers/table_builder.h"
 #include "reports/proposals.h"
-#include "reports/table_builder.h"
 
 namespace farwater::reports {
 namespace {

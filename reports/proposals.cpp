@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "analyzer/district/building_areas.h"
-#include "reports/source_cells.h"
-#include "reports/table_builder.h"
+#include "reports/layers/source_cells.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 namespace {

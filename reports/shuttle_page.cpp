@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
-#include "reports/plain_text.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

@@ -10,8 +10,8 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/headline.h"
-#include "reports/page_tables.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
+#include "reports/page/page_tables.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {

@@ -7,8 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "reports/layers/table_builder.h"
 #include "reports/rating/rating_evidence.h"
-#include "reports/table_builder.h"
 
 namespace farwater::reports {
 namespace {

@@ -6,9 +6,9 @@
 #include <string>
 #include <utility>
 
-#include "routing/hilbert.h"
-#include "routing/nearest_road.h"
-#include "routing/road_use.h"
+#include "routing/driving/road_use.h"
+#include "routing/structures/hilbert.h"
+#include "routing/structures/nearest_road.h"
 
 namespace farwater::routing {
 namespace {

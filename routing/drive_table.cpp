@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <utility>
 
-#include "routing/costed_roads.h"
+#include "routing/driving/travel_rule.h"
 #include "routing/fastest_ways.h"
-#include "routing/spot_ends.h"
-#include "routing/travel_rule.h"
+#include "routing/search/costed_roads.h"
+#include "routing/search/spot_ends.h"
 
 namespace farwater::routing {
 namespace {

@@ -4,13 +4,13 @@
 #include <functional>
 #include <utility>
 
-#include "routing/arrivals.h"
 #include "routing/costs.h"
-#include "routing/hose_lays.h"
+#include "routing/driving/road_pace.h"
+#include "routing/driving/road_use.h"
+#include "routing/driving/travel_rule.h"
 #include "routing/profiles.h"
-#include "routing/road_pace.h"
-#include "routing/road_use.h"
-#include "routing/travel_rule.h"
+#include "routing/search/arrivals.h"
+#include "routing/sites/hose_lays.h"
 
 namespace farwater::routing {
 namespace {

@@ -6,11 +6,11 @@
 #include <utility>
 
 #include "routing/blocked_ways.h"
-#include "routing/hilbert.h"
-#include "routing/hose_lays.h"
-#include "routing/keyed.h"
-#include "routing/site_rules.h"
-#include "routing/site_spacing.h"
+#include "routing/sites/hose_lays.h"
+#include "routing/sites/site_rules.h"
+#include "routing/sites/site_spacing.h"
+#include "routing/structures/hilbert.h"
+#include "routing/structures/keyed.h"
 
 namespace farwater::routing {
 namespace {

@@ -11,8 +11,8 @@
 
 #include "routing/costs.h"
 #include "routing/network.h"
-#include "routing/search.h"
-#include "routing/spot_times.h"
+#include "routing/search/search.h"
+#include "routing/search/spot_times.h"
 
 namespace farwater::routing {
 

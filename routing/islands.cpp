@@ -5,8 +5,8 @@
 #include <optional>
 #include <string>
 
-#include "routing/nearest_road.h"
-#include "routing/road_problem.h"
+#include "routing/noding/road_problem.h"
+#include "routing/structures/nearest_road.h"
 
 namespace farwater::routing {
 namespace {

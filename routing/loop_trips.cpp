@@ -6,12 +6,12 @@
 #include <optional>
 #include <tuple>
 
-#include "routing/blocks.h"
 #include "routing/costs.h"
-#include "routing/disjoint_pair.h"
-#include "routing/disjoint_sets.h"
-#include "routing/pool.h"
-#include "routing/travel_rule.h"
+#include "routing/driving/travel_rule.h"
+#include "routing/sites/blocks.h"
+#include "routing/structures/disjoint_sets.h"
+#include "routing/structures/pool.h"
+#include "routing/trips/disjoint_pair.h"
 
 namespace farwater::routing {
 namespace {

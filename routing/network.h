@@ -12,7 +12,7 @@
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
 #include "analyzer/work/work.h"
-#include "routing/grade.h"
+#include "routing/driving/grade.h"
 
 namespace farwater::routing {
 

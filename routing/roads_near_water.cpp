@@ -5,8 +5,8 @@
 
 #include "analyzer/geometry/point_index.h"
 #include "analyzer/geometry/polygon.h"
-#include "routing/nearest_road.h"
-#include "routing/road_use.h"
+#include "routing/driving/road_use.h"
+#include "routing/structures/nearest_road.h"
 
 namespace farwater::routing {
 namespace {

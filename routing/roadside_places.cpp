@@ -1,7 +1,7 @@
 #include "routing/roadside_places.h"
 
-#include "routing/nearest_road.h"
-#include "routing/road_use.h"
+#include "routing/driving/road_use.h"
+#include "routing/structures/nearest_road.h"
 
 namespace farwater::routing {
 namespace {

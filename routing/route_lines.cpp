@@ -7,12 +7,12 @@
 #include <utility>
 
 #include "routing/blocked_ways.h"
-#include "routing/closed_ways.h"
-#include "routing/costed_roads.h"
+#include "routing/driving/travel_rule.h"
 #include "routing/fastest_ways.h"
-#include "routing/pool.h"
+#include "routing/search/costed_roads.h"
 #include "routing/speeds.h"
-#include "routing/travel_rule.h"
+#include "routing/structures/pool.h"
+#include "routing/trips/closed_ways.h"
 
 namespace farwater::routing {
 namespace {

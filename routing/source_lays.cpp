@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "routing/costs.h"
-#include "routing/hose_lays.h"
-#include "routing/pool.h"
-#include "routing/search.h"
-#include "routing/spot_ends.h"
+#include "routing/search/search.h"
+#include "routing/search/spot_ends.h"
+#include "routing/sites/hose_lays.h"
+#include "routing/structures/pool.h"
 
 namespace farwater::routing {
 namespace {

@@ -1,8 +1,8 @@
 #include "routing/stops.h"
 
-#include "routing/hilbert.h"
-#include "routing/nearest_road.h"
 #include "routing/speeds.h"
+#include "routing/structures/hilbert.h"
+#include "routing/structures/nearest_road.h"
 
 namespace farwater::routing {
 

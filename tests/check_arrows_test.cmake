@@ -77,6 +77,8 @@ caught("io does not know supply" "io may include"
     io/x.cpp "\"analyzer/supply/run.h\"")
 caught("reports know one header of io" "reports may include"
     reports/x.cpp "\"io/reader.h\"")
+caught("the inside of a room is its own" "from the inside of io"
+    analyzer/app/x.cpp "\"io/records/record.h\"")
 caught("reports do not know the app" "reports may include"
     reports/x.cpp "\"analyzer/app/run.h\"")
 caught("nobody knows the tests" "io may include"

@@ -4,9 +4,9 @@
 
 #include <fmt/format.h>
 
-#include "analyzer/app/commands.h"
+#include "analyzer/app/commands/commands.h"
+#include "analyzer/app/commands/options.h"
 #include "analyzer/app/exit_code.h"
-#include "analyzer/app/options.h"
 #include "io/error.h"
 #include "io/interrupt.h"
 

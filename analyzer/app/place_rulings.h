@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "analyzer/app/options.h"
+#include "analyzer/app/commands/options.h"
 #include "analyzer/planning/candidates.h"
 #include "analyzer/planning/choice_problem.h"
 #include "analyzer/planning/gains.h"

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "analyzer/app/options.h"
+#include "analyzer/app/commands/options.h"
 #include "analyzer/app/stages.h"
 #include "analyzer/app/what_if.h"
 #include "analyzer/work/work.h"

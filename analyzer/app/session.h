@@ -4,7 +4,7 @@
 
 #include <string_view>
 
-#include "analyzer/app/options.h"
+#include "analyzer/app/commands/options.h"
 #include "analyzer/app/terminal.h"
 #include "analyzer/work/work.h"
 #include "io/interrupt.h"

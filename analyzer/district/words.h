@@ -15,7 +15,7 @@ enum class OneWay : std::uint8_t { both, forward, backward };
 enum class LaneClass : std::uint8_t { through, dead_end };
 enum class Surface : std::uint8_t { paved, gravel };
 
-// Which rule turns roads into minutes (routing/travel_rule.h).
+// Which rule turns roads into minutes (routing/driving/travel_rule.h).
 enum class TravelTime : std::uint8_t { road_speeds, linear_per_leg, linear_per_round_trip };
 
 enum class SourceKind : std::uint8_t { hydrant, dry_hydrant, draft_site, cistern };

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "analyzer/supply/assessor.h"
+#include "analyzer/supply/places/assessor.h"
 
 namespace farwater::supply {
 namespace {

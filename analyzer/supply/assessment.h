@@ -13,7 +13,7 @@
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
 #include "analyzer/supply/build_up.h"
-#include "analyzer/supply/limits.h"
+#include "analyzer/supply/places/limits.h"
 
 namespace farwater::supply {
 

@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
-#include "analyzer/supply/closed_queue.h"
-#include "analyzer/supply/fluid_model.h"
+#include "analyzer/supply/bounds/closed_queue.h"
+#include "analyzer/supply/filling/fluid_model.h"
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/visits.h"
 

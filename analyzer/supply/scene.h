@@ -8,13 +8,13 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/round_trips.h"
-#include "analyzer/supply/arrivals.h"
-#include "analyzer/supply/hose_there.h"
 #include "analyzer/supply/incident.h"
+#include "analyzer/supply/places/arrivals.h"
+#include "analyzer/supply/places/hose_there.h"
+#include "analyzer/supply/places/tank_line.h"
+#include "analyzer/supply/places/tanks_there.h"
 #include "analyzer/supply/roster.h"
 #include "analyzer/supply/situation.h"
-#include "analyzer/supply/tank_line.h"
-#include "analyzer/supply/tanks_there.h"
 
 namespace farwater::supply {
 

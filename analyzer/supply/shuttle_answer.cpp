@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
+#include "analyzer/supply/bounds/dispatch_bound.h"
 #include "analyzer/supply/build_up.h"
 #include "analyzer/supply/disorder.h"
-#include "analyzer/supply/dispatch_bound.h"
-#include "analyzer/supply/fill_allocation.h"
+#include "analyzer/supply/filling/fill_allocation.h"
 #include "analyzer/supply/handbook.h"
 
 namespace farwater::supply {

@@ -6,10 +6,10 @@
 #include <vector>
 
 #include "analyzer/district/words.h"
-#include "analyzer/supply/fluid_model.h"
+#include "analyzer/supply/filling/fluid_model.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/incident_run.h"
-#include "analyzer/supply/limits.h"
+#include "analyzer/supply/places/limits.h"
 
 namespace farwater::supply {
 

@@ -9,9 +9,9 @@
 
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/shuttle_scenario.h"
-#include "analyzer/supply/fluid_model.h"
+#include "analyzer/supply/filling/fluid_model.h"
 #include "analyzer/supply/incident.h"
-#include "analyzer/supply/tank_line.h"
+#include "analyzer/supply/places/tank_line.h"
 
 namespace farwater::supply {
 

@@ -7,10 +7,10 @@
 
 #include "analyzer/district/need.h"
 #include "analyzer/supply/assessment.h"
-#include "analyzer/supply/case_answers.h"
-#include "analyzer/supply/direct.h"
-#include "analyzer/supply/fill_option.h"
-#include "analyzer/supply/shuttle_case.h"
+#include "analyzer/supply/filling/fill_option.h"
+#include "analyzer/supply/places/case_answers.h"
+#include "analyzer/supply/places/direct.h"
+#include "analyzer/supply/places/shuttle_case.h"
 
 namespace farwater::supply {
 

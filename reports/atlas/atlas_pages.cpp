@@ -10,7 +10,7 @@
 #include "reports/atlas/road_index.h"
 #include "reports/cards/book_words.h"
 #include "reports/cautions.h"
-#include "reports/number_words.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

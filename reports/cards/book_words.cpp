@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "reports/cards/card_words.h"
-#include "reports/page_tables.h"
+#include "reports/page/page_tables.h"
 
 namespace farwater::reports {
 

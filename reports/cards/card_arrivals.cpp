@@ -7,7 +7,7 @@
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
 #include "reports/explain/explanation.h"
-#include "reports/number_words.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

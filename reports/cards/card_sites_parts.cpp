@@ -6,8 +6,8 @@
 
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
-#include "reports/number_words.h"
-#include "reports/routes.h"
+#include "reports/layers/routes.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

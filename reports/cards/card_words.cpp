@@ -5,8 +5,8 @@
 
 #include <fmt/format.h>
 
-#include "reports/number_words.h"
-#include "reports/plain_text.h"
+#include "reports/text/number_words.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 

@@ -10,9 +10,9 @@
 #include "reports/cards/card_words.h"
 #include "reports/cards/draw_map.h"
 #include "reports/cards/index_columns.h"
-#include "reports/packed_bytes.h"
-#include "reports/page_tables.h"
-#include "reports/svg.h"
+#include "reports/page/packed_bytes.h"
+#include "reports/page/page_tables.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

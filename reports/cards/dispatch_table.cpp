@@ -2,7 +2,7 @@
 
 #include "reports/cards/card_book.h"
 #include "reports/cards/card_words.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 namespace {

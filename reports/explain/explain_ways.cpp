@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include "reports/explain/explanation.h"
-#include "reports/routes.h"
+#include "reports/layers/routes.h"
 
 namespace farwater::reports {
 namespace {

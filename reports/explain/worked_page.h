@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "analyzer/district/units.h"
-#include "reports/plain_text.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 

@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "reports/gains/gain_page.h"
-#include "reports/number_words.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

@@ -3,7 +3,7 @@
 
 #include "reports/gains/gain_page.h"
 #include "reports/print/map_drawing.h"
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

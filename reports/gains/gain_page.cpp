@@ -6,10 +6,10 @@
 
 #include "reports/cards/card_words.h"
 #include "reports/cautions.h"
-#include "reports/number_words.h"
 #include "reports/print/sheet_page.h"
 #include "reports/shuttle_page.h"
-#include "reports/svg.h"
+#include "reports/text/number_words.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

@@ -1,4 +1,4 @@
-# Writes the page's HTML, style and script as one .cpp, for reports/page_text.h.
+# Writes the page's HTML, style and script as one .cpp, for reports/page/page_text.h.
 #   cmake -D folder=reports/page -D out=FILE.cpp -P reports/page/embed.cmake
 cmake_minimum_required(VERSION 3.25)
 
@@ -20,7 +20,7 @@ string(SHA256 script_sha256 "${script}")
 string(SHA256 style_sha256 "${style}")
 
 set(mark "farwater_page")  # ends a raw string; stands in none of the files
-set(cpp "// Written by reports/page/embed.cmake.\n#include \"reports/page_text.h\"\n\n")
+set(cpp "// Written by reports/page/embed.cmake.\n#include \"reports/page/page_text.h\"\n\n")
 string(APPEND cpp "namespace farwater::reports {\n\n")
 foreach(part IN ITEMS html style script)
     string(APPEND cpp "std::string_view page_${part}() {\n    return R\"${mark}(${${part}})${mark}\";\n}\n")

@@ -1,4 +1,4 @@
-// Tables as reports/packed_table.h packs them, read column by column when they are asked for.
+// Tables as reports/page/packed_table.h packs them, read column by column when they are asked for.
 const Packed = (() => {
   const form = { numbers: 0, words: 1, texts: 2, shapes: 3 };
   const utf8 = new TextDecoder();

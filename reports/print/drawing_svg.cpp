@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "reports/print/drawing.h"
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "reports/page_shapes.h"
+#include "reports/page/page_shapes.h"
 
 namespace farwater::reports {
 namespace {

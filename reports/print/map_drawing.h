@@ -8,7 +8,7 @@
 
 #include "analyzer/district/district.h"
 #include "reports/print/drawing.h"
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 

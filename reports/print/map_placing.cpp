@@ -1,6 +1,6 @@
 #include "reports/print/map_placing.h"
 
-#include "reports/page_shapes.h"
+#include "reports/page/page_shapes.h"
 
 namespace farwater::reports {
 

@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 #include <pango/pangocairo.h>
 
-#include "reports/plain_text.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace cairo_things {

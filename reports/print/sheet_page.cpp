@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

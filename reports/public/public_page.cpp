@@ -9,12 +9,12 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/layer_styles.h"
-#include "reports/number_words.h"
-#include "reports/page_shapes.h"
-#include "reports/page_tables.h"
+#include "reports/page/page_shapes.h"
+#include "reports/page/page_tables.h"
 #include "reports/print/sheet_html.h"
 #include "reports/public/public_tables.h"
-#include "reports/svg.h"
+#include "reports/text/number_words.h"
+#include "reports/text/svg.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {

@@ -8,10 +8,10 @@
 
 #include <fmt/format.h>
 
-#include "reports/number_words.h"
 #include "reports/print/map_drawing.h"
 #include "reports/rating/rating_sheets.h"
-#include "reports/svg.h"
+#include "reports/text/number_words.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

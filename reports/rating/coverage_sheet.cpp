@@ -8,11 +8,11 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/need_columns.h"
-#include "reports/number_words.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

@@ -3,10 +3,10 @@
 
 #include <fmt/format.h>
 
-#include "reports/number_words.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

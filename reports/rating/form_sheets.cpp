@@ -1,10 +1,10 @@
 // Forms to fill in by hand: tests of sources and apparatus, and the timed drill.
 #include <fmt/format.h>
 
-#include "reports/number_words.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

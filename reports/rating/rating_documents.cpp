@@ -7,7 +7,7 @@
 #include "reports/print/sheet_page.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/title_words.h"
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {

@@ -7,12 +7,12 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
-#include "reports/number_words.h"
-#include "reports/page_tables.h"
-#include "reports/plain_text.h"
+#include "reports/page/page_tables.h"
 #include "reports/print/blocks_paper.h"
 #include "reports/rating/rating_documents.h"
 #include "reports/rating/title_words.h"
+#include "reports/text/number_words.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

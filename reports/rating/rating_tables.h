@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "reports/findings.h"
-#include "reports/table_builder.h"
+#include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
 

@@ -5,11 +5,11 @@
 
 #include "analyzer/hydraulics/pump.h"
 #include "analyzer/supply/suction_point.h"
-#include "reports/number_words.h"
-#include "reports/page_tables.h"
+#include "reports/page/page_tables.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

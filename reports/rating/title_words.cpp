@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "reports/number_words.h"
-#include "reports/page_tables.h"
+#include "reports/page/page_tables.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

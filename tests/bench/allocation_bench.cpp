@@ -5,9 +5,9 @@
 #include <cstdlib>
 #include <ctime>
 
+#include "analyzer/supply/bounds/dispatch_bound.h"
 #include "analyzer/supply/disorder.h"
-#include "analyzer/supply/dispatch_bound.h"
-#include "analyzer/supply/fill_allocation.h"
+#include "analyzer/supply/filling/fill_allocation.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"
 #include "tests/support/slow_allocation.h"

@@ -20,7 +20,7 @@
 #include "analyzer/app/analysis.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/supply/assess.h"
-#include "analyzer/supply/assessor.h"
+#include "analyzer/supply/places/assessor.h"
 #include "io/district_file.h"
 
 namespace {

@@ -14,10 +14,10 @@
 #include <sys/resource.h>
 
 #include "io/csv_writer.h"
-#include "io/dataset.h"
 #include "io/fingerprint.h"
-#include "io/geopackage_finish.h"
+#include "io/geopackage/geopackage_finish.h"
 #include "io/geopackage_writer.h"
+#include "io/records/dataset.h"
 
 namespace {
 

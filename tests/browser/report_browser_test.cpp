@@ -1,7 +1,7 @@
 // report.html in a real browser: what people do with it, and what it says.
 #include <catch2/catch.hpp>
 
-#include "io/sqlite_file.h"
+#include "io/geopackage/sqlite_file.h"
 #include "tests/app/small_district.h"
 #include "tests/browser/node.h"
 #include "tests/support/temporary_folder.h"

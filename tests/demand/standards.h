@@ -2,7 +2,7 @@
 #pragma once
 
 #include "analyzer/demand/method.h"
-#include "io/read_standard.h"
+#include "io/settings/read_standard.h"
 
 namespace farwater::demand {
 

@@ -5,7 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "io/error.h"
-#include "io/working_crs.h"
+#include "io/inputs/working_crs.h"
 
 using namespace farwater;
 using namespace farwater::io;

@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "io/error.h"
-#include "io/schema.h"
+#include "io/settings/schema.h"
 
 using namespace farwater;
 using namespace farwater::io;

@@ -7,8 +7,8 @@
 
 #include "io/crs.h"
 #include "io/feature_table.h"
+#include "io/geopackage/sqlite_file.h"
 #include "io/geopackage_writer.h"
-#include "io/sqlite_file.h"
 
 namespace farwater::io::test {
 

@@ -1,4 +1,4 @@
-#include "io/one_way_words.h"
+#include "io/inputs/one_way_words.h"
 
 #include <random>
 

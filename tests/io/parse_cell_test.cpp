@@ -1,4 +1,4 @@
-#include "io/parse_cell.h"
+#include "io/records/parse_cell.h"
 
 #include <random>
 

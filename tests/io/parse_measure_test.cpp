@@ -1,4 +1,4 @@
-#include "io/parse_measure.h"
+#include "io/records/parse_measure.h"
 
 #include <cmath>
 #include <random>

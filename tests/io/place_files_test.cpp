@@ -5,8 +5,8 @@
 #include <cpl_minixml.h>
 #include <ogrsf_frmts.h>
 
-#include "io/dataset.h"
-#include "io/xml_text.h"
+#include "io/files/xml_text.h"
+#include "io/records/dataset.h"
 #include "tests/support/program.h"
 #include "tests/support/temporary_folder.h"
 

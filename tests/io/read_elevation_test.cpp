@@ -1,4 +1,4 @@
-#include "io/read_elevation.h"
+#include "io/inputs/read_elevation.h"
 
 #include <array>
 #include <cmath>

@@ -6,7 +6,7 @@
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
-#include "io/road_schemas.h"
+#include "io/inputs/road_schemas.h"
 #include "tests/io/read_scene.h"
 
 using namespace farwater;

@@ -1,5 +1,5 @@
 // Standards of needed flow: the program's own, and a district's copy over it.
-#include "io/read_standard.h"
+#include "io/settings/read_standard.h"
 
 #include <catch2/catch.hpp>
 

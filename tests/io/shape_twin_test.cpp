@@ -6,7 +6,7 @@
 #include <ogr_geometry.h>
 
 #include "analyzer/geometry/polygon.h"
-#include "io/shape.h"
+#include "io/records/shape.h"
 
 using namespace farwater;
 using namespace farwater::io;

@@ -1,4 +1,4 @@
-#include "io/unchanged_files.h"
+#include "io/files/unchanged_files.h"
 
 #include <filesystem>
 

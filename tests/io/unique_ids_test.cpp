@@ -1,4 +1,4 @@
-#include "io/unique_ids.h"
+#include "io/records/unique_ids.h"
 
 #include <random>
 #include <set>

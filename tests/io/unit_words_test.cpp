@@ -1,10 +1,10 @@
-#include "io/unit_words.h"
+#include "io/records/unit_words.h"
 
 #include <catch2/catch.hpp>
 
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/units.h"
-#include "io/schema.h"
+#include "io/settings/schema.h"
 
 using namespace farwater;
 using namespace farwater::io;

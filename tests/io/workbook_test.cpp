@@ -4,8 +4,8 @@
 #include <cpl_vsi.h>
 #include <ogrsf_frmts.h>
 
-#include "io/dataset.h"
 #include "io/error.h"
+#include "io/records/dataset.h"
 #include "io/workbook_writer.h"
 #include "tests/support/program.h"
 #include "tests/support/temporary_folder.h"

@@ -8,8 +8,8 @@
 #include <ogrsf_frmts.h>
 #include <sys/wait.h>
 
+#include "io/geopackage/sqlite_file.h"
 #include "io/geopackage_writer.h"
-#include "io/sqlite_file.h"
 #include "tests/io/geopackage_tables.h"
 #include "tests/support/temporary_folder.h"
 

@@ -15,7 +15,7 @@
 #include <sys/resource.h>
 
 #include "io/error.h"
-#include "io/geopackage_finish.h"
+#include "io/geopackage/geopackage_finish.h"
 #include "io/geopackage_writer.h"
 #include "tests/io/geopackage_tables.h"
 #include "tests/support/temporary_folder.h"

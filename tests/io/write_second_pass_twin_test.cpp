@@ -10,9 +10,9 @@
 #include <ogrsf_frmts.h>
 
 #include "io/fingerprint.h"
+#include "io/geopackage/sqlite_file.h"
 #include "io/geopackage_writer.h"
 #include "io/pass_through.h"
-#include "io/sqlite_file.h"
 #include "tests/io/geopackage_tables.h"
 #include "tests/support/temporary_folder.h"
 

@@ -5,7 +5,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "io/spatial_index.h"
+#include "io/geopackage/spatial_index.h"
 #include "tests/io/geopackage_tables.h"
 #include "tests/support/temporary_folder.h"
 

@@ -7,7 +7,7 @@
 #include <ogrsf_frmts.h>
 
 #include "io/error.h"
-#include "io/spatial_index.h"
+#include "io/geopackage/spatial_index.h"
 #include "tests/io/geopackage_tables.h"
 #include "tests/support/temporary_folder.h"
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "analyzer/rating/rating_terms.h"
-#include "io/read_standard.h"
+#include "io/settings/read_standard.h"
 
 namespace farwater::rating {
 

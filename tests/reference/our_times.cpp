@@ -2,8 +2,8 @@
 
 #include <numeric>
 
-#include "routing/search.h"
-#include "routing/spot_ends.h"
+#include "routing/search/search.h"
+#include "routing/search/spot_ends.h"
 
 namespace farwater::reference {
 namespace {

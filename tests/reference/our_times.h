@@ -6,7 +6,7 @@
 
 #include "routing/costs.h"
 #include "routing/network.h"
-#include "routing/spot_times.h"
+#include "routing/search/spot_times.h"
 #include "tests/reference/street_graph.h"
 
 namespace farwater::reference {

@@ -7,8 +7,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "reports/page_tables.h"
-#include "reports/page_text.h"
+#include "reports/page/page_tables.h"
+#include "reports/page/page_text.h"
 #include "tests/reports/found.h"
 
 using namespace farwater;

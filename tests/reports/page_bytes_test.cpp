@@ -3,10 +3,10 @@
 
 #include <catch2/catch.hpp>
 
-#include "reports/packed_bytes.h"
-#include "reports/packed_table.h"
-#include "reports/page_shapes.h"
-#include "reports/plain_text.h"
+#include "reports/page/packed_bytes.h"
+#include "reports/page/packed_table.h"
+#include "reports/page/page_shapes.h"
+#include "reports/text/plain_text.h"
 
 using namespace farwater;
 using namespace farwater::reports;

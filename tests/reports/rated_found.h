@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "io/read_standard.h"
+#include "io/settings/read_standard.h"
 #include "reports/layers.h"
 #include "tests/reports/found.h"
 

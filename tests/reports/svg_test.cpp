@@ -1,4 +1,4 @@
-#include "reports/svg.h"
+#include "reports/text/svg.h"
 
 #include <catch2/catch.hpp>
 

@@ -6,7 +6,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/best_trips.h"
+#include "routing/trips/best_trips.h"
 #include "tests/routing/random_district.h"
 
 using namespace farwater;

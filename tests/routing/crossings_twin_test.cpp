@@ -7,8 +7,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/crossings.h"
 #include "routing/network.h"
+#include "routing/noding/crossings.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/support/slow_crossings.h"

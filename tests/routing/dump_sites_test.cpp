@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/lanes.h"
+#include "routing/sites/lanes.h"
 #include "tests/routing/routed.h"
 #include "tests/support/ascii_region.h"
 

@@ -1,4 +1,4 @@
-#include "routing/edge_grades.h"
+#include "routing/driving/edge_grades.h"
 
 #include <algorithm>
 #include <cmath>

@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "routing/costs.h"
-#include "routing/road_pace.h"
+#include "routing/driving/road_pace.h"
 #include "tests/routing/hills.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"

@@ -1,4 +1,4 @@
-#include "routing/grade.h"
+#include "routing/driving/grade.h"
 
 #include <array>
 

@@ -2,8 +2,8 @@
 // away.
 #include <catch2/catch.hpp>
 
-#include "routing/lanes.h"
-#include "routing/road_use.h"
+#include "routing/driving/road_use.h"
+#include "routing/sites/lanes.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/support/slow_lanes.h"

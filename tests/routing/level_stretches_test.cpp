@@ -1,5 +1,5 @@
 // Dump sites on level road only.
-#include "routing/level_stretches.h"
+#include "routing/sites/level_stretches.h"
 
 #include <cmath>
 

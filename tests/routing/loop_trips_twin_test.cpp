@@ -1,8 +1,8 @@
 // Ways out and back on different roads, against all share-outs of small random networks.
 #include <catch2/catch.hpp>
 
-#include "routing/disjoint_pair.h"
 #include "routing/loop_trips.h"
+#include "routing/trips/disjoint_pair.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/support/ascii_region.h"

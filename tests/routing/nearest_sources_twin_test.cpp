@@ -5,7 +5,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/nearest_sources.h"
+#include "routing/search/nearest_sources.h"
 #include "routing/speeds.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"

@@ -4,9 +4,9 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/grid.h"
-#include "routing/heap.h"
-#include "routing/hilbert.h"
+#include "routing/structures/grid.h"
+#include "routing/structures/heap.h"
+#include "routing/structures/hilbert.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 

@@ -4,10 +4,10 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/hose_lays.h"
-#include "routing/road_use.h"
-#include "routing/site_rules.h"
-#include "routing/site_spacing.h"
+#include "routing/driving/road_use.h"
+#include "routing/sites/hose_lays.h"
+#include "routing/sites/site_rules.h"
+#include "routing/sites/site_spacing.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/routing/slow_ways.h"

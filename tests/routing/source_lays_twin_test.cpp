@@ -5,7 +5,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "routing/hose_lays.h"
+#include "routing/sites/hose_lays.h"
 #include "routing/source_lays.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"

@@ -1,4 +1,4 @@
-#include "routing/travel_rule.h"
+#include "routing/driving/travel_rule.h"
 
 #include <cmath>
 

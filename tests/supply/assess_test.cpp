@@ -5,7 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "analyzer/supply/incident_run.h"
-#include "analyzer/supply/shuttle_case.h"
+#include "analyzer/supply/places/shuttle_case.h"
 #include "tests/supply/one_dump_site.h"
 
 using namespace farwater;

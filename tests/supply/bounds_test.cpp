@@ -1,9 +1,9 @@
 // The figures that stand beside the sustained flow: what no dispatch can exceed, and disorder.
 #include <catch2/catch.hpp>
 
+#include "analyzer/supply/bounds/dispatch_bound.h"
 #include "analyzer/supply/disorder.h"
-#include "analyzer/supply/dispatch_bound.h"
-#include "analyzer/supply/fluid_model.h"
+#include "analyzer/supply/filling/fluid_model.h"
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "tests/supply/incidents.h"

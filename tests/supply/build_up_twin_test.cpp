@@ -3,7 +3,7 @@
 
 #include "analyzer/supply/build_up.h"
 #include "analyzer/supply/incident_run.h"
-#include "analyzer/supply/limits.h"
+#include "analyzer/supply/places/limits.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"
 #include "tests/support/draws.h"

@@ -1,6 +1,6 @@
 // Mean value analysis against published networks. The values of Jain and of Bolch et al. are those
 // that an open-source queueing toolbox's tests quote; they were computed anew besides.
-#include "analyzer/supply/closed_queue.h"
+#include "analyzer/supply/bounds/closed_queue.h"
 
 #include <cmath>
 

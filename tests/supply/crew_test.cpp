@@ -1,9 +1,9 @@
 // People by job, and fill sites that wait for them.
-#include "analyzer/supply/crew.h"
+#include "analyzer/supply/places/crew.h"
 
 #include <catch2/catch.hpp>
 
-#include "analyzer/supply/shuttle_case.h"
+#include "analyzer/supply/places/shuttle_case.h"
 #include "tests/supply/one_dump_site.h"
 
 using namespace farwater;

@@ -1,5 +1,5 @@
 // Direct supply and relay: worked examples of hose lines, and what they are good for.
-#include "analyzer/supply/direct.h"
+#include "analyzer/supply/places/direct.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "analyzer/supply/fill_allocation.h"
+#include "analyzer/supply/filling/fill_allocation.h"
 
 #include <algorithm>
 #include <set>

@@ -4,7 +4,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "analyzer/supply/fill_allocation.h"
+#include "analyzer/supply/filling/fill_allocation.h"
 #include "analyzer/supply/incident_run.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"

@@ -1,5 +1,5 @@
 // Portable tanks in line at one dump site: what counts, what siphons let the draft have.
-#include "analyzer/supply/tank_line.h"
+#include "analyzer/supply/places/tank_line.h"
 
 #include <random>
 #include <vector>
@@ -7,7 +7,7 @@
 #include <catch2/catch.hpp>
 
 #include "analyzer/supply/incident_run.h"
-#include "analyzer/supply/shuttle_case.h"
+#include "analyzer/supply/places/shuttle_case.h"
 #include "tests/supply/one_dump_site.h"
 
 using namespace farwater;

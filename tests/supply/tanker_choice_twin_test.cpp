@@ -3,8 +3,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/incident_run.h"
-#include "analyzer/supply/tanker_choice.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"
 

@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-#include "analyzer/supply/fill_option.h"
+#include "analyzer/supply/filling/fill_option.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/scene.h"
 #include "analyzer/supply/situation.h"

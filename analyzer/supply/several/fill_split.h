@@ -6,9 +6,9 @@
 #include <optional>
 #include <vector>
 
+#include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/several/fill_set.h"
-#include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {
 

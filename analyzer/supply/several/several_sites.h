@@ -5,12 +5,12 @@
 #include <optional>
 #include <vector>
 
-#include "analyzer/supply/fill_option.h"
+#include "analyzer/supply/filling/fill_option.h"
+#include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/scene.h"
 #include "analyzer/supply/several/fill_set.h"
 #include "analyzer/supply/situation.h"
-#include "analyzer/supply/tanker_choice.h"
 
 namespace farwater::supply {
 

@@ -7,9 +7,9 @@
 
 #include <fmt/format.h>
 
-#include "routing/nearest_sources.h"
-#include "routing/search.h"
-#include "routing/spot_ends.h"
+#include "routing/search/nearest_sources.h"
+#include "routing/search/search.h"
+#include "routing/search/spot_ends.h"
 #include "tests/bench/support/measured.h"
 #include "tests/bench/support/rural_network.h"
 

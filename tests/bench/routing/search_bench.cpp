@@ -18,8 +18,8 @@
 #define CALLGRIND_STOP_INSTRUMENTATION
 #endif
 
-#include "routing/search.h"
-#include "routing/spot_ends.h"
+#include "routing/search/search.h"
+#include "routing/search/spot_ends.h"
 #include "tests/bench/support/measured.h"
 #include "tests/bench/support/rural_network.h"
 

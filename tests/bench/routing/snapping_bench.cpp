@@ -12,8 +12,8 @@
 #include <geos_c.h>
 
 #include "routing/access.h"
-#include "routing/hilbert.h"
-#include "routing/nearest_road.h"
+#include "routing/structures/hilbert.h"
+#include "routing/structures/nearest_road.h"
 #include "tests/bench/support/measured.h"
 #include "tests/bench/support/rural_network.h"
 

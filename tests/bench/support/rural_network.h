@@ -7,7 +7,7 @@
 
 #include "routing/costs.h"
 #include "routing/network.h"
-#include "routing/spot_times.h"
+#include "routing/search/spot_times.h"
 #include "tests/bench/support/rural_district.h"
 
 namespace farwater::bench {

@@ -1,0 +1,200 @@
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include <fmt/format.h>
+
+#include "analyzer/app/by_name.h"
+#include "analyzer/app/commands/commands.h"
+#include "analyzer/app/drive_ends.h"
+#include "analyzer/app/exit_code.h"
+#include "analyzer/app/reading.h"
+#include "analyzer/app/session.h"
+#include "io/csv_writer.h"
+#include "io/district_file.h"
+#include "io/error.h"
+#include "io/read_district.h"
+#include "io/read_points.h"
+#include "reports/drive_times.h"
+#include "reports/drive_words.h"
+#include "routing/access.h"
+#include "routing/drive_table.h"
+#include "routing/network.h"
+#include "routing/profiles.h"
+
+namespace farwater::app {
+namespace {
+
+constexpr std::size_t most_rows_shown = 40;
+constexpr std::size_t most_problems_said = 20;
+
+SeasonIndex season_of(const District& district, const std::string& wanted) {
+    const auto name = [](const Season& season) -> std::string_view { return season.name; };
+    return SeasonIndex(wanted.empty() ? 0 : position_of(district.seasons, wanted, "season", name));
+}
+
+ProfileIndex profile_of(const District& district, const std::vector<Profile>& profiles,
+                        const std::string& wanted) {
+    if (wanted.empty()) {
+        const std::vector<ProfileIndex> tankers = routing::tanker_profiles(profiles);
+        const auto usual =
+            tankers.empty() ? routing::response_profile(profiles) : std::optional(tankers.front());
+        if (!usual) {
+            throw io::InputError("apparatus: there is neither an engine nor a tanker to drive");
+        }
+        return *usual;
+    }
+    const auto id = [](const Unit& unit) -> std::string_view { return unit.id; };
+    const UnitIndex unit(position_of(district.units, wanted, "unit", id));
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        if (std::ranges::find(profiles[p].members, unit) != profiles[p].members.end()) {
+            return ProfileIndex(p);
+        }
+    }
+    throw io::SettingsError(
+        fmt::format("unit \"{}\" is neither an engine nor a tanker: it is not routed", wanted));
+}
+
+// A result must not take the place of what it was made from.
+void check_csv(const DriveOptions& drives, const io::DistrictFile& file,
+               std::initializer_list<const io::LayerSpec*> sides) {
+    if (!drives.csv) {
+        return;
+    }
+    std::vector<std::filesystem::path> inputs{file.path};
+    for (const auto& [section, spec] : file.layers) {
+        inputs.push_back(spec.path);
+    }
+    for (const io::JoinSpec& join : file.joins) {
+        inputs.push_back(join.table.path);
+    }
+    for (const io::LayerSpec* side : sides) {
+        inputs.push_back(side->path);
+    }
+    for (const std::filesystem::path& input : inputs) {
+        std::error_code error;
+        if (!input.empty() && std::filesystem::equivalent(input, *drives.csv, error)) {
+            throw io::SettingsError(fmt::format("--csv {} is one of the inputs; name another file",
+                                                drives.csv->string()));
+        }
+    }
+}
+
+std::string vehicles_of(const Profile& profile) {
+    return fmt::format("{} {}; {:.0f} lb loaded, {:.0f} lb empty, {:.0f} mph at most",
+                       word(profile.kind), profile.name, in_pounds(profile.loaded),
+                       in_pounds(profile.empty), in_mph(profile.top_speed));
+}
+
+DriveTime limit_of(const DriveOptions& drives, const Assumptions& assumptions) {
+    const double minutes_most = drives.limit_min.value_or(in_minutes(assumptions.trip_limit));
+    return tenths_of_second(static_cast<std::int32_t>(std::floor(minutes_most * 600.0 + 1e-7)));
+}
+
+// A station beyond the data: the drive to its gate point comes on top.
+void add_gates(std::vector<DrivePair>& drives, const DriveSide& from, const DriveSide& to) {
+    for (DrivePair& pair : drives) {
+        const DriveTime gates = from.to_gate[pair.from] + to.to_gate[pair.to];
+        pair.loaded.time = pair.loaded.time + gates;
+        pair.empty.time = pair.empty.time + gates;
+    }
+}
+
+struct Asked {
+    SideAsked from, to;
+};
+
+// None when stopped.
+std::optional<reports::DriveTable> table_of(const Options& options, const io::ReadResult& read,
+                                            const Asked& asked, Session& session) {
+    const District& district = read.district;
+    const Work& work = session.work();
+    const std::vector<Profile> profiles = routing::vehicle_profiles(district);
+    const ProfileIndex profile = profile_of(district, profiles, options.drives.vehicle);
+    const SeasonIndex season = season_of(district, options.drives.season);
+    session.stage("network");
+    const routing::NetworkResult network = routing::build_network(district, work);
+    session.stage("access");
+    const routing::AccessResult access =
+        work.stopped() ? routing::AccessResult{}
+                       : routing::find_access(district, network.network, profiles, work);
+    if (work.stopped()) {
+        return std::nullopt;
+    }
+    const routing::RoadSystem roads{district, network.network, access.access, profiles};
+    session.stage("points");
+    DriveSide from = drive_side(asked.from, roads, profile, season, read.crs, work);
+    DriveSide to = drive_side(asked.to, roads, profile, season, read.crs, work);
+    session.stage("drives");
+    reports::DriveTable table{
+        .district = district.name,
+        .season = at(district.seasons, season).name,
+        .vehicles = vehicles_of(at(profiles, profile)),
+        .time_model = reports::travel_time_sentence(district),
+        .limit_min = options.drives.limit_min.value_or(in_minutes(district.assumptions.trip_limit)),
+        .from = from.ends,
+        .to = to.ends,
+        .drives = work.stopped() ? std::vector<DrivePair>{}
+                                 : routing::drives_between(
+                                       roads, profile, season, from.spots, to.spots,
+                                       limit_of(options.drives, district.assumptions), work),
+        .problems = std::move(from.problems)};
+    table.problems.insert(table.problems.end(), to.problems.begin(), to.problems.end());
+    add_gates(table.drives, from, to);
+    return work.stopped() ? std::nullopt : std::optional(std::move(table));
+}
+
+void complain_of(const Options& options, const std::vector<Problem>& problems) {
+    if (options.quiet) {
+        return;
+    }
+    const std::size_t said =
+        options.verbose ? problems.size() : std::min(problems.size(), most_problems_said);
+    for (std::size_t i = 0; i < said; ++i) {
+        fmt::print(stderr, "farwater: {}\n", sentence(problems[i]));
+    }
+    if (said < problems.size()) {
+        fmt::print(stderr, "farwater: {} more problems of this kind; --verbose says all\n",
+                   problems.size() - said);
+    }
+}
+
+std::string answer(const Options& options, const reports::DriveTable& table) {
+    if (options.json) {
+        return reports::drive_times_json(table);
+    }
+    std::string text = reports::drive_times_text(table, options.drives.csv ? 0 : most_rows_shown);
+    if (options.drives.csv) {
+        text += fmt::format("Written: {}\n", options.drives.csv->string());
+    }
+    return text;
+}
+
+}  // namespace
+
+int drive_times_command(const Options& options, io::Interrupt& interrupt) {
+    Session session(options, interrupt);
+    const DriveOptions& drives = options.drives;
+    const io::DistrictFile file = io::read_district_file(options.district_file);
+    const Asked asked{{io::spec_of_points(file, drives.from), drives.from_id},
+                      {io::spec_of_points(file, drives.to), drives.to_id}};
+    check_csv(drives, file, {&asked.from.spec, &asked.to.spec});
+    session.stage("reading");
+    const Reading reading = read_with_needs(file, session.work());
+    const io::ReadResult& read = reading.read;
+    const auto table =
+        session.work().stopped() ? std::nullopt : table_of(options, read, asked, session);
+    if (!table) {
+        return exit_interrupted;
+    }
+    if (drives.csv && !io::write_csv(*drives.csv, reports::drive_times(*table), session.work())) {
+        return exit_interrupted;
+    }
+    session.end();
+    complain_of(options, table->problems);
+    session.say(answer(options, *table));
+    const bool problems = !table->problems.empty() || !read.district.problems.empty();
+    return options.strict && problems ? exit_problems : exit_done;
+}
+
+}  // namespace farwater::app

@@ -1,0 +1,237 @@
+#include "analyzer/supply/filling/tanker_choice.h"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+#include <vector>
+
+#include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/visits.h"
+
+namespace farwater::supply {
+namespace {
+
+// How a tanker uses what may be scarce.
+struct Use {
+    double slot = 0.0;   // minutes of an offload slot per load
+    double place = 0.0;  // minutes of a fill place per load
+    double cycle = 0.0;  // minutes of an undisturbed round trip
+    double load = 0.0;   // gallons delivered
+};
+
+std::vector<Use> uses_of(const Incident& incident) {
+    std::vector<Use> uses;
+    uses.reserve(incident.tankers.size());
+    for (const Tanker& tanker : incident.tankers) {
+        const FillSite& site = incident.fill_sites[tanker.fill_site];
+        const double slot = in_minutes(offload_visit(tanker));
+        const double place = in_minutes(fill_visit(site, tanker).in_place());
+        const double legs = in_minutes(tanker.leg.empty + tanker.leg.loaded);
+        uses.push_back({.slot = slot,
+                        .place = place,
+                        .cycle = slot + place + legs,
+                        .load = in_gallons(tanker.delivered)});
+    }
+    return uses;
+}
+
+using Scarce = double Use::*;
+
+// Of equals the last to arrive comes first.
+std::vector<std::size_t> most_worth_first(const std::vector<Use>& uses, Scarce scarce) {
+    std::vector<std::size_t> order(uses.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(
+        order, {}, [&](std::size_t tanker) { return uses[tanker].load / (uses[tanker].*scarce); });
+    std::ranges::reverse(order);
+    return order;
+}
+
+// How many in this order keep the slots or the places busy, at least one.
+std::size_t busy_with(const Incident& incident, const std::vector<Use>& uses,
+                      const std::vector<std::size_t>& order) {
+    double slots = incident.dump_site.offload_slots;
+    std::vector<double> places;
+    for (const FillSite& site : incident.fill_sites) {
+        places.push_back(site.places);
+    }
+    for (std::size_t count = 0; count < order.size(); ++count) {
+        const Use& use = uses[order[count]];
+        slots -= use.slot / use.cycle;
+        double& left = places[incident.tankers[order[count]].fill_site];
+        left -= use.place / use.cycle;
+        if (slots <= 0.0 || left <= 0.0) {
+            return count + 1;
+        }
+    }
+    return order.size();
+}
+
+using Running = std::vector<char>;  // per tanker of the incident
+
+// The tankers that run, in the order of their arrival.
+Incident with_only(const Incident& incident, const Running& running, int nursing) {
+    Incident fewer = incident;
+    std::size_t tanker = 0;
+    std::erase_if(fewer.tankers, [&](const Tanker&) { return running[tanker++] == 0; });
+    fewer.dump_site.nursing_tankers = nursing;
+    return fewer;
+}
+
+Running first_of(const std::vector<std::size_t>& order, std::size_t count) {
+    Running running(order.size(), 0);
+    for (std::size_t i = 0; i < count; ++i) {
+        running[order[i]] = 1;
+    }
+    return running;
+}
+
+struct Choice {
+    Running running;  // empty: nothing is better than what was known
+    int nursing = 0;
+    HeldFlow flow{};  // cautious; what was known where nothing is better
+};
+
+// Looks for choices that hold more than what is known, and keeps the best.
+class ChoiceSearch {
+public:
+    ChoiceSearch(const Incident& slow, Window window, HeldFlow least)
+        : slow_(slow), window_(window), uses_(uses_of(slow)), best_{{}, 0, least} {}
+
+    const Choice& best() const { return best_; }
+
+    // The first tankers in order of their worth, as many as keep slots or places busy, then more,
+    // and fewer if more gained nothing.
+    void try_first_of(Scarce scarce, int nursing) {
+        const std::vector<std::size_t> order = most_worth_first(uses_, scarce);
+        const std::size_t busy = busy_with(slow_, uses_, order);
+        if (!try_more(order, busy, nursing)) {
+            try_fewer(order, busy, nursing);
+        }
+    }
+
+    // Turns one tanker in or out, or one to nursing or none, or, where one nurses, two at once, as
+    // long as that gains. Precondition: there is a best.
+    void polish() {
+        while (try_one_changed() || (best_.nursing > 0 && try_two_changed())) {
+        }
+    }
+
+private:
+    static constexpr std::size_t patience = 2;  // choices that gain nothing, one after another
+
+    bool try_more(const std::vector<std::size_t>& order, std::size_t busy, int nursing) {
+        bool gained = false;
+        for (std::size_t count = busy, last = count + patience;
+             count <= std::min(last, order.size()); ++count) {
+            if (try_choice(first_of(order, count), nursing)) {
+                gained = count > busy;
+                last = count + patience;
+            }
+        }
+        return gained;
+    }
+
+    // Fewer tankers have no higher bound.
+    void try_fewer(const std::vector<std::size_t>& order, std::size_t busy, int nursing) {
+        for (std::size_t count = busy - 1, waited = 0; count > 0 && waited < patience; --count) {
+            const Incident fewer = with_only(slow_, first_of(order, count), nursing);
+            if (held(window_bound(fewer, window_)) <= best_.flow) {
+                return;
+            }
+            waited = try_choice(first_of(order, count), nursing) ? 0 : waited + 1;
+        }
+    }
+
+    bool try_one_changed() {
+        const Choice from = best_;
+        for (std::size_t tanker = 0; tanker < from.running.size(); ++tanker) {
+            try_turned(from, {tanker});
+        }
+        if (std::ranges::any_of(slow_.tankers, &Tanker::can_nurse)) {
+            try_choice(from.running, 1 - from.nursing);
+        }
+        return best_.flow > from.flow;
+    }
+
+    bool try_two_changed() {
+        const Choice from = best_;
+        for (std::size_t one = 0; one < from.running.size(); ++one) {
+            for (std::size_t other = one + 1; other < from.running.size(); ++other) {
+                try_turned(from, {one, other});
+            }
+        }
+        return best_.flow > from.flow;
+    }
+
+    void try_turned(const Choice& from, std::initializer_list<std::size_t> tankers) {
+        Running running = from.running;
+        for (const std::size_t tanker : tankers) {
+            running[tanker] = running[tanker] == 0 ? 1 : 0;
+        }
+        try_choice(std::move(running), from.nursing);
+    }
+
+    bool try_choice(Running running, int nursing) {
+        const HeldFlow flow =
+            sustained_flow_above(with_only(slow_, running, nursing), window_, best_.flow);
+        const bool better = flow > best_.flow;
+        if (better) {
+            best_ = {std::move(running), nursing, flow};
+        }
+        return better;
+    }
+
+    const Incident& slow_;
+    Window window_;
+    std::vector<Use> uses_;
+    Choice best_;
+};
+
+Incident without(Incident incident, std::size_t tanker) {
+    incident.tankers.erase(incident.tankers.begin() + static_cast<std::ptrdiff_t>(tanker));
+    return incident;
+}
+
+}  // namespace
+
+HeldFlow quick_choice(const Incident& incident, Window window, double factor, HeldFlow least) {
+    const Incident slow = slowed(incident, factor);
+    ChoiceSearch search(slow, window, least);
+    search.try_first_of(&Use::slot, 0);
+    return search.best().flow;
+}
+
+std::optional<ShuttlePlan> full_choice(const Incident& incident, Window window, double factor,
+                                       HeldFlow least) {
+    const Incident slow = slowed(incident, factor);
+    ChoiceSearch search(slow, window, least);
+    const bool one_can_nurse = std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
+    for (int nursing = 0; nursing <= (one_can_nurse ? 1 : 0); ++nursing) {
+        search.try_first_of(&Use::slot, nursing);
+        search.try_first_of(&Use::place, nursing);
+    }
+    if (search.best().running.empty()) {
+        return std::nullopt;
+    }
+    search.polish();
+    const Choice& best = search.best();
+    return ShuttlePlan{with_only(incident, best.running, best.nursing),
+                       with_only(slow, best.running, best.nursing), best.flow};
+}
+
+HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window) {
+    HeldFlow least = plan.cautious;
+    if (plan.slow.tankers.size() <= 1) {
+        return HeldFlow{};
+    }
+    for (std::size_t tanker = 0; tanker < plan.slow.tankers.size(); ++tanker) {
+        const Incident rest = without(plan.slow, tanker);
+        if (!holds(rest, window, least)) {
+            least = std::min(least, sustained_flow(rest, window));
+        }
+    }
+    return least;
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,36 @@
+#include "analyzer/supply/places/arrivals.h"
+
+#include <algorithm>
+
+namespace farwater::supply {
+
+bool arrives_before(const Arrival& a, const Arrival& b) {
+    return a.at_scene != b.at_scene ? a.at_scene < b.at_scene : a.unit < b.unit;
+}
+
+std::vector<Arrival> arrivals(const Situation& situation, std::span<const ProfileIndex> profile_of,
+                              std::span<const Responder> responders, UnitKind kind,
+                              Duration first_arrival, const DriveTo& drive_to) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    const Duration asked = first_arrival + assumptions.request_delay;
+    std::vector<Arrival> list;
+    for (const Responder& responder : responders) {
+        const Unit& unit = at(situation.district.units, responder.unit);
+        const ProfileIndex profile = at(profile_of, responder.unit);
+        if (unit.kind != kind || !profile.valid()) {
+            continue;
+        }
+        const DriveTime drive = drive_to(profile, unit.station);
+        if (reachable(drive)) {
+            const Duration leaves =
+                responder.on_request ? asked + responder.rolls : responder.rolls;
+            list.push_back({responder.unit, profile, leaves, leaves + duration_of(drive)});
+        }
+    }
+    std::ranges::sort(list, arrives_before);
+    const int most = kind == UnitKind::engine ? assumptions.most_engines : assumptions.most_tankers;
+    list.resize(std::min(list.size(), static_cast<std::size_t>(most)));
+    return list;
+}
+
+}  // namespace farwater::supply

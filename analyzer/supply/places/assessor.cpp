@@ -1,0 +1,198 @@
+#include "analyzer/supply/places/assessor.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "analyzer/supply/places/case_answers.h"
+#include "analyzer/supply/places/settled.h"
+
+namespace farwater::supply {
+namespace {
+
+constexpr std::int32_t half_minute = 300;  // tenths of a second
+constexpr std::size_t cases_per_chunk = 16;
+
+std::string_view zone_of(const District& district, std::size_t row) {
+    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone) : "";
+}
+
+Rosters rosters_of(const Situation& situation) {
+    Rosters rosters{response_zones(situation.district), {}};
+    for (const std::string& zone : rosters.zones) {
+        rosters.responders.push_back(roster(situation.district, situation.period, zone));
+    }
+    return rosters;
+}
+
+std::vector<std::size_t> group_begins(const std::vector<Keyed>& keyed) {
+    std::vector<std::size_t> begins;
+    for (std::size_t i = 0; i < keyed.size(); ++i) {
+        if (i == 0 || keyed[i].key != keyed[i - 1].key) {
+            begins.push_back(i);
+        }
+    }
+    begins.push_back(keyed.size());
+    return begins;
+}
+
+// Calls `look` with the items of each case.
+template <class Look>
+void for_each_case(std::vector<Keyed> items, const Work& work, const Look& look) {
+    std::ranges::sort(items);
+    const std::vector<std::size_t> begins = group_begins(items);
+    for_each_chunk(work, "supply", begins.size() - 1, cases_per_chunk,
+                   [&](std::size_t first, std::size_t last) {
+                       for (std::size_t group = first; group < last; ++group) {
+                           look(std::span<const Keyed>(items).subspan(
+                               begins[group], begins[group + 1] - begins[group]));
+                       }
+                   });
+}
+
+}  // namespace
+
+Assessor::Assessor(const Situation& situation, const std::vector<std::optional<Need>>& needs,
+                   const std::vector<DriveTime>& first_arrivals)
+    : situation_(situation),
+      needs_(needs),
+      first_arrivals_(first_arrivals),
+      rosters_(rosters_of(situation)),
+      lanes_matter_(std::ranges::any_of(situation.district.units,
+                                        [](const Unit& unit) {
+                                            return unit.kind == UnitKind::tanker &&
+                                                   !unit.backs_to_offload;
+                                        })),
+      profile_of_(profile_of_units(situation.district, situation.profiles)) {}
+
+std::optional<ParcelSupply> Assessor::settled_answer(std::size_t row) const {
+    return settled(situation_, needs_[row], row, first_arrivals_[row]);
+}
+
+std::optional<ParcelSupply> Assessor::direct(std::size_t row, const ParcelSupply& shuttle) const {
+    return asks_for_hose(row, shuttle)
+               ? direct_supply(situation_, profile_of_, responders_of(row), row, fire_at(row))
+               : std::nullopt;
+}
+
+bool Assessor::asks_for_hose(std::size_t row, const ParcelSupply& shuttle) const {
+    return needs_[row] && shuttle.state != SupplyState::unknown && reachable(first_arrivals_[row]);
+}
+
+std::vector<HoseOption> Assessor::hose_options_of(std::size_t row) const {
+    return hose_options(situation_, profile_of_, responders_of(row), row, fire_at(row));
+}
+
+Keyed Assessor::keyed(std::size_t row, std::size_t lay, std::size_t slot) const {
+    const HoseLay& hose = situation_.trips.hose_lays[row][lay];
+    return {
+        {hose.dump_site, hose.approach, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
+         in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row)},
+        static_cast<std::uint32_t>(row),
+        static_cast<std::uint32_t>(lay),
+        static_cast<std::uint32_t>(slot)};
+}
+
+void Assessor::answer(std::vector<Keyed> items, std::vector<ParcelSupply>& slots,
+                      const Work& work) const {
+    for_each_case(std::move(items), work,
+                  [&](std::span<const Keyed> of_case) { answer_case(of_case, slots); });
+}
+
+void Assessor::promise(std::vector<Keyed> items, std::vector<HeldFlow>& slots,
+                       const Work& work) const {
+    for_each_case(std::move(items), work,
+                  [&](std::span<const Keyed> of_case) { promise_case(of_case, slots); });
+}
+
+bool Assessor::worth_trying(std::size_t row, std::size_t lay) const {
+    const std::span<const HoseLay> lays = situation_.trips.hose_lays[row];
+    const bool spares_backing =
+        lays.front().lane == LaneClass::dead_end && lays[lay].lane == LaneClass::through;
+    return lays.front().approach.valid() || (lanes_matter_ && spares_backing);
+}
+
+ShuttleWorking Assessor::look_at(std::size_t row, std::size_t lay) const {
+    const CaseKey key = keyed(row, lay, 0).key;
+    const HouseOnFire fire = fire_at(row);
+    ShuttleWorking look{.lay = situation_.trips.hose_lays[row][lay],
+                        .scene = scene_of(key),
+                        .shuttle = {},
+                        .fill_sites = {},
+                        .line = std::nullopt,
+                        .supply = {}};
+    look.shuttle = case_of(key, look.scene);
+    CaseAnswers answers(situation_, look.scene, look.shuttle);
+    look.supply = answers.supply_of(fire, look.lay);
+    if (look.supply.fill_sites() > 1) {
+        look.shuttle = ShuttleCase(look.shuttle.several.front());
+    }
+    look.line = house_line(situation_, look.scene, fire.place, look.lay.length);
+    if (look.scene.missing == Limit::none) {
+        for (const FillTrip& trip : situation_.trips.fill_trips[look.scene.approach.position()]) {
+            look.fill_sites.push_back({at(situation_.fill_places, trip.fill_site).source,
+                                       trip.fill_site,
+                                       at(situation_.trips.fill_lanes, trip.fill_site),
+                                       plan_with(situation_, look.scene, trip)});
+        }
+    }
+    return look;
+}
+
+const std::vector<Responder>& Assessor::responders_of(std::size_t row) const {
+    return rosters_.responders[zone_at(row)];
+}
+
+Point Assessor::house_of(std::size_t row) const {
+    const District& district = situation_.district;
+    return row < district.parcels.size() ? district.parcels[row].house
+                                         : district.targets[row - district.parcels.size()].place;
+}
+
+Scene Assessor::scene_of(const CaseKey& key) const {
+    HoseLay lay;
+    lay.dump_site = key.dump_site;
+    lay.approach = key.approach;
+    lay.lane = key.lane;
+    return scene_at(situation_, profile_of_, rosters_.responders[key.zone], lay,
+                    minutes(key.arrival_half_minutes / 2.0));
+}
+
+ShuttleCase Assessor::case_of(const CaseKey& key, const Scene& scene) const {
+    return work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
+}
+
+HeldFlow Assessor::carried(const Scene& scene, const Keyed& item) const {
+    const auto line = house_line(situation_, scene, house_of(item.row),
+                                 situation_.trips.hose_lays[item.row][item.lay].length);
+    return line ? held(line->flow) : HeldFlow{};
+}
+
+std::uint32_t Assessor::zone_at(std::size_t row) const {
+    return rosters_.zone_of(zone_of(situation_.district, row));
+}
+
+HouseOnFire Assessor::fire_at(std::size_t row) const {
+    return {house_of(row), needs_[row].value_or(Need{}), duration_of(first_arrivals_[row])};
+}
+
+void Assessor::answer_case(std::span<const Keyed> items, std::vector<ParcelSupply>& slots) const {
+    const CaseKey& key = items.front().key;
+    const Scene scene = scene_of(key);
+    const ShuttleCase shuttle = case_of(key, scene);
+    CaseAnswers answers(situation_, scene, shuttle);
+    for (const Keyed& item : items) {
+        slots[item.slot] =
+            answers.supply_of(fire_at(item.row), situation_.trips.hose_lays[item.row][item.lay]);
+    }
+}
+
+void Assessor::promise_case(std::span<const Keyed> items, std::vector<HeldFlow>& slots) const {
+    const CaseKey& key = items.front().key;
+    const Scene scene = scene_of(key);
+    const HeldFlow promised = promise_of(situation_, scene, minutes(key.duration_tenths / 10.0));
+    for (const Keyed& item : items) {
+        slots[item.slot] = std::min(promised, carried(scene, item));
+    }
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,171 @@
+#include "analyzer/supply/places/case_answers.h"
+
+#include <algorithm>
+
+#include "analyzer/hydraulics/hose.h"
+#include "analyzer/supply/incident_run.h"
+
+namespace farwater::supply {
+
+std::optional<HouseLine> house_line(const Situation& situation, const Scene& scene, Point house,
+                                    Length lay) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    const auto size = scene.hose.size_for(lay);
+    if (!size) {
+        return std::nullopt;
+    }
+    const ElevationGrid& ground = situation.district.elevation;
+    const auto at_house = ground.at(house);
+    const auto at_site = ground.at(at(situation.trips.dump_sites, scene.dump_site).place);
+    const Length rise = at_house && at_site ? *at_house - *at_site : metres(0);
+    return HouseLine{
+        *size, rise,
+        hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi,
+                                     assumptions.residual_pressure_psi)};
+}
+
+namespace {
+
+std::optional<TenthsMinute> sooner(std::optional<TenthsMinute> a, std::optional<TenthsMinute> b) {
+    return a && b ? std::min(*a, *b) : a ? a : b;
+}
+
+// The state rests on no weaker a word than it would with one fill site, where it is the same.
+void take_if_better(ParcelSupply& supply, ParcelSupply more) {
+    if (!worse(supply, more)) {
+        return;
+    }
+    if (more.state == supply.state && more.margin == supply.margin) {
+        more.evidence = std::max(more.evidence, supply.evidence);
+    }
+    supply = more;
+}
+
+std::uint8_t count_of(std::size_t tankers) {
+    return static_cast<std::uint8_t>(std::min<std::size_t>(255, tankers));
+}
+
+}  // namespace
+
+ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay) {
+    ParcelSupply supply = unanswered(fire.need);
+    supply.state = SupplyState::tank_only;
+    supply.limit = shuttle_.limit;
+    supply.first_engine = rounded_up(fire.first_arrival);
+    supply.wheels_gal = static_cast<float>(in_gallons(scene_.on_wheels));
+    supply.dump_site = scene_.dump_site;
+    supply.approach = scene_.approach;
+    supply.lane = scene_.lane;
+    supply.hose_ft = static_cast<float>(in_feet(lay.length));
+    if (shuttle_.tankers > 0) {
+        describe(supply, shuttle_);
+    }
+    if (!shuttle_.flows() && shuttle_.several.empty()) {
+        return supply;
+    }
+    const auto line = house_line(situation_, scene_, fire.place, lay.length);
+    if (!line) {
+        supply.limit = Limit::hose;
+        return supply;
+    }
+    const ParcelSupply bare = supply;
+    if (shuttle_.flows()) {
+        give(supply, shuttle_, held(line->flow));
+        supply.one_site = supply.cautious;
+    }
+    for (const ShuttleCase& several : shuttle_.several) {
+        ParcelSupply more = bare;
+        more.evidence = fire.need.evidence;
+        describe(more, several);
+        give(more, several, held(line->flow));
+        more.one_site = supply.one_site;
+        take_if_better(supply, more);
+    }
+    return supply;
+}
+
+void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) const {
+    supply.tankers = count_of(shuttle.tankers);
+    supply.handbook = held(shuttle.handbook);
+    supply.crew_needed = static_cast<std::uint16_t>(shuttle.crew_needed);
+    supply.crew_there = static_cast<std::uint16_t>(shuttle.crew.people);
+    supply.crew_not_listed = count_of(shuttle.crew.not_listed);
+    supply.engines_needed = count_of(
+        engines_with_other_jobs +
+        static_cast<std::size_t>(std::ranges::count_if(shuttle.fills, [](const FillUse& fill) {
+            return fill.run_by.engine.valid() && !fill.run_by.opened_by_tanker;
+        })));
+    supply.first_at_site = scene_.engines.front().unit;
+    supply.first_tanker = shuttle.fills.front().first_tanker;
+    supply.round_trip = rounded_up(shuttle.fills.front().round_trip);
+    supply.fill_source = shuttle.fills.front().source;
+    supply.tankers_at_fill = count_of(shuttle.fills.front().tankers);
+    for (std::size_t i = 1; i < shuttle.fills.size(); ++i) {
+        const FillUse& fill = shuttle.fills[i];
+        supply.further_fills[i - 1] = {fill.source, fill.first_tanker, rounded_up(fill.round_trip),
+                                       count_of(fill.tankers)};
+    }
+    supply.tank_water = rounded_up(shuttle.tank_water);
+    supply.continuous =
+        shuttle.continuous ? std::optional(rounded_up(*shuttle.continuous)) : std::nullopt;
+    supply.gap = rounded_up(shuttle.gap);
+    supply.evidence = std::min(supply.evidence, shuttle.evidence);
+}
+
+void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {
+    supply.mode = SupplyMode::shuttle;
+    supply.limit = line < shuttle.sustained ? Limit::supply_line : shuttle.limit;
+    supply.sustained = std::min(shuttle.sustained, line);
+    supply.cautious = std::min(shuttle.cautious, line);
+    supply.later = std::min(shuttle.later, line);
+    supply.one_tanker_out = std::min(shuttle.one_tanker_out, line);
+    if (line >= supply.needed) {
+        supply.earliest_start = earliest(shuttle, supply.needed);
+        if (&shuttle != &shuttle_) {
+            supply.earliest_start =
+                sooner(supply.earliest_start, earliest(shuttle_, supply.needed));
+        }
+    }
+    judge(supply, situation_.district.assumptions.firm_margin);
+    tell_more(supply, shuttle, line);
+}
+
+void CaseAnswers::tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {
+    std::ranges::transform(shuttle.build_up, supply.build_up.begin(),
+                           [&](HeldFlow flow) { return rounded_down(std::min(flow, line)); });
+    for (std::size_t i = 0; i < shuttle.gains.size(); ++i) {
+        const std::int32_t with = in_tenths(shuttle.sustained) + in_tenths(shuttle.gains[i].flow);
+        const std::int32_t through = std::min(with, in_tenths(line));
+        supply.gains[i] = rounded_down(tenths_of_gpm(through - in_tenths(supply.sustained)));
+    }
+    if (supply.cautious < supply.needed && line >= supply.needed) {
+        supply.more_tankers = more_tankers(shuttle, supply.needed);
+    }
+}
+
+std::uint8_t CaseAnswers::more_tankers(const ShuttleCase& shuttle, HeldFlow needed) {
+    constexpr int most = 6;
+    auto& of_shuttle = &shuttle == &shuttle_ ? more_tankers_ : more_tankers_of_several_;
+    const auto [known, is_new] = of_shuttle.emplace(needed, std::uint8_t{0});
+    if (is_new) {
+        const auto more = tankers_short(shuttle.slow, shuttle.window, needed, most);
+        known->second = static_cast<std::uint8_t>(more.value_or(0));
+    }
+    return known->second;
+}
+
+std::optional<TenthsMinute> CaseAnswers::earliest(const ShuttleCase& shuttle, HeldFlow needed) {
+    auto& of_shuttle = &shuttle == &shuttle_ ? earliest_ : earliest_of_several_;
+    const auto known = of_shuttle.find(needed);
+    if (known != of_shuttle.end()) {
+        return known->second;
+    }
+    const Duration latest =
+        std::max(situation_.district.assumptions.late_horizon, shuttle.window.start);
+    const auto start = earliest_start(shuttle.slow, needed, shuttle.window.duration, latest);
+    const auto kept = start ? std::optional(rounded_up(*start)) : std::nullopt;
+    of_shuttle.emplace(needed, kept);
+    return kept;
+}
+
+}  // namespace farwater::supply

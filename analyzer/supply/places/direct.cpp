@@ -1,0 +1,260 @@
+#include "analyzer/supply/places/direct.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "analyzer/hydraulics/hose.h"
+#include "analyzer/hydraulics/pump.h"
+#include "analyzer/supply/places/hose_there.h"
+#include "analyzer/supply/places/shuttle_case.h"
+
+namespace farwater::supply {
+namespace {
+
+constexpr std::size_t fewest_engines = 2;
+
+struct Laid {
+    hydraulics::HoseSize size = hydraulics::HoseSize::in_2_5;
+    int lines = 1;
+    Flow flow;
+    Length hose;  // of all lines together
+};
+
+// The best of one line and two of the same size, each of `stages` equal stretches.
+std::optional<Laid> best_laid(const HoseThere& there, Length lay, Length rise, double stages,
+                              const Assumptions& assumptions) {
+    std::optional<Laid> best;
+    for (std::size_t size = 0; size < hose_sizes; ++size) {
+        for (const int lines : {1, 2}) {
+            if (there.length[size] < lay * lines) {
+                continue;
+            }
+            const auto hose = static_cast<hydraulics::HoseSize>(size);
+            const Flow flow =
+                hydraulics::supply_line_flow(hose, lay * (1.0 / stages), rise * (1.0 / stages),
+                                             assumptions.supply_line_pressure_psi,
+                                             assumptions.residual_pressure_psi) *
+                lines;
+            if (!best || flow > best->flow) {
+                best = {hose, lines, flow, lay * lines};
+            }
+        }
+    }
+    return best;
+}
+
+// Of the engines that pump, the weakest, at the pressure of supply lines.
+Flow weakest_pump(const District& district, std::span<const Arrival> pumping) {
+    const Assumptions& assumptions = district.assumptions;
+    Flow weakest = gpm(1e6);
+    for (const Arrival& engine : pumping) {
+        weakest = std::min(weakest,
+                           at(district.units, engine.unit).pump.value_or(assumptions.engine_pump));
+    }
+    return weakest * hydraulics::pump_share_at_pressure(assumptions.supply_line_pressure_psi);
+}
+
+void lower(HoseLine& line, Flow flow, Limit limit) {
+    if (flow < line.flow) {
+        line.flow = flow;
+        line.limit = limit;
+    }
+}
+
+Duration laying(Length hose, const Assumptions& assumptions) {
+    return assumptions.lay_1000ft * (in_feet(hose) / 1000.0);
+}
+
+// One line as it stands for one house.
+struct Candidate {
+    HoseLine line;
+    SourceIndex source;
+    Length lay;
+    UnitIndex first;  // of the engines
+    Evidence evidence = Evidence::assumed;
+};
+
+Evidence evidence_of(const District& district, const CountedSource& source,
+                     std::span<const Arrival> engines) {
+    const bool hose_known = std::ranges::all_of(engines, [&](const Arrival& engine) {
+        return at(district.units, engine.unit).hose.has_value();
+    });
+    return hose_known ? std::min(source.evidence, Evidence::declared) : Evidence::assumed;
+}
+
+Length rise_to(const Situation& situation, Point source, Point house) {
+    const auto low = situation.district.elevation.at(source);
+    const auto high = situation.district.elevation.at(house);
+    return low && high ? *high - *low : metres(0);
+}
+
+class DirectAnswer {
+public:
+    DirectAnswer(const Situation& situation, const HouseOnFire& fire)
+        : assumptions_(situation.district.assumptions),
+          fire_(fire),
+          start_(fire.first_arrival + assumptions_.start_after_arrival),
+          horizon_(std::max(assumptions_.late_horizon, start_)) {}
+
+    ParcelSupply of(const Candidate& candidate) const {
+        const HoseLine& line = candidate.line;
+        ParcelSupply supply = unanswered(fire_.need);
+        supply.mode = line.engines > fewest_engines ? SupplyMode::relay : SupplyMode::direct;
+        supply.limit = line.limit;
+        supply.evidence = std::min(supply.evidence, candidate.evidence);
+        supply.fill_source = candidate.source;
+        supply.first_at_site = candidate.first;
+        supply.hose_ft = static_cast<float>(in_feet(candidate.lay));
+        set_flows(supply, line);
+        set_clocks(supply, line);
+        return supply;
+    }
+
+private:
+    Duration slowed_ready(const HoseLine& line) const {
+        return line.ready + line.work * (cautious_factor(assumptions_) - 1.0);
+    }
+
+    void set_flows(ParcelSupply& supply, const HoseLine& line) const {
+        const HeldFlow flow = held(line.flow);
+        const auto by = [&](Duration ready, Duration when) {
+            return ready <= when ? flow : HeldFlow{};
+        };
+        supply.sustained = by(line.ready, start_);
+        supply.cautious = by(slowed_ready(line), start_);
+        supply.later = by(slowed_ready(line), horizon_);
+        supply.one_tanker_out = supply.cautious;
+        std::ranges::transform(build_up_minutes, supply.build_up.begin(), [&](int minute) {
+            return rounded_down(by(slowed_ready(line), minutes(minute)));
+        });
+        if (supply.later >= supply.needed) {
+            supply.earliest_start = rounded_up(slowed_ready(line));
+        }
+        judge(supply, assumptions_.firm_margin);
+        if (in_tenths(supply.cautious) == 0 && in_tenths(flow) > 0) {
+            supply.limit = Limit::engines;  // the line is there too late
+        }
+    }
+
+    void set_clocks(ParcelSupply& supply, const HoseLine& line) const {
+        const Duration attack = fire_.first_arrival + assumptions_.initial_attack_after_arrival;
+        supply.first_engine = rounded_up(fire_.first_arrival);
+        supply.tank_water = rounded_up(attack);
+        if (line.flow > gpm(0)) {
+            const Duration lasts = assumptions_.initial_attack > gpm(0)
+                                       ? assumptions_.engine_tank / assumptions_.initial_attack
+                                       : fire_.need.duration;
+            supply.continuous = rounded_up(std::max(attack, line.ready));
+            supply.gap = rounded_up(std::max(minutes(0), line.ready - (attack + lasts)));
+        }
+    }
+
+    const Assumptions& assumptions_;
+    const HouseOnFire& fire_;
+    Duration start_;
+    Duration horizon_;
+};
+
+}  // namespace
+
+std::optional<HoseLine> hose_line(const District& district, std::span<const Arrival> engines,
+                                  const CountedSource& source, Length lay, Length rise,
+                                  Duration setup, Duration duration) {
+    const Assumptions& assumptions = district.assumptions;
+    const auto stages = static_cast<double>(engines.size() - 1);
+    const auto laid = best_laid(hose_there(district, engines), lay, rise, stages, assumptions);
+    if (!laid) {
+        return std::nullopt;
+    }
+    HoseLine line{.engines = engines.size(),
+                  .size = laid->size,
+                  .lines = laid->lines,
+                  .stretch = lay * (1.0 / stages),
+                  .rise_of_stretch = rise * (1.0 / stages),
+                  .by_hose = laid->flow,
+                  .by_pump = weakest_pump(district, engines.subspan(1)),
+                  .flow = laid->flow,
+                  .limit = Limit::supply_line};
+    lower(line, line.by_pump, Limit::engines);
+    const Unit& at_source = at(district.units, engines[1].unit);
+    line.by_source = source.with_pump(at_source.pump.value_or(assumptions.engine_pump));
+    lower(line, line.by_source, Limit::source_hydraulics);
+    if (source.usable) {
+        line.by_volume = *source.usable / duration + source.inflow;
+        lower(line, *line.by_volume, Limit::source_volume);
+    }
+    line.work = setup + laying(laid->hose, assumptions);
+    line.ready = engines.back().at_scene + line.work;
+    return line;
+}
+
+namespace {
+
+// Calls `visit(option, engines)` with every line that can be built, one after another; the engines
+// of an option are left to who wants to keep it.
+template <class Visit>
+void for_each_option(const Situation& situation, std::span<const ProfileIndex> profile_of,
+                     std::span<const Responder> responders, std::size_t row,
+                     const HouseOnFire& fire, Visit visit) {
+    const District& district = situation.district;
+    const DirectAnswer answer(situation, fire);
+    for (const SourceLay& lay : situation.trips.source_lays[row]) {
+        const auto drive_to = [&](ProfileIndex profile, StationIndex station) {
+            return situation.trips.station_to_fill_site(profile, station, lay.fill_site);
+        };
+        const std::vector<Arrival> engines = arrivals(
+            situation, profile_of, responders, UnitKind::engine, fire.first_arrival, drive_to);
+        const FillSitePlace& place = at(situation.fill_places, lay.fill_site);
+        if (at(district.sources, place.source).reach == Reach::portable_pump) {
+            continue;  // no engine gets to it
+        }
+        const CountedSource& source = counted_source(situation.water, place.source);
+        const Duration setup =
+            source.setup + at(district.seasons, situation.trips.season).extra_setup;
+        const Length rise = rise_to(situation, place.place, fire.place);
+        for (std::size_t count = fewest_engines; count <= engines.size(); ++count) {
+            const std::span used = std::span(engines).first(count);
+            const auto line =
+                hose_line(district, used, source, lay.length, rise, setup, fire.need.duration);
+            if (line) {
+                const Candidate candidate{*line, place.source, lay.length, used[0].unit,
+                                          evidence_of(district, source, used)};
+                visit(
+                    HoseOption{
+                        *line, place.source, lay.length, rise, setup, {}, answer.of(candidate)},
+                    used);
+            }
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<HoseOption> hose_options(const Situation& situation,
+                                     std::span<const ProfileIndex> profile_of,
+                                     std::span<const Responder> responders, std::size_t row,
+                                     const HouseOnFire& fire) {
+    std::vector<HoseOption> options;
+    for_each_option(situation, profile_of, responders, row, fire,
+                    [&](HoseOption option, std::span<const Arrival> engines) {
+                        option.engines.assign(engines.begin(), engines.end());
+                        options.push_back(std::move(option));
+                    });
+    return options;
+}
+
+std::optional<ParcelSupply> direct_supply(const Situation& situation,
+                                          std::span<const ProfileIndex> profile_of,
+                                          std::span<const Responder> responders, std::size_t row,
+                                          const HouseOnFire& fire) {
+    std::optional<ParcelSupply> best;
+    for_each_option(situation, profile_of, responders, row, fire,
+                    [&](const HoseOption& option, std::span<const Arrival>) {
+                        if (!best || worse(*best, option.supply)) {
+                            best = option.supply;
+                        }
+                    });
+    return best;
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,24 @@
+// Supply hose that the engines there bring.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <span>
+
+#include "analyzer/hydraulics/hose.h"
+#include "analyzer/supply/places/arrivals.h"
+
+namespace farwater::supply {
+
+inline constexpr std::size_t hose_sizes = 4;
+
+struct HoseThere {
+    std::array<Length, hose_sizes> length;  // in all, by hydraulics::HoseSize
+    // The largest size that is long enough, none = no size is.
+    std::optional<hydraulics::HoseSize> size_for(Length lay) const;
+};
+
+// Of these engines together; an engine whose hose is not listed carries the planning default.
+HoseThere hose_there(const District& district, std::span<const Arrival> engines);
+
+}  // namespace farwater::supply

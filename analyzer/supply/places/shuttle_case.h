@@ -1,0 +1,71 @@
+// One case: a dump site, the first engine's arrival, a zone and a duration. Everything about the
+// shuttle that does not depend on the single house is worked out once per case.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "analyzer/supply/assessment.h"
+#include "analyzer/supply/filling/fill_option.h"
+#include "analyzer/supply/incident.h"
+#include "analyzer/supply/places/crew.h"
+#include "analyzer/supply/places/limits.h"
+#include "analyzer/supply/scene.h"
+
+namespace farwater::supply {
+
+// A fill site in use.
+struct FillUse {
+    SourceIndex source;
+    std::size_t tankers = 0;  // that fill there
+    UnitIndex first_tanker;   // of those, by arrival
+    Duration round_trip;      // its legs
+    RunBy run_by;
+};
+
+struct ShuttleCase {
+    Window window;
+    Limit limit = Limit::none;  // why there is no flow, or what binds it
+    HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
+    BuildUp build_up{};  // cautious
+    Flow handbook;
+    Incident incident;           // the chosen one
+    TankLine line;               // with the tanks that are used
+    Incident slow;               // the same, slowed: earliest starts are asked of it
+    std::vector<Gain> gains;     // in sustained flow, by one more of each thing
+    std::vector<FillUse> fills;  // in the order of their first tankers' arrival
+    SourceIndex source;          // the first of them
+    std::size_t tankers = 0;     // that are run
+    int crew_needed = 0;         // for all jobs, with these fill sites and tankers
+    CrewThere crew;              // there by the start
+    Duration tank_water;
+    std::optional<Duration> continuous;
+    Duration gap;
+    Evidence evidence = Evidence::assumed;
+    // None or one: the same shuttle over more than one fill site, where that holds more. Later
+    // flow, build-up and the flow with one tanker out are no lower there than with one fill site,
+    // for that is then still there to fall back on.
+    std::vector<ShuttleCase> several;
+    bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
+};
+
+// The fill site (of those that routing lists for the dump site), the tankers and the number of
+// nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
+// two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
+// fill site that does not beat those two is hardly run. Then two and three fill sites at the same
+// time (several_sites.h), as many as there are people for (crew.h); what more people would gain
+// stands among the gains. Where what siphons move holds the flow down, shorter lines of portable
+// tanks are tried too, down to the draft tank alone; the longer one of equals is kept.
+ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
+
+// The same with every single fill site run, in the same order: for the tests.
+ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
+
+// What the best fill site by itself can hold at most with all tankers, by bounds and without a run:
+// to choose between dump sites by. Nothing where there can be no shuttle. Microseconds.
+HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration duration);
+
+// The factor on stage times behind the cautious flow: 1 + 0.35 cv.
+double cautious_factor(const Assumptions& assumptions);
+
+}  // namespace farwater::supply

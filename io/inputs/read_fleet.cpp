@@ -1,0 +1,190 @@
+#include "io/inputs/read_fleet.h"
+
+#include <algorithm>
+
+#include "io/records/quantity_fields.h"
+#include "io/records/record.h"
+#include "io/records/unique_ids.h"
+
+namespace farwater::io {
+namespace {
+
+constexpr auto id_of = [](const auto& thing) -> const std::string& { return thing.id; };
+constexpr auto period_name = [](const auto& thing) -> const std::string& { return thing.name; };
+
+// The place in the list of the thing with this id; not valid when there is none.
+template <class Index, class Thing, class Key>
+Index find_in(const std::vector<Thing>& things, const std::string& id, const Key& key) {
+    const auto found = std::find_if(things.begin(), things.end(),
+                                    [&](const Thing& thing) { return key(thing) == id; });
+    return found == things.end() || id.empty()
+               ? Index()
+               : Index(static_cast<std::size_t>(found - things.begin()));
+}
+
+// What `field` refers to; not valid when it is blank or, with a problem, when it names nothing.
+template <class Index, class Thing, class Key>
+Index refer(Record& record, std::string_view field, const std::vector<Thing>& things,
+            const Key& key, ProblemId unknown) {
+    const std::string id = record.text(field);
+    const Index index = find_in<Index>(things, id, key);
+    if (!index.valid() && !id.empty()) {
+        record.report(unknown, field, "\"" + id + "\"");
+    }
+    return index;
+}
+
+// None: no hose is listed at all, which is not the same as none carried.
+std::optional<HoseLoad> hose_of(Record& record) {
+    const std::optional<Length> small = length_field(record, "hose_2_5in_ft");
+    const std::optional<Length> three = length_field(record, "hose_3in_ft");
+    const std::optional<Length> four = length_field(record, "hose_4in_ft");
+    const std::optional<Length> five = length_field(record, "hose_5in_ft");
+    if (!small && !three && !four && !five) {
+        return std::nullopt;
+    }
+    return HoseLoad{small.value_or(Length()), three.value_or(Length()), four.value_or(Length()),
+                    five.value_or(Length())};
+}
+
+void read_portable_tanks(Record& record, Unit& unit) {
+    const std::optional<Volume> gallons = volume_field(record, "portable_tank_gal");
+    const std::optional<int> count = record.whole("portable_tanks");
+    if (!gallons && count.value_or(0) > 0) {
+        record.report(ProblemId::portable_tank_unknown, "portable_tank_gal", {});
+    }
+    unit.portable_tank = gallons.value_or(Volume());
+    unit.portable_tanks = in_gallons(unit.portable_tank) > 0.0 ? count.value_or(1) : 0;
+}
+
+void read_pumping(Record& record, Unit& unit) {
+    unit.pump = flow_field(record, "pump_gpm");
+    unit.fill_limit = flow_field(record, "fill_limit_gpm");
+    unit.offload = flow_field(record, "offload_gpm");
+    unit.tested_on = record.date("tested_on");
+    unit.hose = hose_of(record);
+    unit.jet_siphons = record.whole("jet_siphons").value_or(0);
+    unit.siphon = flow_field(record, "siphon_gpm");
+    unit.low_level_strainers = record.whole("low_level_strainers").value_or(0);
+    unit.hard_suction = length_field(record, "hard_suction_ft");
+    unit.backs_to_offload = record.yes_no("backs_to_offload").value_or(true);
+    read_portable_tanks(record, unit);
+}
+
+void read_chassis(Record& record, Unit& unit) {
+    unit.crew = record.whole("crew");
+    unit.min_crew = record.whole("min_crew");
+    unit.loaded = weight_field(record, "loaded_lb");
+    unit.empty = weight_field(record, "empty_lb");
+    unit.width = length_field(record, "width_ft");
+    unit.height = length_field(record, "height_ft");
+    unit.top_speed = speed_field(record, "top_speed_mph");
+    unit.power = power_field(record, "power_hp");
+}
+
+bool read_kind(Record& record, Unit& unit) {
+    const std::string kind = record.word_text("kind");
+    const std::optional<UnitKind> known = parse_word<UnitKind>(kind);
+    if (!known) {
+        record.report(ProblemId::unit_kind_unknown, "kind", "\"" + kind + "\"");
+        return false;
+    }
+    unit.kind = *known;
+    return true;
+}
+
+bool read_station(Record& record, const std::vector<Station>& stations, Unit& unit) {
+    const std::string id = record.text("station_id");
+    unit.station = find_in<StationIndex>(stations, id, id_of);
+    if (!unit.station.valid()) {
+        record.report(ProblemId::unit_station_unknown, "station_id", "\"" + id + "\"");
+        return false;
+    }
+    unit.aid = record.word("aid", Aid::mutual).value_or(at(stations, unit.station).aid);
+    return true;
+}
+
+bool read_tank(Record& record, const Assumptions& assumptions, Unit& unit) {
+    const std::optional<Volume> tank = volume_field(record, "tank_gal");
+    if (unit.kind == UnitKind::tanker && in_gallons(tank.value_or(Volume())) <= 0.0) {
+        record.report(ProblemId::unit_tank_unknown, "tank_gal", {});
+        return false;
+    }
+    unit.tank = tank.value_or(unit.kind == UnitKind::engine ? assumptions.engine_tank : Volume());
+    return true;
+}
+
+}  // namespace
+
+LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Station>& stations,
+                               const Assumptions& assumptions, const Work& work) {
+    UniqueIds ids;
+    LayerRows<Unit> result;
+    result.log = for_each_record(source, work, [&](Record& record) {
+        Unit unit;
+        unit.id = ids.take(record, "unit_id");
+        if (!read_kind(record, unit) || !read_station(record, stations, unit) ||
+            !read_tank(record, assumptions, unit)) {
+            return Taken::no;
+        }
+        read_pumping(record, unit);
+        read_chassis(record, unit);
+        result.rows.push_back(std::move(unit));
+        return Taken::yes;
+    });
+    return result;
+}
+
+LayerRows<Staffing> read_staffing(const LayerSource& source, const std::vector<Station>& stations,
+                                  const std::vector<Unit>& units,
+                                  const std::vector<Period>& periods, const Work& work) {
+    LayerRows<Staffing> result;
+    result.log = for_each_record(source, work, [&](Record& record) {
+        Staffing row;
+        row.unit = refer<UnitIndex>(record, "unit_id", units, id_of, ProblemId::unit_unknown);
+        const bool for_station = record.text("unit_id").empty();
+        if (for_station) {
+            row.station = refer<StationIndex>(record, "station_id", stations, id_of,
+                                              ProblemId::unit_station_unknown);
+        }
+        row.period =
+            refer<PeriodIndex>(record, "period", periods, period_name, ProblemId::period_unknown);
+        const bool names_nobody = for_station && record.text("station_id").empty();
+        if (names_nobody || record.text("period").empty()) {
+            record.report(ProblemId::value_missing, names_nobody ? "unit_id" : "period", {});
+        }
+        if (!record.problems().empty()) {
+            return Taken::no;
+        }
+        row.crew = record.whole("crew");
+        row.turnout = duration_field(record, "turnout_min");
+        result.rows.push_back(row);
+        return Taken::yes;
+    });
+    return result;
+}
+
+LayerRows<ResponseRule> read_response_zones(const LayerSource& source,
+                                            const std::vector<Unit>& units, const Work& work) {
+    LayerRows<ResponseRule> result;
+    result.log = for_each_record(source, work, [&](Record& record) {
+        ResponseRule rule;
+        rule.zone = record.text("zone");
+        const std::optional<int> alarm = record.whole("alarm");
+        rule.unit = refer<UnitIndex>(record, "unit_id", units, id_of, ProblemId::unit_unknown);
+        for (const std::string_view field : {"zone", "alarm", "unit_id"}) {
+            if (record.text(field).empty()) {
+                record.report(ProblemId::value_missing, field, {});
+            }
+        }
+        if (!record.problems().empty()) {
+            return Taken::no;
+        }
+        rule.alarm = *alarm;
+        result.rows.push_back(std::move(rule));
+        return Taken::yes;
+    });
+    return result;
+}
+
+}  // namespace farwater::io

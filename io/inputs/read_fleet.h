@@ -1,0 +1,28 @@
+// Apparatus, staffing and response zones: tables without shapes that refer to each other.
+#pragma once
+
+#include <vector>
+
+#include "analyzer/district/apparatus.h"
+#include "analyzer/district/assumptions.h"
+#include "analyzer/district/calendar.h"
+#include "analyzer/work/work.h"
+#include "io/records/layer_rows.h"
+#include "io/records/layer_source.h"
+
+namespace farwater::io {
+
+// A unit without a known station or kind, and a tanker without a tank size, is set aside. An engine
+// without a tank size has the assumption's. Throw what for_each_record throws.
+LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Station>& stations,
+                               const Assumptions& assumptions, const Work& work);
+
+// A row that names no unit or station, or no period of the district file, is set aside.
+LayerRows<Staffing> read_staffing(const LayerSource& source, const std::vector<Station>& stations,
+                                  const std::vector<Unit>& units,
+                                  const std::vector<Period>& periods, const Work& work);
+
+LayerRows<ResponseRule> read_response_zones(const LayerSource& source,
+                                            const std::vector<Unit>& units, const Work& work);
+
+}  // namespace farwater::io

@@ -1,0 +1,223 @@
+#include "io/records/dataset.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include <cpl_error.h>
+#include <cpl_string.h>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <gdal_priv.h>
+#include <ogrsf_frmts.h>
+
+#include "io/error.h"
+#include "io/near_word.h"
+#include "io/records/parse_cell.h"
+
+namespace farwater::io {
+namespace {
+
+void CPL_STDCALL keep_gdal_message(CPLErr severity, CPLErrorNum, const char* text) {
+    if (severity >= CE_Warning) {
+        keep_message(*static_cast<GdalMessages*>(CPLGetErrorHandlerUserData()), text,
+                     severity >= CE_Failure);
+    }
+}
+
+[[noreturn]] void fail(const LayerSpec& spec, const std::string& what) {
+    throw InputError(fmt::format("{}: {}.", described(spec), what));
+}
+
+std::filesystem::path wal_beside(const std::filesystem::path& file) {
+    return std::filesystem::path(file.string() + "-wal");
+}
+
+bool has_bytes(const std::filesystem::path& file) {
+    std::error_code error;
+    const auto size = std::filesystem::file_size(file, error);
+    return !error && size > 0;
+}
+
+// SQLite files with edits that are not merged yet are read with them, or not at all: GDAL's
+// fallback for folders without write permission would leave them out in silence.
+void check_pending_edits(const LayerSpec& spec, const GdalMessages& messages) {
+    const bool fallback = lower_case(messages.text()).find("immutable") != std::string::npos;
+    if (fallback && has_bytes(wal_beside(spec.path))) {
+        fail(spec,
+             "another program holds edits in " + wal_beside(spec.path).filename().string() +
+                 " that cannot be read from here; close that program, or copy both files to a "
+                 "folder that you may write to");
+    }
+}
+
+std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
+    if (!spec.path.empty() && !std::filesystem::exists(spec.path)) {
+        fail(spec, fmt::format("there is no file {}; correct file in the district file",
+                               spec.path.string()));
+    }
+    const GdalMessages messages;
+    const std::shared_ptr<GDALDataset> dataset =
+        opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::vector);
+    if (!dataset) {
+        fail(spec,
+             "this is no data source that can be read; name a file or connection that GDAL knows" +
+                 messages.said());
+    }
+    check_pending_edits(spec, messages);
+    return dataset;
+}
+
+// Layers with data; a file's styles are none.
+std::vector<std::string> layer_names(GDALDataset& dataset) {
+    std::vector<std::string> names;
+    for (OGRLayer* layer : dataset.GetLayers()) {
+        if (std::string_view(layer->GetName()) != "layer_styles") {
+            names.emplace_back(layer->GetName());
+        }
+    }
+    return names;
+}
+
+std::string missing_layer(const LayerSpec& spec, const std::vector<std::string>& names) {
+    const std::vector<std::string_view> views(names.begin(), names.end());
+    return fmt::format("there is no layer \"{}\"{}; the file holds {}", spec.layer,
+                       did_you_mean(spec.layer, views), fmt::join(names, ", "));
+}
+
+OGRLayer* find_layer(const LayerSpec& spec, GDALDataset& dataset) {
+    const std::vector<std::string> names = layer_names(dataset);
+    if (names.empty()) {
+        fail(spec, "the file holds no layer");
+    }
+    if (spec.layer.empty() && names.size() > 1) {
+        fail(spec, fmt::format("the file holds several layers: {}; name one with layer = \"...\", "
+                               "on the command line FILE:LAYER",
+                               fmt::join(names, ", ")));
+    }
+    const std::string name = spec.layer.empty() ? names.front() : spec.layer;
+    const GdalMessages messages;
+    OGRLayer* layer = dataset.GetLayerByName(name.c_str());
+    if (layer == nullptr) {
+        fail(spec, missing_layer(spec, names));
+    }
+    return layer;
+}
+
+std::string by_schema(const LayerSpec& spec) {
+    return spec.schema.empty() ? "" : fmt::format(", by schema = \"{}\",", spec.schema);
+}
+
+void set_where(const LayerSpec& spec, OGRLayer& layer) {
+    const GdalMessages messages;
+    if (!spec.where.empty() && layer.SetAttributeFilter(spec.where.c_str()) != OGRERR_NONE) {
+        fail(spec, fmt::format("where = \"{}\"{} cannot be understood{}", spec.where,
+                               by_schema(spec), messages.said()));
+    }
+}
+
+Crs layer_crs(const LayerSpec& spec, OGRLayer& layer) {
+    if (spec.crs.empty()) {
+        return crs_from_layer(layer.GetSpatialRef());
+    }
+    Crs crs = crs_from_text(spec.crs);
+    if (!crs) {
+        throw SettingsError(fmt::format("[{}] crs \"{}\" is no coordinate system that PROJ knows",
+                                        spec.section, spec.crs));
+    }
+    return crs;
+}
+
+}  // namespace
+
+void prepare_gdal() {
+    static const bool prepared = [] {
+        GDALAllRegister();
+        // For GDAL's own threads; ours keep messages with GdalMessages.
+        CPLSetErrorHandler(CPLQuietErrorHandler);
+        return true;
+    }();
+    static_cast<void>(prepared);
+}
+
+void keep_message(GdalMessages& messages, const char* text, bool error) {
+    constexpr std::size_t most_kept = 5;
+    messages.failed_ = messages.failed_ || error;
+    if (messages.messages_.size() < most_kept) {
+        messages.messages_.emplace_back(trimmed(text));
+    }
+}
+
+GdalMessages::GdalMessages() {
+    prepare_gdal();
+    CPLPushErrorHandlerEx(&keep_gdal_message, this);
+}
+
+GdalMessages::~GdalMessages() { CPLPopErrorHandler(); }
+
+std::string GdalMessages::text() const { return fmt::format("{}", fmt::join(messages_, "; ")); }
+
+std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
+                                            const std::string& file,
+                                            const std::vector<std::string>& open_options,
+                                            DatasetKind kind) {
+    CPLStringList options;
+    for (const std::string& option : open_options) {
+        options.AddString(option.c_str());
+    }
+    const std::string source = path.empty() ? file : path.string();
+    const unsigned flags = kind == DatasetKind::vector ? GDAL_OF_VECTOR : GDAL_OF_RASTER;
+    return {GDALDataset::Open(source.c_str(), flags | GDAL_OF_READONLY, nullptr, options.List(),
+                              nullptr),
+            GDALDatasetUniquePtrDeleter()};
+}
+
+std::string GdalMessages::said() const {
+    return messages_.empty() ? "" : "; GDAL says: " + printable_source(text());
+}
+
+std::string described(const LayerSpec& spec) {
+    return fmt::format("{} ({})", spec.section, printable_source(spec.file));
+}
+
+OpenLayer open_layer(const LayerSpec& spec) {
+    prepare_gdal();
+    OpenLayer open;
+    open.dataset = open_dataset(spec);
+    open.layer = find_layer(spec, *open.dataset);
+    set_where(spec, *open.layer);
+    open.crs = layer_crs(spec, *open.layer);
+    open.layer->ResetReading();
+    return open;
+}
+
+std::vector<std::filesystem::path> files_of(const LayerSpec& spec, GDALDataset& dataset) {
+    std::vector<std::filesystem::path> files = files_of(spec.path, dataset);
+    for (std::size_t i = 0; !spec.path.empty() && i < spec.open_options.size(); ++i) {
+        const std::string& option = spec.open_options[i];
+        const std::filesystem::path file = option.substr(option.find('=') + 1);
+        std::error_code error;
+        if (std::filesystem::is_regular_file(file, error)) {
+            files.push_back(file);
+        }
+    }
+    return files;
+}
+
+std::vector<std::filesystem::path> files_of(const std::filesystem::path& path,
+                                            GDALDataset& dataset) {
+    const CPLStringList listed(dataset.GetFileList());
+    std::vector<std::filesystem::path> files;
+    for (int i = 0; i < listed.size(); ++i) {
+        files.emplace_back(listed[i]);
+    }
+    files.push_back(path);
+    files.push_back(wal_beside(path));
+    std::erase_if(files, [](const auto& file) {
+        return !std::filesystem::is_regular_file(file) || !has_bytes(file);
+    });
+    std::sort(files.begin(), files.end());
+    files.erase(std::unique(files.begin(), files.end()), files.end());
+    return files;
+}
+
+}  // namespace farwater::io

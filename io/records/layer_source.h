@@ -1,0 +1,104 @@
+// One input layer, opened, with its columns bound to the fields of its section.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "analyzer/work/work.h"
+#include "io/district_file.h"
+#include "io/records/dataset.h"
+#include "io/records/layer_rows.h"
+#include "io/settings/schema.h"
+
+namespace farwater::io {
+
+class Record;
+struct RoadSchema;
+
+// Where the values of one field come from.
+struct BoundField {
+    const FieldRow* field = nullptr;     // null for a column that is no field
+    std::string column;                  // theirs; empty = the layer has none
+    int index = -1;                      // of the column; -1 = none
+    bool is_fid = false;                 // the column is the layer's own record number
+    ValueMap values;                     // their value -> our word, as the district file says
+    const RoadSchema* schema = nullptr;  // knows further words of theirs; null = none
+    std::string unit;                    // of their column; empty where the field has none
+    std::string_view ours;               // the unit of the field; empty where it has none
+    double factor = 1.0;                 // from that unit to the field's
+
+    // Some value of theirs may have a word of ours.
+    bool has_words() const { return !values.empty() || schema != nullptr; }
+};
+
+// Finds a field by its name: every record asks for each of its fields, some several times.
+class FieldPlaces {
+public:
+    FieldPlaces() = default;
+    // Precondition: fewer than 128 fields, names all different. They must outlive the places.
+    explicit FieldPlaces(std::span<const FieldRow> fields);
+    std::size_t of(std::string_view name) const;  // precondition: there is one
+
+private:
+    static std::size_t slot_of(std::string_view name);
+    std::span<const FieldRow> fields_;
+    std::array<std::uint8_t, 256> place_plus_one_{};  // 0 = free
+};
+
+struct LayerSource {
+    LayerSpec spec;
+    const SectionRow* section = nullptr;
+    OpenLayer open;
+    std::vector<BoundField> fields;  // one per field of the section, in its order
+    std::vector<BoundField> also;    // columns that are no field, in the order asked for
+    FieldPlaces places;              // of `fields`
+
+    bool has(std::string_view field) const;                 // the layer has a column for it
+    const BoundField& bound(std::string_view field) const;  // precondition: the section has it
+};
+
+// Opens the layer and binds its columns: by `columns` of the section, else by its schema, else by a
+// column of the field's own name. A field whose column the section maps elsewhere takes no words
+// and no unit from the schema. The schema's further columns follow in `also`, missing ones with
+// index -1. Only bound columns will be fetched. Throws InputError: what open_layer throws; a mapped
+// column, one of `also`, the schema's column of the class, or the column of a required field
+// missing (names the columns that exist); no CRS where shapes are needed.
+LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
+                        const std::vector<std::string>& also = {});
+
+std::string layer_name(const LayerSource& source);
+
+// The box round the layer's shapes, in its own coordinates; of the records under `where` only. O(1)
+// for most formats without a filter, else O(records). Throws InputError when no record has a shape.
+CrsExtent extent_of(const LayerSource& source);
+
+// How many records there are, where the format tells without counting; else 0.
+std::size_t expected_records(const LayerSource& source);
+
+// What `read` did with a record.
+enum class Taken : std::uint8_t {
+    no,
+    yes,
+    left_out,  // rightly: it is none of what is read here
+};
+
+// Calls `read` for every record in order, rows counted from 0, and keeps the problems that it
+// raised. A record that it did not take or left out counts as set aside, one with a problem of
+// severity `repaired` as repaired. Throws InputError when GDAL fails half way, when a required
+// section has no record, or when more than 90 % of those not left out were set aside. Stops early
+// when `work` is stopped.
+LayerLog for_each_record(const LayerSource& source, const Work& work,
+                         const std::function<Taken(Record& record)>& read);
+
+// Throws InputError when more than 90 % of the records were set aside, with the first reason in it.
+void check_mostly_usable(const LayerSpec& spec, const LayerLog& log);
+
+// The sentence "SECTION (FILE): what." as an InputError.
+[[noreturn]] void fail_input(const LayerSpec& spec, const std::string& what);
+
+}  // namespace farwater::io

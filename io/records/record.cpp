@@ -1,0 +1,276 @@
+#include "io/records/record.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <ogr_feature.h>
+
+#include "io/inputs/road_schemas.h"
+#include "io/records/parse_cell.h"
+#include "io/records/parse_measure.h"
+#include "io/records/unit_words.h"
+
+namespace farwater::io {
+namespace {
+
+constexpr double most_exact = 9007199254740992.0;  // 2^53: whole numbers beyond are kept as text
+
+Date date_of(OGRFeature& feature, int index) {
+    int year = 0;
+    int month = 0;
+    int day = 0;
+    int unused = 0;
+    feature.GetFieldAsDateTime(index, &year, &month, &day, &unused, &unused, &unused, &unused);
+    return {std::chrono::year(year), std::chrono::month(static_cast<unsigned>(month)),
+            std::chrono::day(static_cast<unsigned>(day))};
+}
+
+Cell number_cell(double value) { return std::isnan(value) ? Cell() : Cell(value); }
+
+Cell cell_in(OGRFeature& feature, const BoundField& from) {
+    if (from.is_fid) {
+        return static_cast<double>(feature.GetFID());
+    }
+    return from.index >= 0 ? cell_of(feature, from.index) : Cell();
+}
+
+// Our word for a value of theirs; none where neither the district file nor the schema has one.
+std::optional<std::string> mapped_word(const BoundField& bound, const std::string& theirs) {
+    const auto mapped = bound.values.find(theirs);
+    if (mapped != bound.values.end()) {
+        return mapped->second;
+    }
+    const std::string_view preset = bound.schema == nullptr
+                                        ? std::string_view{}
+                                        : preset_word(*bound.schema, bound.field->name, theirs);
+    return preset.empty() ? std::nullopt : std::optional(std::string(preset));
+}
+
+std::string in_quotes(std::string_view text) { return fmt::format("\"{}\"", text); }
+
+}  // namespace
+
+Cell cell_of(OGRFeature& feature, int index) {
+    if (feature.IsFieldSetAndNotNull(index) == 0) {
+        return {};
+    }
+    switch (feature.GetFieldDefnRef(index)->GetType()) {
+        case OFTInteger:
+            return static_cast<double>(feature.GetFieldAsInteger(index));
+        case OFTInteger64: {
+            const auto value = static_cast<double>(feature.GetFieldAsInteger64(index));
+            return std::abs(value) < most_exact ? Cell(value)
+                                                : Cell(feature.GetFieldAsString(index));
+        }
+        case OFTReal:
+            return number_cell(feature.GetFieldAsDouble(index));
+        case OFTDate:
+        case OFTDateTime:
+            return date_of(feature, index);
+        case OFTBinary:
+            return {};
+        default:
+            return std::string(trimmed(feature.GetFieldAsString(index)));
+    }
+}
+
+bool is_blank(const Cell& cell) {
+    const auto* text = std::get_if<std::string>(&cell);
+    return text != nullptr ? is_blank(std::string_view(*text))
+                           : std::holds_alternative<std::monostate>(cell);
+}
+
+std::string printed(const Cell& cell) {
+    if (const auto* number = std::get_if<double>(&cell)) {
+        return fmt::format("{}", *number);
+    }
+    if (const auto* date = std::get_if<Date>(&cell)) {
+        return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
+                           static_cast<unsigned>(date->month()),
+                           static_cast<unsigned>(date->day()));
+    }
+    const auto* text = std::get_if<std::string>(&cell);
+    return text == nullptr ? std::string() : *text;
+}
+
+Record::Record(const LayerSource& source, OGRFeature& feature, std::uint32_t row)
+    : source_(&source), feature_(&feature), row_(row) {}
+
+std::string Record::name() const { return name_.empty() ? row_name(row_) : name_; }
+
+const JoinedCell* Record::joined(std::string_view field) const {
+    for (const JoinedCell& cell : joined_) {
+        if (cell.field == field) {
+            return &cell;
+        }
+    }
+    return nullptr;
+}
+
+Cell Record::raw(std::string_view field) const {
+    const JoinedCell* other = joined(field);
+    return other != nullptr ? *other->cell : cell_in(*feature_, bound(field));
+}
+
+Cell Record::cell(std::string_view field) {
+    const BoundField& from = bound(field);
+    const JoinedCell* other = joined(field);
+    Cell cell = other != nullptr ? *other->cell : cell_in(*feature_, from);
+    if (from.has_words()) {
+        if (std::optional<std::string> word = mapped_word(from, printed(cell))) {
+            cell = std::move(*word);
+        }
+    }
+    if (is_blank(cell)) {
+        cell = Cell();
+    }
+    return cell;
+}
+
+std::string Record::word_for(std::string_view field, std::string_view theirs) const {
+    const std::string text(trimmed(theirs));
+    return lower_case(mapped_word(bound(field), text).value_or(text));
+}
+
+std::string Record::theirs(std::string_view field) const {
+    return std::string(trimmed(printed(raw(field))));
+}
+
+Cell Record::also(std::size_t place) const { return cell_in(*feature_, source_->also[place]); }
+
+bool Record::has(std::string_view field) const {
+    return joined(field) != nullptr || !bound(field).column.empty();
+}
+
+std::string Record::text(std::string_view field) {
+    Cell content = cell(field);
+    auto* text = std::get_if<std::string>(&content);
+    return text != nullptr ? std::move(*text) : printed(content);
+}
+
+std::optional<double> Record::number(std::string_view field) {
+    const Cell content = cell(field);
+    if (std::holds_alternative<std::monostate>(content)) {
+        return std::nullopt;
+    }
+    const BoundField& from = bound(field);
+    const auto* plain = std::get_if<double>(&content);
+    const std::optional<double> theirs = plain != nullptr ? *plain : parse_number(printed(content));
+    if (!theirs || std::holds_alternative<Date>(content)) {
+        report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
+        return std::nullopt;
+    }
+    return in_range(field, *theirs * from.factor);
+}
+
+std::optional<double> Record::in_range(std::string_view field, double ours) {
+    const FieldRow& row = *bound(field).field;
+    if (!(ours >= row.low && ours <= row.high)) {
+        report(
+            ProblemId::number_out_of_range, field,
+            fmt::format("{:.6g} {}is not within {:.10g} to {:.10g}", ours,
+                        unit_of_name(field).empty() ? "" : fmt::format("{} ", unit_of_name(field)),
+                        row.low, row.high));
+        return std::nullopt;
+    }
+    return ours;
+}
+
+std::optional<double> Record::measure(std::string_view field) {
+    const Cell content = cell(field);
+    const BoundField& from = bound(field);
+    if (std::holds_alternative<std::monostate>(content)) {
+        return std::nullopt;
+    }
+    const auto* plain = std::get_if<double>(&content);
+    const Measure measure = plain != nullptr
+                                ? measure_of(*plain, from.unit, from.ours)
+                                : parse_measure(printed(content), from.unit, from.ours);
+    if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content)) {
+        report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
+        return std::nullopt;
+    }
+    return measure.kind == MeasureKind::value ? in_range(field, measure.value) : std::nullopt;
+}
+
+std::optional<int> Record::whole(std::string_view field) {
+    const std::optional<double> value = number(field);
+    if (value && *value != std::floor(*value)) {
+        report(ProblemId::number_out_of_range, field,
+               fmt::format("{:.6g} is no whole number", *value));
+        return std::nullopt;
+    }
+    return value ? std::optional(static_cast<int>(*value)) : std::nullopt;
+}
+
+std::optional<Date> Record::date(std::string_view field) {
+    const Cell content = cell(field);
+    if (std::holds_alternative<std::monostate>(content)) {
+        return std::nullopt;
+    }
+    const auto* date = std::get_if<Date>(&content);
+    const std::optional<Date> value = date != nullptr ? *date : parse_date(printed(content));
+    if (!value || !value->ok()) {
+        report(ProblemId::date_unreadable, field, in_quotes(printed(content)));
+        return std::nullopt;
+    }
+    return value;
+}
+
+std::optional<MonthSet> Record::months(std::string_view field) {
+    const std::string content = text(field);
+    if (content.empty()) {
+        return std::nullopt;
+    }
+    const std::optional<MonthSet> months = parse_months(content);
+    if (!months) {
+        report_unmapped(field, content, "no month at all");
+    }
+    return months.value_or(MonthSet{});
+}
+
+std::optional<bool> Record::yes_no(std::string_view field, std::optional<bool> cautious) {
+    const std::string content = text(field);
+    if (content.empty()) {
+        return std::nullopt;
+    }
+    const std::optional<bool> value = parse_yes_no(content);
+    if (!value && cautious) {
+        report_unmapped(field, content, *cautious ? "yes" : "no");
+        return cautious;
+    }
+    if (!value) {
+        report(ProblemId::value_not_in_list, field, in_quotes(content) + ", not yes or no");
+    }
+    return value;
+}
+
+std::string Record::word_text(std::string_view field) { return lower_case(text(field)); }
+
+const OGRGeometry* Record::geometry() const { return feature_->GetGeometryRef(); }
+
+void Record::report(ProblemId id, std::string_view field, std::string detail) {
+    Problem problem{id,
+                    std::string(source_->section->name),
+                    printable_source(source_->spec.file),
+                    name(),
+                    {},
+                    std::move(detail)};
+    if (const JoinedCell* other = joined(field)) {
+        problem.layer = "join";
+        problem.file = printable_source(other->file);
+        problem.field = other->column;
+    } else if (!field.empty()) {
+        const std::string& column = bound(field).column;
+        problem.field = column.empty() ? std::string(field) : column;
+    }
+    problems_.push_back(std::move(problem));
+}
+
+void Record::report_unmapped(std::string_view field, std::string_view value,
+                             std::string_view taken_as) {
+    report(ProblemId::value_not_mapped, field, fmt::format("\"{}\", taken as {}", value, taken_as));
+}
+
+}  // namespace farwater::io

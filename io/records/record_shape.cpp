@@ -1,0 +1,204 @@
+#include "io/records/record_shape.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <ogr_geometry.h>
+
+#include "io/records/shape.h"
+
+namespace farwater::io {
+namespace {
+
+// A neighbour's station may be an hour away; a wrong coordinate system puts things farther off.
+constexpr double reach_beyond_parcels_m = 100000.0;
+// Roads and buildings that all lie farther off than this are those of another place.
+constexpr double around_parcels_m = 1000.0;
+
+Box grown(const Box& box, double margin) {
+    return {{box.low.x - margin, box.low.y - margin}, {box.high.x + margin, box.high.y + margin}};
+}
+
+bool overlap(const Box& a, const Box& b) {
+    return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
+}
+
+Box box_of_line(const Polyline& line) {
+    Box box;
+    for (const Point p : line) {
+        box.include(p);
+    }
+    return box;
+}
+
+bool has_length(const Polyline& line) { return in_metres(length_of(line)) > 0.0; }
+
+void report_wrong_kind(Record& record, const OGRGeometry& shape) {
+    record.report(ProblemId::geometry_wrong_kind, {}, kind_of_shape(shape));
+}
+
+// No such place: coordinates that the working CRS cannot draw.
+void report_no_place(Record& record) {
+    record.report(ProblemId::geometry_outside_district, {},
+                  "its coordinates have no place in the working CRS");
+}
+
+}  // namespace
+
+std::string printed(const Box& box) {
+    return fmt::format("x {:.0f} to {:.0f}, y {:.0f} to {:.0f}", box.low.x, box.high.x, box.low.y,
+                       box.high.y);
+}
+
+void check_on_parcels(const LayerSpec& spec, const Box& extent, const Box& parcels) {
+    if (!overlap(extent, grown(parcels, around_parcels_m))) {
+        fail_input(
+            spec,
+            fmt::format(
+                "the layer lies off the district: it covers {} of the working CRS, the parcels "
+                "cover {}; correct its crs in [{}], or name the right layer",
+                printed(extent), printed(parcels), spec.section));
+    }
+}
+
+ShapeReader::ShapeReader(const LayerSource& source, const WorkingCrs& working, const Box& parcels)
+    : to_plane_(source.open.crs, working),
+      parcels_(parcels),
+      reach_(grown(parcels, reach_beyond_parcels_m)) {}
+
+const OGRGeometry* ShapeReader::shape_of(Record& record) const {
+    const OGRGeometry* shape = record.geometry();
+    if (shape == nullptr) {
+        record.report(ProblemId::geometry_missing, {}, {});
+        return nullptr;
+    }
+    if (shape->IsEmpty() != 0) {
+        record.report(ProblemId::geometry_empty, {}, {});
+        return nullptr;
+    }
+    return shape;
+}
+
+bool ShapeReader::in_reach(Record& record, const Box& box) const {
+    if (parcels_.empty() || overlap(box, reach_)) {
+        return true;
+    }
+    record.report(
+        ProblemId::geometry_outside_district, {},
+        fmt::format("it lies within {}, the parcels within {}", printed(box), printed(parcels_)));
+    return false;
+}
+
+std::vector<Polyline> ShapeReader::lines(Record& record) const {
+    const OGRGeometry* shape = shape_of(record);
+    if (shape == nullptr) {
+        return {};
+    }
+    std::optional<std::vector<Polyline>> lines = lines_of(*shape);
+    if (!lines) {
+        report_wrong_kind(record, *shape);
+        return {};
+    }
+    Box box;
+    for (Polyline& line : *lines) {
+        if (!to_plane_.transform(line)) {
+            report_no_place(record);
+            return {};
+        }
+        const Box one = box_of_line(line);
+        box.include(one.low);
+        box.include(one.high);
+    }
+    const std::size_t before = lines->size();
+    std::erase_if(*lines, [](const Polyline& line) { return !has_length(line); });
+    if (lines->empty()) {
+        record.report(ProblemId::road_zero_length, {}, {});
+    } else if (lines->size() < before) {
+        record.report(ProblemId::geometry_repaired, {}, "parts without length were left out");
+    }
+    return in_reach(record, box) ? std::move(*lines) : std::vector<Polyline>{};
+}
+
+bool ShapeReader::to_plane(MultiPolygon& shape) const {
+    const auto move = [this](Polyline& ring) { return to_plane_.transform(ring); };
+    return std::all_of(shape.begin(), shape.end(), [&](Polygon& polygon) {
+        return move(polygon.shell) && std::all_of(polygon.holes.begin(), polygon.holes.end(), move);
+    });
+}
+
+std::optional<AreaShape> ShapeReader::area(Record& record) const {
+    std::optional<AreaShape> area = valid_area(record);
+    if (!area) {
+        return std::nullopt;
+    }
+    if (!to_plane(area->shape)) {
+        report_no_place(record);
+        return std::nullopt;
+    }
+    const std::optional<Point> inside = inside_point(area->shape);
+    if (!inside) {
+        record.report(ProblemId::geometry_beyond_repair, {}, {});
+        return std::nullopt;
+    }
+    if (!in_reach(record, box_of(area->shape))) {
+        return std::nullopt;
+    }
+    if (area->repaired) {
+        record.report(ProblemId::geometry_repaired, {}, {});
+    }
+    area->inside = *inside;
+    return area;
+}
+
+std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
+    const OGRGeometry* shape = shape_of(record);
+    if (shape == nullptr) {
+        return std::nullopt;
+    }
+    std::optional<MultiPolygon> polygons = polygons_of(*shape);
+    if (!polygons) {
+        report_wrong_kind(record, *shape);
+        return std::nullopt;
+    }
+    if (is_valid(*polygons)) {
+        return AreaShape{{}, std::move(*polygons), std::nullopt};
+    }
+    std::optional<MultiPolygon> mended = repaired(*polygons);
+    if (!mended) {
+        record.report(ProblemId::geometry_beyond_repair, {}, {});
+        return std::nullopt;
+    }
+    return AreaShape{{}, *mended, mended};
+}
+
+std::optional<PlaceShape> ShapeReader::place(Record& record) const {
+    const OGRGeometry* shape = shape_of(record);
+    if (shape == nullptr) {
+        return std::nullopt;
+    }
+    const std::optional<Point> point = point_of(*shape);
+    return point ? place_of_point(record, *point) : place_of_area(record);
+}
+
+std::optional<PlaceShape> ShapeReader::place_of_point(Record& record, Point point) const {
+    const std::optional<Point> place = to_plane_(point.x, point.y);
+    if (!place) {
+        report_no_place(record);
+        return std::nullopt;
+    }
+    Box box;
+    box.include(*place);
+    return in_reach(record, box) ? std::optional(PlaceShape{*place, 0.0, {}}) : std::nullopt;
+}
+
+std::optional<PlaceShape> ShapeReader::place_of_area(Record& record) const {
+    std::optional<AreaShape> area = this->area(record);
+    if (!area) {
+        return std::nullopt;
+    }
+    const double size = area_m2(area->shape);
+    return PlaceShape{area->inside, size, std::move(area->shape)};
+}
+
+}  // namespace farwater::io

@@ -1,0 +1,64 @@
+#include "io/records/unique_ids.h"
+
+#include <algorithm>
+#include <functional>
+
+#include <fmt/format.h>
+
+namespace farwater::io {
+
+TextSet::Slot& TextSet::slot_of(std::string_view text, std::size_t hash) {
+    const std::size_t mask = slots_.size() - 1;
+    const auto tag = static_cast<std::uint32_t>(hash >> 32U);
+    std::size_t at = hash & mask;
+    while (slots_[at].position != 0 &&
+           (slots_[at].tag != tag || texts_[slots_[at].position - 1] != text)) {
+        at = (at + 1) & mask;
+    }
+    return slots_[at];
+}
+
+void TextSet::grow() {
+    slots_.assign(std::max<std::size_t>(64, slots_.size() * 2), Slot{});
+    for (std::size_t i = 0; i < texts_.size(); ++i) {
+        const std::size_t hash = std::hash<std::string_view>{}(texts_[i]);
+        slot_of(texts_[i], hash) = {static_cast<std::uint32_t>(hash >> 32U),
+                                    static_cast<std::uint32_t>(i + 1)};
+    }
+}
+
+bool TextSet::insert(std::string_view text) {
+    if (texts_.size() * 2 >= slots_.size()) {
+        grow();
+    }
+    const std::size_t hash = std::hash<std::string_view>{}(text);
+    Slot& slot = slot_of(text, hash);
+    if (slot.position != 0) {
+        return false;
+    }
+    texts_.emplace_back(text);
+    slot = {static_cast<std::uint32_t>(hash >> 32U), static_cast<std::uint32_t>(texts_.size())};
+    return true;
+}
+
+std::string UniqueIds::take(Record& record, std::string_view field) {
+    std::string id = record.text(field);
+    const bool id_is_missing = id.empty();
+    if (id_is_missing) {
+        id = row_name(record.row());
+    }
+    if (id_is_missing && record.has(field)) {
+        record.report(ProblemId::id_missing, field, {});
+    }
+    std::string unique = id;
+    for (int copy = 2; !taken_.insert(unique); ++copy) {
+        unique = fmt::format("{} ({})", id, copy);
+    }
+    record.call(unique);
+    if (unique != id) {
+        record.report(ProblemId::id_duplicate, field, fmt::format("\"{}\"", id));
+    }
+    return unique;
+}
+
+}  // namespace farwater::io

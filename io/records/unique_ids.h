@@ -1,0 +1,43 @@
+// Gives every record of a layer an id of its own.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "io/records/record.h"
+
+namespace farwater::io {
+
+// A set of texts in two flat arrays: a million ids cost one look into memory each, not three.
+class TextSet {
+public:
+    // True when it was not there yet. O(1).
+    bool insert(std::string_view text);
+    std::size_t size() const { return texts_.size(); }
+
+private:
+    struct Slot {
+        std::uint32_t tag = 0;       // upper half of the hash
+        std::uint32_t position = 0;  // in texts_, plus one; 0 = free
+    };
+    Slot& slot_of(std::string_view text, std::size_t hash);
+    void grow();
+
+    std::vector<std::string> texts_;
+    std::vector<Slot> slots_;  // a power of two, at most half full
+};
+
+class UniqueIds {
+public:
+    // The record's id, trimmed, which it is then called by. A missing one becomes "row 17"; one
+    // that an earlier record has gets " (2)" behind it; both are reported. Where the layer has no
+    // column for ids, "row 17" is not worth a report.
+    std::string take(Record& record, std::string_view field);
+
+private:
+    TextSet taken_;
+};
+
+}  // namespace farwater::io

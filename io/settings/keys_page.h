@@ -1,0 +1,17 @@
+// The keys of a table of settings as a page of a reference, in Markdown.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "io/settings/schema.h"
+
+namespace farwater::io {
+
+// A heading, a paragraph and a row for each key: type, range, default, what it is.
+std::string keys_page(std::string_view title, std::span<const KeyRow> keys, std::string_view intro);
+
+std::string range_of(double low, double high);  // "1 to 60"; empty where there is none
+
+}  // namespace farwater::io

@@ -1,0 +1,115 @@
+#include "reports/page/page_shapes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "reports/page/packed_bytes.h"
+
+namespace farwater::reports {
+namespace {
+
+// Of `p` from the line between a and b; from a where both are one point.
+double distance_squared_to(Point p, Point a, Point b) {
+    const double along = distance_squared(a, b);
+    if (along == 0.0) {
+        return distance_squared(p, a);
+    }
+    const double t = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / along;
+    const double inside = std::clamp(t, 0.0, 1.0);
+    return distance_squared(p, {a.x + inside * (b.x - a.x), a.y + inside * (b.y - a.y)});
+}
+
+}  // namespace
+
+PageGrid PageGrid::at(const Box& extent) {
+    if (extent.empty()) {
+        return {};
+    }
+    return {
+        {std::floor(extent.low.x / step_m) * step_m, std::floor(extent.low.y / step_m) * step_m}};
+}
+
+Polyline simplified(const Polyline& line, double tolerance_m) {
+    if (line.size() < 3) {
+        return line;
+    }
+    std::vector<bool> stays(line.size(), false);
+    stays.front() = stays.back() = true;
+    std::vector<std::pair<std::size_t, std::size_t>> open{{0, line.size() - 1}};
+    while (!open.empty()) {
+        const auto [first, last] = open.back();
+        open.pop_back();
+        std::size_t farthest = first;
+        double most = tolerance_m * tolerance_m;
+        for (std::size_t i = first + 1; i < last; ++i) {
+            const double away = distance_squared_to(line[i], line[first], line[last]);
+            if (away > most) {
+                most = away;
+                farthest = i;
+            }
+        }
+        if (farthest != first) {
+            stays[farthest] = true;
+            open.emplace_back(first, farthest);
+            open.emplace_back(farthest, last);
+        }
+    }
+    Polyline kept;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        if (stays[i]) {
+            kept.push_back(line[i]);
+        }
+    }
+    return kept;
+}
+
+std::vector<PackedShapes::Spot> PackedShapes::spots_of(const Polyline& line) const {
+    std::vector<Spot> spots;
+    for (const Point p : line) {
+        const Spot spot{std::llround((p.x - grid_.origin.x) / PageGrid::step_m),
+                        std::llround((p.y - grid_.origin.y) / PageGrid::step_m)};
+        if (spots.empty() || spots.back() != spot) {
+            spots.push_back(spot);
+        }
+    }
+    return spots;
+}
+
+void PackedShapes::append(std::span<const Spot> part) {
+    append_count(bytes_, part.size());
+    for (const Spot spot : part) {
+        append_signed(bytes_, spot.east - last_.east);
+        append_signed(bytes_, spot.north - last_.north);
+        last_ = spot;
+    }
+}
+
+void PackedShapes::add_areas(std::span<const Polyline> rings) {
+    std::vector<std::vector<Spot>> parts;
+    for (const Polyline& ring : rings) {
+        std::vector<Spot> spots = spots_of(simplified(ring, PageGrid::tolerance_m));
+        if (spots.size() > 1 && spots.front() == spots.back()) {
+            spots.pop_back();
+        }
+        if (spots.size() >= 3) {
+            parts.push_back(std::move(spots));
+        }
+    }
+    append_count(bytes_, parts.size());
+    for (const std::vector<Spot>& part : parts) {
+        append(part);
+    }
+    ++rows_;
+}
+
+void PackedShapes::add_line(const Polyline& line) {
+    const std::vector<Spot> spots = spots_of(simplified(line, PageGrid::tolerance_m));
+    append_count(bytes_, spots.empty() ? 0 : 1);
+    if (!spots.empty()) {
+        append(spots);
+    }
+    ++rows_;
+}
+
+}  // namespace farwater::reports

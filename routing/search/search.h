@@ -1,0 +1,92 @@
+// Shortest paths with whole-number costs and a limit (Dijkstra 1959). The maps are kept between
+// searches and only what was touched is cleared: a search costs what it reaches, not the size of
+// the network.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "routing/costs.h"
+#include "routing/structures/heap.h"
+
+namespace farwater::routing {
+
+class Search {
+public:
+    explicit Search(std::size_t nodes) : cost_(nodes, no_way) {}
+
+    // A node to start from, at this cost; nothing when a start is known there that costs no more,
+    // or when cost is no_way.
+    void start(std::uint32_t node, std::int32_t cost) {
+        if (cost < cost_[node]) {
+            improve(node, cost);
+        }
+    }
+
+    // Runs from the starts given since the last run to everything at most `limit` away. Costs of
+    // earlier runs stand until clear(): a later run goes only where it is better.
+    // on_step(from, to) is called for each improvement, the last one for a node being the best.
+    template <class OnStep>
+    void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step) {
+        run(graph, limit, on_step, [](Label) { return true; });
+    }
+    void run(const SearchGraph& graph, std::int32_t limit) {
+        run(graph, limit, [](std::uint32_t, std::uint32_t) {});
+    }
+
+    // The same, but only through nodes of which goes_on(label) is true; it is asked once a node,
+    // when the cost of the node is known, the nearest first.
+    template <class GoesOn>
+    void run_while(const SearchGraph& graph, std::int32_t limit, GoesOn goes_on) {
+        run(graph, limit, [](std::uint32_t, std::uint32_t) {}, goes_on);
+    }
+
+    // no_way where nothing came. A start costs what was given, also beyond the limit.
+    std::int32_t cost(std::uint32_t node) const { return cost_[node]; }
+
+    // Every node with a cost, once each, in the order first touched.
+    std::span<const std::uint32_t> reached() const { return reached_; }
+
+    void clear() {
+        for (const std::uint32_t node : reached_) {
+            cost_[node] = no_way;
+        }
+        reached_.clear();
+        heap_.clear();
+    }
+
+private:
+    template <class OnStep, class GoesOn>
+    void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step, GoesOn goes_on) {
+        while (!heap_.empty()) {
+            const Label label = heap_.pop_least();
+            if (label.cost > limit || label.cost > cost_[label.node]) {
+                continue;  // too far, or a better way was found since it was queued
+            }
+            if (!goes_on(label)) {
+                continue;
+            }
+            for (const Arc& arc : graph.from(label.node)) {
+                if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
+                    improve(arc.to, label.cost + arc.cost);
+                    on_step(label.node, arc.to);
+                }
+            }
+        }
+    }
+
+    void improve(std::uint32_t node, std::int32_t cost) {
+        if (cost_[node] == no_way) {
+            reached_.push_back(node);
+        }
+        cost_[node] = cost;
+        heap_.push({cost, node});
+    }
+
+    std::vector<std::int32_t> cost_;
+    std::vector<std::uint32_t> reached_;
+    Heap heap_;
+};
+
+}  // namespace farwater::routing

@@ -1,0 +1,121 @@
+#include "routing/sites/season_lanes.h"
+
+#include "routing/driving/road_use.h"
+#include "routing/sites/lanes.h"
+
+namespace farwater::routing {
+namespace {
+
+constexpr std::size_t cases_a_chunk = 1024;
+
+std::vector<std::uint8_t> open_edges(const District& district, const Network& network,
+                                     std::span<const Profile> profiles, const Season& season) {
+    return edges_used_by(network, loaded_use(district, profiles, season), haulers(profiles),
+                         Which::all);
+}
+
+std::vector<RoadSpot> sources_and_stations(const Access& access) {
+    std::vector<RoadSpot> spots = access.sources;
+    spots.insert(spots.end(), access.stations.begin(), access.stations.end());
+    return spots;
+}
+
+// Of the layer, and of places and sources that say so.
+std::vector<RoadSpot> turnarounds(const District& district, const Access& access) {
+    std::vector<RoadSpot> spots = access.turnarounds;
+    for (std::size_t i = 0; i < district.dump_site_places.size(); ++i) {
+        if (district.dump_site_places[i].turnaround) {
+            spots.push_back(access.dump_site_places[i]);
+        }
+    }
+    for (std::size_t i = 0; i < district.sources.size(); ++i) {
+        if (district.sources[i].turnaround) {
+            spots.push_back(access.sources[i]);
+        }
+    }
+    return spots;
+}
+
+class Judge {
+public:
+    Judge(const District& district, const Network& network, const Access& access,
+          const DumpSites& dump_sites, const Lanes& lanes)
+        : district_(district),
+          dump_sites_(dump_sites),
+          lanes_(lanes),
+          origins_(network, sources_and_stations(access)) {}
+
+    LaneClass of_site(std::size_t site, std::span<const EdgeIndex> closed) const {
+        if (const auto place = dump_sites_.candidates[site].officers_place) {
+            const DumpSitePlace& officers = district_.dump_site_places[*place];
+            if (officers.lane || officers.turnaround) {
+                return officers.lane.value_or(LaneClass::through);
+            }
+        }
+        return lanes_.at_spot(dump_sites_.spots[site], closed, &origins_);
+    }
+
+    std::vector<LaneClass> of_sites() const {
+        std::vector<LaneClass> found;
+        found.reserve(dump_sites_.spots.size());
+        for (std::size_t site = 0; site < dump_sites_.spots.size(); ++site) {
+            found.push_back(of_site(site, {}));
+        }
+        return found;
+    }
+
+    std::vector<LaneClass> of_cases(const Work& work) const {
+        const LaneCases& cases = dump_sites_.lane_cases;
+        std::vector<LaneClass> found(cases.site.size(), LaneClass::dead_end);
+        const auto judge_some = [&](std::size_t begin, std::size_t end) {
+            for (std::size_t i = begin; i < end; ++i) {
+                found[i] = of_site(cases.site[i], cases.closed[i]);
+            }
+        };
+        for_each_chunk(work, "lane classes", cases.site.size(), cases_a_chunk, judge_some);
+        return found;
+    }
+
+    std::vector<LaneClass> of_fill_sites(const Access& access,
+                                         std::span<const FillSitePlace> fill_sites) const {
+        std::vector<LaneClass> found;
+        for (const FillSitePlace& fill_site : fill_sites) {
+            const RoadSpot spot = at(access.sources, fill_site.source);
+            const WaterSource& source = at(district_.sources, fill_site.source);
+            if (source.lane || source.turnaround || !spot.valid()) {
+                found.push_back(source.lane.value_or(source.turnaround ? LaneClass::through
+                                                                       : LaneClass::dead_end));
+            } else {
+                found.push_back(lanes_.at_spot(spot, {}));
+            }
+        }
+        return found;
+    }
+
+private:
+    const District& district_;
+    const DumpSites& dump_sites_;
+    const Lanes& lanes_;
+    Waymarks origins_;  // where tankers come from to a dump site
+};
+
+}  // namespace
+
+SeasonLanes season_lanes(const District& district, const Network& network, const Access& access,
+                         std::span<const Profile> profiles, const DumpSites& dump_sites,
+                         std::span<const FillSitePlace> fill_sites, SeasonIndex season,
+                         const Work& work) {
+    const Lanes lanes(network,
+                      open_edges(district, network, profiles, at(district.seasons, season)),
+                      district.assumptions.turnaround_reach, turnarounds(district, access));
+    const Judge judge(district, network, access, dump_sites, lanes);
+    SeasonLanes found{judge.of_sites(), {}, judge.of_fill_sites(access, fill_sites)};
+    const std::vector<LaneClass> of_cases = judge.of_cases(work);
+    found.hose_lays.reserve(dump_sites.lane_cases.of_lay.size());
+    for (const std::uint32_t one : dump_sites.lane_cases.of_lay) {
+        found.hose_lays.push_back(of_cases[one]);
+    }
+    return found;
+}
+
+}  // namespace farwater::routing
