@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace farwater::supply::run {
 
@@ -10,15 +11,24 @@ namespace {
 constexpr int most_passes = 200;
 constexpr double same = 1e-9;  // minutes or gallons
 
+void start_again(AttackDraw& draw) {
+    draw.history.clear();
+    draw.dry = 0.0;
+    draw.dry_until.reset();
+}
+
 // Draws along the checks of one run.
 class Redraw {
 public:
-    Redraw(const Shuttle& shuttle, const Schedule& schedule, Attack attack, const Draw& before)
+    Redraw(const Shuttle& shuttle, const Schedule& schedule, Attack attack, const Draw& before,
+           AttackDraw& found)
         : shuttle_(shuttle),
           schedule_(schedule),
           flow_(attack.flow),
           enough_at_(attack.from),
-          before_(before) {
+          before_(before),
+          found_(found) {
+        start_again(found_);
         found_.history.push_back({attack.from, 0.0});
     }
 
@@ -31,12 +41,11 @@ public:
         enough_at_ = check.when.at;
     }
 
-    AttackDraw finish(double until) {
+    void finish(double until) {
         const Knot last = found_.history.back();
         if (until > last.minute) {
             found_.history.push_back({until, drawn_if_wet(last, until)});
         }
-        return std::move(found_);
     }
 
 private:
@@ -77,7 +86,7 @@ private:
     double flow_;
     double enough_at_ = 0.0;  // the last check
     const Draw& before_;
-    AttackDraw found_;
+    AttackDraw& found_;
 };
 
 bool alike(const std::vector<Knot>& a, const std::vector<Knot>& b) {
@@ -88,28 +97,29 @@ bool alike(const std::vector<Knot>& a, const std::vector<Knot>& b) {
 
 }  // namespace
 
-AttackDraw attack_draw(const Shuttle& shuttle, Attack attack, double until, Schedule& schedule,
-                       Balance& balance) {
-    AttackDraw found;
+void draw_attack(const Shuttle& shuttle, Attack attack, double until, Memory& memory) {
+    AttackDraw& found = memory.drawn;
+    start_again(found);
     if (!(attack.flow > 0.0) || !(attack.from < until)) {
-        return found;
+        return;
     }
-    found.history = {{attack.from, 0.0}, {until, attack.flow * (until - attack.from)}};
+    found.history.push_back({attack.from, 0.0});
+    found.history.push_back({until, attack.flow * (until - attack.from)});
     for (int pass = 0; pass < most_passes; ++pass) {
         const Draw draw{until, attack.flow, found.history.back().drawn, found.history};
-        schedule.run(shuttle, draw, until);
-        Redraw redraw(shuttle, schedule, attack, draw);
-        for (const Check& check : balance.checks(shuttle, schedule, draw, attack.from, until)) {
+        memory.schedule.run(shuttle, draw, until);
+        Redraw redraw(shuttle, memory.schedule, attack, draw, memory.redrawn);
+        for (const Check& check :
+             memory.balance.checks(shuttle, memory.schedule, draw, attack.from, until)) {
             redraw.pass(check);
         }
-        AttackDraw next = redraw.finish(until);
-        const bool settled = alike(next.history, found.history);
-        found = std::move(next);
+        redraw.finish(until);
+        const bool settled = alike(memory.redrawn.history, found.history);
+        std::swap(found, memory.redrawn);
         if (settled) {
             break;
         }
     }
-    return found;
 }
 
 }  // namespace farwater::supply::run

@@ -24,11 +24,19 @@ struct AttackDraw {
     std::optional<double> dry_until;  // the end of the last dry time
 };
 
-// The draw of the attack from its beginning to `until`. Each pass runs the schedule under the draw
-// found so far and draws again from the water of that run; the pass that changes nothing is the
-// answer. Every pass is right up to the first dry time that the one before it had wrong, so it
-// ends; with storage that never fills the second pass is the last. O(passes x one run).
-AttackDraw attack_draw(const Shuttle& shuttle, Attack attack, double until, Schedule& schedule,
-                       Balance& balance);
+// The memory of the runs of one incident after the other; nothing in it counts for the next one.
+struct Memory {
+    Schedule schedule;
+    Balance balance;
+    AttackDraw drawn;  // the answer of the last draw_attack
+    AttackDraw redrawn;
+};
+
+// The draw of the attack from its beginning to `until`, into memory.drawn. Each pass runs the
+// schedule under the draw found so far and draws again from the water of that run; the pass that
+// changes nothing is the answer. Every pass is right up to the first dry time that the one before
+// it had wrong, so it ends; with storage that never fills the second pass is the last.
+// O(passes x one run).
+void draw_attack(const Shuttle& shuttle, Attack attack, double until, Memory& memory);
 
 }  // namespace farwater::supply::run

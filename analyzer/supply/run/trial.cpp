@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 namespace farwater::supply::run {
 
@@ -13,7 +14,24 @@ Attack attack_of(const Incident& incident) {
                      in_minutes(incident.dump_site.engine_arrives))};
 }
 
+// Not the caller's business: what comes out of a run does not depend on it.
+std::vector<std::unique_ptr<Memory>>& free_memory() {
+    thread_local std::vector<std::unique_ptr<Memory>> memory;
+    return memory;
+}
+
 }  // namespace
+
+BorrowedMemory::BorrowedMemory() {
+    if (free_memory().empty()) {
+        memory_ = std::make_unique<Memory>();
+    } else {
+        memory_ = std::move(free_memory().back());
+        free_memory().pop_back();
+    }
+}
+
+BorrowedMemory::~BorrowedMemory() { free_memory().push_back(std::move(memory_)); }
 
 Trial::Trial(const Incident& incident)
     : shuttle_(shuttle_of(incident)),
@@ -22,19 +40,20 @@ Trial::Trial(const Incident& incident)
 
 void Trial::prepare(const FillRegime& regime, double until) {
     fill_by(shuttle_, regime);
-    drawn_ = run::attack_draw(shuttle_, attack_, until, schedule_, balance_);
+    draw_attack(shuttle_, attack_, until, *memory_);
 }
 
 Draw Trial::draw_from(double start, double flow) const {
-    return {start, flow, drawn_in_history(drawn_.history, start), drawn_.history};
+    return {start, flow, drawn_in_history(memory_->drawn.history, start), memory_->drawn.history};
 }
 
 Verdict Trial::judge(double start, double duration, double flow) {
     const Draw draw = draw_from(start, flow);
     const double until = start + duration;
-    schedule_.run(shuttle_, draw, until);
+    memory_->schedule.run(shuttle_, draw, until);
     Verdict verdict{true, flow, start};
-    for (const Check& check : balance_.checks(shuttle_, schedule_, draw, start, until)) {
+    for (const Check& check :
+         memory_->balance.checks(shuttle_, memory_->schedule, draw, start, until)) {
         if (falls_short(check)) {
             verdict.holds = false;
             verdict.flow_below = std::min(verdict.flow_below, flow_that_fits(check, draw));
@@ -47,9 +66,10 @@ Verdict Trial::judge(double start, double duration, double flow) {
 
 std::optional<double> Trial::dry_moment(double start, double flow, double until) {
     const Draw draw = draw_from(start, flow);
-    const std::vector<Load>& loads = schedule_.run(shuttle_, draw, until);
+    const std::vector<Load>& loads = memory_->schedule.run(shuttle_, draw, until);
     double enough_at = start;
-    for (const Check& check : balance_.checks(shuttle_, schedule_, draw, start, until)) {
+    for (const Check& check :
+         memory_->balance.checks(shuttle_, memory_->schedule, draw, start, until)) {
         if (falls_short(check)) {
             return dry_minute(shuttle_, loads, draw, enough_at, check);
         }
@@ -60,9 +80,10 @@ std::optional<double> Trial::dry_moment(double start, double flow, double until)
 
 std::optional<double> Trial::first_supply(double until) {
     const double flow = attack_.flow > 0.0 ? attack_.flow : 1.0;
-    const Draw draw{until, flow, drawn_in_history(drawn_.history, until), drawn_.history};
+    const Draw draw{until, flow, drawn_in_history(memory_->drawn.history, until),
+                    memory_->drawn.history};
     double first = std::numeric_limits<double>::infinity();
-    for (const Load& load : schedule_.run(shuttle_, draw, until)) {
+    for (const Load& load : memory_->schedule.run(shuttle_, draw, until)) {
         const double usable =
             load.nurses ? load.first_in.at : std::max(load.opened.at, shuttle_.draft_ready);
         first = std::min(first, usable);

@@ -1,7 +1,8 @@
 // One incident, tried again and again: with every way of filling, many draws, many starts.
-// Keeps the memory of the runs. Minutes, gallons, gpm.
+// Minutes, gallons, gpm.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -18,6 +19,21 @@ struct Verdict {
     bool holds = true;
     double flow_below = 0.0;   // where it does not hold: no more than this flow may hold
     double start_after = 0.0;  // where it does not hold: no start before this one may
+};
+
+// The memory of the runs, kept between the trials of a thread: to get it anew takes as long as the
+// runs of a small shuttle. Trials may live beside each other.
+class BorrowedMemory {
+public:
+    BorrowedMemory();
+    ~BorrowedMemory();
+    BorrowedMemory(const BorrowedMemory&) = delete;
+    BorrowedMemory& operator=(const BorrowedMemory&) = delete;
+    Memory* operator->() const { return memory_.get(); }
+    Memory& operator*() const { return *memory_; }
+
+private:
+    std::unique_ptr<Memory> memory_;
 };
 
 class Trial {
@@ -40,7 +56,7 @@ public:
     // The first minute at which water other than the engine's own tank may be used, with the attack
     // drawn up to `until`; none when there is none by then. Call after prepare(regime, until).
     std::optional<double> first_supply(double until);
-    const AttackDraw& attack_draw() const { return drawn_; }
+    const AttackDraw& attack_draw() const { return memory_->drawn; }
 
 private:
     Draw draw_from(double start, double flow) const;
@@ -48,9 +64,7 @@ private:
     Shuttle shuttle_;
     std::vector<FillRegime> regimes_;
     Attack attack_;
-    AttackDraw drawn_;
-    Schedule schedule_;
-    Balance balance_;
+    BorrowedMemory memory_;
 };
 
 }  // namespace farwater::supply::run
