@@ -1,12 +1,6 @@
-#include <algorithm>
 #include <array>
-#include <functional>
-#include <map>
 #include <memory>
-#include <set>
 #include <utility>
-
-#include <fmt/format.h>
 
 #include "reports/layers.h"
 #include "reports/layers/table_builder.h"
@@ -14,197 +8,10 @@
 namespace farwater::reports {
 namespace {
 
-io::Value flow_or_null(std::optional<Flow> flow) {
-    return flow ? io::Value{in_gpm(*flow)} : io::Value{};
-}
-io::Value count_or_null(std::optional<int> count) {
-    return count ? io::Value{static_cast<std::int64_t>(*count)} : io::Value{};
-}
-
-std::vector<std::string> profile_names(const Findings& findings) {
-    std::vector<std::string> names(findings.district.units.size());
-    for (std::size_t p = 0; p < findings.profiles.size(); ++p) {
-        for (const UnitIndex member : findings.profiles[p].members) {
-            at(names, member) = fmt::format("{} {}", word(findings.profiles[p].kind), p + 1);
-        }
-    }
-    return names;
-}
-
 constexpr std::array sure_words{std::string_view("high"), std::string_view("medium"),
                                 std::string_view("low")};
 
-struct Task {
-    std::string layer;
-    std::string record;
-    std::string what;
-};
-
-bool says_volume(const WaterSource& source) {
-    const bool by_depth = source.still.area && source.still.over_intake;
-    const bool by_system = source.kind == SourceKind::hydrant && !source.system.empty();
-    return source.usable || by_depth || by_system;
-}
-
-bool says_rate(const WaterSource& source) {
-    const HydrantData& hydrant = source.hydrant;
-    const bool flow_test = hydrant.static_psi && hydrant.residual_psi &&
-                           (hydrant.test_flow || (hydrant.pitot_psi && hydrant.outlet));
-    return source.rate || (source.kind == SourceKind::hydrant && flow_test);
-}
-
-void add_source_tasks(const District& district, std::vector<Task>& list) {
-    for (const WaterSource& source : district.sources) {
-        if (source.standing == Standing::mapped) {
-            list.push_back({"water_sources", source.id, "look at it; declare or test it"});
-        } else if (!says_volume(source)) {
-            list.push_back({"water_sources", source.id, "find its usable volume at drought level"});
-        }
-        if (source.standing != Standing::mapped && !says_rate(source)) {
-            list.push_back({"water_sources", source.id, "flow test"});
-        }
-    }
-}
-
-void add_tests_to_do(const Findings& findings, std::vector<Task>& list) {
-    for (const Problem& problem : findings.problems) {
-        if (problem.id == ProblemId::source_test_lapsed) {
-            list.push_back({problem.layer, problem.record, "test again: the last one has lapsed"});
-        }
-        if (problem.id == ProblemId::source_suction_assumed) {
-            list.push_back({problem.layer, problem.record, "measure lift and pipe, or flow test"});
-        }
-        if (problem.id == ProblemId::source_test_above_suction) {
-            list.push_back({problem.layer, problem.record, "check its lift at drought level"});
-        }
-    }
-}
-
-void add_untimed_tankers(const District& district, std::vector<Task>& list) {
-    for (const Unit& unit : district.units) {
-        const bool timed = unit.fill_limit && unit.offload && unit.tested_on;
-        if (unit.kind == UnitKind::tanker && !timed) {
-            list.push_back({"apparatus", unit.id, "time one fill and one offload"});
-        }
-    }
-}
-
-// Per road that is a bridge without a posted limit: the parcels and targets for which it is
-// crossed.
-std::map<RoadIndex, std::size_t> unposted_bridges_in_use(const RoutesInUse& routes) {
-    std::map<RoadIndex, std::size_t> users;
-    for (const RoutesInUse::OfPlace& place : routes.of) {
-        std::set<RoadIndex> crossed;
-        for (const std::uint32_t route : {place.loaded, place.empty, place.response}) {
-            if (const RouteLine* way = routes.way(route)) {
-                crossed.insert(way->unposted_bridges.begin(), way->unposted_bridges.end());
-            }
-        }
-        for (const RoadIndex bridge : crossed) {
-            ++users[bridge];
-        }
-    }
-    return users;
-}
-
-// Those that most depend on first.
-void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
-    const auto users = unposted_bridges_in_use(findings.routes);
-    std::vector<std::pair<RoadIndex, std::size_t>> bridges(users.begin(), users.end());
-    std::ranges::stable_sort(bridges, std::greater<>{}, &std::pair<RoadIndex, std::size_t>::second);
-    const bool targets = !findings.district.targets.empty();
-    for (const auto& [bridge, places] : bridges) {
-        const Road& road = at(findings.district.roads, bridge);
-        const std::string_view whose = targets       ? "parcels and targets"
-                                       : places == 1 ? "parcel"
-                                                     : "parcels";
-        list.push_back({"roads", road.name.empty() ? row_name(road.row) : road.name,
-                        fmt::format("find the bridge's rating: apparatus crosses it without one "
-                                    "for {} {}",
-                                    places, whose)});
-    }
-}
-
-std::string sounding(const MappedWater& water) {
-    constexpr double square_metres_per_acre = 4046.8564224;
-    constexpr double puddle_acres = 0.1;
-    const double acres = water.area_m2 / square_metres_per_acre;
-    return acres < puddle_acres
-               ? "under 0.1 acres mapped: look whether it is water all year"
-               : fmt::format(
-                     "{:.1f} acres mapped: worth sounding, permission and access to be asked",
-                     acres);
-}
-
-// The largest first.
-void add_unsounded_water(const District& district, std::vector<Task>& list) {
-    std::vector<const MappedWater*> waters;
-    for (const MappedWater& water : district.mapped_water) {
-        waters.push_back(&water);
-    }
-    std::ranges::stable_sort(waters, std::greater<>{},
-                             [](const MappedWater* water) { return water->area_m2; });
-    for (const MappedWater* water : waters) {
-        list.push_back(
-            {"mapped_water", water->name.empty() ? water->id : water->name, sounding(*water)});
-    }
-}
-
-// What would be worth an evening or an afternoon before next year's review.
-std::vector<Task> tasks(const Findings& findings) {
-    std::vector<Task> list;
-    add_source_tasks(findings.district, list);
-    add_tests_to_do(findings, list);
-    add_untimed_tankers(findings.district, list);
-    add_unrated_bridges(findings, list);
-    add_unsounded_water(findings.district, list);
-    return list;
-}
-
 }  // namespace
-
-io::FeatureTable fleet(const Findings& findings) {
-    const auto profiles = std::make_shared<const std::vector<std::string>>(profile_names(findings));
-    const District& district = findings.district;
-    const auto unit = [&district](std::size_t row) -> const Unit& { return district.units[row]; };
-    std::vector<ColumnOf> columns{
-        text("unit_id", "Unit.", [unit](std::size_t row) { return value_of(unit(row).id); }),
-        text("station_id", "Station.",
-             [unit, &district](std::size_t row) {
-                 return value_of(at(district.stations, unit(row).station).id);
-             }),
-        text("kind", "engine, tanker or other.",
-             [unit](std::size_t row) { return io::Value{word(unit(row).kind)}; }),
-        text("aid", "own, automatic or mutual.",
-             [unit](std::size_t row) { return io::Value{word(unit(row).aid)}; }),
-        real(
-            "tank_gal", "Tank, gallons.",
-            [unit](std::size_t row) { return io::Value{in_gallons(unit(row).tank)}; }, 0),
-        real(
-            "pump_gpm", "Rated pump, gpm; empty where not known.",
-            [unit](std::size_t row) { return flow_or_null(unit(row).pump); }, 0),
-        real(
-            "fill_limit_gpm", "Timed fill, gpm; empty: the planning default is taken.",
-            [unit](std::size_t row) { return flow_or_null(unit(row).fill_limit); }, 0),
-        real(
-            "offload_gpm", "Timed offload, gpm; empty: the planning default is taken.",
-            [unit](std::size_t row) { return flow_or_null(unit(row).offload); }, 0),
-        real(
-            "portable_tank_gal", "Portable tanks carried, nominal gallons.",
-            [unit](std::size_t row) { return io::Value{in_gallons(unit(row).portable_tank)}; }, 0),
-        integer("crew", "Usual crew; staffing rows override it.",
-                [unit](std::size_t row) { return count_or_null(unit(row).crew); }),
-        integer("min_crew", "With fewer it stays in quarters.",
-                [unit](std::size_t row) { return count_or_null(unit(row).min_crew); }),
-        text("routing_profile",
-             "Vehicles of one profile are routed alike: as heavy, wide and tall as the largest, as "
-             "fast as the slowest.",
-             [profiles](std::size_t row) { return value_of((*profiles)[row]); }),
-    };
-    return table(
-        {"fleet", "Apparatus as the analysis understood it", "Own, automatic and mutual aid."},
-        std::move(columns), district.units.size());
-}
 
 io::FeatureTable assumptions(const Findings& findings) {
     const Assumptions& values = findings.district.assumptions;
@@ -277,21 +84,6 @@ io::FeatureTable data_problems(const Findings& findings) {
     return table({"data_problems", "What is wrong with the data",
                   "Nothing is dropped silently: see also input_records."},
                  std::move(columns), findings.problems.size());
-}
-
-io::FeatureTable worklist(const Findings& findings) {
-    const auto list = std::make_shared<const std::vector<Task>>(tasks(findings));
-    std::vector<ColumnOf> columns{
-        text("layer", "Section of the district file.",
-             [list](std::size_t row) { return value_of((*list)[row].layer); }),
-        text("record", "Id of the record.",
-             [list](std::size_t row) { return value_of((*list)[row].record); }),
-        text("task", "What to do.",
-             [list](std::size_t row) { return value_of((*list)[row].what); }),
-    };
-    return table({"worklist", "What to find out before the next review",
-                  "Tests, timings, ratings and soundings that the answers rest on."},
-                 std::move(columns), list->size());
 }
 
 io::FeatureTable input_records(const Findings& findings) {

@@ -96,6 +96,31 @@ TEST_CASE("the need's columns say where it comes from and what took a default", 
     CHECK(is_null(cell(table, 3, "need_from")));
 }
 
+TEST_CASE("the worklist begins with the drills that would settle most answers", "[unit]") {
+    Found found;
+    found.district.sources.resize(2);
+    found.district.sources[0].id = "W1";
+    found.district.sources[1].id = "W2";
+    found.seasons[0].trips.dump_sites.resize(2);
+    const auto served = [&](std::size_t parcel, std::size_t source, std::size_t dump_site,
+                            Evidence evidence) {
+        supply::ParcelSupply& supply = found.assessment.supplies[parcel];
+        supply.fill_source = SourceIndex(source);
+        supply.dump_site = DumpSiteIndex(dump_site);
+        supply.evidence = evidence;
+    };
+    served(0, 0, 0, Evidence::tested);  // nothing to settle
+    served(1, 1, 1, Evidence::assumed);
+    served(2, 1, 0, Evidence::assumed);
+    served(3, 1, 1, Evidence::assumed);
+    const io::FeatureTable table = worklist(found.findings());
+    CHECK(std::get<std::string_view>(cell(table, 0, "record")) == "W2");
+    CHECK(std::get<std::string_view>(cell(table, 0, "task")) ==
+          "timed drill: fill here, dump at D0002, for an hour; the answers of 3 parcels that fill "
+          "here rest on an assumed value");
+    CHECK(std::get<std::string_view>(cell(table, 1, "task")).starts_with("timed") == false);
+}
+
 TEST_CASE("the summary counts parcels by needed flow", "[unit]") {
     const Found found;
     CHECK(summary_text(found.findings())
