@@ -1,6 +1,7 @@
 #include "routing/trips/approaches.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace farwater::routing {
 namespace {
@@ -12,47 +13,58 @@ bool same(const FillTrip& a, const FillTrip& b) {
            });
 }
 
-// The rows of one result while those that are as another one are left out.
-class Differing {
-public:
-    Differing(const RoundTrips& trips, std::span<const ProfileIndex> tankers)
-        : trips_(trips), tankers_(tankers) {}
+// A station that only engines come from is none.
+bool same_stations(std::span<const StationDrive> a, std::span<const StationDrive> b,
+                   std::span<const ProfileIndex> tankers) {
+    const auto covers = [&](std::span<const StationDrive> one,
+                            std::span<const StationDrive> other) {
+        return std::ranges::all_of(one, [&](const StationDrive& drive) {
+            return std::ranges::all_of(tankers, [&](ProfileIndex profile) {
+                return drive_from(other, profile, drive.station) ==
+                       drive.loaded[profile.position()];
+            });
+        });
+    };
+    return covers(a, b) && covers(b, a);
+}
 
-    bool same_rows(std::size_t a, std::size_t b) const {
-        return std::ranges::equal(trips_.fill_trips[a], trips_.fill_trips[b], same) &&
-               same_stations(trips_.stations_of_dump_site[a], trips_.stations_of_dump_site[b]);
+// The first row of a dump site that each of its rows is like; itself where there is none before.
+class FirstAlike {
+public:
+    FirstAlike(const Approaches& approaches, const BestTrips& best,
+               const Lists<StationDrive>& stations, std::span<const ProfileIndex> tankers)
+        : approaches_(approaches), best_(best), stations_(stations), tankers_(tankers) {}
+
+    void find(std::uint32_t site, std::vector<std::uint32_t>& first_alike) const {
+        std::vector<Row> known{{site, best_.trips(site)}};
+        first_alike[site] = site;
+        const Approaches::Range rows = approaches_.of(site);
+        for (std::uint32_t number = rows.begin; number < rows.end; ++number) {
+            Row row{number, best_.trips(number)};
+            const auto same =
+                std::ranges::find_if(known, [&](const Row& other) { return alike(row, other); });
+            first_alike[number] = same == known.end() ? number : same->number;
+            if (same == known.end()) {
+                known.push_back(std::move(row));
+            }
+        }
     }
 
 private:
-    // A station that only engines come from is none.
-    bool same_stations(std::span<const StationDrive> a, std::span<const StationDrive> b) const {
-        const auto covers = [&](std::span<const StationDrive> one,
-                                std::span<const StationDrive> other) {
-            return std::ranges::all_of(one, [&](const StationDrive& drive) {
-                return std::ranges::all_of(tankers_, [&](ProfileIndex profile) {
-                    return drive_from(other, profile, drive.station) ==
-                           drive.loaded[profile.position()];
-                });
-            });
-        };
-        return covers(a, b) && covers(b, a);
+    struct Row {
+        std::uint32_t number = 0;
+        std::vector<FillTrip> trips;
+    };
+    bool alike(const Row& a, const Row& b) const {
+        return std::ranges::equal(a.trips, b.trips, same) &&
+               same_stations(stations_[a.number], stations_[b.number], tankers_);
     }
 
-    const RoundTrips& trips_;
+    const Approaches& approaches_;
+    const BestTrips& best_;
+    const Lists<StationDrive>& stations_;
     std::span<const ProfileIndex> tankers_;
 };
-
-template <class Item>
-Lists<Item> only_rows(const Lists<Item>& all, std::span<const std::uint32_t> rows) {
-    Lists<Item> lists;
-    lists.begin.reserve(rows.size() + 1);
-    for (const std::uint32_t row : rows) {
-        const std::span<const Item> items = all[row];
-        lists.items.insert(lists.items.end(), items.begin(), items.end());
-        lists.close_row();
-    }
-    return lists;
-}
 
 std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
                                                 const Lists<HoseLay>& lays) {
@@ -96,38 +108,40 @@ std::uint32_t Approaches::row_of(std::uint32_t lane_case) const {
                : sites_.lane_cases.site[lane_case];
 }
 
-void keep_what_differs(const Approaches& approaches, const DumpSites& dump_sites,
-                       std::span<const ProfileIndex> tankers, RoundTrips& trips) {
-    const Differing differing(trips, tankers);
-    std::vector<std::uint32_t> kept;                           // old numbers
-    std::vector<std::uint32_t> stands_for(approaches.rows());  // per old row, its new one
-    for (std::uint32_t site = 0; site < approaches.dump_sites(); ++site) {
-        kept.push_back(site);
-        stands_for[site] = site;
-    }
-    for (std::uint32_t site = 0; site < approaches.dump_sites(); ++site) {
-        std::vector<std::uint32_t> known{site};
-        const Approaches::Range rows = approaches.of(site);
-        for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
-            const auto same = std::ranges::find_if(
-                known, [&](std::uint32_t other) { return differing.same_rows(row, other); });
-            if (same != known.end()) {
-                stands_for[row] = stands_for[*same];
-            } else {
-                stands_for[row] = static_cast<std::uint32_t>(kept.size());
-                kept.push_back(row);
-                known.push_back(row);
-            }
+KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,
+                          const Lists<StationDrive>& stations,
+                          std::span<const ProfileIndex> tankers, const Work& work) {
+    constexpr std::size_t dump_sites_a_chunk = 1024;
+    const FirstAlike alike(approaches, best, stations, tankers);
+    std::vector<std::uint32_t> first_alike(approaches.rows());
+    const auto find_some = [&](std::size_t begin, std::size_t end) {
+        for (std::size_t site = begin; site < end && !work.stopped(); ++site) {
+            alike.find(static_cast<std::uint32_t>(site), first_alike);
+        }
+    };
+    for_each_chunk(work, "approaches", approaches.dump_sites(), dump_sites_a_chunk, find_some);
+    KeptRows kept;
+    kept.number_among.resize(approaches.rows());
+    for (std::uint32_t row = 0; row < approaches.rows() && !work.stopped(); ++row) {
+        if (first_alike[row] == row) {
+            kept.number_among[row] = static_cast<std::uint32_t>(kept.rows.size());
+            kept.rows.push_back(row);
+        } else {
+            kept.number_among[row] = kept.number_among[first_alike[row]];
         }
     }
-    for (std::size_t lay = 0; lay < trips.hose_lays.items.size(); ++lay) {
-        const std::uint32_t row = stands_for[approaches.row_of(dump_sites.lane_cases.of_lay[lay])];
-        if (row >= approaches.dump_sites()) {
-            trips.hose_lays.items[lay].approach = ApproachIndex(row);
+    return kept;
+}
+
+void tell_lays(const Approaches& approaches, const DumpSites& dump_sites, const KeptRows& kept,
+               Lists<HoseLay>& lays) {
+    for (std::size_t lay = 0; lay < lays.items.size(); ++lay) {
+        const std::uint32_t row = approaches.row_of(dump_sites.lane_cases.of_lay[lay]);
+        if (const std::uint32_t number = kept.number_among[row];
+            number >= approaches.dump_sites()) {
+            lays.items[lay].approach = ApproachIndex(number);
         }
     }
-    trips.fill_trips = only_rows(trips.fill_trips, kept);
-    trips.stations_of_dump_site = only_rows(trips.stations_of_dump_site, kept);
 }
 
 }  // namespace farwater::routing

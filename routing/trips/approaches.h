@@ -7,9 +7,11 @@
 #include <vector>
 
 #include "analyzer/district/round_trips.h"
+#include "analyzer/work/work.h"
 #include "routing/blocked_ways.h"
 #include "routing/dump_sites.h"
 #include "routing/network.h"
+#include "routing/trips/best_trips.h"
 
 namespace farwater::routing {
 
@@ -41,9 +43,19 @@ private:
     std::vector<std::uint32_t> first_;       // per dump site, and one more: its first row
 };
 
-// Leaves out the rows that are as another one of their dump site, its own before all, and tells
-// each lay its approach. `tankers` says which profiles count. O(rows of the lists).
-void keep_what_differs(const Approaches& approaches, const DumpSites& dump_sites,
-                       std::span<const ProfileIndex> tankers, RoundTrips& trips);
+// Rows that are as another one of their dump site, its own before all, are left out.
+struct KeptRows {
+    std::vector<std::uint32_t> rows;          // that are kept: first the dump sites
+    std::vector<std::uint32_t> number_among;  // them, per row: of itself or the one it is like
+};
+
+// `stations` per row. `tankers` says which profiles count. Stopped early: not complete.
+KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,
+                          const Lists<StationDrive>& stations,
+                          std::span<const ProfileIndex> tankers, const Work& work);
+
+// Each lay's approach, by the number of its row.
+void tell_lays(const Approaches& approaches, const DumpSites& dump_sites, const KeptRows& kept,
+               Lists<HoseLay>& lays);
 
 }  // namespace farwater::routing

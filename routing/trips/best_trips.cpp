@@ -1,7 +1,6 @@
 #include "routing/trips/best_trips.h"
 
 #include <algorithm>
-#include <numeric>
 #include <tuple>
 
 namespace farwater::routing {
@@ -42,94 +41,130 @@ BestTrips::BestTrips(std::size_t dump_sites, std::span<const FillSitePlace> fill
       class_of_(without_gaps(fill_sites)),
       classes_(class_of_.empty() ? 0 : std::ranges::max(class_of_) + std::size_t{1}),
       system_of_(systems_of(fill_sites)),
-      fill_site_(dump_sites * classes_ * most_),
-      count_(dump_sites * classes_, 0),
-      settled_(count_) {}
+      in_a_stretch_(dump_sites / stretches_.size() + 1) {
+    for (std::size_t s = 0; s < stretches_.size(); ++s) {
+        const std::size_t before = std::min(s * in_a_stretch_, dump_sites);
+        const std::size_t here = std::min(in_a_stretch_, dump_sites - before);
+        stretches_[s].lists.resize(here * classes_);
+    }
+}
 
 void BestTrips::begin(ProfileIndex profile) {
-    settled_ = count_;
     profiles_.push_back(profile);
-    legs_.emplace_back(fill_site_.size());
+    for (Stretch& stretch : stretches_) {
+        for (List& list : stretch.lists) {
+            list.settled = list.count;
+        }
+        stretch.legs.emplace_back(stretch.fill_site.size());
+    }
+}
+
+// Within its stretch.
+std::size_t BestTrips::list_of(DumpSiteIndex dump_site, FillSiteIndex fill_site) const {
+    return dump_site.position() % in_a_stretch_ * classes_ + at(class_of_, fill_site);
+}
+
+void BestTrips::give_places(Stretch& stretch, List& list) const {
+    list.begin = static_cast<std::uint32_t>(stretch.fill_site.size());
+    stretch.fill_site.resize(stretch.fill_site.size() + most_);
+    for (std::vector<LegTimes>& legs : stretch.legs) {
+        legs.resize(stretch.fill_site.size());
+    }
 }
 
 void BestTrips::offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes legs) {
-    const std::size_t list = dump_site.position() * classes_ + at(class_of_, fill_site);
-    const std::size_t begin = list * most_;
-    std::vector<LegTimes>& legs_now = legs_.back();
-    for (std::size_t i = begin; i < begin + settled_[list]; ++i) {
-        if (fill_site_[i] == fill_site) {
+    Stretch& stretch = stretch_of(dump_site.position());
+    const std::scoped_lock here(stretch.busy);
+    List& list = stretch.lists[list_of(dump_site, fill_site)];
+    if (list.begin == List::no_places) {
+        give_places(stretch, list);
+    }
+    std::vector<FillSiteIndex>& fill_sites = stretch.fill_site;
+    std::vector<LegTimes>& legs_now = stretch.legs.back();
+    const std::size_t open = list.begin + list.settled;
+    for (std::size_t i = list.begin; i < open; ++i) {
+        if (fill_sites[i] == fill_site) {
             legs_now[i] = legs;
             return;
         }
     }
-    const bool system_full = of_system(list, fill_site) >= most_of_system;
-    std::size_t place = begin + count_[list];
-    if (!system_full && count_[list] < most_) {
-        ++count_[list];
+    const bool system_full = system_is_full(stretch, list, fill_site);
+    std::size_t place = list.end();
+    if (!system_full && list.count < most_) {
+        ++list.count;
     } else {
-        const std::size_t last = system_full ? last_of_system(list, fill_site) : place - 1;
-        if (last < begin + settled_[list] ||
-            std::tuple(round_trip(legs_now[last]), fill_site_[last]) <=
-                std::tuple(round_trip(legs), fill_site)) {
+        place = last_of(stretch, list, fill_site, system_full);  // free where it has to go
+        if (place < open || std::tuple(round_trip(legs_now[place]), fill_sites[place]) <=
+                                std::tuple(round_trip(legs), fill_site)) {
             return;
         }
-        place = last;  // its place is free
     }
-    for (; place > begin + settled_[list] &&
-           std::tuple(round_trip(legs), fill_site) <
-               std::tuple(round_trip(legs_now[place - 1]), fill_site_[place - 1]);
+    for (; place > open && std::tuple(round_trip(legs), fill_site) <
+                               std::tuple(round_trip(legs_now[place - 1]), fill_sites[place - 1]);
          --place) {
         legs_now[place] = legs_now[place - 1];
-        fill_site_[place] = fill_site_[place - 1];
+        fill_sites[place] = fill_sites[place - 1];
     }
     legs_now[place] = legs;
-    fill_site_[place] = fill_site;
+    fill_sites[place] = fill_site;
 }
 
 DriveTime BestTrips::most_kept(DumpSiteIndex dump_site, FillSiteIndex fill_site) const {
-    const std::size_t list = dump_site.position() * classes_ + at(class_of_, fill_site);
-    const std::size_t begin = list * most_;
-    for (std::size_t i = begin; i < begin + settled_[list]; ++i) {
-        if (fill_site_[i] == fill_site) {
+    const Stretch& stretch = stretch_of(dump_site.position());
+    const std::scoped_lock here(stretch.busy);
+    const List& list = stretch.lists[list_of(dump_site, fill_site)];
+    if (list.count == 0) {
+        return no_time;
+    }
+    const std::size_t open = list.begin + list.settled;
+    for (std::size_t i = list.begin; i < open; ++i) {
+        if (stretch.fill_site[i] == fill_site) {
             return no_time;
         }
     }
-    const bool system_full = of_system(list, fill_site) >= most_of_system;
-    if (!system_full && count_[list] < most_) {
+    const bool system_full = system_is_full(stretch, list, fill_site);
+    if (!system_full && list.count < most_) {
         return no_time;
     }
-    const std::size_t last =
-        system_full ? last_of_system(list, fill_site) : begin + count_[list] - 1;
-    return last < begin + settled_[list] ? tenths_of_second(-1) : round_trip(legs_.back()[last]);
+    const std::size_t last = last_of(stretch, list, fill_site, system_full);
+    return last < open ? tenths_of_second(-1) : round_trip(stretch.legs.back()[last]);
 }
 
 bool BestTrips::one_system(FillSiteIndex a, FillSiteIndex b) const {
     return at(system_of_, a) != FillSitePlace::no_system && at(system_of_, a) == at(system_of_, b);
 }
 
-std::size_t BestTrips::of_system(std::size_t list, FillSiteIndex fill_site) const {
+bool BestTrips::system_is_full(const Stretch& stretch, const List& list,
+                               FillSiteIndex fill_site) const {
     std::size_t count = 0;
-    for (std::size_t i = list * most_; i < list * most_ + count_[list]; ++i) {
-        count += one_system(fill_site_[i], fill_site) ? 1U : 0U;
+    for (std::size_t i = list.begin; i < list.end(); ++i) {
+        count += one_system(stretch.fill_site[i], fill_site) ? 1U : 0U;
     }
-    return count;
+    return count >= most_of_system;
 }
 
-std::size_t BestTrips::last_of_system(std::size_t list, FillSiteIndex fill_site) const {
-    std::size_t last = list * most_ + count_[list] - 1;
-    while (!one_system(fill_site_[last], fill_site)) {
+std::size_t BestTrips::last_of(const Stretch& stretch, const List& list, FillSiteIndex fill_site,
+                               bool of_system) const {
+    std::size_t last = list.end() - 1;
+    while (of_system && !one_system(stretch.fill_site[last], fill_site)) {
         --last;
     }
     return last;
 }
 
-std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {
+std::span<const BestTrips::List> BestTrips::lists_of(std::size_t dump_site) const {
+    return std::span(stretch_of(dump_site).lists)
+        .subspan(dump_site % in_a_stretch_ * classes_, classes_);
+}
+
+std::vector<FillTrip> BestTrips::trips(std::size_t dump_site) const {
+    const Stretch& stretch = stretch_of(dump_site);
     std::vector<FillTrip> trips;
-    for (std::size_t list = dump_site * classes_; list < (dump_site + 1) * classes_; ++list) {
-        for (std::size_t i = list * most_; i < list * most_ + count_[list]; ++i) {
-            FillTrip trip{fill_site_[i], {}};
+    for (const List& list : lists_of(dump_site)) {
+        for (std::size_t i = list.begin; i < list.end() && list.count > 0; ++i) {
+            FillTrip trip{stretch.fill_site[i], {}};
             for (std::size_t p = 0; p < profiles_.size(); ++p) {
-                at(trip.legs, profiles_[p]) = legs_[p][i];
+                at(trip.legs, profiles_[p]) = stretch.legs[p][i];
             }
             trips.push_back(trip);
         }
@@ -145,21 +180,25 @@ std::vector<FillTrip> BestTrips::row(std::size_t dump_site) const {
     return trips;
 }
 
-Lists<FillTrip> BestTrips::lists(const Work& work) const {
+Lists<FillTrip> BestTrips::lists(std::span<const std::uint32_t> dump_sites,
+                                 const Work& work) const {
     constexpr std::size_t dump_sites_a_chunk = 4096;
     Lists<FillTrip> lists;
-    lists.begin.reserve(dump_sites_ + 1);
-    for (std::size_t dump_site = 0; dump_site < dump_sites_; ++dump_site) {
-        const auto counts = std::span(count_).subspan(dump_site * classes_, classes_);
-        lists.begin.push_back(std::accumulate(counts.begin(), counts.end(), lists.begin.back()));
+    lists.begin.reserve(dump_sites.size() + 1);
+    for (const std::uint32_t dump_site : dump_sites) {
+        std::uint32_t end = lists.begin.back();
+        for (const List& list : lists_of(dump_site)) {
+            end += list.count;
+        }
+        lists.begin.push_back(end);
     }
     lists.items.resize(lists.begin.back());
     const auto fill_some = [&](std::size_t begin, std::size_t end) {
-        for (std::size_t dump_site = begin; dump_site < end; ++dump_site) {
-            std::ranges::copy(row(dump_site), lists.items.begin() + lists.begin[dump_site]);
+        for (std::size_t i = begin; i < end; ++i) {
+            std::ranges::copy(trips(dump_sites[i]), lists.items.begin() + lists.begin[i]);
         }
     };
-    for_each_chunk(work, "best round trips", dump_sites_, dump_sites_a_chunk, fill_some);
+    for_each_chunk(work, "best round trips", dump_sites.size(), dump_sites_a_chunk, fill_some);
     return lists;
 }
 

@@ -1,7 +1,5 @@
 #include <algorithm>
-#include <array>
 #include <memory>
-#include <mutex>
 #include <span>
 #include <utility>
 
@@ -60,13 +58,6 @@ Pool<Desk> desks_for(const Network& network, std::size_t spots) {
     return Pool<Desk>([&network, spots] { return std::make_unique<Desk>(network, spots); });
 }
 
-// To a dump site, or to an approach to one, by row.
-struct OfferedTrip {
-    DumpSiteIndex row;
-    FillSiteIndex fill_site;
-    LegTimes legs;
-};
-
 struct Question {
     const RoadSystem& roads;
     const DumpSites& dump_sites;
@@ -91,44 +82,11 @@ struct Shuttle {
     SpotEnds ends;  // of the dump sites
 };
 
-// The best trips while several threads offer theirs. What is kept does not depend on the order, so
-// a thread only keeps others away from the stretch of rows that it is at.
-class SharedBest {
-public:
-    SharedBest(BestTrips& best, std::size_t rows)
-        : best_(best), rows_a_stretch_(rows / stretches_.size() + 1) {}
-
-    void offer(std::span<const OfferedTrip> trips) {
-        std::unique_lock<std::mutex> here;
-        for (const OfferedTrip& trip : trips) {
-            std::mutex& stretch = stretch_of(trip.row);
-            if (here.mutex() != &stretch) {
-                here = {};  // let go of one before the next is taken
-                here = std::unique_lock(stretch);
-            }
-            best_.offer(trip.row, trip.fill_site, trip.legs);
-        }
-    }
-    DriveTime most_kept(DumpSiteIndex row, FillSiteIndex fill_site) {
-        const std::scoped_lock here(stretch_of(row));
-        return best_.most_kept(row, fill_site);
-    }
-
-private:
-    std::mutex& stretch_of(DumpSiteIndex row) {
-        return stretches_[row.position() / rows_a_stretch_];
-    }
-
-    BestTrips& best_;
-    std::array<std::mutex, 64> stretches_;
-    std::size_t rows_a_stretch_;
-};
-
 // All round trips of one fill site that keep to the limit.
 class TripsOf {
 public:
     TripsOf(const Question& question, const Shuttle& shuttle, FillSiteIndex fill_site, Desk& desk,
-            SharedBest& shared)
+            BestTrips& best)
         : question_(question),
           shuttle_(shuttle),
           fill_site_(fill_site),
@@ -138,7 +96,7 @@ public:
           away_(shuttle.loaded.roads()),
           towards_(shuttle.empty.roads()),
           desk_(desk),
-          shared_(shared) {}
+          best_(best) {}
 
     void offer() {
         if (!spot_.valid()) {
@@ -148,18 +106,14 @@ public:
         const std::span<const RoadSpot> sites = question_.dump_sites.spots;
         desk_.loaded.measure(away_, spot_, sites, shuttle_.ends, limit, desk_.search);
         desk_.empty.measure(towards_, spot_, sites, shuttle_.ends, limit, desk_.towards);
-        std::vector<OfferedTrip> open;
-        std::vector<OfferedTrip> closed;
         for (const std::uint32_t site : desk_.loaded.reached()) {
             if (desk_.empty.cost(site) != no_way) {
                 const LegTimes legs{rule_.leg(desk_.empty.cost(site)),
                                     rule_.leg(desk_.loaded.cost(site))};
-                open.push_back({DumpSiteIndex(site), fill_site_, legs});
-                add_closed(site, legs, closed);
+                best_.offer(DumpSiteIndex(site), fill_site_, legs);
+                offer_closed(site, legs);
             }
         }
-        shared_.offer(open);
-        shared_.offer(closed);
         desk_.loaded.clear();
         desk_.empty.clear();
         desk_.search.clear();
@@ -168,11 +122,11 @@ public:
 
 private:
     // With the legs where no road is closed, which are the least that there can be.
-    void add_closed(std::uint32_t site, const LegTimes& least, std::vector<OfferedTrip>& closed) {
+    void offer_closed(std::uint32_t site, const LegTimes& least) {
         const Approaches::Range rows = question_.approaches.of(site);
         for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
             const DumpSiteIndex here(row);
-            const DriveTime most = shared_.most_kept(here, fill_site_);
+            const DriveTime most = best_.most_kept(here, fill_site_);
             if (least.empty + least.loaded > most) {
                 continue;
             }
@@ -183,7 +137,7 @@ private:
                 legs.empty = closed_leg({towards_, spot_, desk_.towards}, hose, most, legs.loaded);
             }
             if (reachable(legs.empty)) {
-                closed.push_back({here, fill_site_, legs});
+                best_.offer(here, fill_site_, legs);
             }
         }
     }
@@ -205,18 +159,17 @@ private:
     std::int32_t limit_;  // tenths of a second
     DrivenRoads away_, towards_;
     Desk& desk_;
-    SharedBest& shared_;
+    BestTrips& best_;
 };
 
 // Searches from every fill site; what one finds is offered at once, so that memory holds the best
 // trips and not all.
 void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
-    SharedBest shared(best, question.approaches.rows());
     Pool<Desk> desks = desks_for(question.roads.network, question.dump_sites.spots.size());
     const auto search_some = [&](std::size_t begin, std::size_t end) {
         const Pool<Desk>::Borrowed desk(desks);
         for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
-            TripsOf(question, shuttle, FillSiteIndex(i), *desk, shared).offer();
+            TripsOf(question, shuttle, FillSiteIndex(i), *desk, best).offer();
         }
     };
     for_each_chunk(question.work, "round trips", question.fill_sites.size(), sources_a_chunk,
@@ -332,6 +285,30 @@ std::vector<DumpSiteCandidate> sites_with_lanes(const DumpSites& dump_sites,
     return sites;
 }
 
+template <class Item>
+Lists<Item> only_rows(const Lists<Item>& all, std::span<const std::uint32_t> rows) {
+    Lists<Item> lists;
+    lists.begin.reserve(rows.size() + 1);
+    for (const std::uint32_t row : rows) {
+        const std::span<const Item> items = all[row];
+        lists.items.insert(lists.items.end(), items.begin(), items.end());
+        lists.close_row();
+    }
+    return lists;
+}
+
+void keep_what_differs(const Question& question, const BestTrips& best,
+                       const Lists<StationDrive>& stations, RoundTrips& result) {
+    const KeptRows kept = rows_that_differ(question.approaches, best, stations,
+                                           tanker_profiles(question.roads.profiles), question.work);
+    if (question.work.stopped()) {
+        return;
+    }
+    tell_lays(question.approaches, question.dump_sites, kept, result.hose_lays);
+    result.fill_trips = best.lists(kept.rows, question.work);
+    result.stations_of_dump_site = only_rows(stations, kept.rows);
+}
+
 // The drives of all profiles, tankers by members first: that is how fill sites are ranked.
 void add_drives(const Question& question, RoundTrips& result) {
     const std::vector<RoadSpot> fill_spots = spots_of_fill_sites(question);
@@ -360,9 +337,11 @@ void add_drives(const Question& question, RoundTrips& result) {
                                         tankers ? &question.approaches : nullptr));
         append(to_fill_sites, drives_to(question, loaded, profile, fill_spots, nullptr));
     }
-    result.fill_trips = best.lists(question.work);
-    result.stations_of_dump_site = by_place(std::move(to_dump_sites), question.approaches.rows());
     result.stations_of_fill_site = by_place(std::move(to_fill_sites), question.fill_sites.size());
+    if (!question.work.stopped()) {
+        keep_what_differs(question, best,
+                          by_place(std::move(to_dump_sites), question.approaches.rows()), result);
+    }
 }
 
 }  // namespace
@@ -381,9 +360,6 @@ RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     add_drives(
         {roads, dump_sites, approaches, fill_sites, at(roads.district.seasons, season), work},
         result);
-    if (!work.stopped()) {
-        keep_what_differs(approaches, dump_sites, tanker_profiles(roads.profiles), result);
-    }
     result.source_lays = find_source_lays(roads, fill_sites, work);
     const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
     result.station_miles = engine ? station_miles(roads, *engine, season)

@@ -1,6 +1,7 @@
 // The kept trips against a sort of all of them.
 #include <algorithm>
 #include <map>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -105,7 +106,9 @@ TEST_CASE("the best trips are those that sorting all of them gives, in whatever 
                 }
             }
         }
-        const Lists<FillTrip> lists = best.lists(Work{});
+        std::vector<std::uint32_t> all(dump_sites);
+        std::iota(all.begin(), all.end(), 0U);
+        const Lists<FillTrip> lists = best.lists(all, Work{});
         REQUIRE(lists.size() == dump_sites);
         for (std::size_t d = 0; d < dump_sites; ++d) {
             const std::vector<FillTrip> expected = by_sorting(trips, d, places, most);
