@@ -19,7 +19,12 @@ constexpr Moment operator+(Moment moment, double minutes) {
     return {moment.fixed + minutes, moment.gallons, moment.at + minutes};
 }
 
-constexpr Moment later(Moment a, Moment b) { return b.at > a.at ? b : a; }
-constexpr Moment earlier(Moment a, Moment b) { return b.at < a.at ? b : a; }
+// Number by number, so that they stay in registers: a choice between two whole moments goes through
+// memory and waits for it, a fifth of a run.
+constexpr Moment one_of(bool second, Moment a, Moment b) {
+    return {second ? b.fixed : a.fixed, second ? b.gallons : a.gallons, second ? b.at : a.at};
+}
+constexpr Moment later(Moment a, Moment b) { return one_of(b.at > a.at, a, b); }
+constexpr Moment earlier(Moment a, Moment b) { return one_of(b.at < a.at, a, b); }
 
 }  // namespace farwater::supply::run
