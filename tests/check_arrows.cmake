@@ -66,7 +66,7 @@ room(io MAY analyzer/district/ analyzer/geometry/ analyzer/work/
 room(reports MAY analyzer/district/ analyzer/work/ analyzer/geometry/ analyzer/hydraulics/
     analyzer/demand/ analyzer/supply/ analyzer/planning/ analyzer/rating/ io/feature_table.h PARTIES cairo fmt json)
 room(analyzer/app MAY analyzer/ routing/ io/ reports/ reports/atlas/atlas.h reports/cards/card_book.h reports/explain/explanation.h
-    reports/gains/gain_pages.h     reports/public/public_page.h reports/public/public_tables.h reports/rating/rating_documents.h
+    reports/gains/gain_pages.h reports/public/public_page.h reports/public/public_tables.h reports/rating/rating_documents.h
     reports/rating/rating_tables.h PARTIES cli11 json fmt outside threads system)
 room(sample_region/generate MAY ALL PARTIES ALL)
 # Twins must not lean on what they check.
