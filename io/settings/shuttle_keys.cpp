@@ -71,7 +71,7 @@ constexpr std::array fill_site{
     number("inflow_gpm", 0, most_flow, "0", "what refills it meanwhile"),
 };
 
-constexpr std::array tanker{
+constexpr std::array tanker_keys{
     required(text("id", "", "a name for it, such as \"Tanker 1\"")),
     required(number("gal", 100, 20000, "", "gallons of its tank")),
     number("delivered_fraction", 0.1, 1, "0.9", "share of the tank put into the portable tanks"),
@@ -99,7 +99,7 @@ constexpr std::array travel{
 std::span<const KeyRow> scenario_keys() { return scenario; }
 std::span<const KeyRow> typed_dump_site_keys() { return dump_site; }
 std::span<const KeyRow> typed_fill_site_keys() { return fill_site; }
-std::span<const KeyRow> typed_tanker_keys() { return tanker; }
+std::span<const KeyRow> typed_tanker_keys() { return tanker_keys; }
 std::span<const KeyRow> typed_travel_keys() { return travel; }
 
 std::string right_table_of_scenario(std::string_view key) {
@@ -107,7 +107,7 @@ std::string right_table_of_scenario(std::string_view key) {
         {"at the top of the file, before every table", scenario},
         {"in [dump_site]", dump_site},
         {"in [[fill_site]]", fill_site},
-        {"in [[tanker]]", tanker},
+        {"in [[tanker]]", tanker_keys},
         {"in [tanker.travel.\"FILL SITE\"]", travel},
     }};
     for (const auto& [where, keys] : tables) {
