@@ -24,7 +24,8 @@ std::string rows_of_parcel_supply(const std::filesystem::path& file) {
         "from_10_min_gpm, 'from_15_min_gpm', from_15_min_gpm, 'from_20_min_gpm', from_20_min_gpm, "
         "'from_30_min_gpm', from_30_min_gpm, 'from_60_min_gpm', from_60_min_gpm, "
         "'gain_tanker_gpm', gain_tanker_gpm, 'gain_offload_slot_gpm', gain_offload_slot_gpm, "
-        "'gain_portable_tank_gpm', gain_portable_tank_gpm, "
+        "'gain_portable_tank_gpm', gain_portable_tank_gpm, 'gain_siphon_gpm', gain_siphon_gpm, "
+        "'gain_road_room_gpm', gain_road_room_gpm, 'gain_crew_gpm', gain_crew_gpm, "
         "'gain_ready_5_min_gpm', gain_ready_5_min_gpm, 'more_tankers', more_tankers";
     const io::SqliteFile gpkg(file);
     return gpkg.text(std::string("SELECT json_group_array(json_object(") + columns +

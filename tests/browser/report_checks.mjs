@@ -123,7 +123,7 @@ const checks = [
 
   ["a parcel's sheet draws how the flow builds up, and tells what one more of each thing gains", async () => {
     const starts = [5, 8, 10, 15, 20, 30, 60];
-    const things = { tanker: /like the largest$/, offload_slot: /slot to offload/, portable_tank: /portable tank/, ready_5_min: /ready 5 min earlier/ };
+    const things = { tanker: /like the largest$/, offload_slot: /slot to offload/, portable_tank: /one more portable tank/, siphon: /one more siphon/, road_room: /room for another/, crew: /people for one more/, ready_5_min: /ready 5 min earlier/ };
     for (const parcel of sample().filter(({ supply_mode }) => supply_mode === "shuttle")) {
       await open(parcel.parcel_id);
       const flows = starts.map((minute) => roundedDown(parcel[`from_${minute}_min_gpm`]));

@@ -162,7 +162,12 @@ std::optional<TenthsMinute> CaseAnswers::earliest(const ShuttleCase& shuttle, He
     }
     const Duration latest =
         std::max(situation_.district.assumptions.late_horizon, shuttle.window.start);
-    const auto start = earliest_start(shuttle.slow, needed, shuttle.window.duration, latest);
+    auto start = earliest_start(shuttle.slow, needed, shuttle.window.duration, latest);
+    // The search comes from the latest start, at which tankers of several kinds may fall into a
+    // worse order than at the allowed one, where the flow is known to hold.
+    if (shuttle.cautious >= needed) {
+        start = std::min(start.value_or(shuttle.window.start), shuttle.window.start);
+    }
     const auto kept = start ? std::optional(rounded_up(*start)) : std::nullopt;
     of_shuttle.emplace(needed, kept);
     return kept;
