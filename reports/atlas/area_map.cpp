@@ -11,7 +11,7 @@
 namespace farwater::reports {
 namespace {
 
-constexpr Ink grid_ink = Ink::rgb(0x6a8fb0);
+constexpr Ink grid_blue = Ink::rgb(0x6a8fb0);
 
 bool meets(const Box& box, const MapPlacing& place, const Rect& rect) {
     const Point low = place(box.low);
@@ -109,8 +109,8 @@ void AreaMap::draw_grid(PageCanvas& canvas, const MapPlacing& place, const Rect&
     const double side = grid_.side() * place.points_per_metre();
     const Rect seen =
         common(rect, {corner.x, corner.y, grid_.columns() * side, grid_.rows() * side});
-    const Stroke stroke{.width = 0.5 * size, .ink = grid_ink};
-    const TextLook look{.size = 8.5 * size, .bold = true, .align = Align::centre, .ink = grid_ink};
+    const Stroke stroke{.width = 0.5 * size, .ink = grid_blue};
+    const TextLook look{.size = 8.5 * size, .bold = true, .align = Align::centre, .ink = grid_blue};
     const double height = canvas.extent("A", look).height;
     for (int i = 0; i <= grid_.columns(); ++i) {
         const double x = corner.x + i * side;

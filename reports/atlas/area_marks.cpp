@@ -8,7 +8,7 @@ namespace {
 constexpr Ink violet = Ink::rgb(0x542788);
 constexpr Ink light_violet = Ink::rgb(0x998ec3);
 constexpr Ink orange = Ink::rgb(0xf1a340);
-constexpr Ink brown = Ink::rgb(0x7f3b08);
+constexpr Ink brown_ink = Ink::rgb(0x7f3b08);
 constexpr Ink blue = Ink::rgb(0x1f78b4);
 
 Polyline shape_at(Point middle, double radius, std::initializer_list<Point> corners) {
@@ -26,7 +26,7 @@ void fill_and_edge(PageCanvas& canvas, const Polyline& ring, const Ink& fill, co
 }
 
 void draw_cross(PageCanvas& canvas, Point at, double radius) {
-    const Stroke stroke{.width = radius * 0.5, .ink = brown};
+    const Stroke stroke{.width = radius * 0.5, .ink = brown_ink};
     canvas.line({{at.x - radius, at.y - radius}, {at.x + radius, at.y + radius}}, stroke);
     canvas.line({{at.x - radius, at.y + radius}, {at.x + radius, at.y - radius}}, stroke);
 }
@@ -69,7 +69,7 @@ void draw_state(PageCanvas& canvas, SupplyState state, Point at, double radius) 
             break;
         case SupplyState::short_flow:
             fill_and_edge(canvas, shape_at(at, radius, {{0, -1.1}, {1.1, 0.9}, {-1.1, 0.9}}),
-                          orange, {.width = edge, .ink = brown});
+                          orange, {.width = edge, .ink = brown_ink});
             break;
         case SupplyState::tank_only:
             draw_struck_square(canvas, at, radius * 0.9);

@@ -9,6 +9,11 @@
 namespace farwater::reports {
 namespace {
 
+std::size_t position_of(int column, int row, int columns) {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
+           static_cast<std::size_t>(column);
+}
+
 constexpr double overlap = 0.04;  // of a page
 
 int tiles_over(double extent, double size, double step) {
@@ -45,7 +50,7 @@ public:
                 .last};
         for (int row = rows.first; row <= rows.last; ++row) {
             for (int column = columns.first; column <= columns.last; ++column) {
-                used_[static_cast<std::size_t>(row * tiles_.columns + column)] = true;
+                used_[position_of(column, row, tiles_.columns)] = true;
             }
         }
     }
@@ -111,7 +116,7 @@ std::optional<int> PageTiles::number(int column, int row) const {
     if (column < 0 || column >= columns || row < 0 || row >= rows) {
         return std::nullopt;
     }
-    return numbers[static_cast<std::size_t>(row * columns + column)];
+    return numbers[position_of(column, row, columns)];
 }
 
 Box PageTiles::ground(int column, int row) const {

@@ -64,7 +64,7 @@ std::vector<ColumnOf> what_was_timed(const UnitOfRow& unit) {
     };
 }
 
-void append(std::vector<ColumnOf>& columns, std::vector<ColumnOf> more) {
+void add_columns(std::vector<ColumnOf>& columns, std::vector<ColumnOf> more) {
     std::ranges::move(more, std::back_inserter(columns));
 }
 
@@ -116,8 +116,8 @@ io::FeatureTable fleet(const Findings& findings) {
     columns.push_back(real(
         "pump_gpm", "Rated pump, gpm; empty where not known.",
         [unit](std::size_t row) { return flow_or_null(unit(row).pump); }, 0));
-    append(columns, what_was_timed(unit));
-    append(
+    add_columns(columns, what_was_timed(unit));
+    add_columns(
         columns,
         {real(
              "portable_tank_gal", "Portable tanks carried, nominal gallons.",
@@ -149,14 +149,14 @@ io::FeatureTable by_tanker(const Findings& findings) {
         };
     };
     std::vector<ColumnOf> columns = who_it_is(district, unit, "Tanker.");
-    append(columns, what_was_timed(unit));
-    append(columns,
-           {integer("first_of_shuttles", "Parcels for whose shuttle it is the first tanker.",
-                    count(&Leads::shuttles)),
-            integer("held", "Of them: meet their planned flow.", count(&Leads::held)),
-            integer("first_at_further_site",
-                    "Parcels for which it is the first at a second or third fill site.",
-                    count(&Leads::further))});
+    add_columns(columns, what_was_timed(unit));
+    add_columns(columns,
+                {integer("first_of_shuttles", "Parcels for whose shuttle it is the first tanker.",
+                         count(&Leads::shuttles)),
+                 integer("held", "Of them: meet their planned flow.", count(&Leads::held)),
+                 integer("first_at_further_site",
+                         "Parcels for which it is the first at a second or third fill site.",
+                         count(&Leads::further))});
     return table(
         {"by_tanker", "Tankers and the shuttles that they begin",
          "Worst season and period of each parcel. Who comes behind is in the calculation of each "

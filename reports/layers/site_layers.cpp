@@ -243,22 +243,11 @@ std::vector<ColumnOf> loop_columns(const Findings& findings) {
     };
 }
 
-}  // namespace
+using SiteOfRow = std::function<const DumpSiteCandidate&(std::size_t row)>;
 
-io::FeatureTable dump_sites(const Findings& findings) {
+std::vector<ColumnOf> place_columns(const Findings& findings, const SiteOfRow& site) {
     const auto names = std::make_shared<const std::vector<std::string>>(dump_site_names(findings));
-    const auto served = std::make_shared<const Counts>(parcels_by_dump_site(findings));
-    const SeasonFindings& season = findings.seasons.front();
-    const auto site = [&season](std::size_t row) -> const DumpSiteCandidate& {
-        return season.trips.dump_sites[row];
-    };
-    const auto nearest = [&season](std::size_t row) {
-        SourceIndex source;
-        const DriveTime time =
-            least_round_trip(season.trips.fill_trips[row], source, season.fill_places);
-        return std::pair(time, source);
-    };
-    std::vector<ColumnOf> columns{
+    return {
         text("dump_site_id", "The officer's id, or D and a number.",
              [names](std::size_t row) { return io::Value{std::string_view((*names)[row])}; }),
         yes_no("officers_place", "Named in the district's list of places.",
@@ -287,6 +276,25 @@ io::FeatureTable dump_sites(const Findings& findings) {
                             ? value_of(at(findings.district.roads, site(row).road).name)
                             : io::Value{};
              }),
+    };
+}
+
+}  // namespace
+
+io::FeatureTable dump_sites(const Findings& findings) {
+    const auto served = std::make_shared<const Counts>(parcels_by_dump_site(findings));
+    const SeasonFindings& season = findings.seasons.front();
+    const SiteOfRow site = [&season](std::size_t row) -> const DumpSiteCandidate& {
+        return season.trips.dump_sites[row];
+    };
+    const auto nearest = [&season](std::size_t row) {
+        SourceIndex source;
+        const DriveTime time =
+            least_round_trip(season.trips.fill_trips[row], source, season.fill_places);
+        return std::pair(time, source);
+    };
+    std::vector<ColumnOf> columns = place_columns(findings, site);
+    std::vector<ColumnOf> water{
         text("nearest_source_id", "Fill site with the shortest round trip in the first season.",
              [nearest, findings](std::size_t row) {
                  const SourceIndex source = nearest(row).second;
@@ -300,6 +308,7 @@ io::FeatureTable dump_sites(const Findings& findings) {
         integer("parcels_served", "Parcels that it serves.",
                 [served](std::size_t row) { return value_of_count((*served)[row]); }),
     };
+    std::ranges::move(water, std::back_inserter(columns));
     std::ranges::move(loop_columns(findings), std::back_inserter(columns));
     return layer({"dump_sites", "Dump sites",
                   "Places on the road where portable tanks can stand: the officer's own, and "
