@@ -5,12 +5,10 @@
 namespace farwater::reports {
 namespace {
 
-constexpr std::array<std::string_view, 6> never_modelled{
-    "crews by job; a unit with too few people stays in quarters",
-    "transfer limits between portable tanks",
-    "road width, turnaround and room at dump sites",
-    "wildland operations, air attack, foam, sprinkler hydraulics",
-    "several fires at once",
+constexpr std::array<std::string_view, 5> never_modelled{
+    "crews by the minute; whoever is there mans attack, dump site and first fill site",
+    "the width that a tanker needs to turn or to pass portable tanks in a lane",
+    "wildland operations, air attack, foam, sprinkler hydraulics", "several fires at once",
     "backflow and contamination"};
 
 }  // namespace
