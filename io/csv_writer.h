@@ -6,7 +6,7 @@
 #include <functional>
 #include <string_view>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/feature_table.h"
 
 namespace farwater::io {

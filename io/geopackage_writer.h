@@ -6,7 +6,7 @@
 #include <memory>
 #include <string>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/feature_table.h"
 #include "io/pass_through.h"

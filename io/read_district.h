@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "analyzer/district/district.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/district_file.h"
 #include "io/files/unchanged_files.h"

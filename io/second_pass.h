@@ -1,7 +1,7 @@
 // Writing an input's records through; see io/pass_through.h for what goes through.
 #pragma once
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/geopackage/geopackage_layer.h"
 #include "io/pass_through.h"

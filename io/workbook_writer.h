@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/feature_table.h"
 
 namespace farwater::io {

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "analyzer/geometry/footprints.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/feature_table.h"
 #include "reports/findings.h"
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "analyzer/district/routes.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/drive_times.h"
 
 namespace farwater::routing {

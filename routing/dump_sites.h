@@ -9,7 +9,7 @@
 #include "analyzer/district/district.h"
 #include "analyzer/district/problem.h"
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/access.h"
 #include "routing/network.h"
 

@@ -5,7 +5,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/problem.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/network.h"
 
 namespace farwater::routing {

@@ -8,7 +8,7 @@
 
 #include "analyzer/district/ids.h"
 #include "analyzer/district/units.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
 

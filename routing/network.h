@@ -11,7 +11,7 @@
 #include "analyzer/district/plane.h"
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/driving/grade.h"
 
 namespace farwater::routing {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/routes.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
 #include "routing/fastest_ways.h"

@@ -4,7 +4,7 @@
 #include <span>
 
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/drive_times.h"
 
 namespace farwater::routing {

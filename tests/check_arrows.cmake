@@ -51,19 +51,19 @@ macro(room folder)
 endmacro()
 
 room(analyzer/district)
-room(analyzer/work PARTIES tbb threads)
+room(analyzer/parallel PARTIES tbb threads)
 room(analyzer/geometry MAY analyzer/district/ PARTIES geos)
 room(analyzer/hydraulics MAY analyzer/district/)
 room(analyzer/demand MAY analyzer/district/ analyzer/geometry/)
-room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/work/ PARTIES coin)
+room(analyzer/supply MAY analyzer/district/ analyzer/hydraulics/ analyzer/parallel/ PARTIES coin)
 room(analyzer/planning MAY analyzer/district/ analyzer/geometry/ analyzer/supply/ PARTIES coin)
 room(analyzer/rating MAY analyzer/district/ analyzer/supply/)
 # Routing's one third party is Boost.Graph, with the property maps that belong to it.
-room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/work/ PARTIES boost)
-# io needs `work` because long reads and writes report progress and can be stopped.
-room(io MAY analyzer/district/ analyzer/geometry/ analyzer/work/
+room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/parallel/ PARTIES boost)
+# io needs `parallel` because long reads and writes report progress and can be stopped.
+room(io MAY analyzer/district/ analyzer/geometry/ analyzer/parallel/
     PARTIES gdal proj sqlite openssl toml json fmt xlsxwriter outside threads system)
-room(reports MAY analyzer/district/ analyzer/work/ analyzer/geometry/ analyzer/hydraulics/
+room(reports MAY analyzer/district/ analyzer/parallel/ analyzer/geometry/ analyzer/hydraulics/
     analyzer/demand/ analyzer/supply/ analyzer/planning/ analyzer/rating/ io/feature_table.h PARTIES cairo fmt json)
 room(analyzer/app MAY analyzer/ routing/ io/ reports/ reports/atlas/atlas.h reports/cards/card_book.h reports/explain/explanation.h
     reports/gains/gain_pages.h reports/public/public_page.h reports/public/public_tables.h reports/rating/rating_documents.h

@@ -9,11 +9,11 @@
 #include "analyzer/district/district.h"
 #include "analyzer/district/need.h"
 #include "analyzer/district/routes.h"
+#include "analyzer/parallel/work.h"
 #include "analyzer/rating/rated_district.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/situation.h"
 #include "analyzer/supply/water_review.h"
-#include "analyzer/work/work.h"
 #include "reports/findings.h"
 #include "routing/drive_times.h"
 

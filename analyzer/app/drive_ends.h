@@ -7,7 +7,7 @@
 
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/district_file.h"
 #include "reports/drive_times.h"

@@ -8,7 +8,7 @@
 #include "analyzer/app/commands/options.h"
 #include "analyzer/app/stages.h"
 #include "analyzer/app/what_if.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "reports/proposals.h"
 
 namespace farwater::app {

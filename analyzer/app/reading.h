@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/need.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
 

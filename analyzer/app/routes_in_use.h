@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "analyzer/district/routes.h"
+#include "analyzer/parallel/work.h"
 #include "analyzer/supply/assessment.h"
-#include "analyzer/work/work.h"
 #include "reports/findings.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"

@@ -6,7 +6,7 @@
 
 #include "analyzer/app/commands/options.h"
 #include "analyzer/app/terminal.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/interrupt.h"
 #include "io/run_log.h"
 

@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "analyzer/district/proposal.h"
+#include "analyzer/parallel/work.h"
 #include "analyzer/planning/candidates.h"
-#include "analyzer/work/work.h"
 
 namespace farwater::app {
 

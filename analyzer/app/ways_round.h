@@ -8,7 +8,7 @@
 #include "analyzer/app/routes_in_use.h"
 #include "analyzer/app/ways_over_hose.h"
 #include "analyzer/district/routes.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 
 namespace farwater::app {
 

@@ -6,7 +6,7 @@
 
 #include "analyzer/app/analysis.h"
 #include "analyzer/district/improvement.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "reports/improvements.h"
 
 namespace farwater::app {

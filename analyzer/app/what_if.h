@@ -10,9 +10,9 @@
 #include "analyzer/app/stages.h"
 #include "analyzer/district/district.h"
 #include "analyzer/district/need.h"
+#include "analyzer/parallel/work.h"
 #include "analyzer/planning/gains.h"
 #include "analyzer/supply/water_review.h"
-#include "analyzer/work/work.h"
 #include "routing/network.h"
 
 namespace farwater::app {

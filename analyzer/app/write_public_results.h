@@ -4,7 +4,7 @@
 #include <filesystem>
 
 #include "analyzer/app/analysis.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
 #include "reports/findings.h"

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "analyzer/app/analysis.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/district_file.h"
 #include "io/pass_through.h"
 #include "io/read_district.h"

@@ -5,7 +5,7 @@
 #include <span>
 #include <vector>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "reports/workbook_sheets.h"
 
 namespace farwater::app {

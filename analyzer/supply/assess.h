@@ -5,10 +5,10 @@
 #include <vector>
 
 #include "analyzer/district/need.h"
+#include "analyzer/parallel/work.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/scene.h"
 #include "analyzer/supply/working.h"
-#include "analyzer/work/work.h"
 
 namespace farwater::supply {
 

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/geopackage/sqlite_file.h"
 
 namespace farwater::io {

@@ -13,7 +13,7 @@
 #include "analyzer/geometry/point_index.h"
 #include "analyzer/geometry/polygon.h"
 #include "analyzer/geometry/separation.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"

@@ -6,7 +6,7 @@
 #include "analyzer/district/apparatus.h"
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/calendar.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"
 

@@ -7,7 +7,7 @@
 #include "analyzer/district/building.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/plane.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/inputs/houses.h"
 #include "io/records/joined_table.h"

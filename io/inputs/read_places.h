@@ -4,7 +4,7 @@
 #include "analyzer/district/apparatus.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/plane.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"

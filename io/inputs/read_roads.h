@@ -3,7 +3,7 @@
 
 #include "analyzer/district/plane.h"
 #include "analyzer/district/road.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"

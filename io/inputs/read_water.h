@@ -6,7 +6,7 @@
 #include "analyzer/district/plane.h"
 #include "analyzer/district/proposal.h"
 #include "analyzer/district/water.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"

@@ -5,7 +5,7 @@
 #include <unordered_map>
 #include <vector>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/district_file.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "io/district_file.h"
 #include "io/records/dataset.h"
 #include "io/records/layer_rows.h"

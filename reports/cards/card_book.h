@@ -9,8 +9,8 @@
 #include <string_view>
 #include <vector>
 
+#include "analyzer/parallel/work.h"
 #include "analyzer/supply/working.h"
-#include "analyzer/work/work.h"
 #include "io/feature_table.h"
 #include "reports/findings.h"
 #include "reports/layers.h"

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "analyzer/district/district.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/driving/grade.h"
 #include "routing/network.h"
 

@@ -6,7 +6,7 @@
 
 #include "analyzer/district/plane.h"
 #include "analyzer/district/road.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/noding/vertices.h"
 
 namespace farwater::routing {

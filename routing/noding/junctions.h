@@ -6,7 +6,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/plane.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/noding/crossings.h"
 #include "routing/noding/duplicates.h"
 

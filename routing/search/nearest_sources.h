@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/search/spot_times.h"
 
 namespace farwater::routing {

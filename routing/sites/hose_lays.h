@@ -8,7 +8,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/access.h"
 #include "routing/network.h"
 #include "routing/sites/hose_paths.h"

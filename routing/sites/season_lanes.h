@@ -6,7 +6,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/access.h"
 #include "routing/dump_sites.h"
 #include "routing/network.h"

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/blocked_ways.h"
 #include "routing/dump_sites.h"
 #include "routing/network.h"

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "analyzer/district/round_trips.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 
 namespace farwater::routing {
 

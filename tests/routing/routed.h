@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "analyzer/district/district.h"
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 #include "routing/access.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"

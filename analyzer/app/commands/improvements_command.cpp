@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 
 #include <fmt/format.h>
 
@@ -10,16 +9,13 @@
 #include "analyzer/app/session.h"
 #include "analyzer/app/source_places.h"
 #include "analyzer/app/weigh_improvements.h"
-#include "analyzer/app/write_results.h"
+#include "analyzer/app/write_gains.h"
 #include "analyzer/planning/improvement_words.h"
 #include "analyzer/planning/stock_improvements.h"
-#include "io/csv_writer.h"
 #include "io/district_file.h"
-#include "io/geopackage_writer.h"
 #include "io/out_folder.h"
 #include "io/read_district.h"
 #include "io/read_improvements.h"
-#include "io/whole_file.h"
 #include "reports/gains/gain_pages.h"
 #include "reports/proposals.h"
 
@@ -79,34 +75,27 @@ std::vector<Improvement> all_improvements(std::vector<Improvement> of_file,
     return all;
 }
 
+constexpr std::string_view improvement_files = "improvements";
+
 // False when stopped.
 bool write_improvements(const std::filesystem::path& folder, const io::DistrictFile& file,
                         const io::ReadResult& read, const reports::ImprovementFindings& findings,
                         const Work& work) {
-    io::GeoPackageWriter writer(folder / "improvements.gpkg", read.crs,
-                                date_of_change(findings.district), read.fingerprints);
-    bool going = true;
-    for (const auto make : {&reports::improvements, &reports::improvement_gains}) {
-        const io::FeatureTable table = make(findings);
-        going = going && writer.write(table, work) &&
-                io::write_csv(folder / (table.name + ".csv"), table, work);
-    }
-    const reports::RunRecord record = input_record(file, read);
-    going = going && writer.write(reports::run_record_table(record), work) && writer.close(work);
-    if (going) {
-        io::write_whole_file(folder / "improvements.html",
-                             reports::improvement_pages(findings, record));
-    }
-    return going;
+    const auto pages = [&](const reports::RunRecord& record) {
+        return reports::improvement_pages(findings, record);
+    };
+    return write_gains(folder,
+                       {improvement_files,
+                        {reports::improvements(findings), reports::improvement_gains(findings)},
+                        pages},
+                       file, read, findings.district, work);
 }
 
 std::string words_at_the_end(const Options& options, const std::filesystem::path& out,
                              const reports::ImprovementFindings& findings) {
-    return options.json ? reports::improvements_json(findings)
-                        : reports::improvements_text(findings) +
-                              fmt::format("\nResults: {}\nA page to print for each: {}\n",
-                                          (out / "improvements.gpkg").string(),
-                                          (out / "improvements.html").string());
+    return options.json
+               ? reports::improvements_json(findings)
+               : reports::improvements_text(findings) + where_gains_are(out, improvement_files);
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
-#include <array>
+#include <string>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -7,14 +8,11 @@
 #include "analyzer/app/propose.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
-#include "analyzer/app/write_results.h"
-#include "io/csv_writer.h"
+#include "analyzer/app/write_gains.h"
 #include "io/district_file.h"
 #include "io/error.h"
-#include "io/geopackage_writer.h"
 #include "io/out_folder.h"
 #include "io/read_district.h"
-#include "io/whole_file.h"
 #include "reports/gains/gain_pages.h"
 
 namespace farwater::app {
@@ -26,45 +24,33 @@ void check_places(const io::DistrictFile& file) {
         throw io::SettingsError(fmt::format(
             "{}: there is no place to choose from: add [proposals] with your own places, or "
             "[mapped_water] with the water that is on the map, or let most_new_cisterns be more "
-            "than "
-            "0",
+            "than 0",
             file.path.string()));
     }
 }
 
-using TableOf = io::FeatureTable (*)(const reports::ProposalFindings&);
-constexpr std::array<TableOf, 4> tables_of_proposals{
-    reports::source_proposals, reports::proposal_candidates, reports::proposal_gains,
-    reports::proposal_years};
+constexpr std::string_view proposal_files = "proposals";
 
 // False when stopped.
 bool write_proposals(const std::filesystem::path& folder, const io::DistrictFile& file,
                      const io::ReadResult& read, const reports::ProposalFindings& findings,
                      const Work& work) {
-    io::GeoPackageWriter writer(folder / "proposals.gpkg", read.crs,
-                                date_of_change(findings.district), read.fingerprints);
-    bool going = true;
-    for (const TableOf make : tables_of_proposals) {
-        const io::FeatureTable table = make(findings);
-        going = going && writer.write(table, work) &&
-                io::write_csv(folder / (table.name + ".csv"), table, work);
-    }
-    const reports::RunRecord record = input_record(file, read);
-    going = going && writer.write(reports::run_record_table(record), work) && writer.close(work);
-    if (going) {
-        io::write_whole_file(folder / "proposals.html", reports::proposal_pages(findings, record));
-    }
-    return going;
+    const auto pages = [&](const reports::RunRecord& record) {
+        return reports::proposal_pages(findings, record);
+    };
+    return write_gains(
+        folder,
+        {proposal_files,
+         {reports::source_proposals(findings), reports::proposal_candidates(findings),
+          reports::proposal_gains(findings), reports::proposal_years(findings)},
+         pages},
+        file, read, findings.district, work);
 }
 
 std::string closing_words(const Options& options, const std::filesystem::path& out,
                           const reports::ProposalFindings& findings) {
-    if (options.json) {
-        return reports::proposals_json(findings);
-    }
-    return reports::proposals_text(findings) +
-           fmt::format("\nResults: {}\nA page to print for each: {}\n",
-                       (out / "proposals.gpkg").string(), (out / "proposals.html").string());
+    return options.json ? reports::proposals_json(findings)
+                        : reports::proposals_text(findings) + where_gains_are(out, proposal_files);
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "analyzer/district/need.h"
+#include "analyzer/parallel/work.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/places/direct.h"
 #include "analyzer/supply/places/house_on_fire.h"
@@ -17,7 +18,6 @@
 #include "analyzer/supply/scene.h"
 #include "analyzer/supply/situation.h"
 #include "analyzer/supply/working.h"
-#include "analyzer/work/work.h"
 
 namespace farwater::supply {
 

@@ -1,4 +1,4 @@
-#include "analyzer/work/work.h"
+#include "analyzer/parallel/work.h"
 
 #include <algorithm>
 #include <atomic>
