@@ -3,60 +3,29 @@
 #include <span>
 #include <utility>
 
-#include "routing/costs.h"
 #include "routing/drive_times.h"
-#include "routing/driving/travel_rule.h"
 #include "routing/profiles.h"
-#include "routing/search/search.h"
-#include "routing/search/spot_times.h"
 #include "routing/sites/season_lanes.h"
 #include "routing/source_lays.h"
-#include "routing/structures/pool.h"
-#include "routing/trips/approaches.h"
-#include "routing/trips/best_trips.h"
-#include "routing/trips/closed_ways.h"
+#include "routing/trips/season_trips.h"
 #include "routing/trips/station_drives.h"
+#include "routing/trips/trip_search.h"
 
 namespace farwater::routing {
+
+std::vector<ProfileIndex> in_order_of_rank(std::span<const Profile> profiles) {
+    std::vector<ProfileIndex> order = tanker_profiles(profiles);
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        if (profiles[p].kind != UnitKind::tanker) {
+            order.emplace_back(p);
+        }
+    }
+    return order;
+}
+
 namespace {
 
 constexpr std::size_t sources_a_chunk = 8;
-
-// The roads for one profile in one season: loaded away from a place, or empty towards one.
-class Driving {
-public:
-    Driving(const RoadSystem& roads, const Profile& profile, const Season& season, Load load)
-        : network_(roads.network),
-          heading_(load == Load::loaded ? Heading::away : Heading::towards),
-          costs_(drive_costs(roads.district, roads.network, profile, season, load)),
-          graph_(search_graph(roads.network, costs_, heading_)) {}
-
-    DrivenRoads roads() const { return {network_, costs_, graph_, heading_}; }
-    const EdgeCosts& costs() const { return costs_; }
-
-private:
-    const Network& network_;
-    Heading heading_;
-    EdgeCosts costs_;
-    SearchGraph graph_;
-};
-
-// Working memory of one thread.
-struct Desk {
-    Desk(const Network& network, std::size_t spots)
-        : search(network.nodes.size()),
-          towards(network.nodes.size()),
-          loaded(spots),
-          empty(spots),
-          closed(network) {}
-    Search search, towards;
-    SpotTimes loaded, empty;
-    ClosedWays closed;
-};
-
-Pool<Desk> desks_for(const Network& network, std::size_t spots) {
-    return Pool<Desk>([&network, spots] { return std::make_unique<Desk>(network, spots); });
-}
 
 struct Question {
     const RoadSystem& roads;
@@ -75,101 +44,33 @@ std::vector<RoadSpot> spots_of_fill_sites(const Question& question) {
     return spots;
 }
 
-// Both legs of a profile's round trips, and how they end at the dump sites.
-struct Shuttle {
-    const Driving& loaded;
-    const Driving& empty;
-    SpotEnds ends;  // of the dump sites
-};
-
-// All round trips of one fill site that keep to the limit.
-class TripsOf {
+// Offers what one fill site's searches find at once, so that memory holds the best trips and not
+// all.
+class OneOfAll final : public TripTaker {
 public:
-    TripsOf(const Question& question, const Shuttle& shuttle, FillSiteIndex fill_site, Desk& desk,
-            BestTrips& best)
-        : question_(question),
-          shuttle_(shuttle),
-          fill_site_(fill_site),
-          spot_(at(question.roads.access.sources, at(question.fill_sites, fill_site).source)),
-          rule_(question.roads.district.travel_time),
-          limit_(trip_limit_of(question.roads.district.assumptions)),
-          away_(shuttle.loaded.roads()),
-          towards_(shuttle.empty.roads()),
-          desk_(desk),
-          best_(best) {}
+    OneOfAll(BestTrips& best, FillSiteIndex fill_site) : best_(best), fill_site_(fill_site) {}
 
-    void offer() {
-        if (!spot_.valid()) {
-            return;
-        }
-        const std::int32_t limit = rule_.most_of_leg(limit_);
-        const std::span<const RoadSpot> sites = question_.dump_sites.spots;
-        desk_.loaded.measure(away_, spot_, sites, shuttle_.ends, limit, desk_.search);
-        desk_.empty.measure(towards_, spot_, sites, shuttle_.ends, limit, desk_.towards);
-        for (const std::uint32_t site : desk_.loaded.reached()) {
-            if (desk_.empty.cost(site) != no_way) {
-                const LegTimes legs{rule_.leg(desk_.empty.cost(site)),
-                                    rule_.leg(desk_.loaded.cost(site))};
-                best_.offer(DumpSiteIndex(site), fill_site_, legs);
-                offer_closed(site, legs);
-            }
-        }
-        desk_.loaded.clear();
-        desk_.empty.clear();
-        desk_.search.clear();
-        desk_.towards.clear();
+    DriveTime most_kept(std::uint32_t row) const override {
+        return best_.most_kept(DumpSiteIndex(row), fill_site_);
+    }
+    void offer(std::uint32_t row, LegTimes legs) override {
+        best_.offer(DumpSiteIndex(row), fill_site_, legs);
     }
 
 private:
-    // With the legs where no road is closed, which are the least that there can be.
-    void offer_closed(std::uint32_t site, const LegTimes& least) {
-        const Approaches::Range rows = question_.approaches.of(site);
-        for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
-            const DumpSiteIndex here(row);
-            const DriveTime most = best_.most_kept(here, fill_site_);
-            if (least.empty + least.loaded > most) {
-                continue;
-            }
-            const HoseOnRoads hose = question_.approaches.hose(row);
-            LegTimes legs;
-            legs.loaded = closed_leg({away_, spot_, desk_.search}, hose, most, least.empty);
-            if (reachable(legs.loaded)) {
-                legs.empty = closed_leg({towards_, spot_, desk_.towards}, hose, most, legs.loaded);
-            }
-            if (reachable(legs.empty)) {
-                best_.offer(here, fill_site_, legs);
-            }
-        }
-    }
-
-    // No longer than what `most` leaves beside the other leg.
-    DriveTime closed_leg(const Searched& from, const HoseOnRoads& hose, DriveTime most,
-                         DriveTime other) const {
-        const std::int32_t left =
-            reachable(most) ? std::min(limit_, in_tenths(most) - in_tenths(other)) : limit_;
-        const std::int32_t cost = desk_.closed.cost(from, hose, rule_.most_of_leg(left));
-        return cost == no_way ? no_time : rule_.leg(cost);
-    }
-
-    const Question& question_;
-    const Shuttle& shuttle_;
-    FillSiteIndex fill_site_;
-    RoadSpot spot_;
-    TravelRule rule_;
-    std::int32_t limit_;  // tenths of a second
-    DrivenRoads away_, towards_;
-    Desk& desk_;
     BestTrips& best_;
+    FillSiteIndex fill_site_;
 };
 
-// Searches from every fill site; what one finds is offered at once, so that memory holds the best
-// trips and not all.
 void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
-    Pool<Desk> desks = desks_for(question.roads.network, question.dump_sites.spots.size());
+    const auto desks = desks_for(question.roads.network, question.dump_sites.spots.size());
     const auto search_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<Desk>::Borrowed desk(desks);
+        const Pool<Desk>::Borrowed desk(*desks);
         for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
-            TripsOf(question, shuttle, FillSiteIndex(i), *desk, best).offer();
+            const RoadSpot spot = at(question.roads.access.sources, question.fill_sites[i].source);
+            OneOfAll taker(best, FillSiteIndex(i));
+            TripsOf(question.roads, question.dump_sites, shuttle, spot, *desk)
+                .offer_all(question.approaches, taker);
         }
     };
     for_each_chunk(question.work, "round trips", question.fill_sites.size(), sources_a_chunk,
@@ -236,10 +137,10 @@ std::vector<Drive> drives_to(const Question& question, const Driving& loaded, Pr
                              std::span<const RoadSpot> spots, const Approaches* approaches) {
     const Responses responses(question, loaded, profile, spots, approaches);
     const std::size_t stations = question.roads.access.stations.size();
-    Pool<Desk> desks = desks_for(question.roads.network, spots.size());
+    const auto desks = desks_for(question.roads.network, spots.size());
     std::vector<std::vector<Drive>> of_station(stations);
     const auto search_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<Desk>::Borrowed desk(desks);
+        const Pool<Desk>::Borrowed desk(*desks);
         for (std::size_t s = begin; s < end && !question.work.stopped(); ++s) {
             of_station[s] = responses.from(StationIndex(s), *desk);
         }
@@ -254,17 +155,6 @@ std::vector<Drive> drives_to(const Question& question, const Driving& loaded, Pr
 
 void append(std::vector<Drive>& drives, const std::vector<Drive>& more) {
     drives.insert(drives.end(), more.begin(), more.end());
-}
-
-// Tankers by members, then the others: the order in which fill sites are ranked.
-std::vector<ProfileIndex> in_order_of_rank(std::span<const Profile> profiles) {
-    std::vector<ProfileIndex> order = tanker_profiles(profiles);
-    for (std::size_t p = 0; p < profiles.size(); ++p) {
-        if (profiles[p].kind != UnitKind::tanker) {
-            order.emplace_back(p);
-        }
-    }
-    return order;
 }
 
 // The hose lays with the lane classes of the season.
@@ -297,74 +187,86 @@ Lists<Item> only_rows(const Lists<Item>& all, std::span<const std::uint32_t> row
     return lists;
 }
 
-void keep_what_differs(const Question& question, const BestTrips& best,
-                       const Lists<StationDrive>& stations, RoundTrips& result) {
-    const KeptRows kept = rows_that_differ(question.approaches, best, stations,
-                                           tanker_profiles(question.roads.profiles), question.work);
-    if (question.work.stopped()) {
+void keep_what_differs(SeasonTrips& found, const DumpSites& dump_sites,
+                       std::span<const ProfileIndex> tankers, const Work& work) {
+    found.kept = rows_that_differ(found.approaches, *found.best, found.stations, tankers, work);
+    if (work.stopped()) {
         return;
     }
-    tell_lays(question.approaches, question.dump_sites, kept, result.hose_lays);
-    result.fill_trips = best.lists(kept.rows, question.work);
-    result.stations_of_dump_site = only_rows(stations, kept.rows);
+    tell_lays(found.approaches, dump_sites, found.kept, found.trips.hose_lays);
+    found.trips.fill_trips = found.best->lists(found.kept.rows, work);
+    found.trips.stations_of_dump_site = only_rows(found.stations, found.kept.rows);
 }
 
 // The drives of all profiles, tankers by members first: that is how fill sites are ranked.
-void add_drives(const Question& question, RoundTrips& result) {
+struct Drives {
+    std::unique_ptr<BestTrips> best;
+    std::vector<Drive> to_dump_sites, to_fill_sites;
+};
+
+Drives drives_of(const Question& question) {
     const std::vector<RoadSpot> fill_spots = spots_of_fill_sites(question);
     const Assumptions& assumptions = question.roads.district.assumptions;
-    BestTrips best(question.approaches.rows(), question.fill_sites,
-                   static_cast<std::size_t>(std::max(assumptions.fill_sites_per_class, 1)));
-    std::vector<Drive> to_dump_sites;
-    std::vector<Drive> to_fill_sites;
+    Drives drives{std::make_unique<BestTrips>(
+                      question.approaches.rows(), question.fill_sites,
+                      static_cast<std::size_t>(std::max(assumptions.fill_sites_per_class, 1))),
+                  {},
+                  {}};
     for (const ProfileIndex profile : in_order_of_rank(question.roads.profiles)) {
         if (question.work.stopped()) {
             break;
         }
         const Profile& vehicles = at(question.roads.profiles, profile);
         const std::vector<RoadSpot>& sites = question.dump_sites.spots;
-        const Driving loaded(question.roads, vehicles, question.season, Load::loaded);
-        const bool tankers = vehicles.kind == UnitKind::tanker;
-        if (tankers) {
-            const Driving empty(question.roads, vehicles, question.season, Load::empty);
-            best.begin(profile);
-            offer_trips(question,
-                        {loaded, empty,
-                         spot_ends(question.roads.network, sites, loaded.costs(), empty.costs())},
-                        best);
+        if (vehicles.kind != UnitKind::tanker) {
+            const Driving loaded(question.roads, vehicles, question.season, Load::loaded);
+            append(drives.to_dump_sites, drives_to(question, loaded, profile, sites, nullptr));
+            append(drives.to_fill_sites, drives_to(question, loaded, profile, fill_spots, nullptr));
+            continue;
         }
-        append(to_dump_sites, drives_to(question, loaded, profile, sites,
-                                        tankers ? &question.approaches : nullptr));
-        append(to_fill_sites, drives_to(question, loaded, profile, fill_spots, nullptr));
+        const Shuttle shuttle(question.roads, question.dump_sites, vehicles, question.season);
+        drives.best->begin(profile);
+        offer_trips(question, shuttle, *drives.best);
+        append(drives.to_dump_sites,
+               drives_to(question, shuttle.loaded, profile, sites, &question.approaches));
+        append(drives.to_fill_sites,
+               drives_to(question, shuttle.loaded, profile, fill_spots, nullptr));
     }
-    result.stations_of_fill_site = by_place(std::move(to_fill_sites), question.fill_sites.size());
-    if (!question.work.stopped()) {
-        keep_what_differs(question, best,
-                          by_place(std::move(to_dump_sites), question.approaches.rows()), result);
-    }
+    return drives;
 }
 
 }  // namespace
 
+SeasonTrips season_trips(const RoadSystem& roads, const DumpSites& dump_sites,
+                         std::span<const FillSitePlace> fill_sites, SeasonIndex season,
+                         const Work& work) {
+    SeasonLanes lanes = season_lanes(roads.district, roads.network, roads.access, roads.profiles,
+                                     dump_sites, fill_sites, season, work);
+    RoundTrips trips;
+    trips.season = season;
+    trips.dump_sites = sites_with_lanes(dump_sites, lanes);
+    trips.hose_lays = lays_with_lanes(dump_sites, lanes);
+    trips.fill_lanes = std::move(lanes.fill_sites);
+    trips.source_lays = find_source_lays(roads, fill_sites, work);
+    const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
+    trips.station_miles = engine ? station_miles(roads, *engine, season)
+                                 : std::vector<std::optional<float>>(roads.access.points.size());
+    Approaches approaches(roads.network, dump_sites, trips.hose_lays);
+    Drives drives = drives_of(
+        {roads, dump_sites, approaches, fill_sites, at(roads.district.seasons, season), work});
+    trips.stations_of_fill_site = by_place(std::move(drives.to_fill_sites), fill_sites.size());
+    SeasonTrips found{std::move(trips), std::move(approaches), std::move(drives.best), {}, {}};
+    if (!work.stopped()) {
+        found.stations = by_place(std::move(drives.to_dump_sites), found.approaches.rows());
+        keep_what_differs(found, dump_sites, tanker_profiles(roads.profiles), work);
+    }
+    return found;
+}
+
 RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
                        std::span<const FillSitePlace> fill_sites, SeasonIndex season,
                        const Work& work) {
-    const SeasonLanes lanes = season_lanes(roads.district, roads.network, roads.access,
-                                           roads.profiles, dump_sites, fill_sites, season, work);
-    RoundTrips result;
-    result.season = season;
-    result.dump_sites = sites_with_lanes(dump_sites, lanes);
-    result.hose_lays = lays_with_lanes(dump_sites, lanes);
-    result.fill_lanes = lanes.fill_sites;
-    const Approaches approaches(roads.network, dump_sites, result.hose_lays);
-    add_drives(
-        {roads, dump_sites, approaches, fill_sites, at(roads.district.seasons, season), work},
-        result);
-    result.source_lays = find_source_lays(roads, fill_sites, work);
-    const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
-    result.station_miles = engine ? station_miles(roads, *engine, season)
-                                  : std::vector<std::optional<float>>(roads.access.points.size());
-    return result;
+    return season_trips(roads, dump_sites, fill_sites, season, work).trips;
 }
 
 }  // namespace farwater::routing
