@@ -186,15 +186,19 @@ bool counts(const WaterSource& source) { return source.standing != Standing::map
 bool counts(const Station&) { return true; }
 bool counts(const DumpSitePlace&) { return true; }
 
+RoadSpot driven_to(const AccessFinder& finder, Point place, ProfileBits who) {
+    const auto nearest = finder.nearest_used_by(place, who);
+    return nearest ? finder.spot(*nearest) : RoadSpot{};
+}
+
 template <class Thing>
 DrivenTo find_driven_to(const District& district, const AccessFinder& finder,
                         const std::vector<Thing>& things, ProfileBits who, ProblemId lacking,
                         const std::string& layer) {
     DrivenTo found;
     for (const Thing& thing : things) {
-        const auto nearest = finder.nearest_used_by(thing.place, who);
-        found.spots.push_back(nearest ? finder.spot(*nearest) : RoadSpot{});
-        if (!nearest && counts(thing)) {
+        found.spots.push_back(driven_to(finder, thing.place, who));
+        if (!found.spots.back().valid() && counts(thing)) {
             found.problems.push_back({lacking, layer, {}, thing.id, {}, reach_of(district)});
         }
     }
@@ -248,6 +252,17 @@ AccessResult find_access(const District& district, const Network& network,
     append(result.problems, places.problems);
     append(result.problems, turnarounds.problems);
     return result;
+}
+
+std::vector<RoadSpot> source_spots(const District& district, const Network& network,
+                                   std::span<const Profile> profiles,
+                                   std::span<const WaterSource> sources) {
+    const AccessFinder finder(district, network, profiles);
+    std::vector<RoadSpot> spots;
+    for (const WaterSource& source : sources) {
+        spots.push_back(driven_to(finder, source.place, finder.hauler_bits()));
+    }
+    return spots;
 }
 
 }  // namespace farwater::routing

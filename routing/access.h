@@ -42,4 +42,10 @@ struct AccessResult {
 AccessResult find_access(const District& district, const Network& network,
                          std::span<const Profile> profiles, const Work& work);
 
+// Of sources that are not the district's, as Access has those. The index of the roads is built for
+// it: ask for many at once.
+std::vector<RoadSpot> source_spots(const District& district, const Network& network,
+                                   std::span<const Profile> profiles,
+                                   std::span<const WaterSource> sources);
+
 }  // namespace farwater::routing

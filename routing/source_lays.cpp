@@ -27,61 +27,6 @@ struct HoseWay {
     friend auto operator<=>(const HoseWay&, const HoseWay&) = default;
 };
 
-class SourceLayer {
-public:
-    SourceLayer(const RoadSystem& roads, std::span<const FillSitePlace> fill_sites)
-        : roads_(roads),
-          fill_sites_(fill_sites),
-          lengths_(
-              lengths_of(roads.network, std::vector<std::uint8_t>(roads.network.edges.size(), 1))),
-          graph_(search_graph(roads.network, lengths_, Heading::away)),
-          ends_(spot_ends(roads.network, roads.access.spots, lengths_, lengths_)),
-          reach_(millimetres(roads.district.assumptions.relay_reach)) {}
-
-    // The search is clear before and after. A parcel may come more than once.
-    std::vector<HoseWay> ways_from(std::uint32_t fill_site, Search& search) const {
-        std::vector<HoseWay> ways;
-        const FillSitePlace& place = fill_sites_[fill_site];
-        const RoadSpot spot = at(roads_.access.sources, place.source);
-        if (!spot.valid()) {
-            return ways;
-        }
-        const std::int32_t off_road =
-            millimetres(distance(place.place, place_of(roads_.district, roads_.network, spot)));
-        const auto add = [&](std::uint32_t served, std::int32_t along) {
-            if (plus(along, off_road) <= reach_) {
-                ways.push_back({served, place.strength_class, along + off_road, fill_site});
-            }
-        };
-        const Edge& edge = at(roads_.network.edges, spot.edge);
-        const EndCosts from = end_costs(roads_.network, lengths_, spot, Heading::away);
-        search.start(static_cast<std::uint32_t>(edge.from.position()), from.from_end);
-        search.start(static_cast<std::uint32_t>(edge.to.position()), from.to_end);
-        search.run(graph_, reach_);
-        for (const std::uint32_t node : search.reached()) {
-            for (const SpotEnd& end : ends_.around(NodeIndex(node))) {
-                add(end.spot, plus(search.cost(node), end.to_spot));
-            }
-        }
-        for (const SpotEnd& end : ends_.around(edge.from)) {
-            const RoadSpot house = roads_.access.spots[end.spot];
-            if (house.edge == spot.edge) {
-                add(end.spot, cost_along(roads_.network, lengths_, spot, house));
-            }
-        }
-        search.clear();
-        return ways;
-    }
-
-private:
-    const RoadSystem& roads_;
-    std::span<const FillSitePlace> fill_sites_;
-    EdgeCosts lengths_;
-    SearchGraph graph_;
-    SpotEnds ends_;
-    std::int32_t reach_;
-};
-
 // The nearest of each class of a parcel; of equals the first fill site. By parcel, then length.
 void keep_nearest(std::vector<HoseWay>& ways) {
     std::ranges::sort(ways);
@@ -94,18 +39,14 @@ void keep_nearest(std::vector<HoseWay>& ways) {
     });
 }
 
-Lists<SourceLay> lists_of(const RoadSystem& roads, const std::vector<HoseWay>& ways) {
-    const Length reach = roads.district.assumptions.relay_reach;
+Lists<SourceLay> lists_of(const HoseFromPlaces& hose, std::size_t served_places,
+                          const std::vector<HoseWay>& ways) {
     Lists<SourceLay> lists;
     auto way = ways.begin();
-    for (std::uint32_t served = 0; served < roads.access.points.size(); ++served) {
-        const std::optional<Length> setback = way != ways.end() && way->served == served
-                                                  ? setback_of(roads.district, roads.access, served)
-                                                  : std::nullopt;
+    for (std::uint32_t served = 0; served < served_places; ++served) {
         for (; way != ways.end() && way->served == served; ++way) {
-            const Length length = metres(way->along / 1e3) + setback.value_or(metres(0));
-            if (setback && length <= reach) {
-                lists.items.push_back({FillSiteIndex(way->fill_site), length});
+            if (const auto length = hose.whole({served, way->along})) {
+                lists.items.push_back({FillSiteIndex(way->fill_site), *length});
             }
         }
         lists.close_row();
@@ -115,18 +56,69 @@ Lists<SourceLay> lists_of(const RoadSystem& roads, const std::vector<HoseWay>& w
 
 }  // namespace
 
+HoseFromPlaces::HoseFromPlaces(const RoadSystem& roads)
+    : roads_(roads),
+      lengths_(lengths_of(roads.network, std::vector<std::uint8_t>(roads.network.edges.size(), 1))),
+      graph_(search_graph(roads.network, lengths_, Heading::away)),
+      ends_(spot_ends(roads.network, roads.access.spots, lengths_, lengths_)),
+      reach_(millimetres(roads.district.assumptions.relay_reach)) {}
+
+std::vector<HoseTo> HoseFromPlaces::from(Point place, RoadSpot spot, Search& search) const {
+    std::vector<HoseTo> ways;
+    if (!spot.valid()) {
+        return ways;
+    }
+    const std::int32_t off_road =
+        millimetres(distance(place, place_of(roads_.district, roads_.network, spot)));
+    const auto add = [&](std::uint32_t served, std::int32_t along) {
+        if (plus(along, off_road) <= reach_) {
+            ways.push_back({served, along + off_road});
+        }
+    };
+    const Edge& edge = at(roads_.network.edges, spot.edge);
+    const EndCosts from = end_costs(roads_.network, lengths_, spot, Heading::away);
+    search.start(static_cast<std::uint32_t>(edge.from.position()), from.from_end);
+    search.start(static_cast<std::uint32_t>(edge.to.position()), from.to_end);
+    search.run(graph_, reach_);
+    for (const std::uint32_t node : search.reached()) {
+        for (const SpotEnd& end : ends_.around(NodeIndex(node))) {
+            add(end.spot, plus(search.cost(node), end.to_spot));
+        }
+    }
+    for (const SpotEnd& end : ends_.around(edge.from)) {
+        const RoadSpot house = roads_.access.spots[end.spot];
+        if (house.edge == spot.edge) {
+            add(end.spot, cost_along(roads_.network, lengths_, spot, house));
+        }
+    }
+    search.clear();
+    return ways;
+}
+
+std::optional<Length> HoseFromPlaces::whole(HoseTo hose) const {
+    const std::optional<Length> setback = setback_of(roads_.district, roads_.access, hose.served);
+    if (!setback) {
+        return std::nullopt;
+    }
+    const Length length = metres(hose.along / 1e3) + *setback;
+    return length <= roads_.district.assumptions.relay_reach ? std::optional(length) : std::nullopt;
+}
+
 Lists<SourceLay> find_source_lays(const RoadSystem& roads,
                                   std::span<const FillSitePlace> fill_sites, const Work& work) {
-    const SourceLayer layer(roads, fill_sites);
+    const HoseFromPlaces hose(roads);
     Pool<Search> searches([&] { return std::make_unique<Search>(roads.network.nodes.size()); });
     std::vector<std::vector<HoseWay>> of_chunk(fill_sites.size() / fill_sites_a_chunk + 1);
     const auto lay_some = [&](std::size_t begin, std::size_t end) {
         const Pool<Search>::Borrowed search(searches);
         std::vector<HoseWay>& ways = of_chunk[begin / fill_sites_a_chunk];
         for (std::size_t i = begin; i < end && !work.stopped(); ++i) {
-            const std::vector<HoseWay> found =
-                layer.ways_from(static_cast<std::uint32_t>(i), *search);
-            ways.insert(ways.end(), found.begin(), found.end());
+            const FillSitePlace& place = fill_sites[i];
+            for (const HoseTo& to :
+                 hose.from(place.place, at(roads.access.sources, place.source), *search)) {
+                ways.push_back(
+                    {to.served, place.strength_class, to.along, static_cast<std::uint32_t>(i)});
+            }
         }
         keep_nearest(ways);
     };
@@ -136,7 +128,7 @@ Lists<SourceLay> find_source_lays(const RoadSystem& roads,
         ways.insert(ways.end(), some.begin(), some.end());
     }
     keep_nearest(ways);
-    return lists_of(roads, ways);
+    return lists_of(hose, roads.access.points.size(), ways);
 }
 
 }  // namespace farwater::routing

@@ -1,5 +1,7 @@
 #include "routing/sites/season_lanes.h"
 
+#include <algorithm>
+
 #include "routing/driving/road_use.h"
 #include "routing/sites/lanes.h"
 
@@ -36,23 +38,31 @@ std::vector<RoadSpot> turnarounds(const District& district, const Access& access
     return spots;
 }
 
-class Judge {
+}  // namespace
+
+// Not in the unnamed namespace, for FurtherLanes keeps one.
+class LaneJudge {
 public:
-    Judge(const District& district, const Network& network, const Access& access,
-          const DumpSites& dump_sites, const Lanes& lanes)
+    LaneJudge(const District& district, const Network& network, const Access& access,
+              const DumpSites& dump_sites, const Lanes& lanes)
         : district_(district),
           dump_sites_(dump_sites),
           lanes_(lanes),
           origins_(network, sources_and_stations(access)) {}
 
     LaneClass of_site(std::size_t site, std::span<const EdgeIndex> closed) const {
+        return of_site(site, closed, origins_);
+    }
+
+    LaneClass of_site(std::size_t site, std::span<const EdgeIndex> closed,
+                      const Waymarks& origins) const {
         if (const auto place = dump_sites_.candidates[site].officers_place) {
             const DumpSitePlace& officers = district_.dump_site_places[*place];
             if (officers.lane || officers.turnaround) {
                 return officers.lane.value_or(LaneClass::through);
             }
         }
-        return lanes_.at_spot(dump_sites_.spots[site], closed, &origins_);
+        return lanes_.at_spot(dump_sites_.spots[site], closed, &origins);
     }
 
     std::vector<LaneClass> of_sites() const {
@@ -80,16 +90,18 @@ public:
                                          std::span<const FillSitePlace> fill_sites) const {
         std::vector<LaneClass> found;
         for (const FillSitePlace& fill_site : fill_sites) {
-            const RoadSpot spot = at(access.sources, fill_site.source);
-            const WaterSource& source = at(district_.sources, fill_site.source);
-            if (source.lane || source.turnaround || !spot.valid()) {
-                found.push_back(source.lane.value_or(source.turnaround ? LaneClass::through
-                                                                       : LaneClass::dead_end));
-            } else {
-                found.push_back(lanes_.at_spot(spot, {}));
-            }
+            found.push_back(of_fill_site(at(district_.sources, fill_site.source),
+                                         at(access.sources, fill_site.source)));
         }
         return found;
+    }
+
+    LaneClass of_fill_site(const WaterSource& source, RoadSpot spot) const {
+        if (source.lane || source.turnaround || !spot.valid()) {
+            return source.lane.value_or(source.turnaround ? LaneClass::through
+                                                          : LaneClass::dead_end);
+        }
+        return lanes_.at_spot(spot, {});
     }
 
 private:
@@ -99,8 +111,6 @@ private:
     Waymarks origins_;  // where tankers come from to a dump site
 };
 
-}  // namespace
-
 SeasonLanes season_lanes(const District& district, const Network& network, const Access& access,
                          std::span<const Profile> profiles, const DumpSites& dump_sites,
                          std::span<const FillSitePlace> fill_sites, SeasonIndex season,
@@ -108,7 +118,7 @@ SeasonLanes season_lanes(const District& district, const Network& network, const
     const Lanes lanes(network,
                       open_edges(district, network, profiles, at(district.seasons, season)),
                       district.assumptions.turnaround_reach, turnarounds(district, access));
-    const Judge judge(district, network, access, dump_sites, lanes);
+    const LaneJudge judge(district, network, access, dump_sites, lanes);
     SeasonLanes found{judge.of_sites(), {}, judge.of_fill_sites(access, fill_sites)};
     const std::vector<LaneClass> of_cases = judge.of_cases(work);
     found.hose_lays.reserve(dump_sites.lane_cases.of_lay.size());
@@ -116,6 +126,80 @@ SeasonLanes season_lanes(const District& district, const Network& network, const
         found.hose_lays.push_back(of_cases[one]);
     }
     return found;
+}
+
+struct FurtherLanes::State {
+    State(const District& of, const Network& roads, const Access& access,
+          std::span<const Profile> profiles, const DumpSites& sites, SeasonIndex season)
+        : district(of),
+          network(roads),
+          dump_sites(sites),
+          reach(in_metres(district.assumptions.turnaround_reach) + 1.0),
+          lanes(roads, open_edges(district, roads, profiles, at(district.seasons, season)),
+                district.assumptions.turnaround_reach, turnarounds(district, access)),
+          judge(district, roads, access, sites, lanes) {
+        for (const RoadSpot spot : sites.spots) {
+            places.push_back(place_of(district, roads, spot));
+        }
+    }
+
+    // Through as it is, and not where tankers come from that place alone: it stands on a way that
+    // nobody comes by now. Other places do not unmake that.
+    bool loses(std::size_t site, std::span<const EdgeIndex> closed, const Waymarks& place) const {
+        return judge.of_site(site, closed) == LaneClass::through &&
+               judge.of_site(site, closed, place) == LaneClass::dead_end;
+    }
+
+    bool changed(std::uint32_t site, const Waymarks& place) const {
+        if (loses(site, {}, place)) {
+            return true;
+        }
+        const LaneCases& cases = dump_sites.lane_cases;
+        const auto [first, last] = std::ranges::equal_range(cases.site, site);
+        for (auto one = first; one != last; ++one) {
+            if (loses(site, cases.closed[static_cast<std::size_t>(one - cases.site.begin())],
+                      place)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    const District& district;
+    const Network& network;
+    const DumpSites& dump_sites;
+    double reach;  // no way that nobody comes by leads farther from its place
+    Lanes lanes;
+    LaneJudge judge;
+    std::vector<Point> places;  // of the dump sites, on the road
+};
+
+FurtherLanes::FurtherLanes(const District& district, const Network& network, const Access& access,
+                           std::span<const Profile> profiles, const DumpSites& dump_sites,
+                           SeasonIndex season)
+    : state_(std::make_unique<State>(district, network, access, profiles, dump_sites, season)) {}
+FurtherLanes::~FurtherLanes() = default;
+FurtherLanes::FurtherLanes(FurtherLanes&&) noexcept = default;
+FurtherLanes& FurtherLanes::operator=(FurtherLanes&&) noexcept = default;
+
+std::vector<std::uint32_t> FurtherLanes::changed_by(RoadSpot spot) const {
+    std::vector<std::uint32_t> sites;
+    if (!spot.valid()) {
+        return sites;
+    }
+    const Waymarks place(state_->network, {&spot, 1});
+    const Point on_road = place_of(state_->district, state_->network, spot);
+    for (std::uint32_t site = 0; site < state_->places.size(); ++site) {
+        if (in_metres(distance(state_->places[site], on_road)) <= state_->reach &&
+            state_->changed(site, place)) {
+            sites.push_back(site);
+        }
+    }
+    return sites;
+}
+
+LaneClass FurtherLanes::of_fill_site(const WaterSource& source, RoadSpot spot) const {
+    return state_->judge.of_fill_site(source, spot);
 }
 
 }  // namespace farwater::routing

@@ -1,6 +1,8 @@
 // The lane classes of one season: of dump sites, of hose lays, and of fill sites.
 #pragma once
 
+#include <cstdint>
+#include <memory>
 #include <span>
 #include <vector>
 
@@ -29,5 +31,29 @@ SeasonLanes season_lanes(const District& district, const Network& network, const
                          std::span<const Profile> profiles, const DumpSites& dump_sites,
                          std::span<const FillSitePlace> fill_sites, SeasonIndex season,
                          const Work& work);
+
+// What a place more that tankers come from does to the lanes of one season.
+class FurtherLanes {
+public:
+    // All that is given must outlive it.
+    FurtherLanes(const District& district, const Network& network, const Access& access,
+                 std::span<const Profile> profiles, const DumpSites& dump_sites,
+                 SeasonIndex season);
+    ~FurtherLanes();
+    FurtherLanes(FurtherLanes&&) noexcept;
+    FurtherLanes& operator=(FurtherLanes&&) noexcept;
+    FurtherLanes(const FurtherLanes&) = delete;
+    FurtherLanes& operator=(const FurtherLanes&) = delete;
+
+    // The dump sites, ascending, that have another lane class when tankers come from there too, by
+    // itself or while hose lies. Places with a turnaround are not for this. O(dump sites).
+    std::vector<std::uint32_t> changed_by(RoadSpot spot) const;
+
+    LaneClass of_fill_site(const WaterSource& source, RoadSpot spot) const;
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
 
 }  // namespace farwater::routing

@@ -29,21 +29,24 @@ bool same_stations(std::span<const StationDrive> a, std::span<const StationDrive
 }
 
 // The first row of a dump site that each of its rows is like; itself where there is none before.
+template <class TripsOfRow>
 class FirstAlike {
 public:
-    FirstAlike(const Approaches& approaches, const BestTrips& best,
+    FirstAlike(const Approaches& approaches, const TripsOfRow& trips_of,
                const Lists<StationDrive>& stations, std::span<const ProfileIndex> tankers)
-        : approaches_(approaches), best_(best), stations_(stations), tankers_(tankers) {}
+        : approaches_(approaches), trips_of_(trips_of), stations_(stations), tankers_(tankers) {}
 
-    void find(std::uint32_t site, std::vector<std::uint32_t>& first_alike) const {
-        std::vector<Row> known{{site, best_.trips(site)}};
-        first_alike[site] = site;
+    // Calls `tell(row, first)` for each.
+    template <class Tell>
+    void find(std::uint32_t site, Tell tell) const {
+        std::vector<Row> known{{site, trips_of_(site)}};
+        tell(site, site);
         const Approaches::Range rows = approaches_.of(site);
         for (std::uint32_t number = rows.begin; number < rows.end; ++number) {
-            Row row{number, best_.trips(number)};
+            Row row{number, trips_of_(number)};
             const auto same =
                 std::ranges::find_if(known, [&](const Row& other) { return alike(row, other); });
-            first_alike[number] = same == known.end() ? number : same->number;
+            tell(number, same == known.end() ? number : same->number);
             if (same == known.end()) {
                 known.push_back(std::move(row));
             }
@@ -61,7 +64,7 @@ private:
     }
 
     const Approaches& approaches_;
-    const BestTrips& best_;
+    const TripsOfRow& trips_of_;
     const Lists<StationDrive>& stations_;
     std::span<const ProfileIndex> tankers_;
 };
@@ -100,6 +103,10 @@ Approaches::Approaches(const Network& network, const DumpSites& dump_sites,
     first_.push_back(next);
 }
 
+std::uint32_t Approaches::dump_site_of(std::uint32_t row) const {
+    return row < dump_sites() ? row : sites_.lane_cases.site[lane_cases_[row - dump_sites()]];
+}
+
 std::uint32_t Approaches::row_of(std::uint32_t lane_case) const {
     const auto found = std::ranges::lower_bound(lane_cases_, lane_case);
     return found != lane_cases_.end() && *found == lane_case
@@ -112,11 +119,13 @@ KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,
                           const Lists<StationDrive>& stations,
                           std::span<const ProfileIndex> tankers, const Work& work) {
     constexpr std::size_t dump_sites_a_chunk = 1024;
-    const FirstAlike alike(approaches, best, stations, tankers);
+    const auto trips_of = [&](std::uint32_t row) { return best.trips(row); };
+    const FirstAlike alike(approaches, trips_of, stations, tankers);
     std::vector<std::uint32_t> first_alike(approaches.rows());
     const auto find_some = [&](std::size_t begin, std::size_t end) {
         for (std::size_t site = begin; site < end && !work.stopped(); ++site) {
-            alike.find(static_cast<std::uint32_t>(site), first_alike);
+            alike.find(static_cast<std::uint32_t>(site),
+                       [&](std::uint32_t row, std::uint32_t first) { first_alike[row] = first; });
         }
     };
     for_each_chunk(work, "approaches", approaches.dump_sites(), dump_sites_a_chunk, find_some);
@@ -131,6 +140,16 @@ KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,
         }
     }
     return kept;
+}
+
+std::vector<std::uint32_t> first_alike_rows(
+    const Approaches& approaches, std::uint32_t dump_site,
+    const std::function<std::vector<FillTrip>(std::uint32_t row)>& trips_of,
+    const Lists<StationDrive>& stations, std::span<const ProfileIndex> tankers) {
+    std::vector<std::uint32_t> rows;
+    FirstAlike(approaches, trips_of, stations, tankers)
+        .find(dump_site, [&](std::uint32_t, std::uint32_t first) { rows.push_back(first); });
+    return rows;
 }
 
 void tell_lays(const Approaches& approaches, const DumpSites& dump_sites, const KeptRows& kept,

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <span>
 #include <vector>
 
@@ -33,6 +34,7 @@ public:
     HoseOnRoads hose(std::uint32_t row) const {
         return {network_, sites_, lane_cases_[row - dump_sites()]};
     }
+    std::uint32_t dump_site_of(std::uint32_t row) const;
     // The row of a lane case; that of its dump site where it is not looked at.
     std::uint32_t row_of(std::uint32_t lane_case) const;
 
@@ -53,6 +55,13 @@ struct KeptRows {
 KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,
                           const Lists<StationDrive>& stations,
                           std::span<const ProfileIndex> tankers, const Work& work);
+
+// The same of one dump site, where trips are told by row: per row, its own first and then its
+// approaches', the first row of those that is like it.
+std::vector<std::uint32_t> first_alike_rows(
+    const Approaches& approaches, std::uint32_t dump_site,
+    const std::function<std::vector<FillTrip>(std::uint32_t row)>& trips_of,
+    const Lists<StationDrive>& stations, std::span<const ProfileIndex> tankers);
 
 // Each lay's approach, by the number of its row.
 void tell_lays(const Approaches& approaches, const DumpSites& dump_sites, const KeptRows& kept,
