@@ -88,9 +88,9 @@ void write_gpx(const std::filesystem::path& file, const WorkingCrs& crs, const P
     std::string gpx = fmt::format(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
         "<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"{}\">\n"
-        "<metadata><name>{}: {}</name><desc>{}</desc><time>{}</time></metadata>\n",
+        "<metadata><name>{}: {}</name><desc>{} {}.</desc><time>{}</time></metadata>\n",
         xml_escaped(head.creator), xml_escaped(head.district), xml_escaped(table.title),
-        xml_escaped(table.description), xml_escaped(head.data_time));
+        xml_escaped(table.description), xml_escaped(head.origin), xml_escaped(head.data_time));
     for (const WrittenPlace& place : places_in_degrees(table, ToDegrees(crs, file))) {
         gpx += fmt::format(
             "<wpt lat=\"{:.7f}\" lon=\"{:.7f}\"><name>{}</name><cmt>{}</cmt><desc>{}</desc>"
@@ -107,9 +107,9 @@ void write_kml(const std::filesystem::path& file, const WorkingCrs& crs, const P
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
         "<kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document><name>{}: "
         "{}</name><description>{} "
-        "Data as of {}. {}.</description>\n",
+        "{}.</description>\n",
         xml_escaped(head.district), xml_escaped(table.title), xml_escaped(table.description),
-        xml_escaped(head.data_time.substr(0, 10)), xml_escaped(head.creator));
+        xml_escaped(head.origin));
     std::vector<std::string> groups;
     for (const WrittenPlace& place : places) {
         if (std::ranges::find(groups, place.group) == groups.end()) {

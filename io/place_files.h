@@ -14,6 +14,7 @@ struct PlacesHead {
     std::string district;
     std::string creator;    // the program and its version
     std::string data_time;  // "2026-05-31T00:00:00.000Z": of the data, never of the clock
+    std::string origin;     // where the places come from, without a full stop
 };
 
 // `places`: points whose first four columns are text: group, name, note, kind. Text is escaped,

@@ -8,6 +8,7 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/headline.h"
+#include "reports/origin.h"
 #include "reports/page/packed_bytes.h"
 #include "reports/page/page_tables.h"
 #include "reports/page/page_text.h"

@@ -7,6 +7,7 @@
 
 #include "reports/cautions.h"
 #include "reports/headline.h"
+#include "reports/origin.h"
 #include "reports/text/svg.h"
 
 namespace farwater::reports {
@@ -209,7 +210,7 @@ std::string footing() {
 
 }  // namespace
 
-std::string overview_svg(const Findings& findings) {
+std::string overview_svg(const Findings& findings, const RunRecord& record) {
     const PageFit fit(extent_of(findings.district), 20.0, 20.0, legend_left - 40.0,
                       page_height - 40.0);
     const Headline headline = headline_of(findings);
@@ -228,6 +229,8 @@ std::string overview_svg(const Findings& findings) {
     svg += fmt::format("<text x=\"{:.0f}\" y=\"62\">{} meet the planned flow</text>\n", legend_left,
                        percent(headline.held, headline.improved));
     svg += legend_of(findings) + scale_bar(fit) + footing();
+    svg += fmt::format("<text font-size=\"9\" fill=\"#555\" x=\"20\" y=\"{:.0f}\">{}</text>\n",
+                       page_height - 6.0, escaped(origin_words(findings.district, record)));
     return svg + "</svg>\n";
 }
 

@@ -11,7 +11,7 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/layers/table_builder.h"
-#include "reports/page/page_tables.h"
+#include "reports/origin.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {

@@ -21,6 +21,7 @@
 #include "reports/layer_styles.h"
 #include "reports/map_page.h"
 #include "reports/need_columns.h"
+#include "reports/origin.h"
 #include "reports/overview.h"
 #include "reports/rating/rating_documents.h"
 #include "reports/rating/rating_tables.h"
@@ -166,13 +167,14 @@ bool write_all_in_workbook(const std::filesystem::path& folder, const reports::F
 }
 
 void write_places(const std::filesystem::path& folder, const io::ReadResult& read,
-                  const reports::Findings& findings) {
+                  const reports::Findings& findings, const reports::RunRecord& record) {
     std::filesystem::create_directories(folder);
     const io::FeatureTable places = reports::cab_places(findings);
     const io::PlacesHead head{
         .district = findings.district.name.empty() ? "District" : findings.district.name,
         .creator = fmt::format("farwater {}", program_version),
-        .data_time = date_of_change(findings.district)};
+        .data_time = date_of_change(findings.district),
+        .origin = reports::origin_words(findings.district, record)};
     io::write_gpx(folder / "water_and_dump_sites.gpx", read.crs, head, places);
     io::write_kml(folder / "water_and_dump_sites.kml", read.crs, head, places);
 }
@@ -306,6 +308,7 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
     reports::PackedShapes areas(grid);
     reports::PackedShapes* const drawn =
         findings.parcels() <= reports::most_parcels_as_areas ? &areas : nullptr;
+    const reports::RunRecord record = run_record(file, read, findings);
     begins("writing supply.gpkg");
     std::optional<reports::ParcelOutlines> outlines(std::in_place);
     bool going = write_supply(folder / "supply.gpkg", file, read, findings,
@@ -316,25 +319,24 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);
     }
     begins("writing tables");
-    going =
-        going && write_tables(folder / "tables", findings, work) &&
-        write_all_in_workbook(folder / "tables", findings, run_record(file, read, findings), work);
+    going = going && write_tables(folder / "tables", findings, work) &&
+            write_all_in_workbook(folder / "tables", findings, record, work);
     if (going) {
-        write_places(folder / "places", read, findings);
+        write_places(folder / "places", read, findings, record);
     }
     if (going && findings.parcels() <= most_parcels_in_overview) {
         std::filesystem::create_directories(folder / "maps");
-        io::write_whole_file(folder / "maps" / "overview.svg", reports::overview_svg(findings));
+        io::write_whole_file(folder / "maps" / "overview.svg",
+                             reports::overview_svg(findings, record));
     }
     if (going && !work.stopped()) {
         begins("writing report.html");
-        const reports::RunRecord record = run_record(file, read, findings);
         const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
         write_report(folder / "report.html", {findings, record, grid, drawn, address});
     }
     if (going && !work.stopped() && findings.rating != nullptr) {
         begins("writing rating");
-        write_rating(folder / "rating", findings, run_record(file, read, findings));
+        write_rating(folder / "rating", findings, record);
     }
     return going && !work.stopped() ? std::optional(std::move(zones)) : std::nullopt;
 }

@@ -10,6 +10,7 @@
 #include "reports/cards/book_words.h"
 #include "reports/cards/card_words.h"
 #include "reports/cautions.h"
+#include "reports/origin.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
@@ -191,10 +192,10 @@ double draw_map_head(PageCanvas& canvas, const CardBook& book, const std::string
                      const Rect& band, double size) {
     const TextLook small{.size = 7.5 * size, .align = Align::right};
     const double right_width = band.width * 0.36;
-    const double right =
-        canvas
-            .text({band.right() - right_width, band.top}, origin_of_book(book), small, right_width)
-            .height;
+    const double right = canvas
+                             .text({band.right() - right_width, band.top},
+                                   origin_words(book.district(), book.record), small, right_width)
+                             .height;
     double y = band.top;
     y += canvas
              .text({band.left, y}, fmt::format("{}: {}", name_words(book.district().name), title),

@@ -3,16 +3,9 @@
 #include <fmt/format.h>
 
 #include "reports/cards/card_words.h"
-#include "reports/page/page_tables.h"
+#include "reports/origin.h"
 
 namespace farwater::reports {
-
-std::string origin_of_book(const CardBook& book) {
-    const std::string date = book.data_date();
-    return fmt::format("Data of {}. {}. District file {}.", date.empty() ? "an unknown date" : date,
-                       recorded(book.record, "program"),
-                       recorded(book.record, "district_file_sha256").substr(0, 12));
-}
 
 DocumentFacts facts_of_book(const CardBook& book, const std::string& title) {
     const std::string date = book.data_date();

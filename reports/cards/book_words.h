@@ -8,9 +8,6 @@
 
 namespace farwater::reports {
 
-// "Data of 2026-05-31. farwater 1.0. District file 0123456789ab."
-std::string origin_of_book(const CardBook& book);
-
 DocumentFacts facts_of_book(const CardBook& book, const std::string& title);
 
 }  // namespace farwater::reports

@@ -10,8 +10,8 @@
 #include "reports/cards/card_words.h"
 #include "reports/cards/draw_map.h"
 #include "reports/cards/index_columns.h"
+#include "reports/origin.h"
 #include "reports/page/packed_bytes.h"
-#include "reports/page/page_tables.h"
 #include "reports/text/svg.h"
 
 namespace farwater::reports {
@@ -252,12 +252,9 @@ void write_cards_html(const CardBook& book, const Work& work, const ByteSink& si
             sink(html_of(source_sheet(book, roads, *counted)));
         }
     }
-    sink(
-        fmt::format("</main>\n<footer><p>{}. Data of {}. {}. District file {}.</p></footer>\n"
-                    "</body>\n</html>\n",
-                    escaped(name_words(book.district().name)), escaped(book.data_date()),
-                    escaped(recorded(book.record, "program")),
-                    escaped(recorded(book.record, "district_file_sha256"))));
+    sink(fmt::format("</main>\n<footer><p>{}. {}.</p></footer>\n</body>\n</html>\n",
+                     escaped(name_words(book.district().name)),
+                     escaped(origin_words(book.district(), book.record))));
 }
 
 }  // namespace farwater::reports

@@ -8,6 +8,7 @@
 #include "reports/cards/card_words.h"
 #include "reports/cards/draw_sheet.h"
 #include "reports/cards/index_columns.h"
+#include "reports/origin.h"
 #include "reports/print/page_canvas.h"
 
 namespace farwater::reports {
@@ -17,7 +18,8 @@ class CardsPdf {
 public:
     CardsPdf(const CardBook& book, const ByteSink& sink)
         : book_(book),
-          foot_(name_words(book.district().name) + ". " + origin_of_book(book)),
+          foot_(name_words(book.district().name) + ". " +
+                origin_words(book.district(), book.record)),
           roads_(book.district()),
           canvas_(PageCanvas::pdf({}, facts_of_book(book, "Run cards"), sink)) {}
 

@@ -78,10 +78,4 @@ std::vector<std::string> clauses(const std::string& text) {
     return list;
 }
 
-std::string origin_words(const District& district, const RunRecord& record) {
-    const std::string date = day(district.data_date);
-    return fmt::format("{}{}, district file {:.12}", date.empty() ? "" : "Data of " + date + ". ",
-                       recorded(record, "program"), recorded(record, "district_file_sha256"));
-}
-
 }  // namespace farwater::reports

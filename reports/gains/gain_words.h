@@ -23,7 +23,4 @@ std::string cost_for_each(const std::optional<double>& cost, double gained);
 // "worth it only if ...; ask the owner": one item for each clause.
 std::vector<std::string> clauses(const std::string& text);
 
-// Where the figures come from.
-std::string origin_words(const District& district, const RunRecord& record);
-
 }  // namespace farwater::reports

@@ -7,6 +7,7 @@
 #include "reports/gains/gain_page.h"
 #include "reports/gains/gain_pages.h"
 #include "reports/gains/gain_words.h"
+#include "reports/origin.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {

@@ -320,9 +320,4 @@ std::vector<PageTable> page_tables() {
     };
 }
 
-std::string_view recorded(const RunRecord& record, std::string_view key) {
-    const auto found = std::ranges::find(record, key, &RunRecord::value_type::first);
-    return found == record.end() ? std::string_view{} : std::string_view(found->second);
-}
-
 }  // namespace farwater::reports

@@ -17,7 +17,4 @@ struct PageTable {
 // In the order in which the page holds them.
 std::vector<PageTable> page_tables();
 
-// What the run record says under a key; empty where it says nothing.
-std::string_view recorded(const RunRecord& record, std::string_view key);
-
 }  // namespace farwater::reports

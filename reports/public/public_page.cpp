@@ -9,8 +9,8 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/layer_styles.h"
+#include "reports/origin.h"
 #include "reports/page/page_shapes.h"
-#include "reports/page/page_tables.h"
 #include "reports/print/sheet_html.h"
 #include "reports/public/public_tables.h"
 #include "reports/text/number_words.h"
@@ -203,10 +203,8 @@ std::string public_page(const Findings& findings, const RunRecord& record,
                         escaped(public_sentence()));
     html += public_headline(findings) + ground_section(findings, parcels_left_out) +
             public_tables_section(findings);
-    html += fmt::format(
-        "<footer><p>{}. Data as of {}. District file sha256 {}.</p></footer>\n</body>\n</html>\n",
-        escaped(recorded(record, "program")), day(findings.district.data_date),
-        escaped(recorded(record, "district_file_sha256")));
+    html += fmt::format("<footer><p>{}.</p></footer>\n</body>\n</html>\n",
+                        escaped(origin_words(findings.district, record)));
     return html;
 }
 

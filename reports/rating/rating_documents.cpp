@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/origin.h"
 #include "reports/print/sheet_page.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/title_words.h"
@@ -40,7 +41,7 @@ std::string sheet_closing(const RunRecord& record) {
 
 // At the foot of every printed page, for sheets that are handed out one by one.
 std::string page_foot(const Findings& findings, const RunRecord& record) {
-    std::string from = foot_origin(findings, record);
+    std::string from = origin_words(findings.district, record);
     std::erase_if(from, [](char c) { return c == '"' || c == '\\' || c == '<' || c < ' '; });
     return fmt::format(
         "@page {{ @bottom-left {{ content: \"{}\\A {}\"; font: 8px sans-serif; white-space: pre; "

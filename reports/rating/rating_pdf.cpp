@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
-#include "reports/page/page_tables.h"
+#include "reports/origin.h"
 #include "reports/print/blocks_paper.h"
 #include "reports/rating/rating_documents.h"
 #include "reports/rating/title_words.h"
@@ -193,7 +193,7 @@ private:
         canvas_.line({{rating_area.left, top - 2.0}, {rating_area.right(), top - 2.0}},
                      {.width = 0.5});
         canvas_.text({rating_area.left, top}, foot_caution, look);
-        canvas_.text({rating_area.left, top + 9.0}, foot_origin(findings_, record_), look,
+        canvas_.text({rating_area.left, top + 9.0}, origin_words(findings_.district, record_), look,
                      rating_area.width - 70.0);
         TextLook right = look;
         right.align = Align::right;

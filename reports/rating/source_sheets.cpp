@@ -5,7 +5,7 @@
 
 #include "analyzer/hydraulics/pump.h"
 #include "analyzer/supply/suction_point.h"
-#include "reports/page/page_tables.h"
+#include "reports/origin.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "reports/page/page_tables.h"
+#include "reports/origin.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
@@ -26,12 +26,6 @@ TitleWords title_words(const Findings& findings, const RunRecord& record, std::s
                 fmt::format("Made by {}", recorded(record, "program")),
                 fmt::format("District file {}", recorded(record, "district_file")),
                 fmt::format("sha256 {}...", beginning_of_hash(record))}};
-}
-
-std::string foot_origin(const Findings& findings, const RunRecord& record) {
-    const std::string date = day(findings.district.data_date);
-    return fmt::format("{}. Data of {}. District file sha256 {}", recorded(record, "program"),
-                       date.empty() ? "an unknown date" : date, beginning_of_hash(record));
 }
 
 std::string closing_words(const RunRecord& record) {

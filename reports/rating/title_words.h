@@ -18,11 +18,10 @@ struct TitleWords {
 TitleWords title_words(const Findings& findings, const RunRecord& record, std::string_view title,
                        std::size_t number, std::size_t sheets);
 
-// A sentence of caution for the foot of every page, and where its figures come from.
+// A sentence of caution for the foot of every page.
 inline constexpr std::string_view foot_caution =
     "Planning figures: prove them by a timed drill. The rating organisation decides. Local code "
     "and licensed practice go first.";
-std::string foot_origin(const Findings& findings, const RunRecord& record);
 
 // What closes a sheet: the basis of its numbers, and the whole hash.
 std::string closing_words(const RunRecord& record);

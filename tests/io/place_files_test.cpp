@@ -38,7 +38,8 @@ FeatureTable two_places() {
 
 WorkingCrs utm_18n() { return described_crs(crs_from_text("EPSG:32618"), "test", 0.0); }
 
-const PlacesHead places_head{"Alder & Notch", "farwater 1", "2026-05-31T00:00:00.000Z"};
+const PlacesHead places_head{"Alder & Notch", "farwater 1", "2026-05-31T00:00:00.000Z",
+                             "farwater 1. Data of 2026-05-31"};
 
 // ElementNames of the element's children, in their order.
 std::vector<std::string> children(const CPLXMLNode* node) {

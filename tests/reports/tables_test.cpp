@@ -196,11 +196,15 @@ TEST_CASE("the assumptions table prints every value that the run used", "[unit]"
 
 TEST_CASE("the overview escapes names and says that it is a plan", "[unit]") {
     const Found found;
-    const std::string svg = overview_svg(found.findings());
+    const RunRecord record{{"program", "farwater 1"},
+                           {"district_file_sha256", "0123456789abcdef01"}};
+    const std::string svg = overview_svg(found.findings(), record);
     CHECK(svg.find("Alder &lt;Notch&gt;") != std::string::npos);
     CHECK(svg.find("<Notch>") == std::string::npos);
     CHECK(svg.find("timed drill") != std::string::npos);
-    CHECK(svg == overview_svg(found.findings()));
+    CHECK(svg.find("farwater 1. Data of") != std::string::npos);
+    CHECK(svg.find("sha256 0123456789abcdef<") != std::string::npos);
+    CHECK(svg == overview_svg(found.findings(), record));
 }
 
 TEST_CASE("the rule of the drive times stands in the summary and beside the minutes", "[unit]") {
