@@ -17,7 +17,7 @@ struct ShuttlePage {
 };
 
 std::string shuttle_text(const ShuttlePage& page);
-std::string shuttle_json(const ShuttlePage& page);  // in summary_json.cpp
+std::string shuttle_json(const ShuttlePage& page);
 
 // Rounded down as documents are: to 25 gpm below 500, to 50 above.
 int planned_gpm(HeldFlow flow);

@@ -8,6 +8,7 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/need_columns.h"
+#include "reports/rating/rating_totals.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {
@@ -44,6 +45,22 @@ std::string variants_text(const Findings& findings) {
                             at(findings.district.seasons, variant.season).name,
                             at(findings.district.periods, variant.period).name,
                             variants[i].parcels_by_state[held], i == thinnest ? "   thinnest" : "");
+    }
+    return text;
+}
+
+std::string rating_text(const Findings& findings) {
+    if (findings.rating == nullptr) {
+        return "";
+    }
+    std::string text = fmt::format("\nInsurance rating, {}, improved parcels:\n",
+                                   findings.district.rating->standard.name);
+    const std::vector<RatingTotal> totals = totals_by_category(findings);
+    for (std::size_t i = 1; i < totals.size(); ++i) {
+        const auto category = static_cast<rating::Category>(i);
+        text +=
+            fmt::format("  {:<14} {:>9}   {}\n", category_word(findings.rating->terms, category),
+                        totals[i].parcels, meaning_of(category));
     }
     return text;
 }
@@ -100,6 +117,7 @@ std::string summary_text(const Findings& findings) {
         headline.late, headline.short_flow, headline.unreached, headline.no_building);
     text += "  " + travel_time_sentence(findings.district) + "\n";
     text += variants_text(findings);
+    text += rating_text(findings);
     text += zones_text(findings);
     text += "\n" + need_bands_text(findings);
     text += "\n" + records_text(findings.district);

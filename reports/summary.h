@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "reports/findings.h"
 #include "reports/headline.h"
@@ -9,7 +10,7 @@
 namespace farwater::reports {
 
 // Lines of at most about 100 characters, ending in a newline: headline, seasons and periods,
-// records in and out, problems by kind, cautions.
+// rating, zones, records in and out, problems by kind, cautions.
 std::string summary_text(const Findings& findings);
 
 // Records read = used + repaired + set aside, one line per layer.
@@ -18,8 +19,8 @@ std::string records_text(const District& district);
 // Problems by kind with count and first example.
 std::string problems_text(std::span<const Problem> problems);
 
-// One JSON document with "schema_version", sorted keys.
-std::string summary_json(const Findings& findings);
+// One JSON document with "schema_version", sorted keys. `results` is the folder they are in.
+std::string summary_json(const Findings& findings, std::string_view results);
 std::string problems_json(const District& district, std::span<const Problem> problems);
 
 }  // namespace farwater::reports

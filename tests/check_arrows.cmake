@@ -35,7 +35,7 @@ set(pattern_system "[./]")
 # These make every file slow that includes them: nowhere in a header, tests' own headers included.
 set(never_in_headers cairo gdal geos boost coin xlsxwriter toml json cli11 tbb catch2)
 # Each of these compiles for many seconds, or is best known by one file only: in one .cpp of a room
-# at most.
+# at most, or in the room's folder of that name and nowhere else.
 set(once_in_a_room toml json cli11 cairo)
 
 # room(FOLDER [MAY prefix...] [PARTIES name...]): files below FOLDER may include it, the prefixes,
@@ -133,17 +133,21 @@ endmacro()
 macro(check_party file folder header)
     find_party("${header}" party)
     if(party)
-        if(file MATCHES "\\.h$" AND party IN_LIST never_in_headers)
+        # In the room's folder of its name a party is at home: all of that counts as one.
+        set(place ${file})
+        if(file MATCHES "^${folder}/${party}/")
+            set(place ${folder}/${party})
+        elseif(file MATCHES "\\.h$" AND party IN_LIST never_in_headers)
             fault(${file} "is a header and includes <${header}>. ${party} belongs in .cpp files only")
         endif()
         if(NOT "${party}" IN_LIST "parties ${folder}" AND NOT "ALL" IN_LIST "parties ${folder}")
             fault(${file} "includes <${header}>. ${party} has no place in ${folder}")
         elseif(party IN_LIST once_in_a_room AND NOT "ALL" IN_LIST "parties ${folder}")
-            list(APPEND "files ${party} ${folder}" ${file})
+            list(APPEND "files ${party} ${folder}" ${place})
             list(REMOVE_DUPLICATES "files ${party} ${folder}")
             list(LENGTH "files ${party} ${folder}" count)
             if(count GREATER 1)
-                fault(${file} "includes <${header}>, and so does another file. ${folder} has one .cpp for ${party}")
+                fault(${file} "includes <${header}>, and so does another file. ${folder} has one place for ${party}")
             endif()
         endif()
     endif()

@@ -32,7 +32,7 @@ void give_memory_back() {
 }  // namespace
 
 Session::Session(const Options& options, io::Interrupt& interrupt)
-    : talk_(talk_of(options)), terminal_(talk_) {
+    : says_(options.json || !options.quiet), terminal_(talk_of(options)) {
     work_.stop = interrupt.token();
     work_.threads = threads_of(options);
     work_.progress = [this](std::string_view, std::size_t done, std::size_t total) {
@@ -48,7 +48,7 @@ void Session::stage(std::string_view name) {
 
 void Session::say(std::string_view text) {
     terminal_.clear();
-    if (talk_ != Talk::quiet) {
+    if (says_) {
         fmt::print("{}", text);
         std::fflush(stdout);
     }

@@ -19,11 +19,12 @@ public:
     const Work& work() const { return work_; }
     io::RunLog& log() { return log_; }
     void stage(std::string_view name);  // ends the stage before it
-    void say(std::string_view text);    // to standard output, unless quiet
-    void end();                         // takes the progress line away
+    // To standard output; where quiet, a document that was asked for alone.
+    void say(std::string_view text);
+    void end();  // takes the progress line away
 
 private:
-    Talk talk_;
+    bool says_;
     Terminal terminal_;
     io::RunLog log_;
     Work work_;

@@ -46,7 +46,7 @@ WorkedPage explanation(const Explained& explained);
 
 std::string explanation_text(const Explained& explained);
 // The same lines, and under "answer" every column that supply.gpkg has of it.
-std::string explanation_json(const Explained& explained);  // in summary_json.cpp
+std::string explanation_json(const Explained& explained);
 
 // The parts, in the order of the page.
 void explain_answer(const Explained& explained, WorkedPage& page);

@@ -133,16 +133,13 @@ io::FeatureTable rating_categories(const Findings& findings) {
         return all;
     }());
     const auto category = [](std::size_t row) { return static_cast<rating::Category>(row + 1); };
-    constexpr std::array<std::string_view, 4> meanings{
-        "near a station, with water that counts", "near a station, without",
-        "beyond, with water that counts", "all others"};
     std::vector<ColumnOf> columns{
         text("rating_category", "In the terms' own words.",
              [category, rating = findings.rating](std::size_t row) {
                  return value_of(category_word(rating->terms, category(row)));
              }),
         text("meaning", "In ours.",
-             [meanings](std::size_t row) { return io::Value{meanings[row]}; }),
+             [category](std::size_t row) { return io::Value{meaning_of(category(row))}; }),
     };
     for (ColumnOf& column : total_columns(totals)) {
         columns.push_back(std::move(column));

@@ -1,10 +1,12 @@
 #include "reports/rating/rating_totals.h"
 
 #include <algorithm>
+#include <array>
 
 #include "analyzer/district/building_areas.h"
 
 namespace farwater::reports {
+
 std::vector<RatingTotal> rating_totals(
     const Findings& findings, std::size_t groups,
     const std::function<std::size_t(const rating::PlaceRating&)>& group) {
@@ -27,6 +29,13 @@ std::vector<RatingTotal> rating_totals(
         }
     }
     return totals;
+}
+
+std::string_view meaning_of(rating::Category category) {
+    constexpr std::array<std::string_view, rating::category_count> meanings{
+        "", "near a station, with water that counts", "near a station, without",
+        "beyond, with water that counts", "all others"};
+    return meanings.at(static_cast<std::size_t>(category));
 }
 
 std::vector<RatingTotal> totals_by_category(const Findings& findings) {

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "reports/findings.h"
@@ -23,6 +24,9 @@ struct RatingTotal {
 std::vector<RatingTotal> rating_totals(
     const Findings& findings, std::size_t groups,
     const std::function<std::size_t(const rating::PlaceRating&)>& group);
+
+// In our words; "" for a property without a building.
+std::string_view meaning_of(rating::Category category);
 
 std::vector<RatingTotal> totals_by_category(const Findings& findings);  // by rating::Category
 std::vector<RatingTotal> totals_by_reason(const Findings& findings);    // by rating::Fails

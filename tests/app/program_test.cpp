@@ -154,6 +154,9 @@ TEST_CASE("json is one document on standard output, quiet is silent", "[unit]") 
     CHECK(quiet.exit_code == 0);
     CHECK(quiet.out.empty());
     CHECK(quiet.err.empty());
+    const Ended both = run_on(district, {"--json", "--quiet"});
+    CHECK(both.out == json.out);
+    CHECK(both.err.empty());
 }
 
 TEST_CASE("check finds problems, ends with 5 and writes nothing", "[unit]") {

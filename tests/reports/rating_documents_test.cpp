@@ -4,11 +4,14 @@
 #include <algorithm>
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 #include "reports/cautions.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
+#include "reports/summary.h"
 #include "tests/reports/rated_found.h"
 #include "tests/support/sheet_text.h"
 
@@ -28,6 +31,25 @@ const std::string& html_in(const std::vector<RatingDocument>& documents, const s
 }
 
 }  // namespace
+
+TEST_CASE("the summary counts the rating's categories, in words and in JSON") {
+    const RatedFound found;
+    const Findings findings = found.rated();
+    const auto totals = totals_by_category(findings);
+    const auto document = nlohmann::json::parse(summary_json(findings, "out"));
+    const auto& categories = document["rating"]["categories"];
+    REQUIRE(categories.size() + 1 == totals.size());
+    const std::string text = summary_text(findings);
+    for (std::size_t i = 1; i < totals.size(); ++i) {
+        const auto category = static_cast<rating::Category>(i);
+        const auto word = category_word(findings.rating->terms, category);
+        CHECK(categories[i - 1]["rating_category"] == word);
+        CHECK(categories[i - 1]["parcels"] == totals[i].parcels);
+        CHECK(text.find(fmt::format("  {:<14} {:>9}   {}\n", word, totals[i].parcels,
+                                    meaning_of(category))) != std::string::npos);
+    }
+    CHECK(summary_text(found.findings()).find("Insurance rating") == std::string::npos);
+}
 
 TEST_CASE(
     "every sheet has its cautions, the data's date, the program and the district file's hash") {

@@ -212,7 +212,7 @@ TEST_CASE("the rule of the drive times stands in the summary and beside the minu
     const auto said = [&] {
         const Findings findings = found.findings();
         const io::FeatureTable parcels = parcel_supply(findings).results;
-        return summary_text(findings) + summary_json(findings) +
+        return summary_text(findings) + summary_json(findings, "out") +
                parcels.columns[column_of(parcels, "round_trip_min")].description +
                parcels.columns[column_of(parcels, "first_engine_min")].description;
     };
@@ -240,5 +240,5 @@ TEST_CASE("the summary says cautions and counts in words and in JSON", "[unit]")
           std::string::npos);
     CHECK(text.find("authority having jurisdiction") != std::string::npos);
     CHECK(text.find('\r') == std::string::npos);
-    CHECK(summary_json(found.findings()).find("\"held\": 1") != std::string::npos);
+    CHECK(summary_json(found.findings(), "out").find("\"held\": 1") != std::string::npos);
 }

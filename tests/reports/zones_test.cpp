@@ -2,7 +2,9 @@
 #include "reports/zones.h"
 
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
+#include "reports/summary.h"
 #include "tests/reports/found.h"
 #include "tests/support/temporary_folder.h"
 
@@ -136,4 +138,17 @@ TEST_CASE("the summary says when zones are left out") {
     const Zones left_out{.left_out = true};
     findings.zones = &left_out;
     CHECK(zone_sentences(findings, 5).at(0) == "left out: more than 150000 parcels");
+    CHECK(summary_json(findings, "out").find("_zones\"") == std::string::npos);
+}
+
+TEST_CASE("a program reads the zones in the JSON, with the numbers of the tables") {
+    const Street street({well_held, far_short, well_held, far_short, far_short}, 50.0);
+    const Zones zones = street.zones();
+    Findings findings = street.findings();
+    findings.zones = &zones;
+    const auto document = nlohmann::json::parse(summary_json(findings, "out"));
+    REQUIRE(document["flow_zones"].size() == zones.flow.size());
+    CHECK(document["flow_zones"][0]["band"] == "none");
+    REQUIRE(document["shortfall_zones"].size() == zones.shortfall.size());
+    CHECK(document["shortfall_zones"][0]["parcels"] == zones.shortfall[0].parcels.size());
 }

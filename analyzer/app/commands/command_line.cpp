@@ -44,7 +44,8 @@ void add_common(CLI::App& command, Options& options) {
         ->type_name("N")
         ->check(CLI::Range(1U, 1024U));
     command.add_flag("--json", options.json, "One JSON document on standard output");
-    command.add_flag("--quiet", options.quiet, "No progress and no summary; errors only");
+    command.add_flag("--quiet", options.quiet,
+                     "No progress and no summary; errors, and what --json asks for");
     command.add_flag("--verbose", options.verbose,
                      "Every stage with its time, every problem of the data");
     command.add_flag("--strict", options.strict, "Exit code 5 when the data have problems");

@@ -26,7 +26,7 @@ std::filesystem::path out_folder_of(const Options& options, const io::DistrictFi
 std::string closing_text(const Options& options, const std::filesystem::path& out,
                          const reports::Findings& findings) {
     if (options.json) {
-        return reports::summary_json(findings);
+        return reports::summary_json(findings, out.string());
     }
     const std::string for_whom = options.audience == Audience::everybody
                                      ? fmt::format("\n{}\n", reports::public_sentence())
