@@ -66,8 +66,9 @@ SheetHtml& SheetHtml::list(const std::vector<std::string>& items) {
     return *this;
 }
 
+// On a phone a table may be wider than the screen, and is then moved by keys too.
 SheetHtml& SheetHtml::table(const Cells& headers, const std::vector<Cells>& rows) {
-    html_ += "<table>\n" + head_of(headers) + "<tbody>\n";
+    html_ += "<table tabindex=\"0\">\n" + head_of(headers) + "<tbody>\n";
     for (const Cells& row : rows) {
         html_ += "<tr>";
         for (std::size_t i = 0; i < row.size(); ++i) {
@@ -91,7 +92,7 @@ SheetHtml& SheetHtml::facts(const std::vector<std::pair<std::string, std::string
 }
 
 SheetHtml& SheetHtml::blank_table(const Cells& headers, std::size_t rows) {
-    html_ += "<table class=\"blank\">\n" + head_of(headers) + "<tbody>\n";
+    html_ += "<table class=\"blank\" tabindex=\"0\">\n" + head_of(headers) + "<tbody>\n";
     for (std::size_t row = 0; row < rows; ++row) {
         html_ += "<tr>";
         for (std::size_t i = 0; i < headers.size(); ++i) {

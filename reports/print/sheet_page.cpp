@@ -84,11 +84,11 @@ thead { display: table-header-group; }
 std::string_view sheet_style() { return style_of_sheets; }
 
 std::string caution_box() {
-    std::string html = "<div class=\"cautions\" role=\"note\"><ul>\n";
+    std::string html = "<aside class=\"cautions\" aria-label=\"Cautions\"><ul>\n";
     for (const std::string_view caution : cautions) {
         html += fmt::format("<li>{}</li>\n", escaped(caution));
     }
-    return html + "</ul></div>\n";
+    return html + "</ul></aside>\n";
 }
 
 }  // namespace farwater::reports

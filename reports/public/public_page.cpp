@@ -12,6 +12,7 @@
 #include "reports/origin.h"
 #include "reports/page/page_shapes.h"
 #include "reports/print/sheet_html.h"
+#include "reports/print/sheet_page.h"
 #include "reports/public/public_tables.h"
 #include "reports/text/number_words.h"
 #include "reports/text/svg.h"
@@ -26,15 +27,24 @@ constexpr double public_map_height = 720.0;
 constexpr std::string_view public_style = R"(
 body { margin: 0 auto; max-width: 1000px; padding: 16px; color: #1d2b33; background: #fbfaf5; font: 15px/1.5 system-ui, "DejaVu Sans", sans-serif; }
 h1, h2, h3 { font-family: Georgia, "DejaVu Serif", serif; line-height: 1.2; }
-svg { width: 100%; height: auto; border: 1px solid #1d2b33; background: #fff; }
+svg { box-sizing: border-box; width: 100%; height: auto; border: 1px solid #1d2b33; background: #fff; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; margin: 0.6rem 0; font-size: 0.9rem; }
 th, td { text-align: left; vertical-align: top; padding: 3px 10px 3px 0; border-bottom: 1px solid #c9c4b4; }
 .number { text-align: right; font-variant-numeric: tabular-nums; }
-.caution { border: 2px solid #a3123a; padding: 4px 14px; }
+.cautions { border: 2px solid #a3123a; padding: 4px 14px; }
 .key { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 4px 18px; }
 .key svg { width: 28px; height: 16px; vertical-align: -2px; }
 footer { font-size: 0.85rem; overflow-wrap: anywhere; }
+tr, svg { break-inside: avoid; }
+thead { display: table-header-group; }
+@page { size: letter; margin: 0.6in; }
+@media print {
+  body { max-width: none; padding: 0; font-size: 11px; }
+  .wide { overflow: visible; }
+  table { width: 100%; font-size: 8px; }
+  th, td { padding: 2px 4px 2px 0; overflow-wrap: anywhere; }
+}
 )";
 
 std::string_view fill_of_band(std::string_view band) {
@@ -139,7 +149,7 @@ void add_whole_table(SheetHtml& html, const io::FeatureTable& table) {
         }
     }
     html.heading(table.title).paragraph(table.description);
-    html.element("<div class=\"wide\">").table(headers, rows).element("</div>");
+    html.element("<div class=\"wide\" tabindex=\"0\">").table(headers, rows).element("</div>");
 }
 
 std::string ground_section(const Findings& findings, std::size_t parcels_left_out) {
@@ -195,15 +205,12 @@ std::string public_page(const Findings& findings, const RunRecord& record,
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
         "initial-scale=1\"/>\n<title>{0}: water by tanker shuttle</title>\n<style>{1}</style>\n"
-        "</head>\n<body>\n<h1>{0}: water by tanker shuttle</h1>\n",
+        "</head>\n<body>\n<header><h1>{0}: water by tanker shuttle</h1></header>\n",
         name, public_style);
-    SheetHtml cautions_list;
-    cautions_list.list({cautions.begin(), cautions.end()});
-    html += fmt::format("<div class=\"caution\">{}</div>\n<p>{}</p>\n", cautions_list.text(),
-                        escaped(public_sentence()));
+    html += caution_box() + fmt::format("<main>\n<p>{}</p>\n", escaped(public_sentence()));
     html += public_headline(findings) + ground_section(findings, parcels_left_out) +
             public_tables_section(findings);
-    html += fmt::format("<footer><p>{}.</p></footer>\n</body>\n</html>\n",
+    html += fmt::format("</main>\n<footer><p>{}.</p></footer>\n</body>\n</html>\n",
                         escaped(origin_words(findings.district, record)));
     return html;
 }
