@@ -124,8 +124,8 @@ std::string rating_losses_of(const ImprovementFindings& findings) {
     return text.empty()
                ? text
                : text +
-                     "  Where more takes a rating away: a plan is chosen by what it holds, and "
-                     "may begin too late for the\n  terms; a crew would begin as before.\n";
+                     "  Where more takes a rating away: plans are searched, not all of them tried; "
+                     "a crew would\n  begin as before.\n";
 }
 
 std::string settle_of(const ImprovementFindings& findings) {

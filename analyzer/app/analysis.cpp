@@ -92,7 +92,7 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
         begins("supply, " + season.name + ", " + district.periods[p].name);
         const supply::Situation situation{
             district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
-            found.fill_places, period};
+            found.fill_places, period,         analysis.order};
         const std::vector<DriveTime> first = first_arrivals(roads, index, period);
         std::vector<supply::ParcelSupply> supplies =
             supply::assess(situation, analysis.needs, first, work);

@@ -12,6 +12,7 @@
 #include "analyzer/parallel/work.h"
 #include "analyzer/rating/rated_district.h"
 #include "analyzer/supply/assessment.h"
+#include "analyzer/supply/plan_order.h"
 #include "analyzer/supply/situation.h"
 #include "analyzer/supply/water_review.h"
 #include "reports/findings.h"
@@ -23,6 +24,7 @@ struct Analysis {
     std::vector<Profile> profiles;
     supply::WaterReview water;
     std::vector<std::optional<Need>> needs;
+    supply::PlanOrder order;          // by which plans are chosen
     std::vector<AccessPoint> access;  // per parcel, then per target
     std::vector<reports::SeasonFindings> seasons;
     supply::Assessment assessment;

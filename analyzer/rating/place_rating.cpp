@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "analyzer/supply/plan_order.h"
+
 namespace farwater::rating {
 namespace {
 
@@ -38,31 +40,21 @@ Fails fails_of_brought(const Terms& terms, const supply::ParcelSupply& brought,
     return dry ? Fails::gap : Fails::nothing;
 }
 
-// Not before the first engine has its tank on the fire, though the flow could be held from then.
 std::optional<supply::TenthsMinute> start_by_clock(const Terms& terms,
                                                    const supply::ParcelSupply& brought) {
-    if (!brought.earliest_start) {
+    const std::optional<std::int32_t> begins = supply::begins_at(brought);
+    if (!begins) {
         return std::nullopt;
     }
     const bool from_alarm = terms.clock == ClockStart::alarm;
     const std::int32_t zero =
         from_alarm || !brought.first_engine ? 0 : in_tenths(*brought.first_engine);
-    const supply::TenthsMinute start =
-        std::max(*brought.earliest_start, brought.tank_water.value_or(*brought.earliest_start));
-    return supply::TenthsMinute{std::max(0, in_tenths(start) - zero)};
+    return supply::TenthsMinute{std::max(0, *begins - zero)};
 }
 
-// More than the minimum is credited where it stands by full_within, but no more than on paper; with
-// a clock from the alarm that was not looked at.
+// More than the minimum is credited where it stands by full_within, but no more than on paper.
 HeldFlow credit_of_brought(const Terms& terms, const supply::ParcelSupply& brought) {
-    const HeldFlow minimum = held(terms.minimum);
-    if (terms.clock == ClockStart::alarm) {
-        return minimum;
-    }
-    const HeldFlow flow = brought.mode == SupplyMode::shuttle
-                              ? std::min(brought.cautious, brought.handbook)
-                              : brought.cautious;
-    return std::max(minimum, flow);
+    return std::max(held(terms.minimum), supply::creditable(brought));
 }
 
 // As road miles are kept.

@@ -24,9 +24,15 @@ District only_what_counts(const District& district, std::span<const SourceVerdic
             unit.min_crew = std::numeric_limits<int>::max();
         }
     }
-    rated.assumptions.start_after_arrival = terms.full_within;
     rated.assumptions.relay_reach = std::max(rated.assumptions.relay_reach, terms.hose);
     return rated;
+}
+
+supply::PlanOrder order_of(const Terms& terms) {
+    return {.terms = supply::FirstMinutesTerms{.flow = held(terms.minimum),
+                                               .within = terms.start_within,
+                                               .full_within = terms.full_within,
+                                               .from_alarm = terms.clock == ClockStart::alarm}};
 }
 
 std::vector<std::optional<Need>> needs_by_terms(std::span<const std::optional<Need>> needs,

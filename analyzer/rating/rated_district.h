@@ -9,6 +9,7 @@
 #include "analyzer/rating/place_rating.h"
 #include "analyzer/rating/source_evidence.h"
 #include "analyzer/supply/assessment.h"
+#include "analyzer/supply/plan_order.h"
 
 namespace farwater::rating {
 
@@ -24,10 +25,14 @@ struct Rating {
 bool unit_counts(const District& district, const Unit& unit, const Terms& terms);
 
 // The same district in which only what the terms count can bring water: other sources count as
-// mapped, other units stay in quarters, a flow has to stand by full_within, and hose to a source is
-// looked for as far as the terms credit it. Indices stay as they are.
+// mapped, other units stay in quarters, and hose to a source is looked for as far as the terms
+// credit it. Indices stay as they are.
 District only_what_counts(const District& district, std::span<const SourceVerdict> sources,
                           const Terms& terms);
+
+// Plans are compared by the terms: the minimum flow begun in time and without a gap, then more of
+// it from full_within on.
+supply::PlanOrder order_of(const Terms& terms);
 
 // For every place that has a need: the terms' minimum flow over their duration.
 std::vector<std::optional<Need>> needs_by_terms(std::span<const std::optional<Need>> needs,

@@ -57,18 +57,16 @@ std::size_t most_promising(const Trials& trials, std::size_t trial) {
     return lays[static_cast<std::size_t>(std::ranges::max_element(promised) - promised.begin())];
 }
 
-// Whether the other lays are worked out too: a bound may promise what does not come.
-bool promised_too_much(const ParcelSupply& supply) { return supply.cautious <= HeldFlow{}; }
-
 // Direct supply needs no tanker: of answers that are as good it is taken. What the other mode would
 // give stays beside it.
-void take_direct_if_better(const Assessor& assessor, std::size_t row, ParcelSupply& supply) {
+void take_direct_if_better(const PlanOrder& order, const Assessor& assessor, std::size_t row,
+                           ParcelSupply& supply) {
     std::optional<ParcelSupply> direct = assessor.direct(row, supply);
     if (!direct) {
         return;
     }
     direct->wheels_gal = supply.wheels_gal;
-    const bool shuttle_is_better = worse(*direct, supply);
+    const bool shuttle_is_better = worse(order, *direct, supply);
     ParcelSupply& better = shuttle_is_better ? supply : *direct;
     const ParcelSupply& other = shuttle_is_better ? *direct : supply;
     if (in_tenths(other.cautious) > 0) {
@@ -78,9 +76,9 @@ void take_direct_if_better(const Assessor& assessor, std::size_t row, ParcelSupp
     supply = better;
 }
 
-// Works out the most promising lay of each row; where nothing is held from it, the others too, and
-// keeps the better answer.
-void take_best_lays(const Assessor& assessor, const Trials& trials,
+// Works out the most promising lay of each row; where something is missing there, for a bound may
+// promise what does not come, the others too, and keeps the better answer.
+void take_best_lays(const PlanOrder& order, const Assessor& assessor, const Trials& trials,
                     std::vector<ParcelSupply>& supplies, const Work& work) {
     std::vector<Keyed> keyed;
     for (std::size_t trial = 0; trial < trials.row.size(); ++trial) {
@@ -92,7 +90,7 @@ void take_best_lays(const Assessor& assessor, const Trials& trials,
     for (std::size_t trial = 0; trial < trials.row.size(); ++trial) {
         const std::uint32_t row = trials.row[trial];
         for (const std::size_t lay : trials.lays[trial]) {
-            if (promised_too_much(supplies[row]) && lay != most_promising(trials, trial)) {
+            if (!content_with(order, supplies[row]) && lay != most_promising(trials, trial)) {
                 keyed.push_back(assessor.keyed(row, lay, keyed.size()));
             }
         }
@@ -101,7 +99,7 @@ void take_best_lays(const Assessor& assessor, const Trials& trials,
     const std::vector<Keyed> in_order = keyed;
     assessor.answer(std::move(keyed), others, work);
     for (const Keyed& item : in_order) {
-        if (worse(supplies[item.row], others[item.slot])) {
+        if (worse(order, supplies[item.row], others[item.slot])) {
             supplies[item.row] = others[item.slot];
         }
     }
@@ -123,11 +121,11 @@ std::vector<ParcelSupply> assess(const Situation& situation,
         trials.add(row, situation.trips.hose_lays[row]);
     }
     add_promises(assessor, trials, work);
-    take_best_lays(assessor, trials, supplies, work);
+    take_best_lays(situation.order, assessor, trials, supplies, work);
     for_each_chunk(work, "direct supply", needs.size(), rows_per_chunk,
                    [&](std::size_t begin, std::size_t end) {
                        for (std::size_t row = begin; row < end; ++row) {
-                           take_direct_if_better(assessor, row, supplies[row]);
+                           take_direct_if_better(situation.order, assessor, row, supplies[row]);
                        }
                    });
     return supplies;
@@ -152,13 +150,13 @@ Working working_of(const Situation& situation, const std::vector<std::optional<N
         working.looked.push_back(assessor.look_at(row, most_promising(trials, 0)));
         working.supply = working.looked.front().supply;
         for (const std::size_t lay : trials.lays[0]) {
-            if (promised_too_much(working.looked.front().supply) &&
+            if (!content_with(situation.order, working.looked.front().supply) &&
                 lay != most_promising(trials, 0)) {
                 working.looked.push_back(assessor.look_at(row, lay));
             }
         }
         for (const ShuttleWorking& look : working.looked) {
-            if (worse(working.supply, look.supply)) {
+            if (worse(situation.order, working.supply, look.supply)) {
                 working.supply = look.supply;
             }
         }
@@ -166,7 +164,7 @@ Working working_of(const Situation& situation, const std::vector<std::optional<N
     if (assessor.asks_for_hose(row, working.supply)) {
         working.options = assessor.hose_options_of(row);
     }
-    take_direct_if_better(assessor, row, working.supply);
+    take_direct_if_better(situation.order, assessor, row, working.supply);
     return working;
 }
 

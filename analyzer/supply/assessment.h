@@ -45,6 +45,7 @@ struct ParcelSupply {
     std::optional<ProblemId> reason;          // of state unknown
     std::uint8_t tankers = 0;                 // in the shuttle
     std::uint8_t tankers_at_fill = 0;         // of those that fill at fill_source
+    std::uint8_t nursing = 0;                 // that feed the engine until the draft is up
     SupplyMode runner_up = SupplyMode::none;  // the best other mode that was looked at
 
     HeldFlow needed{};

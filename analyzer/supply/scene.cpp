@@ -70,7 +70,7 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.on_wheels = on_wheels(situation.district, {&scene.engines, &on_the_near_side});
     TanksThere there =
         tanks_there(situation, at_the_tanks(scene), at(situation.trips.dump_sites, scene.dump_site),
-                    first_arrival + assumptions.start_after_arrival);
+                    situation.order.flow_from(assumptions, first_arrival));
     scene.tanks = std::move(there.tanks);
     scene.line = std::move(there.line);
     scene.room = there.room;

@@ -6,6 +6,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/district/round_trips.h"
+#include "analyzer/supply/plan_order.h"
 #include "analyzer/supply/water_review.h"
 
 namespace farwater::supply {
@@ -19,6 +20,7 @@ struct Situation {
     const RoundTrips& trips;
     std::span<const FillSitePlace> fill_places;
     PeriodIndex period;
+    PlanOrder order = {};  // by which the best plan of each place is chosen
 };
 
 // The profile of each unit; not valid for units that have none.

@@ -166,6 +166,14 @@ std::string volume_in_words(const Findings& findings, const supply::ParcelSupply
     return there ? fmt::format("{}, {} gal there", asked, in_thousands(*there)) : asked;
 }
 
+std::string until_draft_in_words(const supply::ParcelSupply& brought) {
+    if (brought.mode != SupplyMode::shuttle) {
+        return "no shuttle";
+    }
+    return brought.nursing > 0 ? "a tanker feeds the engine at the fire by its own pump"
+                               : "the tank of the engine at the fire";
+}
+
 void add_place(SheetBlocks& sheet, const Findings& findings, const ChosenPlace& chosen) {
     const rating::PlaceRating& place = findings.rating->places[chosen.row];
     const supply::ParcelSupply& brought = findings.rating->brought.supplies[chosen.row];
@@ -194,7 +202,10 @@ void add_place(SheetBlocks& sheet, const Findings& findings, const ChosenPlace& 
             {"First engine, from the alarm", minutes_in_words(brought.first_engine)},
             {"Minimum flow begins, by the terms' clock",
              place.start ? minutes_in_words(place.start) : "not within the late horizon"},
+            {"Without water before that",
+             brought.gap ? minutes_in_words(brought.gap) : "no supply that goes on"},
             {"Tankers in the shuttle", fmt::format("{}", brought.tankers)},
+            {"Until the draft is up", until_draft_in_words(brought)},
             {"Round trip, driving", brought.mode == SupplyMode::shuttle
                                         ? minutes_in_words(brought.round_trip)
                                         : std::string("no shuttle")},

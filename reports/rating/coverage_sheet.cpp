@@ -150,8 +150,9 @@ void add_variants(SheetBlocks& sheet, const Findings& findings) {
     }
     sheet.heading("Seasons and periods")
         .table({"Season", "Period",
-                fmt::format("#Begun by {:.0f} min after arrival",
-                            in_minutes(findings.rating->terms.full_within)),
+                fmt::format(
+                    "#Begun by {:.0f} min after {}", in_minutes(findings.rating->terms.full_within),
+                    findings.rating->terms.clock == ClockStart::alarm ? "the alarm" : "arrival"),
                 "#Begun later", "#Not held"},
                rows)
         .note(
@@ -175,6 +176,10 @@ std::vector<std::string> method_of(const Findings& findings) {
             "never more than the sum of undisturbed cycles.",
             in_minutes(terms.start_within), in_minutes(terms.duration),
             in_minutes(terms.full_within)),
+        "Of all ways to bring water (place of the tanks, fill sites, tankers, one of which may "
+        "feed the engine by its own pump until the draft is up, or hose from a source) the one "
+        "counts that begins in time and without a gap, then the one that holds most; all numbers "
+        "of a parcel are of that one.",
         fmt::format(
             "On paper a tank counts with {:.0f} % of its gallons; the drive of a round trip "
             "is {:.3g} min + {:.3g} min a mile, {}.",

@@ -164,6 +164,22 @@ Claim claim_of_pump(const Findings& findings) {
             "Pump test, by whoever did it"};
 }
 
+// What decides most starts, and nobody but the department can vouch for.
+Claim claim_of_nursing(const Findings& findings) {
+    std::size_t brought = 0;
+    std::size_t nursed = 0;
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        const bool credited = findings.rating->places[row].held > HeldFlow{};
+        brought += credited ? 1U : 0U;
+        nursed += credited && findings.rating->brought.supplies[row].nursing > 0 ? 1U : 0U;
+    }
+    return {fmt::format("A {} feeds the engine at the fire by its own pump until the draft is up",
+                        findings.district.tanker_word),
+            fmt::format("done so at {} of {} parcels where what apparatus brings meets the terms",
+                        nursed, brought),
+            "Chief, after a timed drill"};
+}
+
 Claim claim_of_makers(const Findings& findings) {
     const std::vector<std::size_t> makers = makes_water_for(findings);
     std::string units;
@@ -191,6 +207,7 @@ std::vector<MissingEvidence> missing_evidence(const Findings& findings) {
 
 std::vector<Claim> claims(const Findings& findings) {
     return {claim_of_flow(findings),
+            claim_of_nursing(findings),
             claim_of_sources(findings),
             claim_of_apparatus(findings, Aid::own),
             claim_of_apparatus(findings, Aid::automatic),

@@ -95,15 +95,16 @@ TEST_CASE("hauled water counts where it begins in time") {
     CHECK(rated(6, {}, hauled(5.0)).fails == Fails::station);
 }
 
-TEST_CASE(
-    "by a clock from the alarm the drive counts too, and no more than the minimum is credited") {
+// "Within 15 min of the alarm": MTAS, Fire Insurance Ratings.
+TEST_CASE("by a clock from the alarm the drive counts too, and the larger flow is credited") {
     Terms terms = schedule();
     terms.clock = ClockStart::alarm;
     terms.start_within = minutes(15);
     const auto rating = [&](double start) { return rate_place(terms, 4.0F, {}, hauled(start)); };
     CHECK(rating(5.0).fails == Fails::nothing);
     CHECK(rating(5.1).fails == Fails::start);
-    CHECK(credited(rating(5.0)) == 250);
+    CHECK(credited(rating(5.0)) == 400);
+    CHECK(credited(rating(5.1)) == 0);
 }
 
 TEST_CASE("the larger flow is credited, but no more than on paper and no less than the minimum") {

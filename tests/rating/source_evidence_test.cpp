@@ -195,7 +195,23 @@ TEST_CASE("in the rated district only what counts can bring water") {
     CHECK(supply::review_water(rated).counts == std::vector<bool>{true, false});
     CHECK_FALSE(rated.units[1].min_crew.has_value());
     CHECK(rated.units[2].crew < rated.units[2].min_crew);
-    CHECK(rated.assumptions.start_after_arrival == minutes(15));
+}
+
+TEST_CASE("plans are compared by the terms' minimum flow, start and clock") {
+    Terms terms = schedule();
+    const Assumptions assumptions;
+    const auto order = order_of(terms);
+    REQUIRE(order.terms);
+    CHECK(in_tenths(order.terms->flow) == 2500);
+    CHECK(in_minutes(order.begin_by(minutes(12))) == Approx(17));
+    CHECK(in_minutes(order.flow_from(assumptions, minutes(12))) == Approx(27));
+    // "Within 15 min of the alarm" (MTAS, Fire Insurance Ratings), whenever the engine comes; but
+    // nothing flows before it is there.
+    terms.clock = ClockStart::alarm;
+    terms.start_within = minutes(15);
+    CHECK(in_minutes(order_of(terms).begin_by(minutes(12))) == Approx(15));
+    CHECK(in_minutes(order_of(terms).flow_from(assumptions, minutes(12))) == Approx(15));
+    CHECK(in_minutes(order_of(terms).flow_from(assumptions, minutes(16))) == Approx(16));
 }
 
 TEST_CASE("needs become the terms' minimum, and places without one keep none") {

@@ -110,7 +110,7 @@ TEST_CASE("a unit that makes water is named beside the claim that it is not cred
     CHECK(makes_water_for(found.rated()) == std::vector<std::size_t>{1, 0});
     const auto list = claims(found.rated());
     CHECK(list.back().shows.find("E1 (1 parcel)") != std::string::npos);
-    CHECK(list.size() == 7);
+    CHECK(list.size() == 8);
 }
 
 TEST_CASE("totals leave out parcels without a building and say where there is no value") {

@@ -8,6 +8,7 @@
 
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/shuttle_case.h"
+#include "tests/supply/honest_merit.h"
 #include "tests/supply/one_dump_site.h"
 #include "tests/supply/random_incidents.h"
 
@@ -46,7 +47,7 @@ DrawnWater drawn_water(Dice& dice, int number) {
     return water;
 }
 
-DrawnCase drawn_case(Dice& dice) {
+DrawnCase drawn_case(Dice& dice, int most_tankers, int waters) {
     DrawnCase drawn;
     District& district = drawn.district.district;
     district.units.resize(2);
@@ -55,7 +56,7 @@ DrawnCase drawn_case(Dice& dice) {
         unit.pump = gpm(250 * dice.whole(4, 6));
         district.units.push_back(unit);
     }
-    for (int tanker = dice.whole(2, 5); tanker > 0; --tanker) {
+    for (int tanker = dice.whole(2, most_tankers); tanker > 0; --tanker) {
         Unit unit =
             unit_of("T" + std::to_string(tanker), UnitKind::tanker, 100.0 * dice.whole(10, 35));
         unit.fill_limit = gpm(50 * dice.whole(8, 20));
@@ -66,7 +67,7 @@ DrawnCase drawn_case(Dice& dice) {
     }
     district.units.back().portable_tank = gallons(2500);
     district.sources.clear();
-    for (int water = 1; water <= 3; ++water) {
+    for (int water = 1; water <= waters; ++water) {
         drawn.waters.push_back(drawn_water(dice, water));
         district.sources.push_back(drawn.waters.back().source);
     }
@@ -84,18 +85,19 @@ DrawnCase drawn_case(Dice& dice) {
     return drawn;
 }
 
-// Tries everything, tanker by tanker, and keeps the largest cautious flow.
+// Tries everything, tanker by tanker, and keeps the largest cautious flow; by terms the best merit.
 class Everything {
 public:
     Everything(const DrawnCase& drawn, const Situation& situation, const Scene& scene,
-               Window window)
-        : drawn_(drawn), situation_(situation), scene_(scene), window_(window) {
+               Window window, std::optional<HonestTerms> terms = std::nullopt)
+        : drawn_(drawn), situation_(situation), scene_(scene), window_(window), terms_(terms) {
         engines_.assign(drawn.waters.size(), none);
         where_.assign(scene.tankers.size(), none);
         man(0, 0);
     }
 
     HeldFlow best() const { return best_; }
+    Merit best_by_terms() const { return best_by_terms_; }
 
 private:
     static constexpr std::size_t none = static_cast<std::size_t>(-1);
@@ -176,6 +178,11 @@ private:
         }
         for (int nursing = 0; nursing <= (one_can_nurse ? 1 : 0); ++nursing) {
             incident.dump_site.nursing_tankers = nursing;
+            if (terms_) {
+                const Merit merit = plain_merit(*terms_, incident, slowed(incident, slower));
+                best_by_terms_ = better(merit, best_by_terms_) ? merit : best_by_terms_;
+                continue;
+            }
             best_ = sustained_flow_above(slowed(incident, slower), window_, best_);
         }
     }
@@ -205,6 +212,8 @@ private:
     std::vector<std::size_t> engines_;  // per source
     std::vector<std::size_t> where_;    // per tanker of the scene
     HeldFlow best_{};
+    std::optional<HonestTerms> terms_;
+    Merit best_by_terms_;
 };
 
 }  // namespace
@@ -217,7 +226,7 @@ TEST_CASE("of all ways to use tankers, engines and water few hold more than the 
     for (std::uint64_t seed = 1; seed <= drawn_cases; ++seed) {
         CAPTURE(seed);
         Dice dice(seed + 900);
-        const DrawnCase drawn = drawn_case(dice);
+        const DrawnCase drawn = drawn_case(dice, 5, 3);
         const Situation situation = drawn.district.situation();
         const Scene scene =
             scene_at(situation, profile_of_units(situation.district, situation.profiles),
@@ -244,4 +253,42 @@ TEST_CASE("of all ways to use tankers, engines and water few hold more than the 
     CHECK(as_good >= drawn_cases * 4 / 5);
     CHECK(worst > 0.93);
     CHECK(mean > 0.995);
+}
+
+TEST_CASE("of all ways to use tankers, engines and water few are better by terms than the answer") {
+    constexpr int cases = 80;
+    int can_be_met = 0;
+    int met = 0;
+    int as_good = 0;
+    for (std::uint64_t seed = 1; seed <= cases; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed + 7'000);
+        DrawnCase drawn = drawn_case(dice, 4, 2);
+        const double within = dice.whole(8, 24) / 2.0;
+        const HeldFlow flow = tenths_of_gpm(500 * dice.whole(2, 6));
+        drawn.district.district.units.back().pump = gpm(500);
+        Situation situation = drawn.district.situation();
+        situation.order.terms = FirstMinutesTerms{flow, minutes(within), minutes(15), false};
+        const Scene scene =
+            scene_at(situation, profile_of_units(situation.district, situation.profiles),
+                     roster(situation.district, PeriodIndex(0), ""),
+                     situation.trips.hose_lays[0][0], minutes(12.5));
+        const ShuttleCase found = work_out(situation, scene, minutes(120));
+        const ShuttleCase& answer = found.several.empty() ? found : found.several.front();
+        const HonestTerms terms{flow, honest_tenths(minutes(12.5 + within)), 600, found.window};
+        const Merit chosen = plain_merit(terms, answer.incident, answer.slow);
+        CHECK(chosen == answer.merit);
+        const Merit best = Everything(drawn, situation, scene, found.window, terms).best_by_terms();
+        CHECK_FALSE(better(chosen, best));
+        const auto meets = [&](const Merit& merit) {
+            return merit.begins && *merit.begins <= terms.begin_by && merit.gap == 0;
+        };
+        can_be_met += meets(best) ? 1 : 0;
+        met += meets(chosen) ? 1 : 0;
+        as_good += chosen == best ? 1 : 0;
+    }
+    CAPTURE(can_be_met, met, as_good);
+    CHECK(can_be_met >= cases / 5);
+    CHECK(met >= can_be_met * 97 / 100);
+    CHECK(as_good >= cases * 4 / 5);
 }

@@ -57,14 +57,16 @@ TEST_CASE("the choice of tankers is nearly always the best of all, never more, n
         const Window window{minutes(dice.between(15.0, 40.0)), minutes(dice.between(60.0, 120.0))};
         const HeldFlow all = sustained_flow(slowed(incident, factor), window);
         const HeldFlow best = best_of_all(incident, window);
-        const auto plan = full_choice(incident, window, factor, HeldFlow{});
+        const PlanJudge judge(window, factor);
+        const auto plan = full_choice(incident, judge, Merit{});
         const HeldFlow chosen = plan ? plan->cautious : HeldFlow{};
         CHECK(chosen <= best);
         CHECK(chosen >= all);
         if (plan) {
             CHECK(holds(plan->slow, window, chosen));
         }
-        CHECK_FALSE(full_choice(incident, window, factor, chosen));
+        CHECK_FALSE(
+            full_choice(incident, judge, {.begins = std::nullopt, .gap = 0, .flow = chosen}));
         exact += chosen == best ? 1 : 0;
         lost += in_tenths(best) > 0 ? 1.0 - 1.0 * in_tenths(chosen) / in_tenths(best) : 0.0;
     }
@@ -80,7 +82,7 @@ TEST_CASE("without the tanker that is missed most the flow is the least of all t
         Dice dice(seed + 600'000);
         const Incident incident = one_site(random_incident(dice, {.identical = true}));
         const Window window = random_window(dice);
-        const ShuttlePlan plan{incident, incident, sustained_flow(incident, window)};
+        const ShuttlePlan plan{incident, incident, sustained_flow(incident, window), {}};
         HeldFlow least = plan.cautious;
         for (std::size_t out = 0; out < incident.tankers.size(); ++out) {
             Incident rest = incident;

@@ -86,17 +86,22 @@ Running first_of(const std::vector<std::size_t>& order, std::size_t count) {
     return running;
 }
 
+bool one_can_nurse(const Incident& incident) {
+    return std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
+}
+
 struct Choice {
     Running running;  // empty: nothing is better than what was known
     int nursing = 0;
-    HeldFlow flow{};  // cautious; what was known where nothing is better
+    Merit merit{};  // what was known where nothing is better
 };
 
-// Looks for choices that hold more than what is known, and keeps the best.
+// Looks for choices that are better than what is known, and keeps the best.
 class ChoiceSearch {
 public:
-    ChoiceSearch(const Incident& slow, Window window, HeldFlow least)
-        : slow_(slow), window_(window), uses_(uses_of(slow)), best_{{}, 0, least} {}
+    ChoiceSearch(const Incident& incident, const Incident& slow, const PlanJudge& judge,
+                 const Merit& least)
+        : plain_(incident), slow_(slow), judge_(judge), uses_(uses_of(slow)), best_{{}, 0, least} {}
 
     const Choice& best() const { return best_; }
 
@@ -136,7 +141,7 @@ private:
     void try_fewer(const std::vector<std::size_t>& order, std::size_t busy, int nursing) {
         for (std::size_t count = busy - 1, waited = 0; count > 0 && waited < patience; --count) {
             const Incident fewer = with_only(slow_, first_of(order, count), nursing);
-            if (held(window_bound(fewer, window_)) <= best_.flow) {
+            if (!judge_.may_be_better_than(best_.merit, fewer)) {
                 return;
             }
             waited = try_choice(first_of(order, count), nursing) ? 0 : waited + 1;
@@ -148,10 +153,10 @@ private:
         for (std::size_t tanker = 0; tanker < from.running.size(); ++tanker) {
             try_turned(from, {tanker});
         }
-        if (std::ranges::any_of(slow_.tankers, &Tanker::can_nurse)) {
+        if (one_can_nurse(slow_)) {
             try_choice(from.running, 1 - from.nursing);
         }
-        return best_.flow > from.flow;
+        return better(best_.merit, from.merit);
     }
 
     bool try_two_changed() {
@@ -161,7 +166,7 @@ private:
                 try_turned(from, {one, other});
             }
         }
-        return best_.flow > from.flow;
+        return better(best_.merit, from.merit);
     }
 
     void try_turned(const Choice& from, std::initializer_list<std::size_t> tankers) {
@@ -173,17 +178,17 @@ private:
     }
 
     bool try_choice(Running running, int nursing) {
-        const HeldFlow flow =
-            sustained_flow_above(with_only(slow_, running, nursing), window_, best_.flow);
-        const bool better = flow > best_.flow;
-        if (better) {
-            best_ = {std::move(running), nursing, flow};
+        const auto merit = judge_.better_than(best_.merit, with_only(slow_, running, nursing),
+                                              [&] { return with_only(plain_, running, nursing); });
+        if (merit) {
+            best_ = {std::move(running), nursing, *merit};
         }
-        return better;
+        return merit.has_value();
     }
 
+    const Incident& plain_;
     const Incident& slow_;
-    Window window_;
+    const PlanJudge& judge_;
     std::vector<Use> uses_;
     Choice best_;
 };
@@ -195,19 +200,26 @@ Incident without(Incident incident, std::size_t tanker) {
 
 }  // namespace
 
-HeldFlow quick_choice(const Incident& incident, Window window, double factor, HeldFlow least) {
-    const Incident slow = slowed(incident, factor);
-    ChoiceSearch search(slow, window, least);
-    search.try_first_of(&Use::slot, 0);
-    return search.best().flow;
+ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, const Merit& merit) {
+    const HeldFlow cautious = judge.by_terms() ? sustained_flow(slow, judge.window()) : merit.flow;
+    return {std::move(incident), std::move(slow), cautious, merit};
 }
 
-std::optional<ShuttlePlan> full_choice(const Incident& incident, Window window, double factor,
-                                       HeldFlow least) {
-    const Incident slow = slowed(incident, factor);
-    ChoiceSearch search(slow, window, least);
-    const bool one_can_nurse = std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
-    for (int nursing = 0; nursing <= (one_can_nurse ? 1 : 0); ++nursing) {
+Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least) {
+    const Incident slow = slowed(incident, judge.factor());
+    ChoiceSearch search(incident, slow, judge, least);
+    for (int nursing = 0; nursing <= (judge.by_terms() && one_can_nurse(incident) ? 1 : 0);
+         ++nursing) {
+        search.try_first_of(&Use::slot, nursing);
+    }
+    return search.best().merit;
+}
+
+std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge& judge,
+                                       const Merit& least) {
+    const Incident slow = slowed(incident, judge.factor());
+    ChoiceSearch search(incident, slow, judge, least);
+    for (int nursing = 0; nursing <= (one_can_nurse(incident) ? 1 : 0); ++nursing) {
         search.try_first_of(&Use::slot, nursing);
         search.try_first_of(&Use::place, nursing);
     }
@@ -216,8 +228,8 @@ std::optional<ShuttlePlan> full_choice(const Incident& incident, Window window, 
     }
     search.polish();
     const Choice& best = search.best();
-    return ShuttlePlan{with_only(incident, best.running, best.nursing),
-                       with_only(slow, best.running, best.nursing), best.flow};
+    return plan_of(judge, with_only(incident, best.running, best.nursing),
+                   with_only(slow, best.running, best.nursing), best.merit);
 }
 
 HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window) {

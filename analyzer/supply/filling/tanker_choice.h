@@ -9,7 +9,9 @@
 
 #include <optional>
 
+#include "analyzer/supply/filling/plan_judge.h"
 #include "analyzer/supply/incident.h"
+#include "analyzer/supply/plan_order.h"
 
 namespace farwater::supply {
 
@@ -17,17 +19,21 @@ struct ShuttlePlan {
     Incident incident;
     Incident slow;  // the same with stage times slowed: the cautious flow is its
     HeldFlow cautious{};
+    Merit merit{};
 };
 
-// The cautious flow of the best of such choices by worth at the slot, no nursing; `least` when it
-// is no more than that. Good enough to choose a fill site by.
-HeldFlow quick_choice(const Incident& incident, Window window, double factor, HeldFlow least);
+// What the judge says of a plan that is known to be worth this: with the flow of its window.
+ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, const Merit& merit);
+
+// The best of such choices by worth at the slot, no nursing but where the first minutes count;
+// `least` when it is no better than that. Good enough to choose a fill site by.
+Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least);
 
 // The best by either worth, with and without a nursing tanker where one can nurse, and then with
-// single tankers turned in or out as long as that gains; none when its cautious flow is no more
-// than `least`. About two runs per tanker.
-std::optional<ShuttlePlan> full_choice(const Incident& incident, Window window, double factor,
-                                       HeldFlow least);
+// single tankers turned in or out as long as that gains; none when it is no better than `least`.
+// About two runs per tanker.
+std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge& judge,
+                                       const Merit& least);
 
 // The cautious flow without the tanker that is missed most; 0 for one tanker. About one run per
 // tanker.

@@ -31,11 +31,11 @@ std::optional<TenthsMinute> sooner(std::optional<TenthsMinute> a, std::optional<
 }
 
 // The state rests on no weaker a word than it would with one fill site, where it is the same.
-void take_if_better(ParcelSupply& supply, ParcelSupply more) {
-    if (!worse(supply, more)) {
+void take_if_better(const PlanOrder& order, ParcelSupply& supply, ParcelSupply more) {
+    if (!worse(order, supply, more)) {
         return;
     }
-    if (more.state == supply.state && more.margin == supply.margin) {
+    if (!order.terms && more.state == supply.state && more.margin == supply.margin) {
         more.evidence = std::max(more.evidence, supply.evidence);
     }
     supply = more;
@@ -79,13 +79,14 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
         describe(more, several);
         give(more, several, held(line->flow));
         more.one_site = supply.one_site;
-        take_if_better(supply, more);
+        take_if_better(situation_.order, supply, more);
     }
     return supply;
 }
 
 void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) const {
     supply.tankers = count_of(shuttle.tankers);
+    supply.nursing = count_of(static_cast<std::size_t>(shuttle.incident.dump_site.nursing_tankers));
     supply.handbook = held(shuttle.handbook);
     supply.crew_needed = static_cast<std::uint16_t>(shuttle.crew_needed);
     supply.crew_there = static_cast<std::uint16_t>(shuttle.crew.people);
@@ -121,7 +122,7 @@ void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlo
     supply.one_tanker_out = std::min(shuttle.one_tanker_out, line);
     if (line >= supply.needed) {
         supply.earliest_start = earliest(shuttle, supply.needed);
-        if (&shuttle != &shuttle_) {
+        if (&shuttle != &shuttle_ && !situation_.order.terms) {
             supply.earliest_start =
                 sooner(supply.earliest_start, earliest(shuttle_, supply.needed));
         }

@@ -93,7 +93,7 @@ public:
     DirectAnswer(const Situation& situation, const HouseOnFire& fire)
         : assumptions_(situation.district.assumptions),
           fire_(fire),
-          start_(fire.first_arrival + assumptions_.start_after_arrival),
+          start_(situation.order.flow_from(assumptions_, fire.first_arrival)),
           horizon_(std::max(assumptions_.late_horizon, start_)) {}
 
     ParcelSupply of(const Candidate& candidate) const {
@@ -250,7 +250,7 @@ std::optional<ParcelSupply> direct_supply(const Situation& situation,
     std::optional<ParcelSupply> best;
     for_each_option(situation, profile_of, responders, row, fire,
                     [&](const HoseOption& option, std::span<const Arrival>) {
-                        if (!best || worse(*best, option.supply)) {
+                        if (!best || worse(situation.order, *best, option.supply)) {
                             best = option.supply;
                         }
                     });

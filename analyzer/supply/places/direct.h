@@ -58,8 +58,8 @@ std::vector<HoseOption> hose_options(const Situation& situation,
                                      std::span<const Responder> responders, std::size_t row,
                                      const HouseOnFire& fire);
 
-// The best answer of a parcel or target (its row) by direct supply or relay: the better state, then
-// the larger flow, then fewer engines; none where no source is in reach, or where nobody can pump
+// The best answer of a parcel or target (its row) by direct supply or relay in the situation's
+// order, then fewer engines; none where no source is in reach, or where nobody can pump
 // from one. The cautious flow is the flow with set-up and laying slowed.
 std::optional<ParcelSupply> direct_supply(const Situation& situation,
                                           std::span<const ProfileIndex> profile_of,

@@ -1,9 +1,9 @@
 #include "analyzer/supply/places/shuttle_case.h"
 
 #include <algorithm>
-#include <functional>
 #include <utility>
 
+#include "analyzer/supply/filling/plan_judge.h"
 #include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
@@ -18,14 +18,15 @@ struct Alone {
     Incident incident;  // with all of them
     const CountedSource* source = nullptr;
     RunBy run_by;
-    HeldFlow quick{};  // the cautious flow of a quick choice of tankers
+    Merit quick;  // of a quick choice of tankers
 };
 
 // How many of the fill sites that do best with a quick choice are looked at in full.
 constexpr std::size_t looked_at_in_full = 2;
 
-Window window_of(const Scene& scene, const Assumptions& assumptions, Duration duration) {
-    return {.start = scene.first_arrival + assumptions.start_after_arrival, .duration = duration};
+Window window_of(const Situation& situation, const Scene& scene, Duration duration) {
+    return {.start = situation.order.flow_from(situation.district.assumptions, scene.first_arrival),
+            .duration = duration};
 }
 
 struct Options {
@@ -34,25 +35,31 @@ struct Options {
     Limit missing = Limit::no_source;
 
     void add(Alone option) {
-        const auto place =
-            std::ranges::upper_bound(best, option.quick, std::greater<>{}, &Alone::quick);
+        const auto place = std::ranges::upper_bound(best, option.quick, better, &Alone::quick);
         best.insert(place, std::move(option));
         best.resize(std::min(best.size(), looked_at_in_full));
     }
     // What a fill site has to beat to be among them.
-    HeldFlow least() const {
-        return best.size() == looked_at_in_full ? best.back().quick : HeldFlow{};
-    }
+    Merit least() const { return best.size() == looked_at_in_full ? best.back().quick : Merit{}; }
 };
 
 // One dump site, one first arrival, one duration.
 struct Asked {
     const Situation& situation;
     const Scene& scene;
-    Window window;
-    double factor;
     std::vector<Tanker> tankers;
+    PlanJudge judge;
 };
+
+Asked asked_of(const Situation& situation, const Scene& scene, Window window) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    std::vector<Tanker> tankers = tankers_of(situation, scene);
+    Incident all = incident_at(situation, scene);
+    all.tankers = tankers;
+    const PlanJudge judge(situation.order, all, scene.first_arrival, window,
+                          assumptions.late_horizon, cautious_factor(assumptions));
+    return {situation, scene, std::move(tankers), judge};
+}
 
 Options options_of(const Asked& asked, bool bounded) {
     Options options;
@@ -63,8 +70,8 @@ Options options_of(const Asked& asked, bool bounded) {
             options.missing = plan.missing;
             continue;
         }
-        const HeldFlow least = bounded ? options.least() : HeldFlow{};
-        const HeldFlow quick = quick_choice(plan.incident, asked.window, asked.factor, least);
+        const Merit least = bounded ? options.least() : Merit{};
+        const Merit quick = quick_choice(plan.incident, asked.judge, least);
         options.add({std::move(plan.incident), option.source, plan.run_by, quick});
         options.all.push_back(std::move(option));
     }
@@ -82,11 +89,11 @@ struct Chosen {
 // is an option.
 Chosen best_alone(const Asked& asked, const Options& options) {
     const Alone& first = options.best.front();
-    Chosen best{
-        {first.incident, slowed(first.incident, asked.factor), {}}, {first.source}, {first.run_by}};
+    Chosen best{{first.incident, slowed(first.incident, asked.judge.factor()), {}, {}},
+                {first.source},
+                {first.run_by}};
     for (const Alone& option : options.best) {
-        if (auto plan =
-                full_choice(option.incident, asked.window, asked.factor, best.plan.cautious)) {
+        if (auto plan = full_choice(option.incident, asked.judge, best.plan.merit)) {
             best = {std::move(*plan), {option.source}, {option.run_by}};
         }
     }
@@ -95,8 +102,8 @@ Chosen best_alone(const Asked& asked, const Options& options) {
 
 std::optional<Chosen> best_together(const Asked& asked, const Options& options,
                                     const ShuttlePlan& alone, std::size_t most_sites) {
-    const SeveralQuestion question{asked.situation, asked.scene,  asked.tankers, options.all,
-                                   asked.window,    asked.factor, most_sites};
+    const SeveralQuestion question{asked.situation, asked.scene, asked.tankers,
+                                   options.all,     asked.judge, most_sites};
     auto several = best_of_several(question, alone);
     if (!several) {
         return std::nullopt;
@@ -165,10 +172,11 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
 
 ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
     ShuttleCase result;
-    result.window = asked.window;
+    result.window = asked.judge.window();
+    result.merit = chosen.plan.merit;
     result.line = asked.scene.line;
     result.evidence = fleet_evidence(chosen.plan.incident);
-    result.crew = crew_there(asked.situation, asked.scene, asked.window.start);
+    result.crew = crew_there(asked.situation, asked.scene, result.window.start);
     result.crew_needed = crew_needed(asked.situation.district.assumptions, chosen.sources.size(),
                                      chosen.plan.incident.tankers.size());
     if (chosen.sources.size() > 1 && result.crew.people < result.crew_needed) {
@@ -181,8 +189,12 @@ ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
 }
 
 // What is told beside the flow is no lower than with one fill site; where the sustained flow is,
-// one fill site is kept.
-void add_several(ShuttleCase& alone, ShuttleCase several) {
+// one fill site is kept. By terms all that is told is of one plan.
+void add_several(ShuttleCase& alone, ShuttleCase several, bool by_terms) {
+    if (by_terms) {
+        alone.several.push_back(std::move(several));
+        return;
+    }
     if (several.sustained < alone.sustained) {
         return;
     }
@@ -211,13 +223,13 @@ void add_together(ShuttleCase& alone, const Asked& asked, const Options& options
     const std::size_t manned = fill_sites_manned(asked.situation.district.assumptions, alone.crew,
                                                  alone.tankers, most_fill_sites);
     if (const auto together = best_together(asked, options, plan, manned)) {
-        add_several(alone, case_of(asked, *together));
+        add_several(alone, case_of(asked, *together), asked.judge.by_terms());
     }
     if (manned == most_fill_sites) {
         return;
     }
     if (const auto all = best_together(asked, options, plan, most_fill_sites)) {
-        const HeldFlow with_people = sustained_flow(all->plan.incident, asked.window);
+        const HeldFlow with_people = sustained_flow(all->plan.incident, alone.window);
         add_gain_of_crew(alone, with_people);
         for (ShuttleCase& several : alone.several) {
             add_gain_of_crew(several, with_people);
@@ -227,17 +239,15 @@ void add_together(ShuttleCase& alone, const Asked& asked, const Options& options
 
 ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Duration duration,
                               bool bounded) {
-    const Assumptions& assumptions = situation.district.assumptions;
     ShuttleCase nothing;
-    nothing.window = window_of(scene, assumptions, duration);
+    nothing.window = window_of(situation, scene, duration);
     nothing.limit = scene.missing;
     nothing.line = scene.line;
     nothing.crew = crew_there(situation, scene, nothing.window.start);
     if (scene.missing != Limit::none) {
         return nothing;
     }
-    const Asked asked{situation, scene, nothing.window, cautious_factor(assumptions),
-                      tankers_of(situation, scene)};
+    const Asked asked = asked_of(situation, scene, nothing.window);
     const Options options = options_of(asked, bounded);
     if (options.best.empty()) {
         nothing.limit = options.missing;
@@ -258,6 +268,17 @@ std::pair<HeldFlow, HeldFlow> flows_of(const ShuttleCase& shuttle) {
     return flows;
 }
 
+// By terms the merit goes first; without, it is that flow.
+bool gives_more(const ShuttleCase& a, const ShuttleCase& b, bool by_terms) {
+    const auto merit_of = [](const ShuttleCase& shuttle) {
+        return shuttle.several.empty() ? shuttle.merit : shuttle.several.front().merit;
+    };
+    if (by_terms && merit_of(a) != merit_of(b)) {
+        return better(merit_of(a), merit_of(b));
+    }
+    return flows_of(a) > flows_of(b);
+}
+
 bool held_down_by_line(const ShuttleCase& shuttle, const TankLine& line) {
     const auto [cautious, later] = flows_of(shuttle);
     const std::optional<Flow> cap = drawn_from(line).cap();
@@ -276,7 +297,7 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
         --shorter.line.used;
         shorter.set_up = with_line(shorter.set_up, shorter.line);
         last = with_tanks_in_use(situation, shorter, duration, bounded);
-        if (flows_of(last) > flows_of(best)) {
+        if (gives_more(last, best, situation.order.terms.has_value())) {
             best = last;
         }
     }
@@ -293,7 +314,7 @@ HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration dur
         return most;
     }
     const Assumptions& assumptions = situation.district.assumptions;
-    const Window window = window_of(scene, assumptions, duration);
+    const Window window = window_of(situation, scene, duration);
     const std::vector<Tanker> tankers = tankers_of(situation, scene);
     for (const FillTrip& trip : situation.trips.fill_trips[scene.approach.position()]) {
         FillPlan plan =

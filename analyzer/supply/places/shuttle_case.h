@@ -10,6 +10,7 @@
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/places/crew.h"
 #include "analyzer/supply/places/limits.h"
+#include "analyzer/supply/plan_order.h"
 #include "analyzer/supply/scene.h"
 
 namespace farwater::supply {
@@ -46,11 +47,13 @@ struct ShuttleCase {
     // flow, build-up and the flow with one tanker out are no lower there than with one fill site,
     // for that is then still there to fall back on.
     std::vector<ShuttleCase> several;
+    Merit merit;  // of the chosen plan, in the situation's order
     bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
 };
 
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
-// nursing tankers (none or one) with the largest cautious flow; the nearer fill site of equals. The
+// nursing tankers (none or one) that are best in the situation's order, with the largest cautious
+// flow where it has no terms; the nearer fill site of equals. The
 // two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
 // fill site that does not beat those two is hardly run. Then two and three fill sites at the same
 // time (several_sites.h), as many as there are people for (crew.h); what more people would gain

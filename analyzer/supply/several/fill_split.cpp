@@ -24,7 +24,7 @@ bool is_last_at_its_site(const FillSplit& split, std::size_t tanker) {
     return site != FillSplit::stands_by && std::ranges::count(split.where, site) == 1;
 }
 
-bool try_each_elsewhere(const SplitIncidents& incidents, Window window, FillSplit& best) {
+bool try_each_elsewhere(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best) {
     const FillSplit from = best;
     for (std::size_t tanker = 0; tanker < incidents.tankers(); ++tanker) {
         if (is_last_at_its_site(from, tanker)) {
@@ -35,14 +35,14 @@ bool try_each_elsewhere(const SplitIncidents& incidents, Window window, FillSpli
             if (may && site != from.where[tanker]) {
                 FillSplit split = from;
                 split.where[tanker] = site;
-                try_split(incidents, window, std::move(split), best);
+                try_split(incidents, judge, std::move(split), best);
             }
         }
     }
-    return best.flow > from.flow;
+    return better(best.merit, from.merit);
 }
 
-bool try_exchanges(const SplitIncidents& incidents, Window window, FillSplit& best) {
+bool try_exchanges(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best) {
     const FillSplit from = best;
     const auto may = [&](std::size_t tanker, int site) {
         return site < 0 || incidents.may_go(tanker, static_cast<std::size_t>(site));
@@ -53,20 +53,20 @@ bool try_exchanges(const SplitIncidents& incidents, Window window, FillSplit& be
                 may(other, from.where[one])) {
                 FillSplit split = from;
                 std::swap(split.where[one], split.where[other]);
-                try_split(incidents, window, std::move(split), best);
+                try_split(incidents, judge, std::move(split), best);
             }
         }
     }
-    return best.flow > from.flow;
+    return better(best.merit, from.merit);
 }
 
-bool try_nursing(const SplitIncidents& incidents, Window window, FillSplit& best) {
+bool try_nursing(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best) {
     if (!incidents.can_nurse()) {
         return false;
     }
     FillSplit split = best;
     split.nursing = 1 - split.nursing;
-    return try_split(incidents, window, std::move(split), best);
+    return try_split(incidents, judge, std::move(split), best);
 }
 
 }  // namespace
@@ -158,7 +158,7 @@ std::optional<Leg> SplitIncidents::nearest_leg(std::size_t tanker) const {
     return nearest;
 }
 
-HeldFlow SplitIncidents::bound(Window window) const {
+Incident SplitIncidents::most() const {
     Incident best = slow_;
     best.fill_sites = {all_in_one()};
     best.dump_site.nursing_tankers = can_nurse() ? 1 : 0;
@@ -169,35 +169,36 @@ HeldFlow SplitIncidents::bound(Window window) const {
             best.tankers.back().leg = *leg;
         }
     }
-    return held(window_bound(best, window));
+    return best;
 }
 
-bool try_split(const SplitIncidents& incidents, Window window, FillSplit split, FillSplit& best) {
-    const HeldFlow flow = sustained_flow_above(incidents.slow(split), window, best.flow);
-    if (flow <= best.flow) {
-        return false;
+bool try_split(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit split,
+               FillSplit& best) {
+    const auto merit = judge.better_than(best.merit, incidents.slow(split),
+                                         [&] { return incidents.plain(split); });
+    if (merit) {
+        split.merit = *merit;
+        best = std::move(split);
     }
-    split.flow = flow;
-    best = std::move(split);
-    return true;
+    return merit.has_value();
 }
 
-bool send_one_to_last(const SplitIncidents& incidents, Window window, FillSplit& best) {
+bool send_one_to_last(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best) {
     const std::size_t last = incidents.sites() - 1;
     const FillSplit from = best;
     for (std::size_t tanker = 0; tanker < incidents.tankers(); ++tanker) {
         if (incidents.may_go(tanker, last) && !is_last_at_its_site(from, tanker)) {
             FillSplit split = from;
             split.where[tanker] = static_cast<int>(last);
-            try_split(incidents, window, std::move(split), best);
+            try_split(incidents, judge, std::move(split), best);
         }
     }
-    return best.flow > from.flow;
+    return better(best.merit, from.merit);
 }
 
-void improve_split(const SplitIncidents& incidents, Window window, FillSplit& best) {
-    while (try_each_elsewhere(incidents, window, best) || try_nursing(incidents, window, best) ||
-           try_exchanges(incidents, window, best)) {
+void improve_split(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best) {
+    while (try_each_elsewhere(incidents, judge, best) || try_nursing(incidents, judge, best) ||
+           try_exchanges(incidents, judge, best)) {
     }
 }
 

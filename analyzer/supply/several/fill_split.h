@@ -16,7 +16,7 @@ struct FillSplit {
     static constexpr int stands_by = -1;
     std::vector<int> where;  // per tanker of the scene: a site of the set, or stands_by
     int nursing = 0;
-    HeldFlow flow{};  // cautious
+    Merit merit{};
 };
 
 // What a set's incidents are made of. Keeps copies, but for the set's options.
@@ -37,9 +37,9 @@ public:
     Incident plain(const FillSplit& split, std::vector<std::size_t>* used = nullptr) const;
     Incident slow(const FillSplit& split) const;
 
-    // No split holds more: the window bound of one fill site that is as near as the nearest and
+    // No split is better by any bound: slow, with one fill site that is as near as the nearest and
     // has what all of them have.
-    HeldFlow bound(Window window) const;
+    Incident most() const;
 
 private:
     Incident sent(const Incident& all, double factor, const FillSplit& split,
@@ -53,14 +53,15 @@ private:
     double factor_;
 };
 
-// Each of these keeps what holds more than `best` in `best`, and tells whether it found any.
+// Each of these keeps what is better than `best` in `best`, and tells whether it found any.
 //
 // The split as it is.
-bool try_split(const SplitIncidents& incidents, Window window, FillSplit split, FillSplit& best);
+bool try_split(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit split,
+               FillSplit& best);
 // Single tankers sent to the last of the sites. Precondition: `best` is of the set, without it.
-bool send_one_to_last(const SplitIncidents& incidents, Window window, FillSplit& best);
+bool send_one_to_last(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best);
 // Single tankers sent elsewhere, to stand by, or to nurse, or two exchanged, as long as that gains;
 // every site keeps a tanker.
-void improve_split(const SplitIncidents& incidents, Window window, FillSplit& best);
+void improve_split(const SplitIncidents& incidents, const PlanJudge& judge, FillSplit& best);
 
 }  // namespace farwater::supply

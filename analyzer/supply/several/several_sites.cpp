@@ -50,7 +50,7 @@ public:
           bare_(incident_at(question.situation, question.scene)),
           running_{those_in(alone.incident, question.tankers)},
           nursing_(alone.incident.dump_site.nursing_tankers) {
-        best_.flow = alone.cautious;
+        best_.merit = alone.merit;
         if (running_.front() != all_of(question.tankers)) {
             running_.push_back(all_of(question.tankers));
         }
@@ -60,7 +60,7 @@ public:
         const SteadySplits steady(question_);
         const double alone = steady.best_alone(running_.front());
         for (const SteadySplit& split : steady.best_pairs(running_, splits_tried)) {
-            if (split.estimate > 0.9 * alone) {
+            if (split.estimate > 0.9 * alone || !question_.judge.only_flow_is_left(best_.merit)) {
                 try_pair(split);
             }
         }
@@ -85,8 +85,9 @@ public:
     SeveralSites answer() const {
         const SplitIncidents incidents = incidents_of(set_);
         std::vector<std::size_t> used;
+        Incident plain = incidents.plain(best_, &used);
         SeveralSites several{
-            {incidents.plain(best_, &used), incidents.slow(best_), best_.flow}, {}, {}};
+            plan_of(question_.judge, std::move(plain), incidents.slow(best_), best_.merit), {}, {}};
         for (const std::size_t site : used) {
             several.sources.push_back(set_.options[site]);
             const FillSite& used_site = several.plan.incident.fill_sites[several.run_by.size()];
@@ -98,7 +99,7 @@ public:
 
 private:
     SplitIncidents incidents_of(const FillSet& set) const {
-        return {bare_, question_.tankers, set, question_.factor};
+        return {bare_, question_.tankers, set, question_.judge.factor()};
     }
 
     void try_pair(const SteadySplit& steady) {
@@ -109,8 +110,8 @@ private:
             return;
         }
         const SplitIncidents incidents = incidents_of(*set);
-        if (incidents.bound(question_.window) > best_.flow &&
-            try_split(incidents, question_.window,
+        if (question_.judge.may_be_better_than(best_.merit, incidents.most()) &&
+            try_split(incidents, question_.judge,
                       split_of(steady, question_.tankers.size(), nursing_), best_)) {
             set_ = std::move(*set);
         }
@@ -124,11 +125,11 @@ private:
             return;
         }
         const SplitIncidents incidents = incidents_of(*set);
-        if (incidents.bound(question_.window) <= best_.flow) {
+        if (!question_.judge.may_be_better_than(best_.merit, incidents.most())) {
             return;
         }
-        split.flow = best_.flow;
-        if (send_one_to_last(incidents, question_.window, split)) {
+        split.merit = best_.merit;
+        if (send_one_to_last(incidents, question_.judge, split)) {
             best_ = std::move(split);
             set_ = std::move(*set);
         }
@@ -136,7 +137,7 @@ private:
 
     void improve() {
         if (found()) {
-            improve_split(incidents_of(set_), question_.window, best_);
+            improve_split(incidents_of(set_), question_.judge, best_);
         }
     }
 

@@ -26,16 +26,15 @@ struct SeveralQuestion {
     const Scene& scene;
     const std::vector<Tanker>& tankers;      // the scene's
     const std::vector<FillOption>& options;  // that somebody can fill at, the nearest first
-    Window window;
-    double factor = 1.0;         // of the cautious flow
+    const PlanJudge& judge;
     std::size_t most_sites = 3;  // that there are people for
 };
 
-// The largest cautious flow that is found over two or three fill sites, when it is more than that
-// of `alone`, the best plan with one. The splits over two sites that a steady stream puts first are
-// run; the best is improved by moving single tankers, and then a third site is tried beside it.
-// Bounds first: sets whose bound is no more than what was found are not run. Not proved best: of
-// drawn cases with up to five tankers it is in five of six, and within 7 % in the others
+// The best plan that is found over two or three fill sites, when it is better than `alone`, the
+// best with one. The splits over two sites that a steady stream puts first are run; the best is
+// improved by moving single tankers, and then a third site is tried beside it. Bounds first: sets
+// whose bound is no more than what was found are not run. Not proved best: of drawn cases with up
+// to five tankers it is in five of six, and within 7 % in the others
 // (tests/supply/several_sites_twin_test.cpp). About a tenth of a millisecond where nothing is
 // found, half of one where something is.
 std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,

@@ -56,16 +56,18 @@ SteadySplits::SteadySplits(const SeveralQuestion& question)
     for (const FillOption& option : question.options) {
         all.fill_sites.push_back(at_its_best(question, option));
     }
-    const Incident slow = slowed(all, question.factor);
-    const Duration end = question.window.start + question.window.duration;
+    const Incident slow = slowed(all, question.judge.factor());
+    const Duration end = question.judge.window().start + question.judge.window().duration;
     for (std::size_t o = 0; o < question.options.size(); ++o) {
         const FillSite& site = slow.fill_sites[o];
         const double rate =
-            site.usable ? std::min(in_gpm(site.pump),
-                                   in_gpm(*site.usable / question.window.duration + site.inflow))
-                        : in_gpm(site.pump);
-        strengths_.push_back({static_cast<double>(site.places), rate,
-                              std::clamp((end - site.ready) / question.window.duration, 0.0, 1.0)});
+            site.usable
+                ? std::min(in_gpm(site.pump),
+                           in_gpm(*site.usable / question.judge.window().duration + site.inflow))
+                : in_gpm(site.pump);
+        strengths_.push_back(
+            {static_cast<double>(site.places), rate,
+             std::clamp((end - site.ready) / question.judge.window().duration, 0.0, 1.0)});
         for (std::size_t t = 0; t < tankers_; ++t) {
             const auto& leg = question.options[o].legs[t];
             if (!leg) {
@@ -77,7 +79,7 @@ SteadySplits::SteadySplits(const SeveralQuestion& question)
             const double place = in_minutes(fill_visit(site, tanker).in_place());
             const double slot = in_minutes(offload_visit(tanker));
             const double round =
-                place + slot + in_minutes(leg->empty + leg->loaded) * question.factor;
+                place + slot + in_minutes(leg->empty + leg->loaded) * question.judge.factor();
             rounds_.push_back(round);
             streams_.push_back({in_gallons(tanker.delivered) / round,
                                 in_gallons(tanker.refilled) / round, place / round, slot / round});
