@@ -60,7 +60,7 @@ public:
     void operator()(const SheetTable& block) {
         take(gap_piece(2.0));
         keep_introduction();
-        take(table_pieces(canvas_, block, table_letters_, width_));
+        take(whole_if_short(table_pieces(canvas_, block, table_letters_, width_)));
         take(gap_piece(3.0));
     }
 
@@ -85,6 +85,7 @@ public:
 
     void operator()(const BlankTableBlock& block) {
         take(gap_piece(4.0));
+        keep_introduction();
         take(blank_table_pieces(canvas_, block.headers, block.rows, table_letters_, width_));
     }
 
@@ -112,6 +113,7 @@ public:
     void operator()(const Drawing& block) {
         const double height = width_ * block.height / block.width;
         take(gap_piece(4.0));
+        keep_introduction();
         take({.height = height + 6.0,
               .draw = [this_wide = width_, height, &block](
                           PageCanvas& on,
@@ -132,7 +134,20 @@ private:
         }
     }
 
-    // A sentence or two between a heading and a table stay with the table.
+    // Two rows here and two on the next page are harder to read than a page that ends early.
+    static std::vector<PaperPiece> whole_if_short(std::vector<PaperPiece> rows) {
+        constexpr double short_enough = 150.0;
+        double height = 0.0;
+        for (const PaperPiece& row : rows) {
+            height += row.height;
+        }
+        for (std::size_t i = 0; i + 1 < rows.size() && height < short_enough; ++i) {
+            rows[i].stays_with_next = true;
+        }
+        return rows;
+    }
+
+    // A sentence or two between a heading and a table or drawing stay with that.
     void keep_introduction() {
         constexpr std::size_t most = 5;
         std::size_t begin = pieces_.size();

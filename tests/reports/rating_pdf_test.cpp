@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "reports/print/blocks_paper.h"
 #include "reports/print/paper_table.h"
 #include "reports/rating/rating_documents.h"
 #include "tests/reports/rated_found.h"
@@ -100,6 +101,35 @@ TEST_CASE(
     CHECK(two[1].size() == 2);
     pieces[2].begins_page = true;
     CHECK(pages_of(pieces, 1000.0).size() == 2);
+}
+
+TEST_CASE(
+    "no heading stands at the foot of a page, whatever follows it, and short tables are whole") {
+    const PageCanvas canvas = unseen_canvas();
+    SheetBlocks blocks;
+    const SheetBlocks::Cells head{"Name", "Other"};
+    Drawing drawing;
+    drawing.width = drawing.height = 100.0;
+    blocks.heading("Table").paragraph("said before").table(head, {{"a", "b"}, {"c", "d"}});
+    blocks.heading("Facts").paragraph("said before").facts({{"a", "b"}, {"c", "d"}});
+    blocks.heading("To fill in").paragraph("said before").blank_table(head, 3);
+    blocks.heading("Drawing").paragraph("said before").drawing(drawing);
+    blocks.heading("List").list({"one", "two"}).heading("Lines").lines_to_fill({"a", "b", "c"});
+    blocks.heading("Words").paragraph("said").heading("Signed").signatures({"Chief"});
+    const std::vector<PaperPiece> pieces = pieces_of(canvas, blocks, 150.0);
+    constexpr double gap = 4.0;
+    for (double height = 230.0; height < 600.0; height += 3.0) {
+        CAPTURE(height);
+        for (const PaperPage& page : pages_of(pieces, height)) {
+            CHECK_FALSE(page.back().stays_with_next);
+            const auto last =
+                std::ranges::find_if(page.rbegin(), page.rend(),
+                                     [](const PaperPiece& each) { return each.height > gap; });
+            REQUIRE(last != page.rend());
+            CHECK(last->entry.empty());
+            CHECK_FALSE(page.front().repeats);  // no table goes on here
+        }
+    }
 }
 
 TEST_CASE("a cell that is longer than a page goes on in a row below, and no word of it is lost") {
