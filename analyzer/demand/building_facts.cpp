@@ -48,6 +48,13 @@ double storeys_of(const BuildingTraits& traits, const Assumptions& assumptions) 
     return std::max(1.0, std::ceil(walls / in_feet(assumptions.storey_height) - a_little));
 }
 
+bool asks_for_separation(const NeedRules& rules) {
+    return rules.standard.number("exposure.reach_ft") > 0.0;
+}
+
+constexpr Separation touched_on_all_sides{
+    .nearest_m = 0.0F, .nearest_large_m = 0.0F, .sides_ft = {0, 0, 0, 0}, .known = false};
+
 }  // namespace
 
 BuildingFacts facts_of(const Building& building, const NeedRules& rules,
@@ -63,6 +70,10 @@ BuildingFacts facts_of(const Building& building, const NeedRules& rules,
                         .separation = building.separation,
                         .defaulted = {}};
     facts.volume_cuft = facts.area_sqft * counted_height_ft(traits, facts.storeys, assumptions);
+    if (!building.separation.known && asks_for_separation(rules)) {
+        facts.separation = touched_on_all_sides;
+        facts.defaulted.add(NeedInput::footprint);
+    }
     if (!traits.use) {
         facts.defaulted.add(NeedInput::use);
     }

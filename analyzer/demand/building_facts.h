@@ -22,7 +22,8 @@ struct BuildingFacts {
 };
 
 // Precondition: the building's area is known. Heights go before storeys, storeys before the
-// default.
+// default. Of a building that is drawn as a point nobody knows how near others stand: under a
+// method that asks, it counts as if they touched it on all sides, and its footprint as defaulted.
 BuildingFacts facts_of(const Building& building, const NeedRules& rules,
                        const Assumptions& assumptions);
 

@@ -79,15 +79,17 @@ public:
             NeedFactors by;
             by.gap_ft = gap_ft(facts);
             return with_duration(entry_up_to(dwelling_ft_, dwelling_gpm_, *by.gap_ft),
-                                 {NeedInput::use, NeedInput::storeys}, by);
+                                 {NeedInput::footprint, NeedInput::use, NeedInput::storeys}, by);
         }
         NeedFactors by;
         by.occupancy = of(occupancy_, facts.use);
         by.exposures = exposure_of(facts);
         const double flow =
             construction_.of_building(facts, by) * by.occupancy * (1.0 + by.exposures);
-        return with_duration(std::clamp(rounded(flow), least_, std::max(least_, most_)),
-                             {NeedInput::use, NeedInput::construction, NeedInput::storeys}, by);
+        return with_duration(
+            std::clamp(rounded(flow), least_, std::max(least_, most_)),
+            {NeedInput::footprint, NeedInput::use, NeedInput::construction, NeedInput::storeys},
+            by);
     }
 
 private:

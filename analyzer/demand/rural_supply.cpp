@@ -33,7 +33,7 @@ public:
         const double plain = facts.volume_cuft / hazard * by.construction;
         const double total = exposed ? std::max(plain * exposed_factor_, least_exposed_gal_)
                                      : std::max(plain, least_gal_);
-        NeedInputs looked_at{NeedInput::construction, NeedInput::storeys};
+        NeedInputs looked_at{NeedInput::footprint, NeedInput::construction, NeedInput::storeys};
         if (facts.hazard_class == 0) {
             looked_at.add(NeedInput::use);
         }

@@ -34,8 +34,9 @@ struct HouseColumns {
 };
 
 // What no building is: 20 square feet, or 5 million. Common practice, no source.
-constexpr double least_area_m2 = 20.0 * metres_per_foot * metres_per_foot;
-constexpr double most_area_m2 = 5e6 * metres_per_foot * metres_per_foot;
+constexpr double square_foot_m2 = metres_per_foot * metres_per_foot;
+constexpr double least_area_m2 = 20.0 * square_foot_m2;
+constexpr double most_area_m2 = 5e6 * square_foot_m2;
 
 // The area, 0 where it cannot be right.
 double checked_area(Record& record, double area_m2) {
@@ -43,7 +44,7 @@ double checked_area(Record& record, double area_m2) {
         return area_m2;
     }
     record.report(ProblemId::building_area_doubtful, {},
-                  fmt::format("{:.1f} square feet", area_m2 / (metres_per_foot * metres_per_foot)));
+                  fmt::format("{:.1f} square feet", area_m2 / square_foot_m2));
     return 0.0;
 }
 
@@ -84,6 +85,7 @@ private:
             footprints_.add(shape.shape, house.area_m2);
         } else {
             footprints_.add_point(shape.place);
+            house.area_m2 = record.number("area_sqft").value_or(0.0) * square_foot_m2;
         }
     }
 

@@ -88,6 +88,9 @@ constexpr std::array parcel_fields{
 
 constexpr std::array building_fields{
     text("building_id", "the building's own id, for messages"),
+    number("area_sqft", 20, 5e6,
+           "of the ground it covers; for buildings drawn as points, or outlines that cannot be "
+           "right: a good outline goes first"),
     one_word<BuildingUse>("use", "what it is used for; blank = as its parcel says"),
     one_word<Construction>("construction",
                            "by the building code's types: 5b is wood frame, 3b walls of masonry; "

@@ -225,3 +225,57 @@ TEST_CASE("parcels are counted by band under both choices of the method", "[unit
     CHECK(bands[0].parcels == std::array<std::size_t, 7>{0, 2, 0, 0, 0, 0, 0});
     CHECK(bands[1].parcels == std::array<std::size_t, 7>{1, 1, 0, 0, 0, 0, 0});
 }
+
+// Nobody knows how near others stand to a point, and what is not known never helps.
+TEST_CASE("a building drawn as a point counts as if others touched it, and the parcel says so") {
+    for (const NeedMethod method : {NeedMethod::rural_supply, NeedMethod::rating_schedule}) {
+        CAPTURE(static_cast<int>(method));
+        District district = one_parcel(method);
+        Building& building = add_building(district, 1800, BuildingUse::store);
+        building.traits.storeys = 2.0F;
+        building.traits.construction = Construction::type_5b;
+        const Need drawn = need_of(district);
+        CHECK(drawn.defaulted == NeedInputs{});
+        building.separation.nearest_m = building.separation.nearest_large_m = 0.0F;
+        building.separation.sides_ft = {0, 0, 0, 0};
+        const Need touched = need_of(district);
+        building.separation = {};
+        const Need point = need_of(district);
+        CHECK(point.flow == touched.flow);
+        CHECK(point.total_gal == touched.total_gal);
+        CHECK(point.flow > drawn.flow);
+        CHECK(point.from == NeedFrom::method);
+        CHECK(point.defaulted == NeedInputs{NeedInput::footprint});
+        CHECK(point.evidence == Evidence::assumed);
+        building.traits.storeys = 3.0F;
+        CHECK(need_of(district).flow >= point.flow);
+    }
+}
+
+TEST_CASE("a method that asks for no neighbours takes a point with an area as it is") {
+    District district = one_parcel(NeedMethod::fire_code);
+    Building& building = add_building(district, 12000, BuildingUse::store);
+    const Need drawn = need_of(district);
+    building.separation = {};
+    const Need point = need_of(district);
+    CHECK(point.flow == drawn.flow);
+    CHECK_FALSE(point.defaulted.has(NeedInput::footprint));
+}
+
+TEST_CASE("points without an area take the default flow, per parcel and counted") {
+    District district = one_parcel(NeedMethod::rural_supply);
+    district.parcels.push_back({.id = "B", .house = {200, 1}});
+    add_building(district, 0, BuildingUse::dwelling).separation = {};
+    add_building(district, 1800, BuildingUse::dwelling, 1);
+    const auto needs = needs_of(district);
+    CHECK(needs[0]->from == NeedFrom::default_flow);
+    CHECK(needs[0]->flow == tenths_of_gpm(5000));
+    CHECK(needs[0]->defaulted == NeedInputs{NeedInput::footprint});
+    CHECK(needs[0]->evidence == Evidence::assumed);
+    CHECK(needs[1]->from == NeedFrom::method);
+    const auto problems = need_problems(district, needs);
+    REQUIRE_FALSE(problems.empty());
+    CHECK(problems.front().id == ProblemId::need_input_defaulted);
+    CHECK(problems.front().field == "footprint");
+    CHECK(problems.front().detail == "1 of 2 improved parcels");
+}

@@ -102,6 +102,7 @@ TEST_CASE("a large barn calls for the highest rate by either hazard class", "[un
     const Method method = rural_supply(rules_with(rural));
     Building barn;
     barn.area_m2 = static_cast<float>(7200 * metres_per_foot * metres_per_foot);
+    barn.separation.known = true;
     barn.traits.eaves_m = off(14);
     barn.traits.height_m = off(26);
     barn.traits.use = BuildingUse::barn;

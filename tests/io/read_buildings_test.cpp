@@ -112,6 +112,50 @@ TEST_CASE("what cannot be true of a building is a problem and not known") {
     CHECK(read.district.buildings[5].area_m2 == 0.0F);
 }
 
+TEST_CASE("a building drawn as a point has the area and storeys that columns tell, and no walls") {
+    const ReadScene scene = scene_with(
+        "building_id,use,area_sqft,storeys,WKT\n"
+        "b1,dwelling,1800,2,POINT (700020 4770020)\n"
+        "b2,,,,POINT (700120 4770020)\n"
+        "b3,castle,0,300,POINT (700220 4770020)\n"
+        "b4,,1000,1," +
+        box(240, 60, 20, 10) +
+        "\n"
+        "b5,,1000,1," +
+        box(270, 60, 1, 1) + "\n");
+    CHECK(
+        scene.sentences() ==
+        Sentences{
+            "buildings (buildings.csv), record b3, column use: holds a word that is not in the "
+            "list; the value counts as not known (\"castle\"); use a word of the list.",
+            "buildings (buildings.csv), record b3, column storeys: holds a number that cannot be "
+            "right; the value counts as not known (300 is not within 0.5 to 110); check the "
+            "value and its unit.",
+            "buildings (buildings.csv), record b3, column area_sqft: holds a number that cannot "
+            "be right; the value counts as not known (0 is not within 20 to 5000000); check the "
+            "value and its unit.",
+            "buildings (buildings.csv), record b5: has a footprint that no building has; its area "
+            "counts as not known (10.8 square feet); draw it again, or delete it."});
+    const ReadResult read = scene.read();
+    CHECK(count_of(read, "buildings") == "5 = 5 + 0 + 0");
+    const auto& buildings = read.district.buildings;
+    REQUIRE(buildings.size() == 5);
+    const auto sqft = [&](std::size_t i) {
+        return static_cast<double>(buildings[i].area_m2) / (0.3048 * 0.3048);
+    };
+    CHECK(sqft(0) == Approx(1800));
+    CHECK(buildings[0].traits.storeys == 2.0F);
+    CHECK_FALSE(buildings[0].separation.known);
+    CHECK(buildings[1].area_m2 == 0.0F);
+    CHECK(buildings[2].area_m2 == 0.0F);
+    CHECK(buildings[2].traits.storeys == 0.0F);
+    CHECK_FALSE(buildings[2].traits.use);
+    CHECK(buildings[3].area_m2 == Approx(200.0));  // a good outline goes first
+    CHECK(buildings[3].separation.known);
+    CHECK(sqft(4) == Approx(1000));
+    CHECK_FALSE(buildings[4].separation.known);
+}
+
 TEST_CASE(
     "a building across two parcels counts once and is told, but a sliver is how lines are drawn") {
     const ReadScene scene = scene_with("building_id,WKT\nb1," + box(90, 40, 30, 10) + "\nb2," +
