@@ -1,0 +1,156 @@
+// The claim sheet's lines.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "reports/headline.h"
+#include "reports/rating/rating_evidence.h"
+#include "reports/rating/rating_totals.h"
+#include "reports/text/number_words.h"
+
+namespace farwater::reports {
+namespace {
+
+// Units that count, by aid, and the gallons of their tankers.
+struct FleetCount {
+    std::size_t engines = 0, tankers = 0;
+    double gallons = 0.0;
+};
+
+FleetCount fleet_of(const Findings& findings, Aid aid) {
+    FleetCount count;
+    const District& district = findings.district;
+    for (const Unit& unit : district.units) {
+        if (std::max(unit.aid, at(district.stations, unit.station).aid) != aid) {
+            continue;
+        }
+        count.engines += unit.kind == UnitKind::engine ? 1U : 0U;
+        count.tankers += unit.kind == UnitKind::tanker ? 1U : 0U;
+        count.gallons += unit.kind == UnitKind::tanker ? in_gallons(unit.tank) : 0.0;
+    }
+    return count;
+}
+
+std::string number_of(std::size_t count, std::string_view what) {
+    return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
+}
+
+std::string fleet_in_words(const FleetCount& count, std::string_view tanker_word) {
+    return fmt::format("{}; {} with {:.0f} gal", number_of(count.engines, "engine"),
+                       number_of(count.tankers, tanker_word), count.gallons);
+}
+
+Claim claim_of_apparatus(const Findings& findings, Aid aid) {
+    const bool counts = aid <= findings.rating->terms.farthest_aid;
+    const std::string_view whose = aid == Aid::own         ? "Own apparatus"
+                                   : aid == Aid::automatic ? "Automatic aid"
+                                                           : "Mutual aid";
+    return {fmt::format("{} brings water", whose),
+            fleet_in_words(fleet_of(findings, aid), findings.district.tanker_word) +
+                (counts ? "; counted" : "; not counted under these terms"),
+            aid == Aid::own ? "Chief" : "Chief, and the chief of the aiding department"};
+}
+
+Claim claim_of_sources(const Findings& findings) {
+    const auto& sources = findings.rating->sources;
+    const auto claimed = std::ranges::count_if(
+        sources, [](const rating::SourceVerdict& v) { return v.is_candidate; });
+    const auto creditable = std::ranges::count_if(
+        sources, [](const rating::SourceVerdict& v) { return v.creditable(); });
+    return {fmt::format("{} of {} sources are offered for rating", claimed, sources.size()),
+            fmt::format("{} have all evidence that the terms ask for", creditable),
+            "Water supply officer; owners of the sources"};
+}
+
+// The coverage statement counts the near ones alone.
+std::string far_in_words(const rating::Terms& terms, std::size_t parcels) {
+    return parcels == 0 ? std::string()
+                        : fmt::format("; {} of them beyond {:.3g} road miles of a station", parcels,
+                                      in_miles(terms.near));
+}
+
+Claim claim_of_flow(const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    const auto totals = totals_by_category(findings);
+    std::size_t all = 0;
+    for (const RatingTotal& total : totals) {
+        all += total.parcels;
+    }
+    const auto of = [&](rating::Category category) {
+        return totals[static_cast<std::size_t>(category)].parcels;
+    };
+    const std::size_t with_water =
+        of(rating::Category::near_with_water) + of(rating::Category::far_with_water);
+    return {fmt::format("{:.0f} gpm for {:.0f} min, begun within {:.0f} min of {}",
+                        in_gpm(terms.minimum), in_minutes(terms.duration),
+                        in_minutes(terms.start_within), clock_in_words(terms.clock)),
+            fmt::format("{} of {} parcels with buildings ({}), worst season and period of each{}",
+                        in_thousands(static_cast<double>(with_water)),
+                        in_thousands(static_cast<double>(all)), percent(with_water, all),
+                        far_in_words(terms, of(rating::Category::far_with_water))),
+            "Chief, after a timed drill"};
+}
+
+Claim claim_of_pump(const Findings& findings) {
+    const District& district = findings.district;
+    Flow best;
+    std::string who = "none known";
+    for (const Unit& unit : district.units) {
+        if (unit.kind == UnitKind::engine && unit.aid == Aid::own && unit.pump &&
+            *unit.pump > best) {
+            best = *unit.pump;
+            who = unit.id;
+        }
+    }
+    return {fmt::format("An engine pumps {:.0f} gpm at 150 psi",
+                        in_gpm(findings.rating->terms.least_pump)),
+            fmt::format("largest rated pump of own engines: {:.0f} gpm ({})", in_gpm(best), who),
+            "Pump test, by whoever did it"};
+}
+
+// What decides most starts, and nobody but the department can vouch for.
+Claim claim_of_nursing(const Findings& findings) {
+    std::size_t brought = 0;
+    std::size_t nursed = 0;
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        const bool credited = findings.rating->places[row].held > HeldFlow{};
+        brought += credited ? 1U : 0U;
+        nursed += credited && findings.rating->brought.supplies[row].nursing > 0 ? 1U : 0U;
+    }
+    return {fmt::format("A {} feeds the engine at the fire by its own pump until the draft is up",
+                        findings.district.tanker_word),
+            fmt::format("done so at {} of {} parcels where what apparatus brings meets the terms",
+                        in_thousands(static_cast<double>(nursed)),
+                        in_thousands(static_cast<double>(brought))),
+            "Chief, after a timed drill"};
+}
+
+Claim claim_of_makers(const Findings& findings) {
+    const std::vector<std::size_t> makers = makes_water_for(findings);
+    std::string units;
+    for (std::size_t i = 0; i < makers.size(); ++i) {
+        if (makers[i] > 0) {
+            units += fmt::format("{}{} ({})", units.empty() ? "" : ", ",
+                                 findings.district.units[i].id, number_of(makers[i], "parcel"));
+        }
+    }
+    return {"Units and crews that make water are not credited as fire suppression too",
+            units.empty() ? "no unit makes water under these terms"
+                          : "first to pump at the source or dump site: " + units,
+            "Chief"};
+}
+
+}  // namespace
+
+std::vector<Claim> claims(const Findings& findings) {
+    return {claim_of_flow(findings),
+            claim_of_nursing(findings),
+            claim_of_sources(findings),
+            claim_of_apparatus(findings, Aid::own),
+            claim_of_apparatus(findings, Aid::automatic),
+            claim_of_apparatus(findings, Aid::mutual),
+            claim_of_pump(findings),
+            claim_of_makers(findings)};
+}
+
+}  // namespace farwater::reports
