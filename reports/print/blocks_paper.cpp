@@ -184,7 +184,7 @@ private:
     }
 
     PaperPiece fact(const std::string& name, const std::string& value) const {
-        const double names = std::min(170.0, width_ / 3.0);
+        const double names = std::min(212.0, width_ * 0.4);
         const double values = width_ - names - 8.0;
         const bool lacks = value.empty();
         const TextLook bold{.size = table_letters_, .bold = true};
