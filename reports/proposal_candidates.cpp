@@ -60,7 +60,9 @@ std::vector<ColumnOf> looked_columns(const Looked& at) {
                  return at.candidate(row) != nullptr ? io::Value{in_gpm(at.candidate(row)->rate)}
                                                      : io::Value{};
              }),
-        real("alone_gpm", "What it would gain as the only one, gpm.",
+        real("alone_gpm",
+             "What it would gain as the only one, gpm; empty: not worked out, for no choice takes "
+             "it (--every-gain works it out).",
              [at](std::size_t row) {
                  return at.alone(row) != nullptr ? io::Value{at.alone(row)->gpm()} : io::Value{};
              }),
@@ -93,6 +95,17 @@ std::string_view origin_word(planning::Origin origin) {
             return "junction";
     }
     return {};
+}
+
+PlacesLookedAt places_looked_at(const ProposalFindings& findings) {
+    PlacesLookedAt looked;
+    for (std::size_t i = 0; i < findings.pairs.size(); ++i) {
+        const bool worked_out = findings.alone[i].has_value();
+        looked.worked_out += worked_out ? 1U : 0U;
+        looked.refused += worked_out ? 0U : 1U;
+        (worked_out ? looked.pairs_worked_out : looked.pairs_refused) += findings.pairs[i];
+    }
+    return looked;
 }
 
 io::FeatureTable proposal_candidates(const ProposalFindings& findings) {

@@ -31,7 +31,9 @@ struct ProposalFindings {
     planning::Candidates found;
     planning::Weights weights;
     std::vector<std::optional<planning::GainSum>>
-        alone;  // per candidate; none: ruled out, not asked
+        alone;                            // per candidate; none: ruled out, or no choice takes it
+    std::vector<planning::Gain> at_most;  // per candidate, weighted: no less than it gains alone
+    std::vector<std::size_t> pairs;       // per candidate: parcels that it may change
     std::vector<Proposal> proposals;
     std::optional<std::size_t> sites;  // what was asked for: so many,
     std::optional<double> budget;      // or for so much
@@ -58,6 +60,14 @@ io::FeatureTable proposal_gains(const ProposalFindings& findings);
 io::FeatureTable proposal_years(const ProposalFindings& findings);
 // The same as lines of text; empty likewise.
 std::string years_text(const ProposalFindings& findings);
+
+// How many places were worked out, and how many of the others no choice can take, by a bound on
+// what they gain.
+struct PlacesLookedAt {
+    std::size_t worked_out = 0, refused = 0;
+    std::size_t pairs_worked_out = 0, pairs_refused = 0;  // of a place and a parcel
+};
+PlacesLookedAt places_looked_at(const ProposalFindings& findings);
 
 // gpm times the unit of the weights: gpm, gpm x square feet, gpm x money, gpm x people.
 double weighted_gain(const ProposalFindings& findings, const planning::GainSum& sum);

@@ -192,6 +192,16 @@ std::string choice_text(const ProposalFindings& findings) {
                proof_text(findings.proof));
 }
 
+std::string looked_text(const ProposalFindings& findings) {
+    const PlacesLookedAt looked = places_looked_at(findings);
+    return looked.refused == 0
+               ? ""
+               : fmt::format(
+                     "  {} places were worked out; {} were not, for by a bound, or ruled out, no "
+                     "choice takes them (--every-gain).\n",
+                     looked.worked_out, looked.refused);
+}
+
 }  // namespace
 
 std::string proposals_text(const ProposalFindings& findings) {
@@ -202,7 +212,8 @@ std::string proposals_text(const ProposalFindings& findings) {
     if (findings.proposals.empty()) {
         return text + "\n  No place gains anything that may be had.\n";
     }
-    text += table_text(findings) + years_text(findings) + choice_text(findings) + "\n";
+    text += table_text(findings) + years_text(findings) + choice_text(findings) +
+            looked_text(findings) + "\n";
     for (const Proposal& proposal : findings.proposals) {
         const planning::Candidate& place = findings.found.candidates[proposal.candidate];
         text += fmt::format("  {}: {:.0f} gpm; {}.\n", place.source.id, in_gpm(place.rate),

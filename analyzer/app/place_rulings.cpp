@@ -85,13 +85,4 @@ std::size_t rule_out_unpriced(planning::ChoiceProblem& problem, const planning::
     return count;
 }
 
-void rule_out_idle(planning::ChoiceProblem& problem,
-                   const std::vector<std::optional<planning::GainSum>>& alone) {
-    for (std::size_t i = 0; i < alone.size(); ++i) {
-        if (alone[i] && alone[i]->weighted <= 0 && problem.rulings[i] == planning::Ruling::open) {
-            problem.rulings[i] = planning::Ruling::ruled_out;
-        }
-    }
-}
-
 }  // namespace farwater::app

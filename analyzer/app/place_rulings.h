@@ -8,7 +8,6 @@
 #include "analyzer/app/commands/options.h"
 #include "analyzer/planning/candidates.h"
 #include "analyzer/planning/choice_problem.h"
-#include "analyzer/planning/gains.h"
 
 namespace farwater::app {
 
@@ -22,9 +21,5 @@ planning::ChoiceProblem problem_of(const planning::Candidates& found, std::size_
 // What nobody has priced no budget buys, of all years or of each; how many that are.
 std::size_t rule_out_unpriced(planning::ChoiceProblem& problem, const planning::Candidates& found,
                               const ProposeOptions& options);
-
-// A place that gains nothing by itself, losses taken off, is none to choose.
-void rule_out_idle(planning::ChoiceProblem& problem,
-                   const std::vector<std::optional<planning::GainSum>>& alone);
 
 }  // namespace farwater::app

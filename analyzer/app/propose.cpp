@@ -1,13 +1,14 @@
 #include "analyzer/app/propose.h"
 
 #include <algorithm>
+#include <functional>
 #include <utility>
 
 #include <fmt/format.h>
 
 #include "analyzer/app/place_rulings.h"
 #include "analyzer/planning/building_years.h"
-#include "analyzer/planning/choose_sites.h"
+#include "analyzer/planning/lazy_choice.h"
 #include "io/error.h"
 #include "routing/roads_near_water.h"
 #include "routing/roadside_places.h"
@@ -25,28 +26,71 @@ Work told_by_number(const Work& work) {
     return quiet;
 }
 
-// Of those that are not ruled out; the others have none.
-std::vector<std::vector<Change>> changes_of_each(WhatIf& district,
-                                                 const std::vector<Candidate>& candidates,
-                                                 const planning::ChoiceProblem& problem,
-                                                 const Work& work) {
-    std::vector<std::vector<Change>> changes(candidates.size());
-    const Work quiet = told_by_number(work);
-    for (std::size_t i = 0; i < candidates.size() && !work.stopped(); ++i) {
-        work.step("gains", i, candidates.size());
-        if (problem.rulings[i] != planning::Ruling::ruled_out) {
-            changes[i] = district.with(std::span(&candidates[i].source, 1), quiet);
+// What each place could offer at most: all that is missing of the parcels that it may change, which
+// is told by its trips with no road closed.
+planning::ChoiceProblem with_bounds(planning::ChoiceProblem problem, const WhatIf& district,
+                                    reports::ProposalFindings& findings, const Work& work) {
+    const District& as_is = district.district();
+    const std::vector<planning::Gain> missing =
+        planning::missing_flow(district.answers(), as_is.parcels.size(), findings.weights);
+    std::vector<std::vector<std::uint32_t>> may_change(problem.rulings.size());
+    for_each_chunk(work, "places", may_change.size(), 1, [&](std::size_t begin, std::size_t end) {
+        for (std::size_t i = begin; i < end && !work.stopped(); ++i) {
+            if (problem.rulings[i] != planning::Ruling::ruled_out) {
+                may_change[i] = district.may_change(static_cast<std::uint32_t>(i));
+            }
         }
+    });
+    problem.offers = {};
+    for (const std::vector<std::uint32_t>& rows : may_change) {
+        planning::Gain most = 0;
+        for (const std::uint32_t row : rows) {
+            if (missing[row] > 0) {
+                problem.offers.items.push_back({row, missing[row]});
+                most += missing[row];
+            }
+        }
+        problem.offers.close_row();
+        findings.at_most.push_back(most);
+        findings.pairs.push_back(rows.size());
     }
-    return changes;
+    return problem;
 }
+
+// Works out places as the choice asks for them; what each gains alone goes to the findings.
+class PlacesWorkedOut {
+public:
+    PlacesWorkedOut(WhatIf& district, reports::ProposalFindings& findings, const Work& work)
+        : district_(district), findings_(findings), work_(work), quiet_(told_by_number(work)) {
+        findings.alone.resize(findings.found.candidates.size());
+    }
+
+    std::optional<planning::WorkedOut> operator()(std::uint32_t site) {
+        work_.step("gains", count_++, findings_.alone.size());
+        const std::vector<Change> changes = district_.with(std::span(&site, 1), quiet_);
+        if (work_.stopped()) {
+            return std::nullopt;
+        }
+        const planning::GainSum sum = planning::sum_of(changes, findings_.weights);
+        findings_.alone[site] = sum;
+        return planning::WorkedOut{planning::offers_of(changes, findings_.weights),
+                                   sum.weighted <= 0};
+    }
+
+private:
+    WhatIf& district_;
+    reports::ProposalFindings& findings_;
+    const Work& work_;
+    Work quiet_;
+    std::size_t count_ = 0;
+};
 
 // The chosen sites worked out together, one more at a time; those that then add nothing are left
 // out.
 void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
                    const planning::Sites& sites, const planning::ChoiceProblem& problem,
                    const Work& work) {
-    std::vector<WaterSource> sources;
+    std::vector<std::uint32_t> sources;
     std::vector<Change> before;
     std::optional<double> cost = 0.0;
     const Work quiet = told_by_number(work);
@@ -54,7 +98,7 @@ void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
         const Candidate& candidate = findings.found.candidates[site];
         const bool planned = problem.rulings[site] == planning::Ruling::planned;
         work.step("together", sources.size(), sites.size());
-        sources.push_back(candidate.source);
+        sources.push_back(site);
         std::vector<Change> now = district.with(sources, quiet);
         if (work.stopped()) {
             return;
@@ -137,16 +181,11 @@ std::optional<planning::Candidates> places_of(const WhatIf& district,
     return planning::find_candidates(as_is, district.water(), {near, roadside, missing});
 }
 
-planning::Sites chosen_sites(reports::ProposalFindings& findings,
-                             const planning::ChoiceProblem& problem,
-                             const ProposeOptions& options) {
-    const planning::Choice choice = planning::choose_sites(
-        problem, options.exact ? std::optional(options.exact_seconds) : std::nullopt);
-    findings.gap = choice.gap();
-    findings.proof = choice.proof;
-    return options.yearly_budget ? planning::order_of_building(problem, choice.sites,
+planning::Sites in_asked_order(const planning::LazyChoice& chosen, const ProposeOptions& options) {
+    const planning::Sites& sites = chosen.choice.sites;
+    return options.yearly_budget ? planning::order_of_building(chosen.problem, sites,
                                                                cents_of(*options.yearly_budget))
-                                 : choice.sites;
+                                 : sites;
 }
 
 }  // namespace
@@ -172,23 +211,25 @@ std::optional<reports::ProposalFindings> propose(WhatIf& district, const Propose
     }
     findings.unpriced = rule_out_unpriced(problem, findings.found, options);
 
+    std::vector<WaterSource> sources;
+    for (const Candidate& candidate : findings.found.candidates) {
+        sources.push_back(candidate.source);
+    }
+    district.offer(std::move(sources));
     begins(fmt::format("gains of {} places", findings.found.candidates.size()));
-    const auto changes = changes_of_each(district, findings.found.candidates, problem, work);
-    if (work.stopped()) {
+    PlacesWorkedOut worked_out(district, findings, work);
+    const std::optional<planning::LazyChoice> chosen = planning::choose_lazily(
+        with_bounds(std::move(problem), district, findings, work), std::ref(worked_out),
+        options.exact ? std::optional(options.exact_seconds) : std::nullopt, options.every_gain);
+    if (!chosen || work.stopped()) {
         return std::nullopt;
     }
-    for (std::size_t i = 0; i < changes.size(); ++i) {
-        const bool asked = problem.rulings[i] != planning::Ruling::ruled_out;
-        findings.alone.push_back(
-            asked ? std::optional(planning::sum_of(changes[i], findings.weights)) : std::nullopt);
-    }
-    rule_out_idle(problem, findings.alone);
-    problem.offers = planning::offers_of(changes, findings.weights);
-    const planning::Sites sites = chosen_sites(findings, problem, options);
+    findings.gap = chosen->choice.gap();
+    findings.proof = chosen->choice.proof;
     begins("chosen places together");
-    add_proposals(findings, district, sites, problem, work);
+    add_proposals(findings, district, in_asked_order(*chosen, options), chosen->problem, work);
     if (options.yearly_budget) {
-        set_years(findings.proposals, problem, cents_of(*options.yearly_budget));
+        set_years(findings.proposals, chosen->problem, cents_of(*options.yearly_budget));
     }
     return work.stopped() ? std::nullopt : std::optional(std::move(findings));
 }

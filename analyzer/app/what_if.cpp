@@ -6,36 +6,17 @@
 
 #include "analyzer/app/first_engines.h"
 #include "analyzer/app/road_work.h"
+#include "analyzer/app/trips_compared.h"
 #include "analyzer/supply/assess.h"
 #include "routing/dump_sites.h"
+#include "routing/kept_trips.h"
 #include "routing/profiles.h"
 
 namespace farwater::app {
 namespace {
 
-bool same(const LegTimes& a, const LegTimes& b) {
-    return a.empty == b.empty && a.loaded == b.loaded;
-}
-bool same(const FillTrip& a, const FillTrip& b) {
-    return a.fill_site == b.fill_site &&
-           std::ranges::equal(a.legs, b.legs,
-                              [](const LegTimes& x, const LegTimes& y) { return same(x, y); });
-}
-bool same(const SourceLay& a, const SourceLay& b) {
-    return a.fill_site == b.fill_site && a.length == b.length;
-}
-
-template <class Item>
-bool same_row(const Lists<Item>& a, const Lists<Item>& b, std::size_t row) {
-    return std::ranges::equal(a[row], b[row],
-                              [](const Item& x, const Item& y) { return same(x, y); });
-}
-
-// Sources of a system change what the others of it give; and where none counted, all were unknown.
-bool all_may_change(const supply::WaterReview& before, std::span<const WaterSource> more) {
-    return before.counted.empty() || std::ranges::any_of(more, [](const WaterSource& source) {
-               return !source.system.empty();
-           });
+bool begins_with(std::span<const std::uint32_t> whole, std::span<const std::uint32_t> part) {
+    return part.size() <= whole.size() && std::ranges::equal(whole.first(part.size()), part);
 }
 
 }  // namespace
@@ -47,13 +28,37 @@ struct WhatIf::State {
         std::vector<supply::ParcelSupply> supplies;
     };
     struct SeasonKept {
-        RoundTrips trips;
+        routing::KeptTrips trips;
         std::vector<PeriodKept> periods;
     };
-    // Of one season, with further sources.
+
+    // Of one season, with further sources: the parcels that see other trips, by row, and their
+    // answers.
     struct SeasonAnew {
-        std::vector<bool> touched;  // per parcel: was assessed anew
-        std::vector<std::vector<supply::ParcelSupply>> periods;
+        RoundTrips trips;  // as they see them
+        std::vector<std::uint32_t> rows;
+        std::vector<std::vector<supply::ParcelSupply>> periods;  // per item of `rows`
+
+        const supply::ParcelSupply* answer(std::size_t period, std::uint32_t row) const {
+            const auto found = std::ranges::lower_bound(rows, row);
+            return found != rows.end() && *found == row
+                       ? &periods[period][static_cast<std::size_t>(found - rows.begin())]
+                       : nullptr;
+        }
+    };
+
+    struct Anew {
+        std::vector<std::uint32_t> sources;  // that were offered
+        std::vector<SeasonAnew> seasons;
+    };
+
+    // A source that may be asked about.
+    struct Offered {
+        WaterSource source;
+        routing::RoadSpot spot;
+        std::vector<std::optional<FillSitePlace>> places;       // per season in which it counts
+        std::vector<std::optional<routing::FoundTrips>> found;  // per season, once asked for
+        bool all_anew = false;
     };
 
     District district;
@@ -64,108 +69,190 @@ struct WhatIf::State {
     routing::DumpSites dump_sites;
     std::vector<SeasonKept> seasons;
     supply::Assessment worst;
+    std::vector<Offered> offered;
+    std::vector<Anew> kept;  // each of the sources of the one before and more
+
+    routing::RoadSystem system() const { return {district, roads.network, roads.access, profiles}; }
 
     // The supply of one season and period, of the parcels that have a need in `asked`.
     std::vector<supply::ParcelSupply> assessed(const supply::WaterReview& review,
                                                const RoundTrips& trips,
                                                std::span<const FillSitePlace> places,
                                                PeriodIndex period,
-                                               const std::vector<DriveTime>& first_arrivals,
                                                const std::vector<std::optional<Need>>& asked,
                                                const Work& work) const {
         const supply::Situation situation{district, review, profiles, roads.access.points,
                                           trips,    places, period};
-        return supply::assess(situation, asked, first_arrivals, work);
+        const SeasonKept& season = seasons[trips.season.position()];
+        return supply::assess(situation, asked, at(season.periods, period).first_arrivals, work);
     }
 
     void assess_all(const Work& work, const StageBegins& begins) {
-        const routing::RoadSystem system{district, roads.network, roads.access, profiles};
         for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
             const SeasonIndex index(s);
             const auto places = supply::fill_site_places(district, water, district.seasons[s]);
-            SeasonKept season{routing::round_trips(system, dump_sites, places, index, work), {}};
+            seasons.push_back({routing::KeptTrips(system(), dump_sites, places, index, work), {}});
+            SeasonKept& season = seasons.back();
             for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
                 begins("supply, " + district.seasons[s].name + ", " + district.periods[p].name);
                 const PeriodIndex period(p);
-                PeriodKept answers{first_arrivals(system, index, period), {}};
-                answers.supplies = assessed(water, season.trips, places, period,
-                                            answers.first_arrivals, needs, work);
+                season.periods.push_back({first_arrivals(system(), index, period), {}});
+                PeriodKept& answers = season.periods.back();
+                answers.supplies =
+                    assessed(water, season.trips.trips(), places, period, needs, work);
                 worst.keep({index, period}, answers.supplies, district.parcels.size());
-                season.periods.push_back(std::move(answers));
-            }
-            seasons.push_back(std::move(season));
-        }
-    }
-
-    // The parcels that can get to a list of fill sites that is another now.
-    std::vector<bool> touched(const RoundTrips& before, const RoundTrips& after, bool all) const {
-        std::vector<bool> rows(district.parcels.size(), all);
-        for (std::size_t row = 0; row < rows.size() && !all; ++row) {
-            rows[row] = !same_row(before.source_lays, after.source_lays, row) ||
-                        other_trips(before, after, row);
-        }
-        return rows;
-    }
-
-    // Approaches are numbered anew with each list of sources; the lays are the same.
-    bool other_trips(const RoundTrips& before, const RoundTrips& after, std::size_t row) const {
-        const std::span<const HoseLay> lays = before.hose_lays[row];
-        for (std::size_t lay = 0; lay < lays.size(); ++lay) {
-            const std::size_t was = lays[lay].ways().position();
-            const std::size_t now = after.hose_lays[row][lay].ways().position();
-            if (!std::ranges::equal(
-                    before.fill_trips[was], after.fill_trips[now],
-                    [](const FillTrip& a, const FillTrip& b) { return same(a, b); })) {
-                return true;
             }
         }
-        return false;
     }
 
-    std::vector<std::optional<Need>> needs_of(const std::vector<bool>& rows) const {
-        std::vector<std::optional<Need>> asked(needs.size());
-        for (std::size_t row = 0; row < rows.size(); ++row) {
-            if (rows[row]) {
-                asked[row] = needs[row];
+    void assess_rows(SeasonAnew& anew, const supply::WaterReview& review,
+                     std::span<const FillSitePlace> places, const SeasonAnew* known,
+                     const Work& work) const;
+    void search(std::uint32_t source, const Work& work);
+    bool all_anew(std::span<const std::uint32_t> sources, const Work& work);
+    const Anew* longest_known(std::span<const std::uint32_t> sources);
+    Anew anew_beside(std::span<const std::uint32_t> sources, const Work& work);
+    Anew wholly_anew(std::span<const std::uint32_t> sources, const Work& work);
+    supply::ParcelSupply worst_of(std::uint32_t row, const Anew& anew) const;
+    std::vector<planning::Change> changes(const Anew& anew) const;
+
+    // With some of the offered sources behind the others, as long as it stands.
+    class Grown {
+    public:
+        Grown(State& state, std::span<const std::uint32_t> more)
+            : sources_(state.district.sources) {
+            before_ = static_cast<std::ptrdiff_t>(sources_.size());
+            for (const std::uint32_t source : more) {
+                sources_.push_back(state.offered[source].source);
             }
         }
-        return asked;
-    }
+        ~Grown() { sources_.erase(sources_.begin() + before_, sources_.end()); }
+        Grown(const Grown&) = delete;
+        Grown& operator=(const Grown&) = delete;
 
-    std::optional<SeasonAnew> season_anew(std::size_t season, const routing::RoadSystem& system,
-                                          const supply::WaterReview& review, bool all,
-                                          const Work& work) const;
-    supply::ParcelSupply worst_of(std::size_t row, std::span<const SeasonAnew> anew) const;
-    std::vector<planning::Change> changes(const Work& work) const;
+    private:
+        std::vector<WaterSource>& sources_;
+        std::ptrdiff_t before_;
+    };
 };
 
-// None when stopped.
-std::optional<WhatIf::State::SeasonAnew> WhatIf::State::season_anew(
-    std::size_t season, const routing::RoadSystem& system, const supply::WaterReview& review,
-    bool all, const Work& work) const {
-    const auto places = supply::fill_site_places(district, review, district.seasons[season]);
-    const RoundTrips trips =
-        routing::round_trips(system, dump_sites, places, SeasonIndex(season), work);
-    if (work.stopped()) {
-        return std::nullopt;
+// The rows of one season in all periods; `known` are answers with some of the same sources, or
+// null: whoever sees the same trips there has the same answers.
+void WhatIf::State::assess_rows(SeasonAnew& anew, const supply::WaterReview& review,
+                                std::span<const FillSitePlace> places, const SeasonAnew* known,
+                                const Work& work) const {
+    std::vector<std::optional<Need>> asked(needs.size());
+    std::vector<char> is_known(anew.rows.size(), 0);
+    for (std::size_t i = 0; i < anew.rows.size(); ++i) {
+        const std::uint32_t row = anew.rows[i];
+        is_known[i] = known != nullptr && std::ranges::binary_search(known->rows, row) &&
+                              sees_the_same(known->trips, anew.trips, row)
+                          ? 1
+                          : 0;
+        if (is_known[i] == 0) {
+            asked[row] = needs[row];
+        }
     }
-    SeasonAnew anew{touched(seasons[season].trips, trips, all), {}};
-    const std::vector<std::optional<Need>> asked = needs_of(anew.touched);
-    for (std::size_t p = 0; p < seasons[season].periods.size() && !work.stopped(); ++p) {
-        anew.periods.push_back(assessed(review, trips, places, PeriodIndex(p),
-                                        seasons[season].periods[p].first_arrivals, asked, work));
+    for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
+        const std::vector<supply::ParcelSupply> supplies =
+            assessed(review, anew.trips, places, PeriodIndex(p), asked, work);
+        std::vector<supply::ParcelSupply>& answers = anew.periods.emplace_back();
+        for (std::size_t i = 0; i < anew.rows.size(); ++i) {
+            answers.push_back(is_known[i] != 0 ? *known->answer(p, anew.rows[i])
+                                               : supplies[anew.rows[i]]);
+        }
     }
-    return work.stopped() ? std::nullopt : std::optional(std::move(anew));
 }
 
-supply::ParcelSupply WhatIf::State::worst_of(std::size_t row,
-                                             std::span<const SeasonAnew> anew) const {
+// In the seasons in which it counts.
+void WhatIf::State::search(std::uint32_t source, const Work& work) {
+    Offered& one = offered[source];
+    for (std::size_t s = 0; s < seasons.size() && !work.stopped(); ++s) {
+        if (one.places[s] && !one.found[s]) {
+            one.found[s] = seasons[s].trips.search({one.source, *one.places[s], one.spot});
+        }
+    }
+}
+
+bool WhatIf::State::all_anew(std::span<const std::uint32_t> sources, const Work& work) {
+    return std::ranges::any_of(sources, [&](std::uint32_t source) {
+        if (offered[source].all_anew) {
+            return true;
+        }
+        search(source, work);
+        return std::ranges::any_of(offered[source].found,
+                                   [](const auto& found) { return found && found->changes_lanes; });
+    });
+}
+
+// Answers of which no use can be made are let go of.
+const WhatIf::State::Anew* WhatIf::State::longest_known(std::span<const std::uint32_t> sources) {
+    std::erase_if(kept, [&](const Anew& anew) { return !begins_with(sources, anew.sources); });
+    return kept.empty() ? nullptr : &kept.back();
+}
+
+// Precondition: not all anew.
+WhatIf::State::Anew WhatIf::State::anew_beside(std::span<const std::uint32_t> sources,
+                                               const Work& work) {
+    const Anew* const known = longest_known(sources);
+    const Grown grown(*this, sources);
+    const supply::WaterReview review = supply::review_water(district);
+    Anew anew{{sources.begin(), sources.end()}, {}};
+    for (std::size_t s = 0; s < seasons.size() && !work.stopped(); ++s) {
+        std::vector<const routing::FoundTrips*> more;
+        for (const std::uint32_t source : sources) {
+            if (const auto& found = offered[source].found[s]) {
+                more.push_back(&*found);
+            }
+        }
+        const auto places = supply::fill_site_places(district, review, district.seasons[s]);
+        routing::TripsInPart part = seasons[s].trips.with(more);
+        SeasonAnew& season = anew.seasons.emplace_back();
+        season.trips = std::move(part.trips);
+        season.rows = std::move(part.served);
+        std::erase_if(season.rows,
+                      [&](std::uint32_t row) { return row >= district.parcels.size(); });
+        assess_rows(season, review, places, known == nullptr ? nullptr : &known->seasons[s], work);
+    }
+    return anew;
+}
+
+// Where a source of a system changes what the others of it give, and where none counted before and
+// all were unknown, any parcel may have another answer.
+WhatIf::State::Anew WhatIf::State::wholly_anew(std::span<const std::uint32_t> sources,
+                                               const Work& work) {
+    const Grown grown(*this, sources);
+    const supply::WaterReview review = supply::review_water(district);
+    const routing::AccessResult access =
+        routing::find_access(district, roads.network, profiles, work);
+    const routing::RoadSystem grown_roads{district, roads.network, access.access, profiles};
+    const bool all = std::ranges::any_of(
+        sources, [&](std::uint32_t source) { return offered[source].all_anew; });
+    Anew anew{{sources.begin(), sources.end()}, {}};
+    for (std::size_t s = 0; s < seasons.size() && !work.stopped(); ++s) {
+        const auto places = supply::fill_site_places(district, review, district.seasons[s]);
+        SeasonAnew& season = anew.seasons.emplace_back();
+        season.trips = routing::round_trips(grown_roads, dump_sites, places, SeasonIndex(s), work);
+        for (std::uint32_t row = 0; row < district.parcels.size() && !work.stopped(); ++row) {
+            if (all || !sees_the_same(seasons[s].trips.trips(), season.trips, row)) {
+                season.rows.push_back(row);
+            }
+        }
+        if (!work.stopped()) {
+            assess_rows(season, review, places, nullptr, work);
+        }
+        season.trips = {};
+    }
+    return anew;
+}
+
+supply::ParcelSupply WhatIf::State::worst_of(std::uint32_t row, const Anew& anew) const {
     std::optional<supply::ParcelSupply> worst_yet;
     for (std::size_t s = 0; s < seasons.size(); ++s) {
         for (std::size_t p = 0; p < seasons[s].periods.size(); ++p) {
-            const supply::ParcelSupply& supply = anew[s].touched[row]
-                                                     ? anew[s].periods[p][row]
-                                                     : seasons[s].periods[p].supplies[row];
+            const supply::ParcelSupply* const now = anew.seasons[s].answer(p, row);
+            const supply::ParcelSupply& supply =
+                now == nullptr ? seasons[s].periods[p].supplies[row] : *now;
             if (!worst_yet || supply::worse(supply, *worst_yet)) {
                 worst_yet = supply;
             }
@@ -174,30 +261,20 @@ supply::ParcelSupply WhatIf::State::worst_of(std::size_t row,
     return worst_yet.value_or(worst.supplies[row]);
 }
 
-// As the district is now, against what it was when it was worked out.
-std::vector<planning::Change> WhatIf::State::changes(const Work& work) const {
-    const supply::WaterReview review = supply::review_water(district);
-    const routing::AccessResult access =
-        routing::find_access(district, roads.network, profiles, work);
-    if (work.stopped()) {
-        return {};
+// Against what the district is.
+std::vector<planning::Change> WhatIf::State::changes(const Anew& anew) const {
+    std::vector<std::uint32_t> rows;
+    for (const SeasonAnew& season : anew.seasons) {
+        rows.insert(rows.end(), season.rows.begin(), season.rows.end());
     }
-    const routing::RoadSystem system{district, roads.network, access.access, profiles};
-    const bool all =
-        all_may_change(water, std::span(district.sources).subspan(roads.access.sources.size()));
-    std::vector<SeasonAnew> anew;
-    for (std::size_t s = 0; s < seasons.size(); ++s) {
-        std::optional<SeasonAnew> season = season_anew(s, system, review, all, work);
-        if (!season) {
-            return {};
-        }
-        anew.push_back(std::move(*season));
-    }
+    std::ranges::sort(rows);
+    const auto rest = std::ranges::unique(rows);
+    rows.erase(rest.begin(), rest.end());
     std::vector<planning::Change> changes;
-    for (std::uint32_t row = 0; row < district.parcels.size(); ++row) {
+    for (const std::uint32_t row : rows) {
         const supply::ParcelSupply& was = worst.supplies[row];
         const supply::ParcelSupply now = worst_of(row, anew);
-        if (now.state != was.state || now.cautious != was.cautious) {
+        if (planning::differs(was, now)) {
             changes.push_back({row, was, now});
         }
     }
@@ -226,13 +303,78 @@ std::optional<WhatIf> WhatIf::of(District district, std::vector<std::optional<Ne
     return work.stopped() ? std::nullopt : std::optional(WhatIf(std::move(state)));
 }
 
-std::vector<planning::Change> WhatIf::with(std::span<const WaterSource> more, const Work& work) {
-    std::vector<WaterSource>& sources = state_->district.sources;
-    const auto before = static_cast<std::ptrdiff_t>(sources.size());
-    sources.insert(sources.end(), more.begin(), more.end());
-    std::vector<planning::Change> changes = state_->changes(work);
-    sources.erase(sources.begin() + before, sources.end());
+void WhatIf::offer(std::vector<WaterSource> sources) {
+    State& state = *state_;
+    state.kept.clear();
+    state.offered.clear();
+    const std::vector<routing::RoadSpot> spots =
+        routing::source_spots(state.district, state.roads.network, state.profiles, sources);
+    std::vector<std::uint32_t> all;
+    for (std::uint32_t i = 0; i < sources.size(); ++i) {
+        const WaterSource& source = sources[i];
+        const bool anew = state.water.counted.empty() || !source.system.empty() ||
+                          source.system_rate || source.turnaround;
+        const std::size_t count = state.seasons.size();
+        state.offered.push_back({source, spots[i], {}, {}, anew});
+        state.offered.back().places.resize(count);
+        state.offered.back().found.resize(count);
+        all.push_back(i);
+    }
+    // Sources without a system count each for itself: one review tells of all.
+    const std::size_t before = state.district.sources.size();
+    const State::Grown grown(state, all);
+    const supply::WaterReview review = supply::review_water(state.district);
+    for (std::size_t s = 0; s < state.seasons.size(); ++s) {
+        for (const FillSitePlace& place :
+             supply::fill_site_places(state.district, review, state.district.seasons[s])) {
+            if (place.source.position() >= before) {
+                state.offered[place.source.position() - before].places[s] = place;
+            }
+        }
+    }
+}
+
+std::vector<std::uint32_t> WhatIf::may_change(std::uint32_t source) const {
+    const State::Offered& one = state_->offered[source];
+    std::vector<std::uint32_t> rows;
+    if (one.all_anew) {
+        for (std::uint32_t row = 0; row < state_->district.parcels.size(); ++row) {
+            rows.push_back(row);
+        }
+        return rows;
+    }
+    for (std::size_t s = 0; s < state_->seasons.size(); ++s) {
+        if (one.places[s]) {
+            const std::vector<std::uint32_t> some =
+                state_->seasons[s].trips.may_change({one.source, *one.places[s], one.spot});
+            rows.insert(rows.end(), some.begin(), some.end());
+        }
+    }
+    std::erase_if(rows, [&](std::uint32_t row) { return row >= state_->district.parcels.size(); });
+    std::ranges::sort(rows);
+    const auto rest = std::ranges::unique(rows);
+    rows.erase(rest.begin(), rest.end());
+    return rows;
+}
+
+std::vector<planning::Change> WhatIf::with(std::span<const std::uint32_t> sources,
+                                           const Work& work) {
+    if (state_->all_anew(sources, work)) {
+        return with_all_anew(sources, work);
+    }
+    State::Anew anew = state_->anew_beside(sources, work);
+    if (work.stopped()) {
+        return {};
+    }
+    std::vector<planning::Change> changes = state_->changes(anew);
+    state_->kept.push_back(std::move(anew));
     return changes;
+}
+
+std::vector<planning::Change> WhatIf::with_all_anew(std::span<const std::uint32_t> sources,
+                                                    const Work& work) {
+    const State::Anew anew = state_->wholly_anew(sources, work);
+    return work.stopped() ? std::vector<planning::Change>{} : state_->changes(anew);
 }
 
 WhatIf::WhatIf(std::unique_ptr<State> state) : state_(std::move(state)) {}

@@ -2,6 +2,7 @@
 // further sources would change. The answer is that of a run with those sources among the others.
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <span>
@@ -34,11 +35,23 @@ public:
     const supply::WaterReview& water() const;
     const std::vector<supply::ParcelSupply>& answers() const;  // worst of each parcel, then target
 
-    // With these sources behind those of the district: the parcels whose answer may change, by row,
-    // those whose flow and state stay left out. The round trips are searched anew, and only parcels
-    // are assessed whose lists of fill sites changed; nothing else can change an answer. Not for
-    // two threads at once. Stopped early: not complete.
-    std::vector<planning::Change> with(std::span<const WaterSource> more, const Work& work);
+    // The sources that may be asked about, each by its place in the list, in place of those offered
+    // before.
+    void offer(std::vector<WaterSource> sources);
+
+    // The parcels that have another answer with that source, and some more: no others have.
+    std::vector<std::uint32_t> may_change(std::uint32_t source) const;
+
+    // With these of the offered sources behind those of the district: the parcels whose answer may
+    // change, by row, those whose flow and state stay left out. Only the further sources' trips are
+    // searched, and only parcels are assessed whose lists of fill sites changed; nothing else can
+    // change an answer. All trips are searched anew where a source changes what others give (it has
+    // a system) or where tankers turn. Not for two threads at once. Stopped early: not complete.
+    std::vector<planning::Change> with(std::span<const std::uint32_t> sources, const Work& work);
+
+    // The same with all trips searched anew, whatever the sources are: the slow twin.
+    std::vector<planning::Change> with_all_anew(std::span<const std::uint32_t> sources,
+                                                const Work& work);
 
 private:
     struct State;

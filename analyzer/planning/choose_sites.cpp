@@ -1,5 +1,6 @@
 #include "analyzer/planning/choose_sites.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "analyzer/planning/choice_bound.h"
@@ -16,15 +17,22 @@ double Choice::gap() const {
 
 Choice choose_sites(const ChoiceProblem& problem, std::optional<double> exact_seconds) {
     const Sites greedy = greedy_choice(problem);
+    Choice choice;
+    const auto consider = [&choice](const Sites& sites) {
+        choice.considered.insert(choice.considered.end(), sites.begin(), sites.end());
+    };
+    consider(greedy);
     Sites best = exchanged(problem, greedy);
+    consider(best);
     const Bound bound = upper_bound(problem, best);
     for (const Sites& start : bound.taken) {
         Sites other = exchanged(problem, start);
+        consider(start);
+        consider(other);
         if (gain_of(problem, other) > gain_of(problem, best)) {
             best = std::move(other);
         }
     }
-    Choice choice;
     choice.at_most = bound.at_most;
     if (exact_seconds) {
         ExactChoice exact = exact_choice(problem, best, bound.at_most, *exact_seconds);
@@ -32,6 +40,10 @@ Choice choose_sites(const ChoiceProblem& problem, std::optional<double> exact_se
         choice.at_most = exact.at_most;
         best = std::move(exact.sites);
     }
+    consider(best);
+    std::ranges::sort(choice.considered);
+    const auto rest = std::ranges::unique(choice.considered);
+    choice.considered.erase(rest.begin(), rest.end());
     choice.greedy_gain = gain_of(problem, greedy);
     choice.sites = in_order_of_gain(problem, best);
     choice.gain = gain_of(problem, choice.sites);

@@ -21,6 +21,7 @@ struct Choice {
     Gain greedy_gain = 0;  // before exchanges
     Gain at_most = 0;      // no choice within number and budget gains more
     Proof proof = Proof::not_asked;
+    Sites considered;    // ascending: of this choice and of all that it was found from
     double gap() const;  // share of `at_most` that may be missing, 0 = none
 };
 

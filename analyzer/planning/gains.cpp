@@ -17,6 +17,11 @@ HeldFlow flow_from_start(const supply::ParcelSupply& supply) {
     return std::max(supply.cautious, supply.runner_up_cautious);
 }
 
+bool differs(const supply::ParcelSupply& a, const supply::ParcelSupply& b) {
+    return a.state != b.state || a.cautious != b.cautious ||
+           flow_from_start(a) != flow_from_start(b);
+}
+
 Gain Change::gain() const { return of_need(after) - of_need(before); }
 
 bool Change::newly_held() const {
@@ -55,8 +60,7 @@ std::vector<Change> changes_between(std::span<const supply::ParcelSupply> before
     for (std::uint32_t row = 0; row < parcels; ++row) {
         const supply::ParcelSupply& was = before[row];
         const supply::ParcelSupply& is = after[row];
-        if (was.state != is.state || was.cautious != is.cautious ||
-            flow_from_start(was) != flow_from_start(is)) {
+        if (differs(was, is)) {
             changes.push_back({row, was, is});
         }
     }
@@ -78,7 +82,7 @@ std::vector<Change> last_step(std::span<const Change> without, std::span<const C
         if (earlier != without.end() && earlier->row == change.row) {
             step.before = (earlier++)->after;
         }
-        if (step.before.state != step.after.state || step.before.cautious != step.after.cautious) {
+        if (differs(step.before, step.after)) {
             steps.push_back(step);
         }
     }
@@ -86,17 +90,13 @@ std::vector<Change> last_step(std::span<const Change> without, std::span<const C
     return steps;
 }
 
-Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate,
-                       const Weights& weights) {
-    Lists<Offer> offers;
-    for (const std::vector<Change>& changes : changes_of_candidate) {
-        for (const Change& change : changes) {
-            const Gain gain = change.gain() * weights.of(change.row);
-            if (gain > 0) {
-                offers.items.push_back({change.row, gain});
-            }
+std::vector<Offer> offers_of(std::span<const Change> changes, const Weights& weights) {
+    std::vector<Offer> offers;
+    for (const Change& change : changes) {
+        const Gain gain = change.gain() * weights.of(change.row);
+        if (gain > 0) {
+            offers.push_back({change.row, gain});
         }
-        offers.close_row();
     }
     return offers;
 }

@@ -17,6 +17,9 @@ struct Weights;  // weights.h
 // its shuttle.
 HeldFlow flow_from_start(const supply::ParcelSupply& supply);
 
+// Whether state or flow is another.
+bool differs(const supply::ParcelSupply& a, const supply::ParcelSupply& b);
+
 // A property's answer in its worst season and period, before and after.
 struct Change {
     std::uint32_t row = 0;  // of the parcels
@@ -60,10 +63,9 @@ std::vector<Change> changes_between(std::span<const supply::ParcelSupply> before
 // answers as they are; by row.
 std::vector<Change> last_step(std::span<const Change> without, std::span<const Change> with);
 
-// The weighted gains of each candidate alone as offers; losses are left out of the choice, for they
+// The weighted gains of a candidate alone as offers; losses are left out of the choice, for they
 // are counted when the chosen sites are worked out together.
-Lists<Offer> offers_of(const std::vector<std::vector<Change>>& changes_of_candidate,
-                       const Weights& weights);
+std::vector<Offer> offers_of(std::span<const Change> changes, const Weights& weights);
 
 // Per parcel: what is missing of its need, weighted, where more water can be a cure: nothing
 // without a building, or where nobody gets to. `answers` are parcels' first.

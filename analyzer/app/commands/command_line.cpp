@@ -169,6 +169,8 @@ void add_propose(CLI::App& command, Options& options) {
         ->needs(exact)
         ->type_name("S")
         ->check(CLI::Range(1.0, 1e6));
+    command.add_flag("--every-gain", propose.every_gain,
+                     "Work out what each place gains, also where a bound rules out its choice");
     command
         .add_option("--planned", propose.planned, "A place that is built in any case; repeatable")
         ->type_name("ID");

@@ -50,6 +50,7 @@ struct ProposeOptions {
     WeighBy weigh_by = WeighBy::parcels;
     bool exact = false;  // the best choice there is, searched so long
     double exact_seconds = 60.0;
+    bool every_gain = false;  // of places too that no choice takes
 };
 
 struct Options {
