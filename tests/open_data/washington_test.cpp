@@ -192,3 +192,41 @@ TEST_CASE("what is proposed for the real town is what a run with it gives", "[op
     CHECK(gained > 0);
     CHECK(held("after") - held("before") == gained);
 }
+
+// The town's sources with papers (invented): use, test, certificate, access in all weather.
+TEST_CASE("what is rated in the real town begins in time, is credited enough, and says what by",
+          "[open-data]") {
+    const auto data = folder_of(washington);
+    if (!data) {
+        return;
+    }
+    DistrictCopy copy(washington, *data);
+    farwater::support::put(
+        copy.district_file().parent_path() / "water_sources.csv",
+        "source_id,lat,lon,kind,standing,tested_on,use,frost_proof,rate_gpm,usable_gal,places,"
+        "static_lift_ft,all_weather,certified_by,certified_on\n"
+        "HALFMOON,43.18051,-72.082501,draft_site,tested,2026-04-25,rating,yes,1000,3000000,2,6,"
+        "yes,engineer,2025-01-01\n"
+        "ISLAND,43.171408,-72.059307,draft_site,tested,2026-04-25,rating,yes,1000,unlimited,2,5,"
+        "yes,engineer,2025-01-01\n"
+        "MILLEN,43.171217,-72.120391,draft_site,tested,2026-04-25,rating,yes,750,4000000,1,7,yes,"
+        "engineer,2025-01-01\n"
+        "MILLPOND,43.190843,-72.018981,draft_site,tested,2026-04-25,operations,yes,500,15000,1,9,"
+        "yes,engineer,2025-01-01\n");
+    copy.replace("district.toml", "[period.night]",
+                 "[rating]\nterms = \"schedule\"\n\n[period.night]");
+    require_done(copy.run("rated"));
+    const Package supply(copy.out("rated") / "supply.gpkg");
+    const auto count = [&](const std::string& where) {
+        return supply.number("SELECT count(*) FROM parcel_supply WHERE " + where);
+    };
+    const std::string by_apparatus =
+        "rating_fails_first = 'nothing' AND coalesce(creditable_hose_ft, 9999) > 1000";
+    CHECK(count(by_apparatus) > 30);
+    CHECK(count(by_apparatus + " AND NOT (rating_start_min <= 5 AND credited_gpm >= 250)") == 0);
+    CHECK(
+        count("rating_fails_first = 'start' AND NOT (rating_start_min > 5 AND credited_gpm = 0)") ==
+        0);
+    CHECK(count("rating_fails_first = 'minimum_flow' AND rating_start_min IS NOT NULL") == 0);
+    CHECK(count("creditable_source_id = 'MILLPOND'") == 0);
+}
