@@ -176,10 +176,12 @@ std::vector<std::string> method_of(const Findings& findings) {
             "never more than the sum of undisturbed cycles.",
             in_minutes(terms.start_within), in_minutes(terms.duration),
             in_minutes(terms.full_within)),
-        "Of all ways to bring water (place of the tanks, fill sites, tankers, one of which may "
-        "feed the engine by its own pump until the draft is up, or hose from a source) the one "
-        "counts that begins in time and without a gap, then the one that holds most; all numbers "
-        "of a parcel are of that one.",
+        std::string(
+            "Of all ways to bring water (place of the tanks, fill sites, tankers, one of which may "
+            "feed the engine by its own pump until the draft is up, or hose from a source) the one "
+            "counts that begins in time and without a gap, then the one that holds most; all "
+            "numbers "
+            "of a parcel are of that one."),
         fmt::format(
             "On paper a tank counts with {:.0f} % of its gallons; the drive of a round trip "
             "is {:.3g} min + {:.3g} min a mile, {}.",
