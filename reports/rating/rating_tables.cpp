@@ -14,8 +14,6 @@
 namespace farwater::reports {
 namespace {
 
-using rating::PlaceRating;
-
 io::Value flow_if_known(std::optional<Flow> flow) {
     return flow ? io::Value{in_gpm(*flow)} : io::Value{};
 }
@@ -57,48 +55,6 @@ std::vector<ColumnOf> total_columns(const std::shared_ptr<const std::vector<Rati
 }
 
 }  // namespace
-
-std::vector<ColumnOf> rating_columns(const Findings& findings) {
-    if (findings.rating == nullptr) {
-        return {};
-    }
-    const auto of = [rating = findings.rating](std::size_t row) -> const PlaceRating& {
-        return rating->places[row];
-    };
-    const auto rated = [of](std::size_t row) {
-        return of(row).category != rating::Category::no_building;
-    };
-    return {
-        text("rating_category",
-             "What the terms of the insurance rating call it, in their own words.",
-             [of, rating = findings.rating](std::size_t row) {
-                 return value_of(category_word(rating->terms, of(row).category));
-             }),
-        text("rating_fails_first",
-             "Which of the terms it fails first: nothing, station_miles, not_known, source, "
-             "minimum_flow, start, gap.",
-             [of, rated](std::size_t row) {
-                 return rated(row) ? io::Value{word(of(row).fails)} : io::Value{};
-             }),
-        real("credited_gpm",
-             "Flow that the terms credit there, gpm, in the worst season and period.",
-             [of, rated](std::size_t row) {
-                 return rated(row) ? value_of(of(row).credited) : io::Value{};
-             }),
-        text("creditable_source_id", "Nearest source by hose that counts for rating.",
-             [of, &district = findings.district](std::size_t row) {
-                 return of(row).nearest.valid() ? value_of(at(district.sources, of(row).nearest).id)
-                                                : io::Value{};
-             }),
-        real(
-            "creditable_hose_ft", "Hose to it along roads and drives, feet.",
-            [of](std::size_t row) { return value_of(of(row).hose_ft); }, 0),
-        real("rating_start_min",
-             "When the terms' minimum flow begins with the apparatus and sources that count, "
-             "minutes by the terms' clock; empty: not within the late horizon.",
-             [of](std::size_t row) { return value_of(of(row).start); }),
-    };
-}
 
 io::FeatureTable rating_terms(const Findings& findings) {
     const Standard& standard = findings.district.rating->standard;

@@ -144,7 +144,9 @@ TEST_CASE("the supply of every parcel of the sample region is as stored", "[gold
         stored / "parcel_rating.txt",
         dump_of("parcel_supply",
                 {"parcel_id", "rating_category", "rating_fails_first", "credited_gpm",
-                 "creditable_source_id", "creditable_hose_ft", "rating_start_min", "station_mi"}));
+                 "creditable_source_id", "creditable_hose_ft", "rating_start_min", "rating_gap_min",
+                 "rating_mode", "rating_fill_source_id", "rating_second_fill_source_id",
+                 "rating_tankers", "rating_nursing", "station_mi"}));
     check_golden(stored / "target_supply.txt",
                  dump_of("target_supply", {"target_id", "name", "state", "needed_gpm",
                                            "cautious_gpm", "binding_limit"}));
