@@ -101,7 +101,7 @@ struct ProfileRoads {
           stations(
               spot_ends(roads.network, roads.access.stations, loaded.costs(), loaded.costs())) {
         if (at(roads.profiles, one).kind == UnitKind::tanker) {
-            shuttle.emplace(roads, dump_sites, at(roads.profiles, one), season);
+            shuttle.emplace(roads, dump_sites.spots, at(roads.profiles, one), season);
         }
     }
 
@@ -248,8 +248,7 @@ std::vector<std::uint32_t> KeptTrips::may_change(const NewFillSite& site) const 
     const Pool<Desk>::Borrowed desk(*state_->desks);
     for (std::size_t rank = 0; rank < state_->tankers.size(); ++rank) {
         Reached reached;
-        TripsOf(state_->roads, state_->dump_sites, *state_->profiles[rank].shuttle, site.spot,
-                *desk)
+        TripsOf(state_->roads, *state_->profiles[rank].shuttle, site.spot, *desk)
             .offer_open(reached);
         for (const auto& [row, least] : reached.sites) {
             const auto comes_in = [&, least = least](std::uint32_t one) {
@@ -282,8 +281,7 @@ FoundTrips KeptTrips::search(const NewFillSite& site) const {
     const Pool<Desk>::Borrowed desk(*state_->desks);
     for (std::size_t rank = 0; rank < state_->tankers.size(); ++rank) {
         UsefulTrips useful(state_->limits, site.place.strength_class, rank, found.trips);
-        TripsOf(state_->roads, state_->dump_sites, *state_->profiles[rank].shuttle, site.spot,
-                *desk)
+        TripsOf(state_->roads, *state_->profiles[rank].shuttle, site.spot, *desk)
             .offer_all(state_->kept.approaches, useful);
         add_legs(found.trips, state_->tankers[rank], std::move(useful.found));
     }
@@ -479,16 +477,22 @@ void Part::add_lists(std::span<const std::uint32_t> served, RoundTrips& trips) c
             rows.push_back(static_cast<std::uint32_t>(looked.ways().position()));
         }
     }
-    FewLists<FillTrip> fill_trips(kept_.approaches.rows());
+    FillTrips fill_trips(kept_.trips.fill_trips.profiles());
     FewLists<StationDrive> stations(kept_.approaches.rows());
     for (const std::uint32_t row : each_once(std::move(rows))) {
-        const auto other = lists_.find(row);
-        fill_trips.add(row, other == lists_.end()
-                                ? kept_.trips.fill_trips[kept_.kept.number_among[row]]
-                                : std::span<const FillTrip>(other->second));
+        while (fill_trips.size() < row) {
+            fill_trips.close_row();
+        }
+        for (const FillTrip& trip : trips_of(row)) {
+            fill_trips.add(trip);
+        }
+        fill_trips.close_row();
         stations.add(row, kept_.stations[row]);
     }
-    trips.fill_trips = std::move(fill_trips).finished();
+    while (fill_trips.size() < kept_.approaches.rows()) {
+        fill_trips.close_row();
+    }
+    trips.fill_trips = std::move(fill_trips);
     trips.stations_of_dump_site = std::move(stations).finished();
 }
 

@@ -18,30 +18,31 @@ DriveTime least_of(const FillTrip& trip) {
 // Per round trip: it has an answer.
 std::vector<bool> trips_in_use(const reports::SeasonFindings& season,
                                const supply::Assessment& assessment) {
-    const Lists<FillTrip>& trips = season.trips.fill_trips;
-    std::vector<bool> in_use(trips.items.size(), false);
+    const FillTrips& trips = season.trips.fill_trips;
+    std::vector<bool> in_use(trips.trips(), false);
     for (std::size_t row = 0; row < assessment.supplies.size(); ++row) {
         const supply::ParcelSupply& supply = assessment.supplies[row];
         const SeasonIndex of = assessment.variants[assessment.worst_variant[row]].variant.season;
         if (of != season.trips.season || !supply.has_round_trip()) {
             continue;
         }
-        const std::size_t begin = trips.begin[supply.approach.position()];
-        const std::size_t end = trips.begin[supply.approach.position() + 1];
-        for (std::size_t i = begin; i < end; ++i) {
-            const SourceIndex source = at(season.fill_places, trips.items[i].fill_site).source;
-            in_use[i] = in_use[i] || supply.fills_at(source);
+        std::size_t number = trips.first_of(supply.approach.position());
+        for (const FillTrip& trip : trips[supply.approach.position()]) {
+            if (supply.fills_at(at(season.fill_places, trip.fill_site).source)) {
+                in_use[number] = true;
+            }
+            ++number;
         }
     }
     return in_use;
 }
 
-void keep_shortest(const Lists<FillTrip>& trips, std::vector<bool>& kept) {
+void keep_shortest(const FillTrips& trips, std::vector<bool>& kept) {
     for (std::size_t row = 0; row < trips.size(); ++row) {
         const auto of_row = trips[row];
         const auto shortest = std::ranges::min_element(of_row, {}, least_of);
         if (shortest != of_row.end()) {
-            kept[trips.begin[row] + static_cast<std::size_t>(shortest - of_row.begin())] = true;
+            kept[trips.first_of(row) + static_cast<std::size_t>(shortest - of_row.begin())] = true;
         }
     }
 }
@@ -49,16 +50,16 @@ void keep_shortest(const Lists<FillTrip>& trips, std::vector<bool>& kept) {
 }  // namespace
 
 void keep_what_is_reported(reports::SeasonFindings& season, const supply::Assessment& assessment) {
-    const Lists<FillTrip>& all = season.trips.fill_trips;
+    const FillTrips& all = season.trips.fill_trips;
     std::vector<bool> kept = trips_in_use(season, assessment);
     keep_shortest(all, kept);
-    Lists<FillTrip> fewer;
-    fewer.begin.reserve(all.begin.size());
-    fewer.items.reserve(static_cast<std::size_t>(std::ranges::count(kept, true)));
+    FillTrips fewer(all.profiles());
+    fewer.reserve(static_cast<std::size_t>(std::ranges::count(kept, true)));
     for (std::size_t row = 0; row < all.size(); ++row) {
-        for (std::size_t i = all.begin[row]; i < all.begin[row + 1]; ++i) {
-            if (kept[i]) {
-                fewer.items.push_back(all.items[i]);
+        std::size_t number = all.first_of(row);
+        for (const FillTrip& trip : all[row]) {
+            if (kept[number++]) {
+                fewer.add(trip);
             }
         }
         fewer.close_row();

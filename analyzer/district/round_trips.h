@@ -10,14 +10,13 @@
 #include <vector>
 
 #include "analyzer/district/district.h"
+#include "analyzer/district/fill_trips.h"
 #include "analyzer/district/ids.h"
 #include "analyzer/district/plane.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
 
 namespace farwater {
-
-inline constexpr std::size_t most_profiles = 4;
 
 // Vehicles that the roads treat alike: one restriction and speed class. The group is as heavy,
 // wide and tall as its largest member, as fast as its slowest, and climbs as its weakest.
@@ -60,18 +59,6 @@ struct DumpSiteCandidate {
     std::optional<double> grade_pct;  // steepest of the road over dump_site_length; none: not known
     std::optional<Length> straight;   // road there that is straight and level, as far as the
                                       // longest line of tanks takes; none: it stands off the road
-};
-
-struct LegTimes {
-    DriveTime empty = no_time;   // dump site to fill site
-    DriveTime loaded = no_time;  // fill site to dump site
-};
-
-// One fill site as seen from one dump site; a leg per profile, no_time where that profile has no
-// way.
-struct FillTrip {
-    FillSiteIndex fill_site;  // index into the FillSitePlace list that routing was given
-    std::array<LegTimes, most_profiles> legs;
 };
 
 // A station that can get to a place, and how long each profile drives, loaded.
@@ -153,7 +140,7 @@ struct RoundTrips {
     // ways from them (each that differs once, by dump site). The nearest fill sites of every
     // strength class, by round trip of the profile with the most tankers; ties go to the smaller
     // fill site index. At most two places of one system in a class.
-    Lists<FillTrip> fill_trips;
+    FillTrips fill_trips;
 
     std::vector<LaneClass> fill_lanes;  // per fill site: the source's own word, else of its road
 

@@ -133,10 +133,10 @@ DriveTime drive_of(const Findings& findings, const Drive& drive, UnitKind kind) 
 
 // The first listed fill site of a dump site is the nearest of its class; the nearest of all is
 // found.
-DriveTime least_round_trip(std::span<const FillTrip> trips, SourceIndex& source,
+DriveTime least_round_trip(const FillTrips& trips, std::size_t row, SourceIndex& source,
                            const std::vector<FillSitePlace>& places) {
     DriveTime least = no_time;
-    for (const FillTrip& trip : trips) {
+    for (const FillTrip& trip : trips[row]) {
         for (const LegTimes& legs : trip.legs) {
             const DriveTime both = legs.empty + legs.loaded;
             if (both < least) {
@@ -290,7 +290,7 @@ io::FeatureTable dump_sites(const Findings& findings) {
     const auto nearest = [&season](std::size_t row) {
         SourceIndex source;
         const DriveTime time =
-            least_round_trip(season.trips.fill_trips[row], source, season.fill_places);
+            least_round_trip(season.trips.fill_trips, row, source, season.fill_places);
         return std::pair(time, source);
     };
     std::vector<ColumnOf> columns = place_columns(findings, site);

@@ -6,13 +6,6 @@
 namespace farwater::routing {
 namespace {
 
-bool same(const FillTrip& a, const FillTrip& b) {
-    return a.fill_site == b.fill_site &&
-           std::ranges::equal(a.legs, b.legs, [](const LegTimes& x, const LegTimes& y) {
-               return x.empty == y.empty && x.loaded == y.loaded;
-           });
-}
-
 // A station that only engines come from is none.
 bool same_stations(std::span<const StationDrive> a, std::span<const StationDrive> b,
                    std::span<const ProfileIndex> tankers) {
@@ -59,7 +52,7 @@ private:
         std::vector<FillTrip> trips;
     };
     bool alike(const Row& a, const Row& b) const {
-        return std::ranges::equal(a.trips, b.trips, same) &&
+        return a.trips == b.trips &&
                same_stations(stations_[a.number], stations_[b.number], tankers_);
     }
 
@@ -68,6 +61,8 @@ private:
     const Lists<StationDrive>& stations_;
     std::span<const ProfileIndex> tankers_;
 };
+
+}  // namespace
 
 std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
                                                 const Lists<HoseLay>& lays) {
@@ -86,17 +81,23 @@ std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
     return cases;
 }
 
-}  // namespace
-
 Approaches::Approaches(const Network& network, const DumpSites& dump_sites,
-                       const Lists<HoseLay>& lays)
-    : network_(network), sites_(dump_sites), lane_cases_(lane_cases_looked_at(dump_sites, lays)) {
-    auto next = static_cast<std::uint32_t>(dump_sites.spots.size());
+                       std::span<const std::uint32_t> looked_at, std::size_t begin, std::size_t end)
+    : network_(network),
+      sites_(dump_sites),
+      begin_(static_cast<std::uint32_t>(begin)),
+      spots_(std::span(dump_sites.spots).subspan(begin, end - begin)) {
+    const std::vector<std::uint32_t>& site_of = dump_sites.lane_cases.site;
+    const auto first_at = [&](std::size_t site) {
+        return std::ranges::partition_point(
+            looked_at, [&](std::uint32_t lane_case) { return site_of[lane_case] < site; });
+    };
+    lane_cases_.assign(first_at(begin), first_at(end));
+    auto next = static_cast<std::uint32_t>(spots_.size());
     auto lane_case = lane_cases_.begin();
-    for (std::uint32_t site = 0; site < dump_sites.spots.size(); ++site) {
+    for (std::size_t site = begin; site < end; ++site) {
         first_.push_back(next);
-        for (; lane_case != lane_cases_.end() && dump_sites.lane_cases.site[*lane_case] == site;
-             ++lane_case) {
+        for (; lane_case != lane_cases_.end() && site_of[*lane_case] == site; ++lane_case) {
             ++next;
         }
     }
@@ -104,7 +105,8 @@ Approaches::Approaches(const Network& network, const DumpSites& dump_sites,
 }
 
 std::uint32_t Approaches::dump_site_of(std::uint32_t row) const {
-    return row < dump_sites() ? row : sites_.lane_cases.site[lane_cases_[row - dump_sites()]];
+    return row < dump_sites() ? row
+                              : sites_.lane_cases.site[lane_cases_[row - dump_sites()]] - begin_;
 }
 
 std::uint32_t Approaches::row_of(std::uint32_t lane_case) const {
@@ -112,7 +114,7 @@ std::uint32_t Approaches::row_of(std::uint32_t lane_case) const {
     return found != lane_cases_.end() && *found == lane_case
                ? static_cast<std::uint32_t>(dump_sites()) +
                      static_cast<std::uint32_t>(found - lane_cases_.begin())
-               : sites_.lane_cases.site[lane_case];
+               : sites_.lane_cases.site[lane_case] - begin_;
 }
 
 KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,
@@ -150,17 +152,6 @@ std::vector<std::uint32_t> first_alike_rows(
     FirstAlike(approaches, trips_of, stations, tankers)
         .find(dump_site, [&](std::uint32_t, std::uint32_t first) { rows.push_back(first); });
     return rows;
-}
-
-void tell_lays(const Approaches& approaches, const DumpSites& dump_sites, const KeptRows& kept,
-               Lists<HoseLay>& lays) {
-    for (std::size_t lay = 0; lay < lays.items.size(); ++lay) {
-        const std::uint32_t row = approaches.row_of(dump_sites.lane_cases.of_lay[lay]);
-        if (const std::uint32_t number = kept.number_among[row];
-            number >= approaches.dump_sites()) {
-            lays.items[lay].approach = ApproachIndex(number);
-        }
-    }
 }
 
 }  // namespace farwater::routing

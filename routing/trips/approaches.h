@@ -16,15 +16,23 @@
 
 namespace farwater::routing {
 
-// The lane cases of the lays that supply looks at, each once, by dump site. Rows of lists: first
-// the dump sites, then these.
+// The lane cases of the lays that supply looks at, each once, ascending and so by dump site. `lays`
+// are those of the dump sites, with the season's lanes.
+std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
+                                                const Lists<HoseLay>& lays);
+
+// Some neighbouring dump sites, counted from the first of them, with their approaches. Rows of
+// lists: first the dump sites, then the approaches.
 class Approaches {
 public:
-    // `lays` are those of the dump sites, with the season's lanes.
-    Approaches(const Network& network, const DumpSites& dump_sites, const Lists<HoseLay>& lays);
+    // To the dump sites from `begin` to before `end`, by lane_cases_looked_at. Network and dump
+    // sites must outlive it.
+    Approaches(const Network& network, const DumpSites& dump_sites,
+               std::span<const std::uint32_t> looked_at, std::size_t begin, std::size_t end);
 
-    std::size_t dump_sites() const { return first_.size() - 1; }
+    std::size_t dump_sites() const { return spots_.size(); }
     std::size_t rows() const { return dump_sites() + lane_cases_.size(); }
+    std::span<const RoadSpot> spots() const { return spots_; }  // of the dump sites
 
     // Of a dump site: rows from `begin` to before `end`.
     struct Range {
@@ -35,12 +43,15 @@ public:
         return {network_, sites_, lane_cases_[row - dump_sites()]};
     }
     std::uint32_t dump_site_of(std::uint32_t row) const;
-    // The row of a lane case; that of its dump site where it is not looked at.
+    // The row of a lane case of one of the dump sites; that of the dump site where it is not looked
+    // at.
     std::uint32_t row_of(std::uint32_t lane_case) const;
 
 private:
     const Network& network_;
     const DumpSites& sites_;
+    std::uint32_t begin_;  // the first dump site among all
+    std::span<const RoadSpot> spots_;
     std::vector<std::uint32_t> lane_cases_;  // ascending
     std::vector<std::uint32_t> first_;       // per dump site, and one more: its first row
 };
@@ -62,9 +73,5 @@ std::vector<std::uint32_t> first_alike_rows(
     const Approaches& approaches, std::uint32_t dump_site,
     const std::function<std::vector<FillTrip>(std::uint32_t row)>& trips_of,
     const Lists<StationDrive>& stations, std::span<const ProfileIndex> tankers);
-
-// Each lay's approach, by the number of its row.
-void tell_lays(const Approaches& approaches, const DumpSites& dump_sites, const KeptRows& kept,
-               Lists<HoseLay>& lays);
 
 }  // namespace farwater::routing

@@ -36,8 +36,7 @@ DriveTime round_trip(const LegTimes& legs) { return legs.empty + legs.loaded; }
 
 BestTrips::BestTrips(std::size_t dump_sites, std::span<const FillSitePlace> fill_sites,
                      std::size_t most)
-    : dump_sites_(dump_sites),
-      most_(std::clamp<std::size_t>(most, 1, 255)),
+    : most_(std::clamp<std::size_t>(most, 1, 255)),
       class_of_(without_gaps(fill_sites)),
       classes_(class_of_.empty() ? 0 : std::ranges::max(class_of_) + std::size_t{1}),
       system_of_(systems_of(fill_sites)),
@@ -178,28 +177,6 @@ std::vector<FillTrip> BestTrips::trips(std::size_t dump_site) const {
     };
     std::ranges::sort(trips, [&](const FillTrip& a, const FillTrip& b) { return key(a) < key(b); });
     return trips;
-}
-
-Lists<FillTrip> BestTrips::lists(std::span<const std::uint32_t> dump_sites,
-                                 const Work& work) const {
-    constexpr std::size_t dump_sites_a_chunk = 4096;
-    Lists<FillTrip> lists;
-    lists.begin.reserve(dump_sites.size() + 1);
-    for (const std::uint32_t dump_site : dump_sites) {
-        std::uint32_t end = lists.begin.back();
-        for (const List& list : lists_of(dump_site)) {
-            end += list.count;
-        }
-        lists.begin.push_back(end);
-    }
-    lists.items.resize(lists.begin.back());
-    const auto fill_some = [&](std::size_t begin, std::size_t end) {
-        for (std::size_t i = begin; i < end; ++i) {
-            std::ranges::copy(trips(dump_sites[i]), lists.items.begin() + lists.begin[i]);
-        }
-    };
-    for_each_chunk(work, "best round trips", dump_sites.size(), dump_sites_a_chunk, fill_some);
-    return lists;
 }
 
 }  // namespace farwater::routing

@@ -8,7 +8,6 @@
 #include <vector>
 
 #include "analyzer/district/round_trips.h"
-#include "analyzer/parallel/work.h"
 
 namespace farwater::routing {
 
@@ -38,10 +37,6 @@ public:
 
     // By the first profile that has a way, then round trip, then fill site. Not while others offer.
     std::vector<FillTrip> trips(std::size_t dump_site) const;
-    // The same for each of these dump sites. Stopped early: not complete.
-    Lists<FillTrip> lists(std::span<const std::uint32_t> dump_sites, const Work& work) const;
-
-    std::size_t dump_sites() const { return dump_sites_; }
 
 private:
     // The fill sites of one class at one dump site: places from `begin` on, of which `settled` are
@@ -76,7 +71,6 @@ private:
     std::size_t last_of(const Stretch& stretch, const List& list, FillSiteIndex fill_site,
                         bool of_system) const;
 
-    std::size_t dump_sites_;
     std::size_t most_;
     std::vector<std::uint8_t> class_of_;  // per fill site: its class, numbered without gaps
     std::size_t classes_;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <span>
 #include <utility>
 
@@ -7,8 +8,10 @@
 #include "routing/profiles.h"
 #include "routing/sites/season_lanes.h"
 #include "routing/source_lays.h"
+#include "routing/trips/gathered_trips.h"
 #include "routing/trips/season_trips.h"
 #include "routing/trips/station_drives.h"
+#include "routing/trips/station_searches.h"
 #include "routing/trips/trip_search.h"
 
 namespace farwater::routing {
@@ -27,10 +30,13 @@ namespace {
 
 constexpr std::size_t sources_a_chunk = 8;
 
+// Lists of so many dump sites and their approaches are in memory before those that are kept are
+// chosen. More costs memory; with fewer, each fill site is searched from more often.
+constexpr std::size_t usual_at_once = 131'072;
+
 struct Question {
     const RoadSystem& roads;
     const DumpSites& dump_sites;
-    const Approaches& approaches;
     std::span<const FillSitePlace> fill_sites;
     const Season& season;
     const Work& work;
@@ -62,95 +68,18 @@ private:
     FillSiteIndex fill_site_;
 };
 
-void offer_trips(const Question& question, const Shuttle& shuttle, BestTrips& best) {
-    const auto desks = desks_for(question.roads.network, question.dump_sites.spots.size());
+void offer_trips(const Question& question, const Shuttle& shuttle, const Approaches& approaches,
+                 Pool<Desk>& desks, BestTrips& best) {
     const auto search_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<Desk>::Borrowed desk(*desks);
+        const Pool<Desk>::Borrowed desk(desks);
         for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
             const RoadSpot spot = at(question.roads.access.sources, question.fill_sites[i].source);
             OneOfAll taker(best, FillSiteIndex(i));
-            TripsOf(question.roads, question.dump_sites, shuttle, spot, *desk)
-                .offer_all(question.approaches, taker);
+            TripsOf(question.roads, shuttle, spot, *desk).offer_all(approaches, taker);
         }
     };
     for_each_chunk(question.work, "round trips", question.fill_sites.size(), sources_a_chunk,
                    search_some);
-}
-
-// A profile's drives from stations to a list of spots. With `approaches`, where the spots are the
-// dump sites, those to the approaches too.
-class Responses {
-public:
-    Responses(const Question& question, const Driving& loaded, ProfileIndex profile,
-              std::span<const RoadSpot> spots, const Approaches* approaches)
-        : question_(question),
-          roads_(loaded.roads()),
-          profile_(profile),
-          spots_(spots),
-          approaches_(approaches),
-          ends_(spot_ends(question.roads.network, spots, loaded.costs(), loaded.costs())),
-          rule_(question.roads.district.travel_time),
-          limit_(rule_.most_of_response(trip_limit_of(question.roads.district.assumptions))) {}
-
-    std::vector<Drive> from(StationIndex station, Desk& desk) const {
-        std::vector<Drive> drives;
-        const RoadSpot place = at(question_.roads.access.stations, station);
-        if (!place.valid()) {
-            return drives;
-        }
-        const DriveTime gate = gate_drive(at(question_.roads.district.stations, station));
-        const auto add = [&](std::uint32_t row, std::int32_t cost) {
-            if (cost != no_way) {
-                drives.push_back({row, station, profile_, gate + rule_.response(cost)});
-            }
-        };
-        desk.loaded.measure(roads_, place, spots_, ends_, limit_, desk.search);
-        for (const std::uint32_t spot : desk.loaded.reached()) {
-            add(spot, desk.loaded.cost(spot));
-            const Approaches::Range rows = rows_of(spot);
-            for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
-                add(row,
-                    desk.closed.cost({roads_, place, desk.search}, approaches_->hose(row), limit_));
-            }
-        }
-        desk.loaded.clear();
-        desk.search.clear();
-        return drives;
-    }
-
-private:
-    Approaches::Range rows_of(std::uint32_t spot) const {
-        return approaches_ == nullptr ? Approaches::Range{} : approaches_->of(spot);
-    }
-
-    const Question& question_;
-    DrivenRoads roads_;
-    ProfileIndex profile_;
-    std::span<const RoadSpot> spots_;
-    const Approaches* approaches_;
-    SpotEnds ends_;
-    TravelRule rule_;
-    std::int32_t limit_;
-};
-
-std::vector<Drive> drives_to(const Question& question, const Driving& loaded, ProfileIndex profile,
-                             std::span<const RoadSpot> spots, const Approaches* approaches) {
-    const Responses responses(question, loaded, profile, spots, approaches);
-    const std::size_t stations = question.roads.access.stations.size();
-    const auto desks = desks_for(question.roads.network, spots.size());
-    std::vector<std::vector<Drive>> of_station(stations);
-    const auto search_some = [&](std::size_t begin, std::size_t end) {
-        const Pool<Desk>::Borrowed desk(*desks);
-        for (std::size_t s = begin; s < end && !question.work.stopped(); ++s) {
-            of_station[s] = responses.from(StationIndex(s), *desk);
-        }
-    };
-    for_each_chunk(question.work, "responses", stations, 1, search_some);
-    std::vector<Drive> drives;
-    for (const std::vector<Drive>& some : of_station) {
-        drives.insert(drives.end(), some.begin(), some.end());
-    }
-    return drives;
 }
 
 void append(std::vector<Drive>& drives, const std::vector<Drive>& more) {
@@ -175,64 +104,76 @@ std::vector<DumpSiteCandidate> sites_with_lanes(const DumpSites& dump_sites,
     return sites;
 }
 
-template <class Item>
-Lists<Item> only_rows(const Lists<Item>& all, std::span<const std::uint32_t> rows) {
-    Lists<Item> lists;
-    lists.begin.reserve(rows.size() + 1);
-    for (const std::uint32_t row : rows) {
-        const std::span<const Item> items = all[row];
-        lists.items.insert(lists.items.end(), items.begin(), items.end());
-        lists.close_row();
-    }
-    return lists;
+// All of a season's round trips but the trips.
+RoundTrips before_trips(const Question& question, SeasonIndex season) {
+    const RoadSystem& roads = question.roads;
+    SeasonLanes lanes =
+        season_lanes(roads.district, roads.network, roads.access, roads.profiles,
+                     question.dump_sites, question.fill_sites, season, question.work);
+    RoundTrips trips;
+    trips.season = season;
+    trips.dump_sites = sites_with_lanes(question.dump_sites, lanes);
+    trips.hose_lays = lays_with_lanes(question.dump_sites, lanes);
+    trips.fill_lanes = std::move(lanes.fill_sites);
+    trips.source_lays = find_source_lays(roads, question.fill_sites, question.work);
+    const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
+    trips.station_miles = engine ? station_miles(roads, *engine, season)
+                                 : std::vector<std::optional<float>>(roads.access.points.size());
+    return trips;
 }
 
-void keep_what_differs(SeasonTrips& found, const DumpSites& dump_sites,
-                       std::span<const ProfileIndex> tankers, const Work& work) {
-    found.kept = rows_that_differ(found.approaches, *found.best, found.stations, tankers, work);
-    if (work.stopped()) {
-        return;
-    }
-    tell_lays(found.approaches, dump_sites, found.kept, found.trips.hose_lays);
-    found.trips.fill_trips = found.best->lists(found.kept.rows, work);
-    found.trips.stations_of_dump_site = only_rows(found.stations, found.kept.rows);
+std::unique_ptr<Pool<Desk>> desks_of(const Question& question, std::size_t dump_sites) {
+    return desks_for(question.roads.network, std::max(dump_sites, question.fill_sites.size()));
 }
 
-// The drives of all profiles, tankers by members first: that is how fill sites are ranked.
-struct Drives {
+Lists<StationDrive> stations_of_fill_sites(const Question& question, Pool<Desk>& desks) {
+    const std::vector<RoadSpot> spots = spots_of_fill_sites(question);
+    std::vector<Drive> drives;
+    for (std::size_t p = 0; p < question.roads.profiles.size(); ++p) {
+        const Driving loaded(question.roads, question.roads.profiles[p], question.season,
+                             Load::loaded);
+        append(drives, drives_to(question.roads, loaded, ProfileIndex(p), spots, nullptr, desks,
+                                 question.work));
+    }
+    return by_place(std::move(drives), spots.size());
+}
+
+// Of some neighbouring dump sites and their approaches, per row.
+struct TripsThere {
     std::unique_ptr<BestTrips> best;
-    std::vector<Drive> to_dump_sites, to_fill_sites;
+    Lists<StationDrive> stations;
+    KeptRows kept;
 };
 
-Drives drives_of(const Question& question) {
-    const std::vector<RoadSpot> fill_spots = spots_of_fill_sites(question);
-    const Assumptions& assumptions = question.roads.district.assumptions;
-    Drives drives{std::make_unique<BestTrips>(
-                      question.approaches.rows(), question.fill_sites,
-                      static_cast<std::size_t>(std::max(assumptions.fill_sites_per_class, 1))),
-                  {},
-                  {}};
-    for (const ProfileIndex profile : in_order_of_rank(question.roads.profiles)) {
-        if (question.work.stopped()) {
-            break;
-        }
-        const Profile& vehicles = at(question.roads.profiles, profile);
-        const std::vector<RoadSpot>& sites = question.dump_sites.spots;
+// All profiles, tankers by members first: that is how fill sites are ranked.
+TripsThere trips_to(const Question& question, const Approaches& approaches, Pool<Desk>& desks) {
+    const RoadSystem& roads = question.roads;
+    const int most = std::max(roads.district.assumptions.fill_sites_per_class, 1);
+    TripsThere there{std::make_unique<BestTrips>(approaches.rows(), question.fill_sites,
+                                                 static_cast<std::size_t>(most)),
+                     {},
+                     {}};
+    std::vector<Drive> drives;
+    const auto add_drives = [&](const Driving& loaded, ProfileIndex profile,
+                                const Approaches* rows) {
+        append(drives,
+               drives_to(roads, loaded, profile, approaches.spots(), rows, desks, question.work));
+    };
+    for (const ProfileIndex profile : in_order_of_rank(roads.profiles)) {
+        const Profile& vehicles = at(roads.profiles, profile);
         if (vehicles.kind != UnitKind::tanker) {
-            const Driving loaded(question.roads, vehicles, question.season, Load::loaded);
-            append(drives.to_dump_sites, drives_to(question, loaded, profile, sites, nullptr));
-            append(drives.to_fill_sites, drives_to(question, loaded, profile, fill_spots, nullptr));
-            continue;
+            add_drives({roads, vehicles, question.season, Load::loaded}, profile, nullptr);
+        } else if (!question.work.stopped()) {
+            const Shuttle shuttle(roads, approaches.spots(), vehicles, question.season);
+            there.best->begin(profile);
+            offer_trips(question, shuttle, approaches, desks, *there.best);
+            add_drives(shuttle.loaded, profile, &approaches);
         }
-        const Shuttle shuttle(question.roads, question.dump_sites, vehicles, question.season);
-        drives.best->begin(profile);
-        offer_trips(question, shuttle, *drives.best);
-        append(drives.to_dump_sites,
-               drives_to(question, shuttle.loaded, profile, sites, &question.approaches));
-        append(drives.to_fill_sites,
-               drives_to(question, shuttle.loaded, profile, fill_spots, nullptr));
     }
-    return drives;
+    there.stations = by_place(std::move(drives), approaches.rows());
+    there.kept = rows_that_differ(approaches, *there.best, there.stations,
+                                  tanker_profiles(roads.profiles), question.work);
+    return there;
 }
 
 }  // namespace
@@ -240,33 +181,53 @@ Drives drives_of(const Question& question) {
 SeasonTrips season_trips(const RoadSystem& roads, const DumpSites& dump_sites,
                          std::span<const FillSitePlace> fill_sites, SeasonIndex season,
                          const Work& work) {
-    SeasonLanes lanes = season_lanes(roads.district, roads.network, roads.access, roads.profiles,
-                                     dump_sites, fill_sites, season, work);
-    RoundTrips trips;
-    trips.season = season;
-    trips.dump_sites = sites_with_lanes(dump_sites, lanes);
-    trips.hose_lays = lays_with_lanes(dump_sites, lanes);
-    trips.fill_lanes = std::move(lanes.fill_sites);
-    trips.source_lays = find_source_lays(roads, fill_sites, work);
-    const std::optional<ProfileIndex> engine = response_profile(roads.profiles);
-    trips.station_miles = engine ? station_miles(roads, *engine, season)
-                                 : std::vector<std::optional<float>>(roads.access.points.size());
-    Approaches approaches(roads.network, dump_sites, trips.hose_lays);
-    Drives drives = drives_of(
-        {roads, dump_sites, approaches, fill_sites, at(roads.district.seasons, season), work});
-    trips.stations_of_fill_site = by_place(std::move(drives.to_fill_sites), fill_sites.size());
-    SeasonTrips found{std::move(trips), std::move(approaches), std::move(drives.best), {}, {}};
+    const Question question{roads, dump_sites, fill_sites, at(roads.district.seasons, season),
+                            work};
+    const std::size_t sites = dump_sites.spots.size();
+    RoundTrips trips = before_trips(question, season);
+    const std::vector<std::uint32_t> looked_at = lane_cases_looked_at(dump_sites, trips.hose_lays);
+    Approaches approaches(roads.network, dump_sites, looked_at, 0, sites);
+    const auto desks = desks_of(question, sites);
+    trips.stations_of_fill_site = stations_of_fill_sites(question, *desks);
+    TripsThere there = trips_to(question, approaches, *desks);
     if (!work.stopped()) {
-        found.stations = by_place(std::move(drives.to_dump_sites), found.approaches.rows());
-        keep_what_differs(found, dump_sites, tanker_profiles(roads.profiles), work);
+        GatheredTrips gathered(sites, tanker_profiles(roads.profiles));
+        gathered.add(approaches, *there.best, there.stations, there.kept);
+        std::move(gathered).give(dump_sites, looked_at, trips);
     }
-    return found;
+    return {std::move(trips), std::move(approaches), std::move(there.best),
+            std::move(there.stations), std::move(there.kept)};
+}
+
+RoundTrips round_trips_by(const RoadSystem& roads, const DumpSites& dump_sites,
+                          std::span<const FillSitePlace> fill_sites, SeasonIndex season,
+                          std::size_t at_once, const Work& work) {
+    const Question question{roads, dump_sites, fill_sites, at(roads.district.seasons, season),
+                            work};
+    const std::size_t sites = dump_sites.spots.size();
+    RoundTrips trips = before_trips(question, season);
+    const std::vector<std::uint32_t> looked_at = lane_cases_looked_at(dump_sites, trips.hose_lays);
+    const auto desks = desks_of(question, std::min(sites, at_once));
+    trips.stations_of_fill_site = stations_of_fill_sites(question, *desks);
+    GatheredTrips gathered(sites, tanker_profiles(roads.profiles));
+    for (std::size_t begin = 0; begin < sites && !work.stopped(); begin += at_once) {
+        const Approaches approaches(roads.network, dump_sites, looked_at, begin,
+                                    std::min(begin + at_once, sites));
+        const TripsThere there = trips_to(question, approaches, *desks);
+        if (!work.stopped()) {
+            gathered.add(approaches, *there.best, there.stations, there.kept);
+        }
+    }
+    if (!work.stopped()) {
+        std::move(gathered).give(dump_sites, looked_at, trips);
+    }
+    return trips;
 }
 
 RoundTrips round_trips(const RoadSystem& roads, const DumpSites& dump_sites,
                        std::span<const FillSitePlace> fill_sites, SeasonIndex season,
                        const Work& work) {
-    return season_trips(roads, dump_sites, fill_sites, season, work).trips;
+    return round_trips_by(roads, dump_sites, fill_sites, season, usual_at_once, work);
 }
 
 }  // namespace farwater::routing

@@ -15,16 +15,15 @@ std::unique_ptr<Pool<Desk>> desks_for(const Network& network, std::size_t spots)
         [&network, spots] { return std::make_unique<Desk>(network, spots); });
 }
 
-Shuttle::Shuttle(const RoadSystem& roads, const DumpSites& dump_sites, const Profile& profile,
-                 const Season& season)
+Shuttle::Shuttle(const RoadSystem& roads, std::span<const RoadSpot> dump_sites,
+                 const Profile& profile, const Season& season)
     : loaded(roads, profile, season, Load::loaded),
       empty(roads, profile, season, Load::empty),
-      ends(spot_ends(roads.network, dump_sites.spots, loaded.costs(), empty.costs())) {}
+      sites(dump_sites),
+      ends(spot_ends(roads.network, dump_sites, loaded.costs(), empty.costs())) {}
 
-TripsOf::TripsOf(const RoadSystem& roads, const DumpSites& dump_sites, const Shuttle& shuttle,
-                 RoadSpot fill_site, Desk& desk)
-    : dump_sites_(dump_sites),
-      shuttle_(shuttle),
+TripsOf::TripsOf(const RoadSystem& roads, const Shuttle& shuttle, RoadSpot fill_site, Desk& desk)
+    : shuttle_(shuttle),
       spot_(fill_site),
       rule_(roads.district.travel_time),
       limit_(trip_limit_of(roads.district.assumptions)),
@@ -37,9 +36,8 @@ void TripsOf::offer(TripTaker& taker, const Approaches* approaches) {
         return;
     }
     const std::int32_t limit = rule_.most_of_leg(limit_);
-    const std::span<const RoadSpot> sites = dump_sites_.spots;
-    desk_.loaded.measure(away_, spot_, sites, shuttle_.ends, limit, desk_.search);
-    desk_.empty.measure(towards_, spot_, sites, shuttle_.ends, limit, desk_.towards);
+    desk_.loaded.measure(away_, spot_, shuttle_.sites, shuttle_.ends, limit, desk_.search);
+    desk_.empty.measure(towards_, spot_, shuttle_.sites, shuttle_.ends, limit, desk_.towards);
     for (const std::uint32_t site : desk_.loaded.reached()) {
         if (desk_.empty.cost(site) != no_way) {
             const LegTimes legs{rule_.leg(desk_.empty.cost(site)),

@@ -48,12 +48,13 @@ struct Desk {
 };
 std::unique_ptr<Pool<Desk>> desks_for(const Network& network, std::size_t spots);
 
-// Both legs of a profile's round trips, and how they end at the dump sites.
+// Both legs of a profile's round trips, and how they end at dump sites, which must outlive it.
 struct Shuttle {
-    Shuttle(const RoadSystem& roads, const DumpSites& dump_sites, const Profile& profile,
+    Shuttle(const RoadSystem& roads, std::span<const RoadSpot> dump_sites, const Profile& profile,
             const Season& season);
 
     Driving loaded, empty;
+    std::span<const RoadSpot> sites;
     SpotEnds ends;  // of the dump sites
 };
 
@@ -69,12 +70,11 @@ public:
 // The round trips of one fill site that keep to the limit. All that is given must outlive it.
 class TripsOf {
 public:
-    TripsOf(const RoadSystem& roads, const DumpSites& dump_sites, const Shuttle& shuttle,
-            RoadSpot fill_site, Desk& desk);
+    TripsOf(const RoadSystem& roads, const Shuttle& shuttle, RoadSpot fill_site, Desk& desk);
 
     // Each of the dump sites with no road closed.
     void offer_open(TripTaker& taker) { offer(taker, nullptr); }
-    // And after it those of its approaches that are of use.
+    // And after it those of its approaches that are of use. They are those of the same dump sites.
     void offer_all(const Approaches& approaches, TripTaker& taker) { offer(taker, &approaches); }
 
 private:
@@ -84,7 +84,6 @@ private:
     DriveTime closed_leg(const Searched& from, const HoseOnRoads& hose, DriveTime most,
                          DriveTime other) const;
 
-    const DumpSites& dump_sites_;
     const Shuttle& shuttle_;
     RoadSpot spot_;
     TravelRule rule_;

@@ -21,12 +21,24 @@ reports::SeasonFindings season_with_trips() {
     for (std::size_t i = 0; i < 3; ++i) {
         season.fill_places.push_back({SourceIndex(10 + i), {}});
     }
-    Lists<FillTrip>& trips = season.trips.fill_trips;
-    trips.items = {trip(2, 9), trip(0, 5), trip(1, 5), trip(1, 3), trip(0, 4), trip(2, 8)};
-    trips.begin = {0, 3, 6, 6};
+    for (const auto& row : std::vector<std::vector<FillTrip>>{
+             {trip(2, 9), trip(0, 5), trip(1, 5)}, {trip(1, 3), trip(0, 4), trip(2, 8)}, {}}) {
+        for (const FillTrip& trip : row) {
+            season.trips.fill_trips.add(trip);
+        }
+        season.trips.fill_trips.close_row();
+    }
     season.trips.hose_lays.items.resize(4);
     season.trips.hose_lays.begin = {0, 4};
     return season;
+}
+
+std::vector<std::size_t> sizes_of(const FillTrips& trips) {
+    std::vector<std::size_t> sizes;
+    for (std::size_t row = 0; row < trips.size(); ++row) {
+        sizes.push_back(trips[row].size());
+    }
+    return sizes;
 }
 
 supply::ParcelSupply served(std::size_t dump_site, std::size_t source) {
@@ -47,12 +59,11 @@ TEST_CASE("a season keeps the round trips of its answers and the shortest of eac
     assessment.supplies = {served(0, 12), served(1, 10), {}};
     assessment.worst_variant = {1, 0, 1};  // the second place's answer is another season's
     app::keep_what_is_reported(season, assessment);
-    const Lists<FillTrip>& trips = season.trips.fill_trips;
-    CHECK(trips.begin == std::vector<std::uint32_t>{0, 2, 3, 3});
-    REQUIRE(trips.items.size() == 3);
-    CHECK(trips.items[0].fill_site == FillSiteIndex(2));  // in use
-    CHECK(trips.items[1].fill_site == FillSiteIndex(0));  // the first of the two shortest
-    CHECK(trips.items[2].fill_site == FillSiteIndex(1));  // the shortest
+    const FillTrips& trips = season.trips.fill_trips;
+    REQUIRE(sizes_of(trips) == std::vector<std::size_t>{2, 1, 0});
+    CHECK(trips[0][0].fill_site == FillSiteIndex(2));  // in use
+    CHECK(trips[0][1].fill_site == FillSiteIndex(0));  // the first of the two shortest
+    CHECK(trips[1][0].fill_site == FillSiteIndex(1));  // the shortest
     CHECK(season.trips.hose_lays.size() == 0);
 }
 
@@ -64,5 +75,5 @@ TEST_CASE("a season keeps the round trips to further fill sites too") {
     assessment.supplies[0].further_fills[0].source = SourceIndex(11);
     assessment.worst_variant = {0};
     app::keep_what_is_reported(season, assessment);
-    CHECK(season.trips.fill_trips.begin == std::vector<std::uint32_t>{0, 3, 4, 4});
+    CHECK(sizes_of(season.trips.fill_trips) == std::vector<std::size_t>{3, 1, 0});
 }

@@ -174,7 +174,7 @@ void check_legs(const Asked& asked, SourceIndex source) {
         if (profile.kind == UnitKind::tanker) {
             const slow::Legs legs = slow::legs_between(asked.town, asked.hour, profile,
                                                        asked.site(), at(district.sources, source));
-            const LegTimes& said = trip->legs[p];
+            const LegTimes said = (*trip).legs[p];
             REQUIRE(reachable(said.loaded) == (legs.loaded != slow::never));
             if (reachable(said.loaded)) {
                 CHECK(std::abs(in_tenths(said.loaded) - legs.loaded) <= 1);

@@ -203,11 +203,11 @@ TEST_CASE("a fill site that only the lighter tankers reach follows behind", "[ma
     const auto row = trips.fill_trips[0];
     REQUIRE(row.size() == 2);
     CHECK(row[0].fill_site == FillSiteIndex(1));
-    CHECK(in_tenths(at(row[0].legs, heavy).loaded) == 900);
-    CHECK(in_tenths(at(row[0].legs, light).loaded) == 900);
+    CHECK(in_tenths(row[0].legs[heavy.position()].loaded) == 900);
+    CHECK(in_tenths(row[0].legs[light.position()].loaded) == 900);
     CHECK(row[1].fill_site == FillSiteIndex(0));
-    CHECK_FALSE(reachable(at(row[1].legs, heavy).loaded));
-    CHECK(in_tenths(at(row[1].legs, light).loaded) == 1100);
+    CHECK_FALSE(reachable(row[1].legs[heavy.position()].loaded));
+    CHECK(in_tenths(row[1].legs[light.position()].loaded) == 1100);
 }
 
 TEST_CASE("a station on a private road answers from the nearest road it may use", "[map]") {

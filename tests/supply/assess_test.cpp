@@ -226,7 +226,7 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
         trip.fill_site = FillSiteIndex(i);
         trip.legs.fill({.empty = tenths_of_second(600 + 500 * static_cast<int>(i)),
                         .loaded = tenths_of_second(800 + 500 * static_cast<int>(i))});
-        scene.trips.fill_trips.items.push_back(trip);
+        scene.trips.fill_trips.add(trip);
         scene.trips.fill_lanes.push_back(LaneClass::through);
     }
     scene.trips.fill_trips.close_row();

@@ -89,7 +89,7 @@ struct OneDumpSite {
             const int farther = 200 * static_cast<int>(i);
             trip.legs.fill({.empty = tenths_of_second(2400 + farther),
                             .loaded = tenths_of_second(2600 + farther)});
-            trips.fill_trips.items.push_back(trip);
+            trips.fill_trips.add(trip);
             trips.fill_lanes.push_back(LaneClass::through);
             trips.stations_of_fill_site.items.push_back(drive);
             trips.stations_of_fill_site.close_row();

@@ -63,11 +63,14 @@ OneDumpSite drawn_scene(Dice& dice) {
         }
     }
     scene.refresh();
+    scene.trips.fill_trips = {};
     for (std::size_t i = 0; i < scene.places.size(); ++i) {
-        scene.trips.fill_trips.items[i].legs.fill(
-            {.empty = tenths_of_second(dice.whole(900, 5000)),
-             .loaded = tenths_of_second(dice.whole(900, 5000))});
+        FillTrip trip{FillSiteIndex(i), {}};
+        trip.legs.fill({.empty = tenths_of_second(dice.whole(900, 5000)),
+                        .loaded = tenths_of_second(dice.whole(900, 5000))});
+        scene.trips.fill_trips.add(trip);
     }
+    scene.trips.fill_trips.close_row();
     scene.needs[0]->flow = tenths_of_gpm(2500);
     scene.arrivals[0] = tenths_of_second(300 * dice.whole(5, 30));
     return scene;

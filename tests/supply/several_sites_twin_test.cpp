@@ -73,15 +73,18 @@ DrawnCase drawn_case(Dice& dice, int most_tankers, int waters) {
     }
     drawn.district.refresh();
     RoundTrips& trips = drawn.district.trips;
+    trips.fill_trips = {};
     for (std::size_t i = 0; i < drawn.waters.size(); ++i) {
         const auto tenths = [](Duration leg) {
             return tenths_of_second(static_cast<int>(std::lround(in_minutes(leg) * 600.0)));
         };
         const Leg& leg = drawn.waters[i].leg;
-        trips.fill_trips.items[i].legs.fill(
-            {.empty = tenths(leg.empty), .loaded = tenths(leg.loaded)});
+        FillTrip trip{FillSiteIndex(i), {}};
+        trip.legs.fill({.empty = tenths(leg.empty), .loaded = tenths(leg.loaded)});
+        trips.fill_trips.add(trip);
         trips.fill_lanes[i] = drawn.waters[i].backs ? LaneClass::dead_end : LaneClass::through;
     }
+    trips.fill_trips.close_row();
     return drawn;
 }
 

@@ -36,13 +36,11 @@ std::vector<FillSitePlace> fill_sites_of(const District& district) {
 }
 
 bool equal_trips(const RoundTrips& a, const RoundTrips& b) {
-    return a.fill_trips.begin == b.fill_trips.begin &&
-           std::ranges::equal(
-               a.fill_trips.items, b.fill_trips.items, [](const FillTrip& x, const FillTrip& y) {
-                   return x.fill_site == y.fill_site && x.legs[0].loaded == y.legs[0].loaded &&
-                          x.legs[1].loaded == y.legs[1].loaded &&
-                          x.legs[1].empty == y.legs[1].empty;
-               });
+    bool equal = a.fill_trips.size() == b.fill_trips.size();
+    for (std::size_t row = 0; equal && row < a.fill_trips.size(); ++row) {
+        equal = std::ranges::equal(a.fill_trips[row], b.fill_trips[row]);
+    }
+    return equal;
 }
 
 // Wall seconds from the first to the last chunk of the searches for round trips, told by progress.

@@ -1,0 +1,102 @@
+// The best round trips of each approach, millions of them in a large district: lists that hold one
+// leg pair for each profile that carries water, and none for the others.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <ranges>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include "analyzer/district/ids.h"
+#include "analyzer/district/units.h"
+
+namespace farwater {
+
+inline constexpr std::size_t most_profiles = 4;
+
+struct LegTimes {
+    DriveTime empty = no_time;   // dump site to fill site
+    DriveTime loaded = no_time;  // fill site to dump site
+
+    friend constexpr auto operator<=>(const LegTimes&, const LegTimes&) = default;
+};
+
+// One fill site as seen from one dump site; a leg per profile, no_time where that profile has no
+// way.
+struct FillTrip {
+    FillSiteIndex fill_site;  // index into the FillSitePlace list that routing was given
+    std::array<LegTimes, most_profiles> legs;
+
+    friend constexpr auto operator<=>(const FillTrip&, const FillTrip&) = default;
+};
+
+// A list of round trips per row; 8 bytes a row, and 4 a trip with 8 for each profile.
+class FillTrips {
+public:
+    FillTrips() : FillTrips({ProfileIndex(0), ProfileIndex(1), ProfileIndex(2), ProfileIndex(3)}) {}
+    // Of these profiles alone; others have no way. At most most_profiles.
+    explicit FillTrips(std::vector<ProfileIndex> profiles) : profiles_(std::move(profiles)) {}
+
+    std::size_t size() const { return rows_.size(); }
+    // A view of values, which the lists must outlive.
+    auto operator[](std::size_t row) const {
+        return std::views::iota(rows_[row].begin, rows_[row].end) |
+               std::views::transform([this](std::uint32_t item) { return trip(item); });
+    }
+
+    void add(const FillTrip& trip) {
+        fill_sites_.push_back(trip.fill_site);
+        for (const ProfileIndex profile : profiles_) {
+            legs_.push_back(at(trip.legs, profile));
+        }
+    }
+    // What was added since the last row was closed is the next row.
+    void close_row() {
+        rows_.push_back(
+            {rows_.empty() ? 0 : rows_.back().end, static_cast<std::uint32_t>(fill_sites_.size())});
+    }
+    // Room for so many trips in all. Memory that is not used yet costs next to nothing.
+    void reserve(std::size_t trips) {
+        fill_sites_.reserve(trips);
+        legs_.reserve(trips * profiles_.size());
+    }
+    std::size_t trips() const { return fill_sites_.size(); }
+    // Trips have numbers below trips(): those of a row from here on.
+    std::size_t first_of(std::size_t row) const { return rows_[row].begin; }
+
+    // Row i is then what row order[i] was; after that no row can be added. Trips stay where they
+    // are.
+    void put_rows_in_order(std::span<const std::uint32_t> order) {
+        std::vector<Row> rows;
+        rows.reserve(order.size());
+        for (const std::uint32_t row : order) {
+            rows.push_back(rows_[row]);
+        }
+        rows_ = std::move(rows);
+    }
+
+    const std::vector<ProfileIndex>& profiles() const { return profiles_; }
+
+private:
+    struct Row {
+        std::uint32_t begin = 0, end = 0;
+    };
+
+    FillTrip trip(std::uint32_t item) const {
+        FillTrip trip{fill_sites_[item], {}};
+        for (std::size_t p = 0; p < profiles_.size(); ++p) {
+            at(trip.legs, profiles_[p]) = legs_[item * profiles_.size() + p];
+        }
+        return trip;
+    }
+
+    std::vector<ProfileIndex> profiles_;
+    std::vector<Row> rows_;
+    std::vector<FillSiteIndex> fill_sites_;  // per trip
+    std::vector<LegTimes> legs_;             // per trip and profile
+};
+
+}  // namespace farwater

@@ -1,0 +1,58 @@
+#include "routing/trips/gathered_trips.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace farwater::routing {
+namespace {
+
+template <class Item>
+void add_row(Lists<Item>& lists, std::span<const Item> row) {
+    lists.items.insert(lists.items.end(), row.begin(), row.end());
+    lists.close_row();
+}
+
+}  // namespace
+
+void GatheredTrips::add(const Approaches& approaches, const BestTrips& best,
+                        const Lists<StationDrive>& stations, const KeptRows& kept) {
+    for (const std::uint32_t row : kept.rows) {
+        const bool is_site = row < approaches.dump_sites();
+        (is_site ? row_of_site_ : row_of_approach_)
+            .push_back(static_cast<std::uint32_t>(trips_.size()));
+        for (const FillTrip& trip : best.trips(row)) {
+            trips_.add(trip);
+        }
+        trips_.close_row();
+        add_row(is_site ? stations_of_site_ : stations_of_approach_, stations[row]);
+    }
+    for (std::size_t row = approaches.dump_sites(); row < approaches.rows(); ++row) {
+        const std::size_t number = kept.number_among[row];
+        approach_of_.push_back(
+            number < approaches.dump_sites()
+                ? ApproachIndex{}
+                : ApproachIndex(dump_sites_ + approaches_ + number - approaches.dump_sites()));
+    }
+    approaches_ += kept.rows.size() - approaches.dump_sites();
+}
+
+void GatheredTrips::give(const DumpSites& dump_sites, std::span<const std::uint32_t> looked_at,
+                         RoundTrips& result) && {
+    for (std::size_t lay = 0; lay < result.hose_lays.items.size(); ++lay) {
+        const std::uint32_t lane_case = dump_sites.lane_cases.of_lay[lay];
+        const auto found = std::ranges::lower_bound(looked_at, lane_case);
+        if (found != looked_at.end() && *found == lane_case) {
+            result.hose_lays.items[lay].approach =
+                approach_of_[static_cast<std::size_t>(found - looked_at.begin())];
+        }
+    }
+    row_of_site_.insert(row_of_site_.end(), row_of_approach_.begin(), row_of_approach_.end());
+    trips_.put_rows_in_order(row_of_site_);
+    result.fill_trips = std::move(trips_);
+    for (std::size_t row = 0; row < stations_of_approach_.size(); ++row) {
+        add_row(stations_of_site_, stations_of_approach_[row]);
+    }
+    result.stations_of_dump_site = std::move(stations_of_site_);
+}
+
+}  // namespace farwater::routing

@@ -1,0 +1,40 @@
+// What is kept of round trips and station drives while they are worked out for some neighbouring
+// dump sites after the others.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "analyzer/district/round_trips.h"
+#include "routing/trips/approaches.h"
+#include "routing/trips/best_trips.h"
+
+namespace farwater::routing {
+
+class GatheredTrips {
+public:
+    // Of so many dump sites in all, with legs of these profiles.
+    GatheredTrips(std::size_t dump_sites, const std::vector<ProfileIndex>& tankers)
+        : dump_sites_(dump_sites), trips_(tankers) {}
+
+    // Takes over what is kept of the next dump sites; `stations` per row.
+    void add(const Approaches& approaches, const BestTrips& best,
+             const Lists<StationDrive>& stations, const KeptRows& kept);
+
+    // Puts the lists into the result, first those of the dump sites, and tells its hose lays which
+    // approach is theirs. `looked_at` are the lane cases of all that was added.
+    void give(const DumpSites& dump_sites, std::span<const std::uint32_t> looked_at,
+              RoundTrips& result) &&;
+
+private:
+    std::size_t dump_sites_;
+    std::size_t approaches_ = 0;
+    FillTrips trips_;  // rows as they were added
+    std::vector<std::uint32_t> row_of_site_, row_of_approach_;
+    Lists<StationDrive> stations_of_site_, stations_of_approach_;
+    std::vector<ApproachIndex>
+        approach_of_;  // per lane case looked at; not valid: as its dump site
+};
+
+}  // namespace farwater::routing
