@@ -1,6 +1,7 @@
 #include "routing/sites/cuts.h"
 
 #include <algorithm>
+#include <array>
 
 namespace farwater::routing {
 namespace {
@@ -90,6 +91,33 @@ bool Cuts::bridge_without(EdgeIndex edge, std::span<const EdgeIndex> closed) con
         }
     }
     return reduced(at(label_, edge)) == 0;
+}
+
+// A cut lies between the ends of a way that goes over an odd number of its edges; so with that
+// number's last bit beside the labels, 0 and 1 is an xor of some of them (Gauss).
+bool Cuts::part(std::span<const EdgeIndex> closed, std::span<const bool> on_way) const {
+    struct Row {
+        std::uint64_t label = 0;
+        bool odd = false;
+    };
+    constexpr std::size_t most = 16;
+    std::array<Row, most> basis;
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < std::min(closed.size(), most); ++i) {
+        Row row{at(label_, closed[i]), on_way[i]};
+        for (const Row& other : std::span(basis).first(count)) {
+            if ((row.label ^ other.label) < row.label) {
+                row = {row.label ^ other.label, row.odd != other.odd};
+            }
+        }
+        if (row.label == 0 && row.odd) {
+            return true;
+        }
+        if (row.label != 0) {
+            basis[count++] = row;
+        }
+    }
+    return false;
 }
 
 }  // namespace farwater::routing

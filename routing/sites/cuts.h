@@ -26,6 +26,11 @@ public:
     // Precondition: the edge is open and none of the closed.
     bool bridge_without(EdgeIndex edge, std::span<const EdgeIndex> closed) const;
 
+    // Whether nothing but closed edges joins the two ends of a way. `on_way` says of each closed
+    // edge whether the way goes over it; it goes over none twice. Of many closed edges (over 16) it
+    // may miss that they do. O(closed^2).
+    bool part(std::span<const EdgeIndex> closed, std::span<const bool> on_way) const;
+
 private:
     std::vector<std::uint64_t> label_;  // 0 for edges that are not open
 };

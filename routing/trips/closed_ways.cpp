@@ -1,6 +1,7 @@
 #include "routing/trips/closed_ways.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 namespace farwater::routing {
@@ -53,26 +54,82 @@ void ClosedWays::begin(const Searched& from, const HoseOnRoads& hose, std::int32
     hose_ = &hose;
     limit_ = limit;
     found_ = {};
-    if (++round_ == 0) {  // once around: what was remembered is old
-        std::ranges::fill(barred_, 0U);
-        round_ = 1;
-    }
     spot_ends_ = ends_of(from.spot, from.roads.heading);
     site_ends_ = ends_of(hose.site(), turned(from.roads.heading));
-    clear_below_ = 0;
-    if (spot_ends_[0].free && spot_ends_[1].free) {
-        clear_below_ = no_way;
-        for (const EdgeIndex closed : hose.closed()) {
-            const Edge& edge = at(network_.edges, closed);
-            clear_below_ = std::min(clear_below_, std::max(from.search.cost(position_of(edge.from)),
-                                                           from.search.cost(position_of(edge.to))));
-        }
+    if (from.tree != nullptr) {
+        bar_branches();
+    } else {
+        find_clear_below();
+    }
+    if (is_parted()) {
+        return;
     }
     for (std::uint32_t i = 0; i < site_ends_.size(); ++i) {
         const End& end = site_ends_[i];
         if (end.free && end.cost != no_way) {
             offer(end.node, end.cost, {ends_here + i, end.node});
         }
+    }
+}
+
+// Where the tree leads over hose.
+void ClosedWays::bar_branches() {
+    barred_branches_.clear();
+    for (const EdgeIndex closed : hose_->closed()) {
+        const Edge& edge = at(network_.edges, closed);
+        barred_branches_.emplace_back();  // not on a way
+        for (const NodeIndex end : {edge.from, edge.to}) {
+            const std::uint32_t node = position_of(end);
+            if (from_->search.cost(node) != no_way && from_->tree->edge_to(node) == closed) {
+                barred_branches_.back() = from_->tree->branch(node);
+            }
+        }
+    }
+    for (const End& end : spot_ends_) {
+        if (!end.free && from_->search.cost(end.node) == end.cost && end.cost != no_way &&
+            start_at(end.node) == nullptr) {
+            barred_branches_.push_back(from_->tree->branch(end.node));
+        }
+    }
+}
+
+// Whether the closed edges part this end of the dump site's edge from the searched spot.
+bool ClosedWays::parts(const End& end) const {
+    constexpr std::size_t most = 16;
+    const std::span<const EdgeIndex> closed =
+        hose_->closed().first(std::min(hose_->closed().size(), most));
+    std::array<bool, most> on_way{};
+    const std::uint32_t number = from_->tree->number(end.node);
+    for (std::size_t i = 0; i < closed.size(); ++i) {
+        on_way[i] = barred_branches_[i].holds(number);
+    }
+    return from_->cuts->part(closed, std::span(on_way).first(closed.size()));
+}
+
+// Told without a search: there is no way round, wherever the dump site is left.
+bool ClosedWays::is_parted() const {
+    return from_->cuts != nullptr && !hose_->bars(from_->spot.edge) &&
+           std::ranges::all_of(site_ends_, [&](const End& end) {
+               return !end.free || end.cost == no_way || from_->search.cost(end.node) == no_way ||
+                      parts(end);
+           });
+}
+
+// For ways that are walked.
+void ClosedWays::find_clear_below() {
+    if (++round_ == 0) {  // once around: what was remembered is old
+        std::ranges::fill(barred_, 0U);
+        round_ = 1;
+    }
+    clear_below_ = 0;
+    if (!spot_ends_[0].free || !spot_ends_[1].free) {
+        return;
+    }
+    clear_below_ = no_way;
+    for (const EdgeIndex closed : hose_->closed()) {
+        const Edge& edge = at(network_.edges, closed);
+        clear_below_ = std::min(clear_below_, std::max(from_->search.cost(position_of(edge.from)),
+                                                       from_->search.cost(position_of(edge.to))));
     }
 }
 
@@ -142,9 +199,20 @@ const Incidence* ClosedWays::searched_step(std::uint32_t node) const {
 }
 
 // Whether the searched way from the junction on is free of hose. Only the first of equal ways is
-// looked at: another one is found by those who go on. What lies on a barred way is remembered, so
-// that each junction is walked over once.
+// looked at: another one is found by those who go on.
 bool ClosedWays::is_clear(std::uint32_t node) {
+    if (from_->tree == nullptr) {
+        return walk_is_clear(node);
+    }
+    const std::uint32_t number = from_->tree->number(node);
+    return from_->tree->has_way(node) &&
+           std::ranges::none_of(barred_branches_, [&](const SearchTree::Branch& branch) {
+               return branch.holds(number);
+           });
+}
+
+// What lies on a barred way is remembered, so that each junction is walked over once.
+bool ClosedWays::walk_is_clear(std::uint32_t node) {
     walked_.clear();
     while (from_->search.cost(node) >= clear_below_) {
         if (start_at(node) != nullptr) {

@@ -10,7 +10,9 @@
 #include "routing/costs.h"
 #include "routing/network.h"
 #include "routing/search/search.h"
+#include "routing/search/search_tree.h"
 #include "routing/search/spot_times.h"
+#include "routing/sites/cuts.h"
 #include "routing/structures/heap.h"
 
 namespace farwater::routing {
@@ -21,14 +23,17 @@ struct Searched {
     const DrivenRoads& roads;
     RoadSpot spot;
     const Search& search;
+    // Both or neither. Grown from the search; without it ways are walked.
+    const SearchTree* tree = nullptr;
+    const Cuts* cuts = nullptr;  // of all edges
 };
 
 // The least cost of a way that the hose does not bar, exact to the point on the road. The way is
 // sought from the dump site; what the search found is what is left at least (Hart, Nilsson and
 // Raphael 1968), and where the searched way from a junction on is free of hose, it is the end. So a
 // way that the hose does not touch costs some steps, another one about the junctions that its way
-// round passes and that their searched ways pass before they come to hose, each once. Working
-// memory for one thread, 20 bytes a node.
+// round passes; without a tree, also those that their searched ways pass before they come to hose,
+// each once. Working memory for one thread, 20 bytes a node.
 class ClosedWays {
 public:
     explicit ClosedWays(const Network& network);
@@ -71,7 +76,12 @@ private:
     const Incidence* searched_step(std::uint32_t node) const;
     const End* start_at(std::uint32_t node) const;
     void offer_ends(std::uint32_t node);
+    void bar_branches();
+    bool parts(const End& end) const;
+    bool is_parted() const;
+    void find_clear_below();
     bool is_clear(std::uint32_t node);
+    bool walk_is_clear(std::uint32_t node);
     void find();
     void add(const Incidence& incidence, Way& way) const;
     Way way_of_found() const;
@@ -89,6 +99,8 @@ private:
     std::vector<std::uint32_t> barred_;  // per node: the round in which its searched way met hose
     std::uint32_t round_ = 0;            // a number for each question
     std::vector<std::uint32_t> walked_;
+    // All searched ways to these meet hose: over each closed edge, then from closed ends.
+    std::vector<SearchTree::Branch> barred_branches_;
     Found found_;
     Heap heap_;
 };

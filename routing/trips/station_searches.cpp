@@ -29,12 +29,15 @@ public:
             }
         };
         desk.loaded.measure(roads_, place, spots_, ends_, limit_, desk.search);
+        if (approaches_ != nullptr) {
+            desk.tree.grow(roads_, place, desk.search);
+        }
         for (const std::uint32_t spot : desk.loaded.reached()) {
             add(spot, desk.loaded.cost(spot));
             const Approaches::Range rows = rows_of(spot);
             for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
-                add(row,
-                    desk.closed.cost({roads_, place, desk.search}, approaches_->hose(row), limit_));
+                add(row, desk.closed.cost({roads_, place, desk.search, &desk.tree, &desk.cuts},
+                                          approaches_->hose(row), limit_));
             }
         }
         desk.loaded.clear();

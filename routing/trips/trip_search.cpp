@@ -11,8 +11,10 @@ Driving::Driving(const RoadSystem& roads, const Profile& profile, const Season& 
       graph_(search_graph(roads.network, costs_, heading_)) {}
 
 std::unique_ptr<Pool<Desk>> desks_for(const Network& network, std::size_t spots) {
+    const std::vector<std::uint8_t> all(network.edges.size(), 1);
+    const auto cuts = std::make_shared<const Cuts>(network, all);
     return std::make_unique<Pool<Desk>>(
-        [&network, spots] { return std::make_unique<Desk>(network, spots); });
+        [&network, spots, cuts] { return std::make_unique<Desk>(network, spots, *cuts); });
 }
 
 Shuttle::Shuttle(const RoadSystem& roads, std::span<const RoadSpot> dump_sites,
@@ -38,6 +40,10 @@ void TripsOf::offer(TripTaker& taker, const Approaches* approaches) {
     const std::int32_t limit = rule_.most_of_leg(limit_);
     desk_.loaded.measure(away_, spot_, shuttle_.sites, shuttle_.ends, limit, desk_.search);
     desk_.empty.measure(towards_, spot_, shuttle_.sites, shuttle_.ends, limit, desk_.towards);
+    if (approaches != nullptr) {
+        desk_.tree.grow(away_, spot_, desk_.search);
+        desk_.tree_towards.grow(towards_, spot_, desk_.towards);
+    }
     for (const std::uint32_t site : desk_.loaded.reached()) {
         if (desk_.empty.cost(site) != no_way) {
             const LegTimes legs{rule_.leg(desk_.empty.cost(site)),
@@ -65,9 +71,12 @@ void TripsOf::offer_closed(std::uint32_t site, const LegTimes& least, const Appr
         }
         const HoseOnRoads hose = approaches.hose(row);
         LegTimes legs;
-        legs.loaded = closed_leg({away_, spot_, desk_.search}, hose, most, least.empty);
+        legs.loaded = closed_leg({away_, spot_, desk_.search, &desk_.tree, &desk_.cuts}, hose, most,
+                                 least.empty);
         if (reachable(legs.loaded)) {
-            legs.empty = closed_leg({towards_, spot_, desk_.towards}, hose, most, legs.loaded);
+            legs.empty =
+                closed_leg({towards_, spot_, desk_.towards, &desk_.tree_towards, &desk_.cuts}, hose,
+                           most, legs.loaded);
         }
         if (reachable(legs.empty)) {
             taker.offer(row, legs);

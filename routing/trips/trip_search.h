@@ -11,6 +11,7 @@
 #include "routing/drive_times.h"
 #include "routing/driving/travel_rule.h"
 #include "routing/search/search.h"
+#include "routing/search/search_tree.h"
 #include "routing/search/spot_ends.h"
 #include "routing/search/spot_times.h"
 #include "routing/structures/pool.h"
@@ -36,15 +37,20 @@ private:
 
 // Working memory of one thread.
 struct Desk {
-    Desk(const Network& network, std::size_t spots)
+    Desk(const Network& network, std::size_t spots, const Cuts& all_cuts)
         : search(network.nodes.size()),
           towards(network.nodes.size()),
+          tree(network.nodes.size()),
+          tree_towards(network.nodes.size()),
           loaded(spots),
           empty(spots),
-          closed(network) {}
+          closed(network),
+          cuts(all_cuts) {}
     Search search, towards;
+    SearchTree tree, tree_towards;
     SpotTimes loaded, empty;
     ClosedWays closed;
+    const Cuts& cuts;  // of all edges
 };
 std::unique_ptr<Pool<Desk>> desks_for(const Network& network, std::size_t spots);
 
