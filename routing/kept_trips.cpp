@@ -139,6 +139,8 @@ struct KeptTrips::State {
     }
 
     void tell_who_looks();
+    void add_served(std::uint32_t dump_site, DriveTime least, std::uint8_t strength_class,
+                    std::size_t rank, std::vector<std::uint32_t>& served) const;
     std::vector<StationDrive> stations_of(RoadSpot spot) const;
     std::vector<FoundTrips::Hose> hose_of(const NewFillSite& site) const;
 
@@ -173,6 +175,30 @@ void KeptTrips::State::tell_who_looks() {
     }
     served_by_row = lists_by_row(std::move(by_row), kept.approaches.rows());
     served_by_site = lists_by_row(std::move(by_site), kept.approaches.dump_sites());
+}
+
+// Who looks at rows of the dump site that a round trip of at least `least` could come into. Where
+// its own row changes, its approaches may come to differ from it.
+void KeptTrips::State::add_served(std::uint32_t dump_site, DriveTime least,
+                                  std::uint8_t strength_class, std::size_t rank,
+                                  std::vector<std::uint32_t>& served) const {
+    const auto comes_in = [&](std::uint32_t row) {
+        return least <= limits.most(row, strength_class, rank);
+    };
+    const auto add = [&](std::uint32_t row) {
+        const std::span<const std::uint32_t> some = served_by_row[row];
+        served.insert(served.end(), some.begin(), some.end());
+    };
+    const bool own = comes_in(dump_site);
+    if (own) {
+        add(dump_site);
+    }
+    const Approaches::Range rows = kept.approaches.of(dump_site);
+    for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
+        if (own || comes_in(row)) {
+            add(row);
+        }
+    }
 }
 
 // By one search for each profile of all that leads to the place, where round trips search from
@@ -233,9 +259,6 @@ const std::vector<FillSitePlace>& KeptTrips::fill_sites() const { return state_-
 
 std::vector<std::uint32_t> KeptTrips::may_change(const NewFillSite& site) const {
     std::vector<std::uint32_t> served;
-    const auto add = [&](std::span<const std::uint32_t> some) {
-        served.insert(served.end(), some.begin(), some.end());
-    };
     // No way with a road closed is shorter than the open one.
     class Reached final : public TripTaker {
     public:
@@ -251,24 +274,15 @@ std::vector<std::uint32_t> KeptTrips::may_change(const NewFillSite& site) const 
         TripsOf(state_->roads, *state_->profiles[rank].shuttle, site.spot, *desk)
             .offer_open(reached);
         for (const auto& [row, least] : reached.sites) {
-            const auto comes_in = [&, least = least](std::uint32_t one) {
-                return least <= state_->limits.most(one, site.place.strength_class, rank);
-            };
-            const bool own = comes_in(row);
-            add(own ? state_->served_by_row[row] : std::span<const std::uint32_t>{});
-            const Approaches::Range rows = state_->kept.approaches.of(row);
-            for (std::uint32_t one = rows.begin; one < rows.end; ++one) {
-                if (own || comes_in(one)) {
-                    add(state_->served_by_row[one]);
-                }
-            }
+            state_->add_served(row, least, site.place.strength_class, rank, served);
         }
     }
     for (const FoundTrips::Hose& lay : state_->hose_of(site)) {
         served.push_back(lay.served);
     }
     for (const std::uint32_t dump_site : state_->lanes.changed_by(site.spot)) {
-        add(state_->served_by_site[dump_site]);
+        const std::span<const std::uint32_t> some = state_->served_by_site[dump_site];
+        served.insert(served.end(), some.begin(), some.end());
     }
     return each_once(std::move(served));
 }

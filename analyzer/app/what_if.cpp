@@ -120,8 +120,8 @@ struct WhatIf::State {
     class Grown {
     public:
         Grown(State& state, std::span<const std::uint32_t> more)
-            : sources_(state.district.sources) {
-            before_ = static_cast<std::ptrdiff_t>(sources_.size());
+            : sources_(state.district.sources),
+              before_(static_cast<std::ptrdiff_t>(sources_.size())) {
             for (const std::uint32_t source : more) {
                 sources_.push_back(state.offered[source].source);
             }

@@ -171,7 +171,7 @@ struct FurtherLanes::State {
     double reach;  // no way that nobody comes by leads farther from its place
     Lanes lanes;
     LaneJudge judge;
-    std::vector<Point> places;  // of the dump sites, on the road
+    std::vector<Point> places{};  // of the dump sites, on the road
 };
 
 FurtherLanes::FurtherLanes(const District& district, const Network& network, const Access& access,

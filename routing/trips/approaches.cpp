@@ -49,7 +49,7 @@ public:
 private:
     struct Row {
         std::uint32_t number = 0;
-        std::vector<FillTrip> trips;
+        std::vector<FillTrip> trips{};
     };
     bool alike(const Row& a, const Row& b) const {
         return a.trips == b.trips &&
@@ -59,7 +59,7 @@ private:
     const Approaches& approaches_;
     const TripsOfRow& trips_of_;
     const Lists<StationDrive>& stations_;
-    std::span<const ProfileIndex> tankers_;
+    std::span<const ProfileIndex> tankers_{};
 };
 
 }  // namespace
