@@ -103,7 +103,8 @@ bool ClosedWays::parts(const End& end) const {
     for (std::size_t i = 0; i < closed.size(); ++i) {
         on_way[i] = barred_branches_[i].holds(number);
     }
-    return from_->cuts->part(closed, std::span(on_way).first(closed.size()));
+    return std::ranges::find(on_way, true) != on_way.end() &&  // else the searched way is free
+           from_->cuts->part(closed, std::span(on_way).first(closed.size()));
 }
 
 // Told without a search: there is no way round, wherever the dump site is left.
