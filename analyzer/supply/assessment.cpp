@@ -41,10 +41,11 @@ void judge(ParcelSupply& supply, double firm_margin) {
     const bool held = supply.cautious >= supply.needed;
     const bool firm = in_tenths(supply.cautious) >= firm_margin * in_tenths(supply.needed);
     supply.margin = !held ? Margin::none : firm ? Margin::firm : Margin::thin;
-    supply.state = held                          ? SupplyState::held
-                   : supply.earliest_start       ? SupplyState::late
-                   : in_tenths(supply.later) > 0 ? SupplyState::short_flow
-                                                 : SupplyState::tank_only;
+    const HeldFlow some = std::max(supply.cautious, supply.later);
+    supply.state = held                    ? SupplyState::held
+                   : supply.earliest_start ? SupplyState::late
+                   : in_tenths(some) > 0   ? SupplyState::short_flow
+                                           : SupplyState::tank_only;
 }
 
 int severity_of(SupplyState state) {

@@ -43,6 +43,18 @@ TEST_CASE("a need that holds only from later on is late, and one that never hold
     CHECK(in_tenths(never.later) > 0);
 }
 
+// A source may be empty by the late horizon.
+TEST_CASE("what is held from the start and not from later on is short of the need", "[unit]") {
+    ParcelSupply supply;
+    supply.needed = tenths_of_gpm(6000);
+    supply.cautious = tenths_of_gpm(1050);
+    judge(supply, 1.1);
+    CHECK(supply.state == SupplyState::short_flow);
+    supply.cautious = HeldFlow{};
+    judge(supply, 1.1);
+    CHECK(supply.state == SupplyState::tank_only);
+}
+
 TEST_CASE("without a building there is no need and no answer", "[unit]") {
     OneDumpSite scene;
     scene.needs[0].reset();
