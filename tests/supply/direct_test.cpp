@@ -3,6 +3,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "analyzer/supply/incident_run.h"
+#include "tests/supply/one_dump_site.h"
+
 using namespace farwater;
 using namespace farwater::supply;
 
@@ -83,4 +86,44 @@ TEST_CASE("a house too high above the source gets nothing") {
     const auto line = lane.line(2, 500, 400);  // 173 psi of height
     REQUIRE(line);
     CHECK(in_gpm(line->flow) == 0.0);
+}
+
+// 2,000 ft of hose: there after 1.5 + 6 + 5 min, ready after 3 min at the hydrant and 10 min of
+// laying, at minute 25.5; with both slowed by 1 + 0.35 x 0.2 at minute 26.41.
+TEST_CASE("a hose line that is late holds nothing from the start, for the tank is empty by then") {
+    OneDumpSite scene;
+    for (Unit& unit : scene.district.units) {
+        unit.portable_tank = gallons(0);  // no shuttle
+    }
+    scene.refresh();
+    scene.trips.source_lays = {};
+    scene.trips.source_lays.items.push_back({FillSiteIndex(0), feet(2000)});
+    scene.trips.source_lays.close_row();
+    Assumptions& assumptions = scene.district.assumptions;
+    HeldFlow in_plan_time{};
+    SECTION("the line itself") { assumptions.start_after_arrival = minutes(12.0); }
+    SECTION("only the line with all stages slowed") {
+        assumptions.start_after_arrival = minutes(13.5);
+        in_plan_time = scene.supply().later;
+    }
+    const ParcelSupply supply = scene.supply();
+    CHECK(supply.mode == SupplyMode::direct);
+    CHECK(supply.state == SupplyState::late);
+    CHECK(in_tenths(supply.later) > 0);
+    CHECK(supply.sustained == in_plan_time);
+    CHECK(in_tenths(supply.cautious) == 0);
+    CHECK(supply.earliest_start == rounded_up(minutes(12.5 + 13.0 * 1.07)));
+
+    // The incident run says the same of an engine with nothing but its tank.
+    const Duration arrival = minutes(12.5);
+    Incident engine_alone;
+    engine_alone.dump_site.engine_tank = gallons(1000);
+    engine_alone.dump_site.engine_arrives = arrival;
+    engine_alone.dump_site.draft_ready = minutes(26.41);
+    engine_alone.initial_attack = {assumptions.initial_attack,
+                                   arrival + assumptions.initial_attack_after_arrival};
+    const Window until_the_line{arrival + assumptions.start_after_arrival, minutes(0.4)};
+    CHECK_FALSE(holds(engine_alone, until_the_line, tenths_of_gpm(1)));
+    engine_alone.initial_attack.flow = gpm(0);
+    CHECK(holds(engine_alone, until_the_line, tenths_of_gpm(1)));
 }
