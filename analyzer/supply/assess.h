@@ -17,9 +17,9 @@ namespace farwater::supply {
 //
 // Of a parcel's hose lays those of `lays_looked_at` (round_trips.h) are looked at: the first (from
 // the officer's own dump site, else the nearest), the first without backing, the first from the
-// other side of the house and, over a junction, the first by another road. The one that promises
-// most by a bound is worked out; where nothing is held from it, or the terms of the situation's
-// order are not met, all are, and the best answer in that order is taken.
+// other side of the house and, over a junction, the first by another road. The one that likely
+// gives most is worked out, then all that may give a better answer by a bound, and the best answer
+// is taken (places/lay_trials.h).
 //
 // Then direct supply and relay are looked at (direct.h); the better answer is taken, hose before
 // tankers where both are as good, and the other mode is kept beside it.

@@ -26,7 +26,7 @@ struct FillSiteSeen {
 struct ShuttleWorking {
     HoseLay lay;
     Scene scene;
-    ShuttleCase shuttle;  // the one that the answer rests on
+    ShuttleCase shuttle;  // the one that the answer rests on; passed over: no supply below
     std::vector<FillSiteSeen> fill_sites;
     std::optional<HouseLine> line;  // none = no hose that is there is long enough
     ParcelSupply supply;

@@ -151,7 +151,7 @@ const DumpSiteCandidate& CardView::place() const {
 
 const supply::ShuttleWorking* CardView::look() const {
     for (const supply::ShuttleWorking& looked : working().looked) {
-        if (looked.lay.dump_site == site().dump_site) {
+        if (looked.lay.dump_site == site().dump_site && !looked.shuttle.passed_over) {
             return &looked;
         }
     }

@@ -58,7 +58,7 @@ std::string why_this_lay(const Explained& explained, const ShuttleWorking& look)
         place - lays.begin() + 1, lays.size());
     const bool first = place == lays.begin();
     return (site.officers_place ? "the officer's own place; " : "") + order +
-           (first ? "" : "; with what hose closes it promises most");
+           (first ? "" : "; with what hose closes the answer from there is better");
 }
 
 // All lays where more than one was worked out.
@@ -68,6 +68,11 @@ void lays_looked_at(const Explained& explained, WorkedPage& page) {
         return;
     }
     for (const ShuttleWorking& look : explained.working.looked) {
+        if (look.shuttle.passed_over) {
+            page.words("from " + on_one_line(at(names, look.lay.dump_site)),
+                       "no more than was found before");
+            continue;
+        }
         page.number("cautious flow from " + on_one_line(at(names, look.lay.dump_site)),
                     in_gpm(flow_of(look.supply.cautious)), Digits::one, "gpm",
                     fmt::format("{}, {} ft of hose; the better answer is taken",

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "analyzer/supply/places/case_answers.h"
+#include "analyzer/supply/places/outdone.h"
 #include "analyzer/supply/places/settled.h"
 
 namespace farwater::supply {
@@ -82,11 +83,11 @@ std::vector<HoseOption> Assessor::hose_options_of(std::size_t row) const {
     return hose_options(situation_, profile_of_, responders_of(row), row, fire_at(row));
 }
 
-Keyed Assessor::keyed(std::size_t row, std::size_t lay, std::size_t slot) const {
+Keyed Assessor::keyed(std::size_t row, std::size_t lay, std::size_t slot, HeldFlow least) const {
     const HoseLay& hose = situation_.trips.hose_lays[row][lay];
     return {
         {hose.dump_site, hose.approach, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
-         in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row)},
+         in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row), least},
         static_cast<std::uint32_t>(row),
         static_cast<std::uint32_t>(lay),
         static_cast<std::uint32_t>(slot)};
@@ -98,7 +99,7 @@ void Assessor::answer(std::vector<Keyed> items, std::vector<ParcelSupply>& slots
                   [&](std::span<const Keyed> of_case) { answer_case(of_case, slots); });
 }
 
-void Assessor::promise(std::vector<Keyed> items, std::vector<HeldFlow>& slots,
+void Assessor::promise(std::vector<Keyed> items, std::vector<Promise>& slots,
                        const Work& work) const {
     for_each_case(std::move(items), work,
                   [&](std::span<const Keyed> of_case) { promise_case(of_case, slots); });
@@ -111,16 +112,28 @@ bool Assessor::worth_trying(std::size_t row, std::size_t lay) const {
     return lays.front().approach.valid() || (lanes_matter_ && spares_backing);
 }
 
-ShuttleWorking Assessor::look_at(std::size_t row, std::size_t lay) const {
-    const CaseKey key = keyed(row, lay, 0).key;
-    const HouseOnFire fire = fire_at(row);
-    ShuttleWorking look{.lay = situation_.trips.hose_lays[row][lay],
+bool Assessor::is_outdone(std::size_t row, std::size_t lay, std::size_t by) const {
+    const Keyed item = keyed(row, lay, 0);
+    const Keyed other = keyed(row, by, 0);
+    const Scene scene = scene_of(item.key);
+    const Scene other_scene = scene_of(other.key);
+    return carried(other_scene, other) >= carried(scene, item) &&
+           outdoes(situation_, other_scene, scene);
+}
+
+ShuttleWorking Assessor::look_at(const Keyed& item) const {
+    const CaseKey& key = item.key;
+    const HouseOnFire fire = fire_at(item.row);
+    ShuttleWorking look{.lay = situation_.trips.hose_lays[item.row][item.lay],
                         .scene = scene_of(key),
                         .shuttle = {},
                         .fill_sites = {},
                         .line = std::nullopt,
                         .supply = {}};
     look.shuttle = case_of(key, look.scene);
+    if (look.shuttle.passed_over) {
+        return look;
+    }
     CaseAnswers answers(situation_, look.scene, look.shuttle);
     look.supply = answers.supply_of(fire, look.lay);
     if (look.supply.fill_sites() > 1) {
@@ -136,6 +149,10 @@ ShuttleWorking Assessor::look_at(std::size_t row, std::size_t lay) const {
         }
     }
     return look;
+}
+
+std::span<const HoseLay> Assessor::lays_of(std::size_t row) const {
+    return situation_.trips.hose_lays[row];
 }
 
 const std::vector<Responder>& Assessor::responders_of(std::size_t row) const {
@@ -158,7 +175,7 @@ Scene Assessor::scene_of(const CaseKey& key) const {
 }
 
 ShuttleCase Assessor::case_of(const CaseKey& key, const Scene& scene) const {
-    return work_out(situation_, scene, minutes(key.duration_tenths / 10.0));
+    return work_out(situation_, scene, minutes(key.duration_tenths / 10.0), key.least);
 }
 
 HeldFlow Assessor::carried(const Scene& scene, const Keyed& item) const {
@@ -179,6 +196,9 @@ void Assessor::answer_case(std::span<const Keyed> items, std::vector<ParcelSuppl
     const CaseKey& key = items.front().key;
     const Scene scene = scene_of(key);
     const ShuttleCase shuttle = case_of(key, scene);
+    if (shuttle.passed_over) {
+        return;
+    }
     CaseAnswers answers(situation_, scene, shuttle);
     for (const Keyed& item : items) {
         slots[item.slot] =
@@ -186,12 +206,12 @@ void Assessor::answer_case(std::span<const Keyed> items, std::vector<ParcelSuppl
     }
 }
 
-void Assessor::promise_case(std::span<const Keyed> items, std::vector<HeldFlow>& slots) const {
+void Assessor::promise_case(std::span<const Keyed> items, std::vector<Promise>& slots) const {
     const CaseKey& key = items.front().key;
     const Scene scene = scene_of(key);
-    const HeldFlow promised = promise_of(situation_, scene, minutes(key.duration_tenths / 10.0));
+    const Promise promised = promise_of(situation_, scene, minutes(key.duration_tenths / 10.0));
     for (const Keyed& item : items) {
-        slots[item.slot] = std::min(promised, carried(scene, item));
+        slots[item.slot] = through(promised, carried(scene, item));
     }
 }
 

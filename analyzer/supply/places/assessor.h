@@ -5,6 +5,7 @@
 #include <compare>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +15,7 @@
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/places/direct.h"
 #include "analyzer/supply/places/house_on_fire.h"
+#include "analyzer/supply/places/promise.h"
 #include "analyzer/supply/places/shuttle_case.h"
 #include "analyzer/supply/scene.h"
 #include "analyzer/supply/situation.h"
@@ -28,6 +30,7 @@ struct CaseKey {
     std::int32_t arrival_half_minutes = 0;
     std::int32_t duration_tenths = 0;  // of a minute
     std::uint32_t zone = 0;
+    HeldFlow least{};  // what was found elsewhere: no more than that is of no interest
     friend auto operator<=>(const CaseKey&, const CaseKey&) = default;
 };
 
@@ -68,21 +71,27 @@ public:
     std::vector<HoseOption> hose_options_of(std::size_t row) const;
 
     // Precondition: no settled answer.
-    Keyed keyed(std::size_t row, std::size_t lay, std::size_t slot) const;
+    Keyed keyed(std::size_t row, std::size_t lay, std::size_t slot, HeldFlow least = {}) const;
 
-    // The answer of each item into its slot; each case is worked out once, on several threads.
+    // The answer of each item into its slot, which stays as it is where no more than `least` was
+    // found; each case is worked out once, on several threads.
     void answer(std::vector<Keyed> items, std::vector<ParcelSupply>& slots, const Work& work) const;
 
     // What each item's lay promises, into its slot: a bound, without a run.
-    void promise(std::vector<Keyed> items, std::vector<HeldFlow>& slots, const Work& work) const;
+    void promise(std::vector<Keyed> items, std::vector<Promise>& slots, const Work& work) const;
 
     // Whether the lay is tried beside the first one, which promises something: where ways are taken
     // from that by its hose, or tankers must back there and not here.
     bool worth_trying(std::size_t row, std::size_t lay) const;
 
-    // One lay, as `answer` looks at it.
-    ShuttleWorking look_at(std::size_t row, std::size_t lay) const;
+    // Whether `lay` is outdone in everything (outdone.h) by another, its hose to the house too.
+    bool is_outdone(std::size_t row, std::size_t lay, std::size_t by) const;
 
+    // One item, as `answer` looks at it; no supply (unknown) where no more than `least` was found.
+    ShuttleWorking look_at(const Keyed& item) const;
+
+    const PlanOrder& order() const { return situation_.order; }
+    std::span<const HoseLay> lays_of(std::size_t row) const;
     const std::vector<Responder>& responders_of(std::size_t row) const;
     Point house_of(std::size_t row) const;
 
@@ -93,7 +102,7 @@ private:
     std::uint32_t zone_at(std::size_t row) const;
     HouseOnFire fire_at(std::size_t row) const;  // precondition: a need, and an engine gets there
     void answer_case(std::span<const Keyed> items, std::vector<ParcelSupply>& slots) const;
-    void promise_case(std::span<const Keyed> items, std::vector<HeldFlow>& slots) const;
+    void promise_case(std::span<const Keyed> items, std::vector<Promise>& slots) const;
 
     const Situation& situation_;
     const std::vector<std::optional<Need>>& needs_;

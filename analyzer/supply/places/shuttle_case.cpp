@@ -3,44 +3,34 @@
 #include <algorithm>
 #include <utility>
 
+#include "analyzer/supply/bounds/choice_bound.h"
 #include "analyzer/supply/filling/plan_judge.h"
 #include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/limits.h"
+#include "analyzer/supply/places/outdone.h"
 #include "analyzer/supply/several/several_sites.h"
 
 namespace farwater::supply {
 namespace {
+
+constexpr std::size_t most_fill_sites = 3;
 
 // A fill site that tankers can use, by itself.
 struct Alone {
     Incident incident;  // with all of them
     const CountedSource* source = nullptr;
     RunBy run_by;
-    Merit quick;  // of a quick choice of tankers
+    Incident most;    // slow, with one that nurses where one can: no choice is better
+    HeldFlow flow{};  // no choice has a larger cautious flow
 };
 
-// How many of the fill sites that do best with a quick choice are looked at in full.
-constexpr std::size_t looked_at_in_full = 2;
-
-Window window_of(const Situation& situation, const Scene& scene, Duration duration) {
-    return {.start = situation.order.flow_from(situation.district.assumptions, scene.first_arrival),
-            .duration = duration};
-}
-
 struct Options {
-    std::vector<Alone> best;      // first, the nearer of equals; not more than are looked at
-    std::vector<FillOption> all;  // that somebody can fill at, the nearest first
+    std::vector<Alone> alone;     // that somebody can fill at, the nearest first
+    std::vector<FillOption> all;  // the same
+    std::size_t quickest = 0;     // of them: does best with a quick choice of tankers
     Limit missing = Limit::no_source;
-
-    void add(Alone option) {
-        const auto place = std::ranges::upper_bound(best, option.quick, better, &Alone::quick);
-        best.insert(place, std::move(option));
-        best.resize(std::min(best.size(), looked_at_in_full));
-    }
-    // What a fill site has to beat to be among them.
-    Merit least() const { return best.size() == looked_at_in_full ? best.back().quick : Merit{}; }
 };
 
 // One dump site, one first arrival, one duration.
@@ -61,8 +51,9 @@ Asked asked_of(const Situation& situation, const Scene& scene, Window window) {
     return {situation, scene, std::move(tankers), judge};
 }
 
-Options options_of(const Asked& asked, bool bounded) {
+Options options_of(const Asked& asked) {
     Options options;
+    Merit best;
     for (const FillTrip& trip : asked.situation.trips.fill_trips[asked.scene.approach.position()]) {
         FillOption option = fill_option(asked.situation, asked.scene, asked.tankers, trip);
         FillPlan plan = plan_alone(asked.situation, asked.scene, asked.tankers, option);
@@ -70,9 +61,15 @@ Options options_of(const Asked& asked, bool bounded) {
             options.missing = plan.missing;
             continue;
         }
-        const Merit least = bounded ? options.least() : Merit{};
-        const Merit quick = quick_choice(plan.incident, asked.judge, least);
-        options.add({std::move(plan.incident), option.source, plan.run_by, quick});
+        const Merit quick = quick_choice(plan.incident, asked.judge, best);
+        if (better(quick, best)) {
+            best = quick;
+            options.quickest = options.alone.size();
+        }
+        Incident most = with_nursing(slowed(plan.incident, asked.judge.factor()));
+        const HeldFlow flow = held(window_bound(most, asked.judge.window()));
+        options.alone.push_back(
+            {std::move(plan.incident), option.source, plan.run_by, std::move(most), flow});
         options.all.push_back(std::move(option));
     }
     return options;
@@ -85,34 +82,79 @@ struct Chosen {
     std::vector<RunBy> run_by;
 };
 
-// Where nothing can be held, the first option with all tankers stands for it. Precondition: there
-// is an option.
-Chosen best_alone(const Asked& asked, const Options& options) {
-    const Alone& first = options.best.front();
+// Whether another fill site is as good in everything; of two that are equal, the farther is.
+bool is_outdone(const Options& options, std::size_t site) {
+    const auto choice = [&](std::size_t one) {
+        return FillChoice{options.all[one], options.alone[one].incident.fill_sites.front()};
+    };
+    for (std::size_t other = 0; other < options.alone.size(); ++other) {
+        if (other != site && outdoes(choice(other), choice(site)) &&
+            (other < site || !outdoes(choice(site), choice(other)))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+// The one that does best with a quick choice, then those that may hold most; the nearer of equals.
+std::vector<const Alone*> most_promising_first(const Options& options, bool bounded) {
+    std::vector<const Alone*> order{&options.alone[options.quickest]};
+    for (std::size_t site = 0; site < options.alone.size(); ++site) {
+        if (site != options.quickest && !(bounded && is_outdone(options, site))) {
+            order.push_back(&options.alone[site]);
+        }
+    }
+    std::ranges::stable_sort(order.begin() + 1, order.end(), std::greater<>{},
+                             [](const Alone* option) { return option->flow; });
+    return order;
+}
+
+// Where nothing can be held, or no more than `least`, the first option with all tankers may stand
+// for it. Precondition: there is an option.
+Chosen best_alone(const Asked& asked, const Options& options, bool bounded, HeldFlow least) {
+    const std::vector<const Alone*> order = most_promising_first(options, bounded);
+    const Alone& first = *order.front();
     Chosen best{{first.incident, slowed(first.incident, asked.judge.factor()), {}, {}},
                 {first.source},
                 {first.run_by}};
-    for (const Alone& option : options.best) {
-        if (auto plan = full_choice(option.incident, asked.judge, best.plan.merit)) {
-            best = {std::move(*plan), {option.source}, {option.run_by}};
+    for (const Alone* option : order) {
+        if (bounded && (option->flow <= least ||
+                        !asked.judge.may_be_better_than(best.plan.merit, option->most))) {
+            continue;
+        }
+        // Asked for by itself: what a search finds depends on what it is asked to exceed, and then
+        // a further fill site could lower the answer.
+        auto plan = full_choice(option->incident, asked.judge, Merit{});
+        if (plan && better(plan->merit, best.plan.merit)) {
+            best = {std::move(*plan), {option->source}, {option->run_by}};
         }
     }
     return best;
 }
 
-std::optional<Chosen> best_together(const Asked& asked, const Options& options,
-                                    const ShuttlePlan& alone, std::size_t most_sites) {
+// Over two fill sites, then over three where those hold more.
+std::vector<Chosen> best_together(const Asked& asked, const Options& options,
+                                  const ShuttlePlan& alone) {
     const SeveralQuestion question{asked.situation, asked.scene, asked.tankers,
-                                   options.all,     asked.judge, most_sites};
-    auto several = best_of_several(question, alone);
-    if (!several) {
-        return std::nullopt;
+                                   options.all,     asked.judge, most_fill_sites};
+    std::vector<Chosen> found;
+    for (SeveralSites& several : improving_sets(question, alone)) {
+        Chosen chosen{std::move(several.plan), {}, std::move(several.run_by)};
+        for (const FillOption* option : several.sources) {
+            chosen.sources.push_back(option->source);
+        }
+        found.push_back(std::move(chosen));
     }
-    Chosen chosen{std::move(several->plan), {}, std::move(several->run_by)};
-    for (const FillOption* option : several->sources) {
-        chosen.sources.push_back(option->source);
+    return found;
+}
+
+// The best with so many fill sites; null: none of them.
+const Chosen* best_manned(const std::vector<Chosen>& together, std::size_t sites) {
+    const Chosen* best = nullptr;
+    for (const Chosen& chosen : together) {
+        best = chosen.sources.size() <= sites ? &chosen : best;
     }
-    return chosen;
+    return best;
 }
 
 // Of the tankers that are run; those that stand by cannot change the state.
@@ -215,30 +257,46 @@ void add_gain_of_crew(ShuttleCase& shuttle, HeldFlow with_people) {
     }
 }
 
-constexpr std::size_t most_fill_sites = 3;
-
-// Two or three fill sites beside the one of `alone`, with the people that are there.
-void add_together(ShuttleCase& alone, const Asked& asked, const Options& options,
-                  const ShuttlePlan& plan) {
-    const std::size_t manned = fill_sites_manned(asked.situation.district.assumptions, alone.crew,
-                                                 alone.tankers, most_fill_sites);
-    if (const auto together = best_together(asked, options, plan, manned)) {
-        add_several(alone, case_of(asked, *together), asked.judge.by_terms());
-    }
-    if (manned == most_fill_sites) {
-        return;
-    }
-    if (const auto all = best_together(asked, options, plan, most_fill_sites)) {
-        const HeldFlow with_people = sustained_flow(all->plan.incident, alone.window);
-        add_gain_of_crew(alone, with_people);
-        for (ShuttleCase& several : alone.several) {
-            add_gain_of_crew(several, with_people);
-        }
+void add_gain_of_crew(ShuttleCase& alone, const Chosen& all) {
+    const HeldFlow with_people = sustained_flow(all.plan.incident, alone.window);
+    add_gain_of_crew(alone, with_people);
+    for (ShuttleCase& several : alone.several) {
+        add_gain_of_crew(several, with_people);
     }
 }
 
+// The answer with the fill sites that there are people for, and what more people would gain.
+ShuttleCase answer_of(ShuttleCase nothing, const Asked& asked, const Options& options,
+                      const Chosen& chosen, HeldFlow least) {
+    const std::size_t manned =
+        fill_sites_manned(asked.situation.district.assumptions, nothing.crew,
+                          chosen.plan.incident.tankers.size(), most_fill_sites);
+    std::vector<Chosen> together;
+    if (manned > 1) {
+        together = best_together(asked, options, chosen.plan);
+    }
+    const Chosen* several = best_manned(together, manned);
+    const HeldFlow most = several ? several->plan.cautious : chosen.plan.cautious;
+    if (least > HeldFlow{} && most <= least) {
+        nothing.cautious = most;
+        nothing.passed_over = true;
+        return nothing;
+    }
+    ShuttleCase result = case_of(asked, chosen);
+    if (several != nullptr) {
+        add_several(result, case_of(asked, *several), asked.judge.by_terms());
+    }
+    if (manned == 1) {
+        together = best_together(asked, options, chosen.plan);
+    }
+    if (manned < most_fill_sites && !together.empty()) {
+        add_gain_of_crew(result, together.back());
+    }
+    return result;
+}
+
 ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Duration duration,
-                              bool bounded) {
+                              bool bounded, HeldFlow least) {
     ShuttleCase nothing;
     nothing.window = window_of(situation, scene, duration);
     nothing.limit = scene.missing;
@@ -248,15 +306,16 @@ ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Du
         return nothing;
     }
     const Asked asked = asked_of(situation, scene, nothing.window);
-    const Options options = options_of(asked, bounded);
-    if (options.best.empty()) {
+    const Options options = options_of(asked);
+    if (options.alone.empty()) {
         nothing.limit = options.missing;
         return nothing;
     }
-    const Chosen chosen = best_alone(asked, options);
-    ShuttleCase result = case_of(asked, chosen);
-    add_together(result, asked, options, chosen.plan);
-    return result;
+    // Where a second fill site may be opened, the best single one is the beginning of that.
+    const bool one_only =
+        fill_sites_manned(situation.district.assumptions, nothing.crew, 1, most_fill_sites) == 1;
+    const Chosen chosen = best_alone(asked, options, bounded, one_only ? least : HeldFlow{});
+    return answer_of(std::move(nothing), asked, options, chosen, least);
 }
 
 // The cautious flows from the start and from the late horizon on, with however many fill sites.
@@ -285,10 +344,11 @@ bool held_down_by_line(const ShuttleCase& shuttle, const TankLine& line) {
     return line.used > 1 && cap && std::max(cautious, later) >= held(*cap);
 }
 
+// Where neither holds more than `least`, neither is worked out.
 ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
-                        bool bounded) {
-    ShuttleCase best = with_tanks_in_use(situation, scene, duration, bounded);
-    if (scene.missing != Limit::none || !held_down_by_line(best, scene.line)) {
+                        bool bounded, HeldFlow least) {
+    ShuttleCase best = with_tanks_in_use(situation, scene, duration, bounded, least);
+    if (scene.missing != Limit::none) {
         return best;
     }
     Scene shorter = scene;
@@ -296,7 +356,7 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
     while (held_down_by_line(last, shorter.line)) {
         --shorter.line.used;
         shorter.set_up = with_line(shorter.set_up, shorter.line);
-        last = with_tanks_in_use(situation, shorter, duration, bounded);
+        last = with_tanks_in_use(situation, shorter, duration, bounded, least);
         if (gives_more(last, best, situation.order.terms.has_value())) {
             best = last;
         }
@@ -306,35 +366,20 @@ ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration
 
 }  // namespace
 
-double cautious_factor(const Assumptions& assumptions) { return 1.0 + 0.35 * assumptions.stage_cv; }
-
-HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration duration) {
-    HeldFlow most{};
-    if (scene.missing != Limit::none) {
-        return most;
-    }
-    const Assumptions& assumptions = situation.district.assumptions;
-    const Window window = window_of(situation, scene, duration);
-    const std::vector<Tanker> tankers = tankers_of(situation, scene);
-    for (const FillTrip& trip : situation.trips.fill_trips[scene.approach.position()]) {
-        FillPlan plan =
-            plan_alone(situation, scene, tankers, fill_option(situation, scene, tankers, trip));
-        if (plan.usable()) {
-            plan.incident.dump_site.flow_cap = scene.line.draft;  // no line of tanks gives more
-            const Incident slow = slowed(plan.incident, cautious_factor(assumptions));
-            most = std::max(
-                most, held(std::min(resource_bound(slow, window), window_bound(slow, window))));
-        }
-    }
-    return most;
+Window window_of(const Situation& situation, const Scene& scene, Duration duration) {
+    return {.start = situation.order.flow_from(situation.district.assumptions, scene.first_arrival),
+            .duration = duration};
 }
 
-ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration) {
-    return work_out_by(situation, scene, duration, true);
+double cautious_factor(const Assumptions& assumptions) { return 1.0 + 0.35 * assumptions.stage_cv; }
+
+ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration,
+                     HeldFlow least) {
+    return work_out_by(situation, scene, duration, true, least);
 }
 
 ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration) {
-    return work_out_by(situation, scene, duration, false);
+    return work_out_by(situation, scene, duration, false, HeldFlow{});
 }
 
 }  // namespace farwater::supply

@@ -27,6 +27,7 @@ struct FillUse {
 struct ShuttleCase {
     Window window;
     Limit limit = Limit::none;  // why there is no flow, or what binds it
+    bool passed_over = false;   // nothing but the cautious flow is told
     HeldFlow sustained{}, cautious{}, later{}, one_tanker_out{};
     BuildUp build_up{};  // cautious
     Flow handbook;
@@ -53,20 +54,22 @@ struct ShuttleCase {
 
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
 // nursing tankers (none or one) that are best in the situation's order, with the largest cautious
-// flow where it has no terms; the nearer fill site of equals. The
-// two fill sites that do best with a quick choice of tankers are looked at in full. Bounds first: a
-// fill site that does not beat those two is hardly run. Then two and three fill sites at the same
-// time (several_sites.h), as many as there are people for (crew.h); what more people would gain
-// stands among the gains. Where what siphons move holds the flow down, shorter lines of portable
-// tanks are tried too, down to the draft tank alone; the longer one of equals is kept.
-ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration);
+// flow where it has no terms; the nearer fill site of equals. All
+// fill sites are looked at in full, the one that does best with a quick choice of tankers first,
+// but for those whose bound is no more than what was found. Then two and three fill sites at the
+// same time (several_sites.h), as many as there are people for (crew.h); what more people would
+// gain stands among the gains. Where what siphons move holds the flow down, shorter lines of
+// portable tanks are tried too, down to the draft tank alone; the longer one of equals is kept.
+//
+// Where the cautious flow is no more than `least`, above zero, nothing but that flow is told.
+ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration,
+                     HeldFlow least = {});
 
-// The same with every single fill site run, in the same order: for the tests.
+// The same with every fill site looked at in full: for the tests.
 ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
 
-// What the best fill site by itself can hold at most with all tankers, by bounds and without a run:
-// to choose between dump sites by. Nothing where there can be no shuttle. Microseconds.
-HeldFlow promise_of(const Situation& situation, const Scene& scene, Duration duration);
+// From when and for how long a flow has to hold.
+Window window_of(const Situation& situation, const Scene& scene, Duration duration);
 
 // The factor on stage times behind the cautious flow: 1 + 0.35 cv.
 double cautious_factor(const Assumptions& assumptions);

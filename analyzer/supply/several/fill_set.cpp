@@ -175,4 +175,16 @@ std::optional<FillSet> run_together(const Situation& situation, const Scene& sce
     return set;
 }
 
+FillSite best_run(const Situation& situation, const Scene& scene, const FillOption& option) {
+    FillSite best = site_run_by(situation, scene, option, std::nullopt);
+    for (std::size_t engine = 0; engine < option.run_by.size(); ++engine) {
+        if (option.run_by[engine]) {
+            const FillSite site = site_run_by(situation, scene, option, engine);
+            best.pump = std::max(best.pump, site.pump);
+            best.ready = std::min(best.ready, site.ready);
+        }
+    }
+    return best;
+}
+
 }  // namespace farwater::supply

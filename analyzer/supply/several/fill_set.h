@@ -38,4 +38,8 @@ Sharing sharing(const Situation& situation, const CountedSource& a, const Counte
 std::optional<FillSet> run_together(const Situation& situation, const Scene& scene,
                                     std::span<const FillOption* const> options);
 
+// The fill site with the largest pump and the earliest ready time of all who can run it: in no set
+// does it give more.
+FillSite best_run(const Situation& situation, const Scene& scene, const FillOption& option);
+
 }  // namespace farwater::supply

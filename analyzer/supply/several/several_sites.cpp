@@ -80,6 +80,7 @@ public:
     }
 
     bool found() const { return !best_.where.empty(); }
+    const Merit& merit() const { return best_.merit; }
 
     // Precondition: found.
     SeveralSites answer() const {
@@ -151,20 +152,31 @@ private:
 
 }  // namespace
 
-std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
-                                            const ShuttlePlan& alone) {
+std::vector<SeveralSites> improving_sets(const SeveralQuestion& question,
+                                         const ShuttlePlan& alone) {
+    std::vector<SeveralSites> found;
     if (question.most_sites < 2) {
-        return std::nullopt;
+        return found;
     }
     SeveralSearch search(question, alone);
     search.try_pairs();
     if (!search.found()) {
-        return std::nullopt;
+        return found;
     }
+    found.push_back(search.answer());
     if (question.most_sites > 2) {
         search.try_third();
+        if (better(search.merit(), found.back().plan.merit)) {
+            found.push_back(search.answer());
+        }
     }
-    return search.answer();
+    return found;
+}
+
+std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
+                                            const ShuttlePlan& alone) {
+    std::vector<SeveralSites> found = improving_sets(question, alone);
+    return found.empty() ? std::nullopt : std::optional(std::move(found.back()));
 }
 
 }  // namespace farwater::supply

@@ -40,4 +40,7 @@ struct SeveralQuestion {
 std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
                                             const ShuttlePlan& alone);
 
+// The same on the way: the best over two, then over three where that is more; the last is the best.
+std::vector<SeveralSites> improving_sets(const SeveralQuestion& question, const ShuttlePlan& alone);
+
 }  // namespace farwater::supply

@@ -1,0 +1,150 @@
+#include "analyzer/supply/places/lay_trials.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace farwater::supply {
+namespace {
+
+constexpr std::size_t trials_per_chunk = 64;
+
+}  // namespace
+
+template <class Do>
+void LayTrials::for_each_left(std::size_t trial, const Do& look) const {
+    for (std::size_t item = lays_.begin[trial]; item < lays_.begin[trial + 1]; ++item) {
+        if (stage_[item] < Stage::outdone) {
+            look(item);
+        }
+    }
+}
+
+void LayTrials::add(std::size_t row) {
+    row_.push_back(static_cast<std::uint32_t>(row));
+    for (const std::size_t lay : lays_looked_at(assessor_.lays_of(row))) {
+        lays_.items.push_back(static_cast<std::uint8_t>(lay));
+    }
+    lays_.close_row();
+}
+
+// Of rows with one lay nothing is asked, nor of lays that are not tried beside the first one.
+std::vector<Keyed> LayTrials::first(const Work& work) {
+    promised_.assign(lays_.items.size(), Promise{});
+    stage_.assign(lays_.items.size(), Stage::untold);
+    std::vector<Keyed> asked;
+    for (std::size_t trial = 0; trial < row_.size(); ++trial) {
+        if (lays_[trial].size() > 1) {
+            asked.push_back(keyed(trial, lays_.begin[trial], lays_.begin[trial]));
+        }
+    }
+    ask_for(std::move(asked), work);
+    asked.clear();
+    for (std::size_t trial = 0; trial < row_.size(); ++trial) {
+        const std::size_t begin = lays_.begin[trial];
+        for (std::size_t item = begin + 1; item < lays_.begin[trial + 1]; ++item) {
+            if (promised_[begin].likely > HeldFlow{} &&
+                assessor_.worth_trying(row_[trial], lays_.items[item])) {
+                asked.push_back(keyed(trial, item, item));
+            }
+        }
+    }
+    ask_for(std::move(asked), work);
+    std::vector<Keyed> chosen;
+    for (std::size_t trial = 0; trial < row_.size(); ++trial) {
+        const std::size_t item = most_likely(trial);
+        stage_[item] = Stage::given_out;
+        chosen.push_back(keyed(trial, item, row_[trial]));
+    }
+    return chosen;
+}
+
+std::vector<Keyed> LayTrials::next(const std::vector<ParcelSupply>& found, const Work& work) {
+    if (!others_asked_) {
+        drop_outdone(work);
+        ask_for_others(work);
+        others_asked_ = true;
+    }
+    std::vector<Keyed> chosen;
+    for (std::size_t trial = 0; trial < row_.size(); ++trial) {
+        const ParcelSupply& so_far = found[row_[trial]];
+        std::optional<std::size_t> best;
+        for_each_left(trial, [&](std::size_t item) {
+            const Promise& promise = promised_[item];
+            if (is_wanted(promise, so_far) &&
+                (!best || promises_more(promise, promised_[*best], so_far.needed))) {
+                best = item;
+            }
+        });
+        if (best) {
+            stage_[*best] = Stage::given_out;
+            const HeldFlow least =
+                assessor_.order().terms ? HeldFlow{} : to_exceed(promised_[*best], so_far);
+            chosen.push_back(keyed(trial, *best, chosen.size(), least));
+        }
+    }
+    return chosen;
+}
+
+// By terms, which ask for more than flow, all are where they are not met.
+bool LayTrials::is_wanted(const Promise& promise, const ParcelSupply& found) const {
+    const PlanOrder& order = assessor_.order();
+    return order.terms ? !content_with(order, found) : may_be_better(promise, found);
+}
+
+Keyed LayTrials::keyed(std::size_t trial, std::size_t item, std::size_t slot,
+                       HeldFlow least) const {
+    return assessor_.keyed(row_[trial], lays_.items[item], slot, least);
+}
+
+// The first of equals.
+std::size_t LayTrials::most_likely(std::size_t trial) const {
+    const auto promised = std::span(promised_).subspan(lays_.begin[trial], lays_[trial].size());
+    return lays_.begin[trial] +
+           static_cast<std::size_t>(std::ranges::max_element(promised, {}, &Promise::likely) -
+                                    promised.begin());
+}
+
+// Slots are items.
+void LayTrials::ask_for(std::vector<Keyed> items, const Work& work) {
+    for (const Keyed& item : items) {
+        stage_[item.slot] = Stage::promised;
+    }
+    assessor_.promise(std::move(items), promised_, work);
+}
+
+void LayTrials::drop_outdone(const Work& work) {
+    for_each_chunk(work, "supply", row_.size(), trials_per_chunk,
+                   [&](std::size_t first, std::size_t last) {
+                       for (std::size_t trial = first; trial < last; ++trial) {
+                           drop_outdone(trial);
+                       }
+                   });
+}
+
+// By the lay that was given out.
+void LayTrials::drop_outdone(std::size_t trial) {
+    std::size_t chosen = lays_.begin[trial];
+    while (stage_[chosen] != Stage::given_out) {
+        ++chosen;
+    }
+    for_each_left(trial, [&](std::size_t item) {
+        if (assessor_.is_outdone(row_[trial], lays_.items[item], lays_.items[chosen])) {
+            stage_[item] = Stage::outdone;
+        }
+    });
+}
+
+void LayTrials::ask_for_others(const Work& work) {
+    std::vector<Keyed> asked;
+    for (std::size_t trial = 0; trial < row_.size(); ++trial) {
+        for_each_left(trial, [&](std::size_t item) {
+            if (stage_[item] == Stage::untold) {
+                asked.push_back(keyed(trial, item, item));
+            }
+        });
+    }
+    ask_for(std::move(asked), work);
+}
+
+}  // namespace farwater::supply

@@ -1,0 +1,55 @@
+// Which of a row's hose lays are worked out, and in which order.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "analyzer/district/round_trips.h"
+#include "analyzer/parallel/work.h"
+#include "analyzer/supply/assessment.h"
+#include "analyzer/supply/places/assessor.h"
+#include "analyzer/supply/places/promise.h"
+
+namespace farwater::supply {
+
+// First the lay that likely gives most; then those that may be better than what was found, the one
+// that promises most first, until none is left; but none that the first outdoes in everything
+// (outdone.h). So a lay that is not worked out gives no better answer, and a further lay never
+// takes away what another holds.
+class LayTrials {
+public:
+    explicit LayTrials(const Assessor& assessor) : assessor_(assessor) {}
+
+    // Precondition: no settled answer, and nothing was asked yet.
+    void add(std::size_t row);
+
+    // The first lay of each row; its slot is the row.
+    std::vector<Keyed> first(const Work& work);
+
+    // The next lay of each row for which there is one; slots are counted from 0 on. `found` is per
+    // row: the best of the lays that were given out. Call after first().
+    std::vector<Keyed> next(const std::vector<ParcelSupply>& found, const Work& work);
+
+private:
+    enum class Stage : std::uint8_t { untold, promised, outdone, given_out };
+
+    Keyed keyed(std::size_t trial, std::size_t item, std::size_t slot, HeldFlow least = {}) const;
+    bool is_wanted(const Promise& promise, const ParcelSupply& found) const;
+    std::size_t most_likely(std::size_t trial) const;
+    void ask_for(std::vector<Keyed> items, const Work& work);
+    void drop_outdone(const Work& work);
+    void drop_outdone(std::size_t trial);
+    void ask_for_others(const Work& work);
+    template <class Do>
+    void for_each_left(std::size_t trial, const Do& look) const;
+
+    const Assessor& assessor_;
+    std::vector<std::uint32_t> row_;
+    Lists<std::uint8_t> lays_;       // per trial: places in the row's list
+    std::vector<Promise> promised_;  // per item of `lays_`
+    std::vector<Stage> stage_;       // likewise
+    bool others_asked_ = false;
+};
+
+}  // namespace farwater::supply
