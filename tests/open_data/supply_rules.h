@@ -45,9 +45,11 @@ inline std::vector<Rule> supply_rules() {
         {"held: the need is met from the allowed start",
          "state = 'held' AND (earliest_start_min IS NULL OR earliest_start_min > first_engine_min "
          "+ 15.05)"},
-        {"short: some flow holds from the horizon on", "state = 'short' AND later_gpm <= 0"},
-        {"on tank water only no flow holds from the horizon on, and the limit says why",
-         "state = 'tank_only' AND (later_gpm > 0 OR binding_limit IS NULL OR binding_limit = "
+        {"short: some flow holds, from the start or from the horizon on",
+         "state = 'short' AND later_gpm <= 0 AND cautious_gpm <= 0"},
+        {"on tank water only no flow holds, and the limit says why",
+         "state = 'tank_only' AND (later_gpm > 0 OR cautious_gpm > 0 OR binding_limit IS NULL OR "
+         "binding_limit = "
          "'none')"},
         {"unreached: no engine has a time",
          "(state = 'unreached') AND first_engine_min IS NOT NULL"},
