@@ -7,7 +7,7 @@
 #include "routing/profiles.h"
 #include "routing/sites/season_lanes.h"
 #include "routing/source_lays.h"
-#include "routing/structures/each_once.h"
+#include "routing/structures/sorted_once.h"
 #include "routing/trips/kept_limits.h"
 #include "routing/trips/season_trips.h"
 #include "routing/trips/trip_search.h"
@@ -230,7 +230,7 @@ std::vector<std::uint32_t> KeptTrips::may_change(const NewFillSite& site) const 
         const std::span<const std::uint32_t> some = state_->served_by_site[dump_site];
         served.insert(served.end(), some.begin(), some.end());
     }
-    return each_once(std::move(served));
+    return sorted_once(std::move(served));
 }
 
 FoundTrips KeptTrips::search(const NewFillSite& site) const {

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "routing/sites/season_lanes.h"
-#include "routing/structures/each_once.h"
+#include "routing/structures/sorted_once.h"
 #include "routing/trips/kept_limits.h"
 
 namespace farwater::routing {
@@ -41,9 +41,9 @@ private:
 };
 
 // Round trips with further fill sites, put together.
-class Part {
+class TripsWithMore {
 public:
-    Part(const KeptSeason& season, std::span<const FoundTrips* const> more)
+    TripsWithMore(const KeptSeason& season, std::span<const FoundTrips* const> more)
         : kept_(season.trips),
           dump_sites_(season.dump_sites),
           before_(season.fill_sites.size()),
@@ -95,8 +95,9 @@ private:
 };
 
 // Further fill sites have no system: they only push the last ones out.
-std::vector<FillTrip> Part::set_in(std::uint32_t row, std::span<const FillTrip> further,
-                                   std::span<const ProfileIndex> order, std::size_t most) const {
+std::vector<FillTrip> TripsWithMore::set_in(std::uint32_t row, std::span<const FillTrip> further,
+                                            std::span<const ProfileIndex> order,
+                                            std::size_t most) const {
     std::vector<FillTrip> trips = kept_.best->trips(row);
     trips.insert(trips.end(), further.begin(), further.end());
     std::ranges::sort(trips, {}, [&](const FillTrip& trip) {
@@ -110,7 +111,7 @@ std::vector<FillTrip> Part::set_in(std::uint32_t row, std::span<const FillTrip> 
     return trips;
 }
 
-void Part::set_among(std::span<const ProfileIndex> order, std::size_t most) {
+void TripsWithMore::set_among(std::span<const ProfileIndex> order, std::size_t most) {
     std::map<std::uint32_t, std::vector<FillTrip>> further;
     for (std::size_t i = 0; i < more_.size(); ++i) {
         for (const FoundTrips::Trip& trip : more_[i]->trips) {
@@ -126,7 +127,7 @@ void Part::set_among(std::span<const ProfileIndex> order, std::size_t most) {
     }
 }
 
-void Part::tell_apart(std::span<const ProfileIndex> tankers) {
+void TripsWithMore::tell_apart(std::span<const ProfileIndex> tankers) {
     const auto of_row = [&](std::uint32_t row) { return trips_of(row); };
     for (const auto& [row, list] : lists_) {
         const std::uint32_t site = kept_.approaches.dump_site_of(row);
@@ -144,7 +145,7 @@ void Part::tell_apart(std::span<const ProfileIndex> tankers) {
 }
 
 // The nearest of each class; of equals the one that was there before.
-void Part::add_hose(SourceLay lay, std::uint32_t served) {
+void TripsWithMore::add_hose(SourceLay lay, std::uint32_t served) {
     const std::span<const SourceLay> was = kept_.trips.source_lays[served];
     const auto known = hose_.find(served);
     std::vector<SourceLay> lays =
@@ -164,7 +165,7 @@ void Part::add_hose(SourceLay lay, std::uint32_t served) {
     hose_[served] = std::move(lays);
 }
 
-void Part::lay_hose() {
+void TripsWithMore::lay_hose() {
     for (std::size_t i = 0; i < more_.size(); ++i) {
         for (const FoundTrips::Hose& hose : more_[i]->hose) {
             add_hose({FillSiteIndex(before_ + i), hose.length}, hose.served);
@@ -174,7 +175,7 @@ void Part::lay_hose() {
 
 // Those who look at a row with another list, or one that now takes ways from its dump site, or no
 // longer does; and those with other hose.
-std::vector<std::uint32_t> Part::served(const Lists<std::uint32_t>& served_by_row) const {
+std::vector<std::uint32_t> TripsWithMore::served(const Lists<std::uint32_t>& served_by_row) const {
     std::vector<std::uint32_t> served;
     for (const auto& [row, first] : first_) {
         if (lists_.contains(row) || takes_way(row, first) != takes_way(row, first_before(row))) {
@@ -185,11 +186,11 @@ std::vector<std::uint32_t> Part::served(const Lists<std::uint32_t>& served_by_ro
     for (const auto& [one, lays] : hose_) {
         served.push_back(one);
     }
-    return each_once(std::move(served));
+    return sorted_once(std::move(served));
 }
 
 // The rows are their own numbers: those of dump sites, then those of approaches.
-void Part::add_lists(std::span<const std::uint32_t> served, RoundTrips& trips) const {
+void TripsWithMore::add_lists(std::span<const std::uint32_t> served, RoundTrips& trips) const {
     std::vector<std::uint32_t> rows;
     for (const std::uint32_t one : served) {
         for (const std::size_t lay : lays_looked_at(trips.hose_lays[one])) {
@@ -200,7 +201,7 @@ void Part::add_lists(std::span<const std::uint32_t> served, RoundTrips& trips) c
     }
     FillTrips fill_trips(kept_.trips.fill_trips.profiles());
     FewLists<StationDrive> stations(kept_.approaches.rows());
-    for (const std::uint32_t row : each_once(std::move(rows))) {
+    for (const std::uint32_t row : sorted_once(std::move(rows))) {
         while (fill_trips.size() < row) {
             fill_trips.close_row();
         }
@@ -217,7 +218,7 @@ void Part::add_lists(std::span<const std::uint32_t> served, RoundTrips& trips) c
     trips.stations_of_dump_site = std::move(stations).finished();
 }
 
-RoundTrips Part::trips(std::span<const std::uint32_t> served) const {
+RoundTrips TripsWithMore::trips(std::span<const std::uint32_t> served) const {
     const RoundTrips& was = kept_.trips;
     RoundTrips trips;
     trips.season = was.season;
@@ -254,7 +255,7 @@ RoundTrips Part::trips(std::span<const std::uint32_t> served) const {
 }  // namespace
 
 TripsInPart set_among(const KeptSeason& season, std::span<const FoundTrips* const> more) {
-    Part part(season, more);
+    TripsWithMore part(season, more);
     part.set_among(season.tankers, season.most);
     part.tell_apart(season.tankers);
     part.lay_hose();

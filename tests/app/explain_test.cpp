@@ -12,6 +12,7 @@
 #include "tests/app/small_district.h"
 #include "tests/support/pocket_calculator.h"
 #include "tests/support/program.h"
+#include "tests/support/region_run.h"
 #include "tests/support/temporary_folder.h"
 
 using namespace farwater::support;
@@ -192,10 +193,7 @@ TEST_CASE("the pocket calculator of the tests works out sums with units in them"
 
 TEST_CASE("explain has the numbers of run for every kind of answer of the sample region",
           "[golden]") {
-    const TemporaryFolder folder;
-    const auto result = folder.path() / "out";
-    REQUIRE(run_program(FARWATER_PROGRAM, {"run", region, "--out", result.string(), "--quiet"})
-                .exit_code == 0);
+    const auto result = region_result(FARWATER_PROGRAM);
     std::map<std::string, RowOf> rows = one_of_each(result, "parcel_supply", "parcel_id");
     CHECK(rows.size() >= 12);
     rows.merge(one_of_each(result, "target_supply", "target_id"));

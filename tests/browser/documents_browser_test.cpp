@@ -56,9 +56,9 @@ TEST_CASE("a browser shows what is for the public as it is meant") {
         return;
     }
     const TemporaryFolder folder;
-    const Ended ended =
-        run_program(FARWATER_PROGRAM, {"run", "sample_region/district.toml", "--audience", "public",
-                                       "--out", (folder / "out").string(), "--quiet"});
+    const Ended ended = run_program(
+        FARWATER_PROGRAM, {"run", write_small_district(folder.path()).string(), "--audience",
+                           "public", "--out", (folder / "out").string(), "--quiet"});
     INFO(ended.err);
     REQUIRE(ended.exit_code == 0);
     const Ended checked = run_script("public_checks.mjs", {(folder / "out/report.html").string()});

@@ -3,6 +3,7 @@
 
 #include "io/geopackage/sqlite_file.h"
 #include "tests/browser/node.h"
+#include "tests/support/region_run.h"
 #include "tests/support/temporary_folder.h"
 
 using namespace farwater;
@@ -36,13 +37,10 @@ TEST_CASE(
         return;
     }
     const TemporaryFolder folder;
-    const Ended run = run_program(FARWATER_PROGRAM, {"run", "sample_region/district.toml", "--out",
-                                                     (folder / "out").string(), "--quiet"});
-    INFO(run.err);
-    REQUIRE(run.exit_code == 0);
-    put(folder / "expected.json", said_by_layer(folder / "out/supply.gpkg"));
-    const Ended ended = run_script(
-        "rating_checks.mjs", {(folder / "out").string(), (folder / "expected.json").string()});
+    const std::filesystem::path result = region_result(FARWATER_PROGRAM);
+    put(folder / "expected.json", said_by_layer(result / "supply.gpkg"));
+    const Ended ended =
+        run_script("rating_checks.mjs", {result.string(), (folder / "expected.json").string()});
     INFO(ended.out << ended.err);
     CHECK(ended.exit_code == 0);
 }

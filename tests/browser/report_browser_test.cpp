@@ -4,6 +4,7 @@
 #include "io/geopackage/sqlite_file.h"
 #include "tests/app/small_district.h"
 #include "tests/browser/node.h"
+#include "tests/support/region_run.h"
 #include "tests/support/temporary_folder.h"
 
 using namespace farwater;
@@ -63,9 +64,9 @@ TEST_CASE("a browser shows report.html from disk as it is meant, with the layer'
         return;
     }
     const TemporaryFolder folder;
-    run_district("sample_region/district.toml", folder / "out");
-    put(folder / "expected.json", rows_of_parcel_supply(folder / "out/supply.gpkg"));
-    const Ended ended = run_script("report_checks.mjs", {(folder / "out/report.html").string(),
+    const std::filesystem::path result = region_result(FARWATER_PROGRAM);
+    put(folder / "expected.json", rows_of_parcel_supply(result / "supply.gpkg"));
+    const Ended ended = run_script("report_checks.mjs", {(result / "report.html").string(),
                                                          (folder / "expected.json").string()});
     INFO(ended.out << ended.err);
     CHECK(ended.exit_code == 0);

@@ -14,6 +14,7 @@
 
 #include "tests/support/pdf_text.h"
 #include "tests/support/program.h"
+#include "tests/support/region_run.h"
 #include "tests/support/sheet_text.h"
 #include "tests/support/temporary_folder.h"
 
@@ -25,19 +26,7 @@ const std::filesystem::path stored = "tests/golden/sample_region";
 
 bool blessing() { return std::getenv("FARWATER_BLESS") != nullptr; }
 
-// One run for all tests of this program.
-const std::filesystem::path& result() {
-    static const TemporaryFolder folder;
-    static const std::filesystem::path out = [] {
-        const Ended ended = run_program(
-            FARWATER_PROGRAM,
-            {"run", "sample_region/district.toml", "--out", (folder.path() / "out").string()});
-        REQUIRE(ended.exit_code == 0);
-        put(folder.path() / "summary.txt", ended.out.substr(0, ended.out.find("\nResults: ")));
-        return folder.path() / "out";
-    }();
-    return out;
-}
+std::filesystem::path result() { return region_result(FARWATER_PROGRAM); }
 
 std::string first_difference(const std::string& was, const std::string& is) {
     std::istringstream old_lines(was);
@@ -169,8 +158,7 @@ TEST_CASE("the rating's documents of the sample region read as stored, in HTML a
 }
 
 TEST_CASE("the summary of the sample region is as stored", "[golden]") {
-    result();
-    check_golden(stored / "summary.txt", bytes_of(result().parent_path() / "summary.txt"));
+    check_golden(stored / "summary.txt", region_summary(FARWATER_PROGRAM));
 }
 
 TEST_CASE("drives from the stations to the water of the sample region are as stored", "[golden]") {

@@ -71,7 +71,7 @@ TEST_CASE("up to its limit a line of tanks is one pool, whatever comes when", "[
         const slow::TankLine line{drawn_tanks(random, 2 + static_cast<std::size_t>(i) % 2),
                                   between(300, 1200), slow::DumpedInto::front_first};
         const double flow = limit_of(line.holds, line.siphon) * between(0.6, 0.995);
-        std::vector<slow::Coming> coming;
+        std::vector<slow::Inflow> coming;
         for (double time = 0.0; time < 60.0; time += between(0.5, 6.0)) {
             coming.push_back({time, coming.size() % 2 == 0 ? 0.0 : between(0, 2000)});
         }

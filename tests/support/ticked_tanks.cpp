@@ -34,9 +34,9 @@ void move(std::vector<double>& in, const std::vector<double>& holds, double gall
     }
 }
 
-double coming_at(const std::vector<Coming>& coming, double time) {
+double coming_at(const std::vector<Inflow>& coming, double time) {
     double rate = 0.0;
-    for (const Coming& one : coming) {
+    for (const Inflow& one : coming) {
         rate = one.from <= time + 1e-9 ? one.rate : rate;
     }
     return rate;
@@ -44,7 +44,7 @@ double coming_at(const std::vector<Coming>& coming, double time) {
 
 }  // namespace
 
-TicksOfLine ticked_line(const TankLine& line, const std::vector<Coming>& coming, double flow,
+TicksOfLine ticked_line(const TankLine& line, const std::vector<Inflow>& coming, double flow,
                         double until, double tick) {
     std::vector<double> in = line.holds;
     TicksOfLine ticks{.dry_at = std::numeric_limits<double>::infinity()};

@@ -16,7 +16,7 @@ struct TankLine {
 };
 
 // Water that comes from `from` on at a rate, until the next one begins.
-struct Coming {
+struct Inflow {
     double from = 0.0;
     double rate = 0.0;
 };
@@ -29,7 +29,7 @@ struct TicksOfLine {
 
 // Draws `flow` from minute 0 until `until`, from tanks that are full at first; infinity where it
 // never runs dry.
-TicksOfLine ticked_line(const TankLine& line, const std::vector<Coming>& coming, double flow,
+TicksOfLine ticked_line(const TankLine& line, const std::vector<Inflow>& coming, double flow,
                         double until, double tick);
 
 // The most that is held for `duration` from full tanks while water comes at `rate` whenever there

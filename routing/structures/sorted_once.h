@@ -7,7 +7,7 @@
 namespace farwater::routing {
 
 template <class Number>
-std::vector<Number> each_once(std::vector<Number> numbers) {
+std::vector<Number> sorted_once(std::vector<Number> numbers) {
     std::ranges::sort(numbers);
     const auto rest = std::ranges::unique(numbers);
     numbers.erase(rest.begin(), rest.end());
