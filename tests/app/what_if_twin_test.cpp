@@ -57,7 +57,9 @@ std::vector<WaterSource> further_sources(const District& district,
 
 }  // namespace
 
-TEST_CASE("further sources among what is kept change what they change anew", "[twin]") {
+// The whole way of the data on the sample region, many times: golden, for the sanitizers would take
+// minutes for it.
+TEST_CASE("further sources among what is kept change what they change anew", "[golden]") {
     const Work work;
     app::Reading reading =
         app::read_with_needs(io::read_district_file("sample_region/district.toml"), work);
