@@ -5,12 +5,12 @@ import assert from "node:assert/strict";
 import { existsSync, readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 
-import { axeSource, openPage, run } from "./open_page.mjs";
+import { openPage, run } from "./open_page.mjs";
+import { stillChecks } from "./still_page.mjs";
 
 const [folder, expectedFile] = process.argv.slice(2);
 const expected = JSON.parse(readFileSync(expectedFile, "utf8"));
 const rating = join(folder, "rating");
-const letter = { width: 700, height: 900 }; // of US letter, what its margins leave, in CSS pixels
 
 // Rows of a table of the result, by the names in its head.
 function csv(name) {
@@ -40,12 +40,6 @@ const rowsUnder = (page, heading) =>
     while (next && !next.matches("table")) next = next.nextElementSibling;
     return [...next.tBodies[0].rows].map((row) => [...row.cells].map((cell) => cell.textContent.trim()));
   });
-
-async function violations(page) {
-  await page.evaluate(axeSource); // past the policy, which lets no script in: axe is ours
-  const found = await page.evaluate("axe.run()");
-  return found.violations.map((one) => `${one.id}: ${one.nodes[0].html.slice(0, 200)}`);
-}
 
 const ownNumbers = {
   "coverage.html": async (page) => {
@@ -103,52 +97,13 @@ const ownNumbers = {
 
 async function checksOf(name) {
   const { browser, page, bad } = await openPage(join(rating, name), { still: true });
-  const elements = (selector) => page.locator(selector).count();
-  const code = await run([
-    [`${name}: its elements are its own`, async () => {
-      assert.equal(await elements("script, iframe, object, embed, link, base, img, [onerror], [onload]"), 0);
-    }],
-    [`${name}: headings are in order`, async () => {
-      const levels = await page.locator("h1, h2, h3, h4, h5, h6").evaluateAll((all) =>
-        all.map((one) => [Number(one.tagName[1]), one.textContent.trim()]));
-      assert.equal(levels.filter(([level]) => level === 1).length, 1);
-      assert.equal(levels[0][0], 1);
-      levels.forEach(([level, text], i) => {
-        assert.ok(text.length > 0);
-        assert.ok(i === 0 || level <= levels[i - 1][0] + 1, text);
-      });
-    }],
-    [`${name}: its links lead to what is there`, async () => {
-      const links = await page.locator("a").evaluateAll((all) => all.map((one) => one.getAttribute("href")));
-      assert.ok(links.length >= 8);
-      for (const link of links) {
-        assert.ok(link.startsWith("#") ? await elements(`[id="${link.slice(1)}"]`) : existsSync(join(rating, link)), link);
-      }
-    }],
-    [`${name}: the cautions are shown`, async () => {
-      assert.ok(await page.locator(".cautions").isVisible());
-      assert.match(await page.locator(".cautions").innerText(), /timed drill[^]*rating organisation decides/);
-    }],
-    ...(ownNumbers[name] ? [[`${name}: its numbers are those of the result`, () => ownNumbers[name](page)]] : []),
-    [`${name}: nothing shuts people out`, async () => assert.deepEqual(await violations(page), [])],
-    [`${name}: a phone shows it without a way sideways`, async () => {
-      await page.setViewportSize({ width: 360, height: 700 });
-      assert.ok((await page.evaluate("document.documentElement.scrollWidth")) <= 360);
-      assert.deepEqual(await violations(page), []);
-    }],
-    [`${name}: paper shows all of it but the ways to other sheets`, async () => {
-      await page.setViewportSize(letter);
-      await page.emulateMedia({ media: "print" });
-      assert.equal(await page.locator("nav").isVisible(), false);
-      for (const selector of ["h1", ".cautions", "main", "footer"]) assert.ok(await page.locator(selector).isVisible(), selector);
-      const wide = await page.locator("main *").evaluateAll((all, most) =>
-        all.filter((one) => one.getBoundingClientRect().right > most + 0.5).map((one) => one.outerHTML.slice(0, 120)), letter.width);
-      assert.deepEqual(wide, []);
-      const pdf = await page.pdf({ preferCSSPageSize: true });
-      assert.equal(pdf.subarray(0, 5).toString(), "%PDF-");
-    }],
-    [`${name}: nothing went wrong`, async () => assert.deepEqual(bad, [])],
-  ]);
+  const own = ownNumbers[name];
+  const checks = [
+    ["it leads to the other sheets", async () => assert.ok(await page.locator("nav a").count() >= 6)],
+    ...(own ? [["its numbers are those of the result", () => own(page)]] : []),
+    ...stillChecks(page, bad, (link) => existsSync(join(rating, link))),
+  ];
+  const code = await run(checks.map(([what, check]) => [`${name}: ${what}`, check]));
   await browser.close();
   return code;
 }
