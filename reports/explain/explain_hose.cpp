@@ -27,11 +27,15 @@ void option_engines(const Explained& explained, const HoseOption& option, Worked
     }
 }
 
+std::string lines_in_words(const HoseLine& line) {
+    return fmt::format("{} line{} of {}", line.lines, line.lines == 1 ? "" : "s",
+                       hose_words(line.size));
+}
+
 void limits_of_line(const Explained& explained, const HoseOption& option, WorkedPage& page) {
     const Assumptions& assumptions = explained.district().assumptions;
     const HoseLine& line = option.line;
-    page.words("hose", fmt::format("{} line{} of {}", line.lines, line.lines == 1 ? "" : "s",
-                                   hose_words(line.size)));
+    page.words("hose", lines_in_words(line));
     page.sum("from engine to engine",
              fmt::format("{} / {}", in_plain_feet(option.lay), line.engines - 1),
              in_feet(line.stretch), Digits::none, "ft");
@@ -121,12 +125,12 @@ void explain_hose(const Explained& explained, WorkedPage& page) {
     clocks_of_line(explained, *best, page);
     for (const HoseOption& other : explained.working.options) {
         if (&other != best) {
-            page.number(
-                fmt::format("also: {} with {} engines",
-                            on_one_line(at(district.sources, other.source).id), other.line.engines),
-                in_gpm(flow_of(other.supply.cautious)), Digits::one, "gpm cautious",
-                fmt::format("{} gpm from minute {}", plain(other.line.flow),
-                            plain(other.line.ready)));
+            page.number(fmt::format("also: {} with {} engines, {}",
+                                    on_one_line(at(district.sources, other.source).id),
+                                    other.line.engines, lines_in_words(other.line)),
+                        in_gpm(flow_of(other.supply.cautious)), Digits::one, "gpm cautious",
+                        fmt::format("{} gpm from minute {}", plain(other.line.flow),
+                                    plain(other.line.ready)));
         }
     }
 }

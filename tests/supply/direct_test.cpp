@@ -33,9 +33,15 @@ struct Lane {
         source.rate = gpm(1500);
     }
 
+    std::vector<HoseLine> lines(std::size_t count, double lay_ft, double rise_ft = 0.0) const {
+        return hose_lines(district, std::span(engines).first(count), source, feet(lay_ft),
+                          feet(rise_ft), minutes(5), minutes(120));
+    }
+    // That gives most.
     std::optional<HoseLine> line(std::size_t count, double lay_ft, double rise_ft = 0.0) const {
-        return hose_line(district, std::span(engines).first(count), source, feet(lay_ft),
-                         feet(rise_ft), minutes(5), minutes(120));
+        const std::vector<HoseLine> all = lines(count, lay_ft, rise_ft);
+        const auto most = std::ranges::max_element(all, {}, &HoseLine::flow);
+        return most == all.end() ? std::nullopt : std::optional(*most);
     }
 };
 
@@ -59,14 +65,37 @@ TEST_CASE("a long line carries what friction leaves, and a relay what the pumps 
     CHECK(in_minutes(direct->ready) == Approx(12 + 5 + 13));  // 5 min for each 1,000 ft
 }
 
-TEST_CASE("two lines are laid where the hose is there, and take twice as long") {
-    const Lane lane{1000, 1000};
-    const auto one = lane.line(2, 1500);
-    const auto two = lane.line(2, 900);
-    REQUIRE(one);
-    REQUIRE(two);
-    CHECK(in_minutes(one->work) == Approx(5 + 7.5));
-    CHECK(in_minutes(two->work) == Approx(5 + 9.0));
+TEST_CASE(
+    "a second line is a choice where it gives more, takes twice as long, and else is not laid") {
+    const Lane lane{3000, 3000};
+    const auto short_lay = lane.lines(2, 900);  // one line carries all that the pump gives
+    REQUIRE(short_lay.size() == 1);
+    CHECK(short_lay[0].lines == 1);
+    CHECK(short_lay[0].limit == Limit::engines);
+    CHECK(in_minutes(short_lay[0].work) == Approx(5 + 4.5));
+    const auto long_lay = lane.lines(2, 2600, 20);
+    REQUIRE(long_lay.size() == 2);
+    CHECK(in_gpm(long_lay[0].flow) == Approx(866.9).margin(0.1));
+    CHECK(in_minutes(long_lay[0].work) == Approx(5 + 13.0));
+    CHECK(in_gpm(long_lay[1].flow) == Approx(1250 * 0.79));
+    CHECK(in_minutes(long_lay[1].work) == Approx(5 + 26.0));
+}
+
+TEST_CASE("more hose never takes a line away", "[property]") {
+    for (double hose = 500; hose <= 3000; hose += 250) {
+        for (double more = 250; more <= 2000; more += 250) {
+            for (double lay = 250; lay <= 4000; lay += 250) {
+                const auto now = Lane{hose, 1000}.lines(2, lay);
+                const auto then = Lane{hose + more, 1000}.lines(2, lay);
+                CAPTURE(hose, more, lay);
+                CHECK(std::ranges::all_of(now, [&](const HoseLine& line) {
+                    return std::ranges::any_of(then, [&](const HoseLine& other) {
+                        return other.flow >= line.flow && other.ready <= line.ready;
+                    });
+                }));
+            }
+        }
+    }
 }
 
 TEST_CASE("a source gives no more than its rate, nor than its water lasts") {

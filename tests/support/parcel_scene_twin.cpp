@@ -329,18 +329,17 @@ double rating(const Town& town, const There& engine) {
 }
 
 // What one line or two of the same hose carry on level ground through stretches between so many
-// engines, the best of those that the engines' hose suffices for; and the metres of hose laid, 0 =
-// none suffices.
+// engines, each for which the engines' hose suffices; and the metres of hose laid.
 struct Lines {
     double carried = 0.0;
     double laid = 0.0;
 };
-Lines best_lines(const Town& town, const std::vector<There>& engines, double lay) {
+std::vector<Lines> all_lines(const Town& town, const std::vector<There>& engines, double lay) {
     const Assumptions& a = town.district.assumptions;
     const HoseLoad blank{
         .hose_2_5in = a.engine_hose_2_5in, .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
     const double stretch = in_feet(metres(lay)) / static_cast<double>(engines.size() - 1);
-    Lines best;
+    std::vector<Lines> all;
     for (const HoseKind& kind : hoses) {
         double there = 0.0;
         for (const There& engine : engines) {
@@ -352,12 +351,12 @@ Lines best_lines(const Town& town, const std::vector<There>& engines, double lay
                 100.0 * lines *
                 std::sqrt((a.supply_line_pressure_psi - a.residual_pressure_psi) /
                           (kind.c * stretch / 100.0));
-            if (there >= lay * lines && carried > best.carried) {
-                best = {carried, lay * lines};
+            if (there >= lay * lines) {
+                all.push_back({carried, lay * lines});
             }
         }
     }
-    return best;
+    return all;
 }
 
 // All but the first engine pump, at the pressure of supply lines: 100 % of the rating at 150 psi,
@@ -420,19 +419,17 @@ std::vector<HoseWay> hose_ways(const Town& town, Hour hour, std::size_t parcel,
     for (std::size_t count = 2; count <= engines.size(); ++count) {
         const std::vector<There> used(engines.begin(),
                                       engines.begin() + static_cast<std::ptrdiff_t>(count));
-        const auto [carried, laid] = best_lines(town, used, *lay);
-        if (laid <= 0.0) {
-            continue;
-        }
         const double drawn =
             needs_engine(source)
                 ? std::min(given.into_any_pump, rating(town, used[1]) * given.pump_share)
                 : given.into_any_pump;
         const double lasting = given.gallons / duration + in_gpm(source.inflow.value_or(gpm(0)));
-        const double work = setup_at(a, source.kind) + extra_setup(town, hour) +
-                            in_minutes(a.lay_1000ft) * in_feet(metres(laid)) / 1000.0;
-        ways.push_back({count, std::min({carried, pumped_on(town, used), drawn, lasting}),
-                        used.back().at + work, used.back().at + work * slower});
+        for (const auto& [carried, laid] : all_lines(town, used, *lay)) {
+            const double work = setup_at(a, source.kind) + extra_setup(town, hour) +
+                                in_minutes(a.lay_1000ft) * in_feet(metres(laid)) / 1000.0;
+            ways.push_back({count, std::min({carried, pumped_on(town, used), drawn, lasting}),
+                            used.back().at + work, used.back().at + work * slower});
+        }
     }
     return ways;
 }

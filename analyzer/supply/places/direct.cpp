@@ -20,27 +20,22 @@ struct Laid {
     Length hose;  // of all lines together
 };
 
-// The best of one line and two of the same size, each of `stages` equal stretches.
-std::optional<Laid> best_laid(const HoseThere& there, Length lay, Length rise, double stages,
-                              const Assumptions& assumptions) {
-    std::optional<Laid> best;
+// One line and two of each size of which there is enough, in such stretches.
+std::vector<Laid> all_laid(const HoseThere& there, Length lay, const HoseLine& stretched,
+                           const Assumptions& assumptions) {
+    std::vector<Laid> all;
     for (std::size_t size = 0; size < hose_sizes; ++size) {
+        const auto hose = static_cast<hydraulics::HoseSize>(size);
+        const Flow one = hydraulics::supply_line_flow(
+            hose, stretched.stretch, stretched.rise_of_stretch,
+            assumptions.supply_line_pressure_psi, assumptions.residual_pressure_psi);
         for (const int lines : {1, 2}) {
-            if (there.length[size] < lay * lines) {
-                continue;
-            }
-            const auto hose = static_cast<hydraulics::HoseSize>(size);
-            const Flow flow =
-                hydraulics::supply_line_flow(hose, lay * (1.0 / stages), rise * (1.0 / stages),
-                                             assumptions.supply_line_pressure_psi,
-                                             assumptions.residual_pressure_psi) *
-                lines;
-            if (!best || flow > best->flow) {
-                best = {hose, lines, flow, lay * lines};
+            if (there.length[size] >= lay * lines) {
+                all.push_back({hose, lines, one * lines, lay * lines});
             }
         }
     }
-    return best;
+    return all;
 }
 
 // Of the engines that pump, the weakest, at the pressure of supply lines.
@@ -59,6 +54,36 @@ void lower(HoseLine& line, Flow flow, Limit limit) {
         line.flow = flow;
         line.limit = limit;
     }
+}
+
+// What pumps and source give through that hose.
+HoseLine with_hose(HoseLine line, const Laid& laid) {
+    line.size = laid.size;
+    line.lines = laid.lines;
+    line.by_hose = laid.flow;
+    line.flow = laid.flow;
+    line.limit = Limit::supply_line;
+    lower(line, line.by_pump, Limit::engines);
+    lower(line, line.by_source, Limit::source_hydraulics);
+    if (line.by_volume) {
+        lower(line, *line.by_volume, Limit::source_volume);
+    }
+    return line;
+}
+
+// Without those of which another gives as much as soon; of equals the first is kept.
+std::vector<HoseLine> not_outdone(const std::vector<HoseLine>& all) {
+    std::vector<HoseLine> kept;
+    for (const HoseLine& line : all) {
+        const auto outdoes = [](const HoseLine& a, const HoseLine& b) {
+            return a.flow >= b.flow && a.ready <= b.ready;
+        };
+        if (std::ranges::none_of(kept, [&](const HoseLine& one) { return outdoes(one, line); })) {
+            std::erase_if(kept, [&](const HoseLine& one) { return outdoes(line, one); });
+            kept.push_back(line);
+        }
+    }
+    return kept;
 }
 
 Duration laying(Length hose, const Assumptions& assumptions) {
@@ -157,35 +182,28 @@ private:
 
 }  // namespace
 
-std::optional<HoseLine> hose_line(const District& district, std::span<const Arrival> engines,
-                                  const CountedSource& source, Length lay, Length rise,
-                                  Duration setup, Duration duration) {
+std::vector<HoseLine> hose_lines(const District& district, std::span<const Arrival> engines,
+                                 const CountedSource& source, Length lay, Length rise,
+                                 Duration setup, Duration duration) {
     const Assumptions& assumptions = district.assumptions;
     const auto stages = static_cast<double>(engines.size() - 1);
-    const auto laid = best_laid(hose_there(district, engines), lay, rise, stages, assumptions);
-    if (!laid) {
-        return std::nullopt;
-    }
-    HoseLine line{.engines = engines.size(),
-                  .size = laid->size,
-                  .lines = laid->lines,
-                  .stretch = lay * (1.0 / stages),
-                  .rise_of_stretch = rise * (1.0 / stages),
-                  .by_hose = laid->flow,
-                  .by_pump = weakest_pump(district, engines.subspan(1)),
-                  .flow = laid->flow,
-                  .limit = Limit::supply_line};
-    lower(line, line.by_pump, Limit::engines);
-    const Unit& at_source = at(district.units, engines[1].unit);
-    line.by_source = source.with_pump(at_source.pump.value_or(assumptions.engine_pump));
-    lower(line, line.by_source, Limit::source_hydraulics);
+    HoseLine dry{.engines = engines.size(),
+                 .stretch = lay * (1.0 / stages),
+                 .rise_of_stretch = rise * (1.0 / stages),
+                 .by_pump = weakest_pump(district, engines.subspan(1)),
+                 .by_source = source.with_pump(
+                     at(district.units, engines[1].unit).pump.value_or(assumptions.engine_pump))};
     if (source.usable) {
-        line.by_volume = *source.usable / duration + source.inflow;
-        lower(line, *line.by_volume, Limit::source_volume);
+        dry.by_volume = *source.usable / duration + source.inflow;
     }
-    line.work = setup + laying(laid->hose, assumptions);
-    line.ready = engines.back().at_scene + line.work;
-    return line;
+    std::vector<HoseLine> all;
+    for (const Laid& laid : all_laid(hose_there(district, engines), lay, dry, assumptions)) {
+        HoseLine line = with_hose(dry, laid);
+        line.work = setup + laying(laid.hose, assumptions);
+        line.ready = engines.back().at_scene + line.work;
+        all.push_back(line);
+    }
+    return not_outdone(all);
 }
 
 namespace {
@@ -214,14 +232,13 @@ void for_each_option(const Situation& situation, std::span<const ProfileIndex> p
         const Length rise = rise_to(situation, place.place, fire.place);
         for (std::size_t count = fewest_engines; count <= engines.size(); ++count) {
             const std::span used = std::span(engines).first(count);
-            const auto line =
-                hose_line(district, used, source, lay.length, rise, setup, fire.need.duration);
-            if (line) {
-                const Candidate candidate{*line, place.source, lay.length, used[0].unit,
+            for (const HoseLine& line :
+                 hose_lines(district, used, source, lay.length, rise, setup, fire.need.duration)) {
+                const Candidate candidate{line, place.source, lay.length, used[0].unit,
                                           evidence_of(district, source, used)};
                 visit(
                     HoseOption{
-                        *line, place.source, lay.length, rise, setup, {}, answer.of(candidate)},
+                        line, place.source, lay.length, rise, setup, {}, answer.of(candidate)},
                     used);
             }
         }

@@ -36,11 +36,13 @@ struct HoseLine {
     Duration work;                     // of that, setting up and laying
 };
 
-// With 2, 3, ... engines, `engines` being those that get to the source, by arrival; none where
-// their hose is too short. The rise is from the source to the house.
-std::optional<HoseLine> hose_line(const District& district, std::span<const Arrival> engines,
-                                  const CountedSource& source, Length lay, Length rise,
-                                  Duration setup, Duration duration);
+// With 2, 3, ... engines, `engines` being those that get to the source, by arrival: one line or two
+// of each size of hose, but for those that another outdoes in flow and time, for a second line may
+// give more and be there too late. None where their hose is too short. The rise is from the source
+// to the house.
+std::vector<HoseLine> hose_lines(const District& district, std::span<const Arrival> engines,
+                                 const CountedSource& source, Length lay, Length rise,
+                                 Duration setup, Duration duration);
 
 // One way to bring water to a house by hose.
 struct HoseOption {
@@ -52,7 +54,7 @@ struct HoseOption {
     ParcelSupply supply;
 };
 
-// All that can be: from each source in reach, with 2, 3, ... engines.
+// All that can be: from each source in reach, with 2, 3, ... engines and each of their lines.
 std::vector<HoseOption> hose_options(const Situation& situation,
                                      std::span<const ProfileIndex> profile_of,
                                      std::span<const Responder> responders, std::size_t row,
