@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "analyzer/district/sorted_once.h"
 #include "routing/driving/travel_rule.h"
 #include "routing/fastest_ways.h"
 #include "routing/search/costed_roads.h"
@@ -32,12 +33,9 @@ std::vector<Reached> places_reached(FastestWays& ways, const CostedRoads& driven
         add_around(NodeIndex(node));
     }
     add_around(at(driven.network().edges, spot.edge).from);
-    std::ranges::sort(near);
-    const auto repeated = std::ranges::unique(near);
-    near.erase(repeated.begin(), repeated.end());
     const TravelRule rule(driven.district().travel_time);
     std::vector<Reached> reached;
-    for (const std::uint32_t place : near) {
+    for (const std::uint32_t place : sorted_once(std::move(near))) {
         const WayMeasure measure = ways.measure(places[place]);
         if (measure.time != no_way) {
             reached.push_back({place,

@@ -4,6 +4,9 @@
 #include <cmath>
 #include <limits>
 #include <tuple>
+#include <utility>
+
+#include "analyzer/district/sorted_once.h"
 
 namespace farwater::routing {
 namespace {
@@ -200,10 +203,7 @@ std::vector<RoadIndex> FastestWays::listed(RoadSpot other) {
         roads.push_back(at(network_.edges, edge).road);
         node = starts ? UINT32_MAX : at(back_, network_.incidences[incidence].other).listed;
     }
-    std::ranges::sort(roads);
-    const auto repeated = std::ranges::unique(roads);
-    roads.erase(repeated.begin(), repeated.end());
-    return roads;
+    return sorted_once(std::move(roads));
 }
 
 void FastestWays::walk_back(std::uint32_t node, Way& way) {

@@ -4,10 +4,10 @@
 #include <optional>
 #include <utility>
 
+#include "analyzer/district/sorted_once.h"
 #include "routing/profiles.h"
 #include "routing/sites/season_lanes.h"
 #include "routing/source_lays.h"
-#include "routing/structures/sorted_once.h"
 #include "routing/trips/kept_limits.h"
 #include "routing/trips/season_trips.h"
 #include "routing/trips/trip_search.h"
@@ -20,9 +20,7 @@ namespace {
 // Lists by row out of pairs of row and item.
 Lists<std::uint32_t> lists_by_row(std::vector<std::pair<std::uint32_t, std::uint32_t>> pairs,
                                   std::size_t rows) {
-    std::ranges::sort(pairs);
-    const auto rest = std::ranges::unique(pairs);
-    pairs.erase(rest.begin(), rest.end());
+    pairs = sorted_once(std::move(pairs));
     Lists<std::uint32_t> lists;
     auto pair = pairs.begin();
     for (std::size_t row = 0; row < rows; ++row) {

@@ -6,6 +6,8 @@
 #include <tuple>
 #include <utility>
 
+#include "analyzer/district/sorted_once.h"
+
 namespace farwater::routing {
 namespace {
 
@@ -21,12 +23,6 @@ struct PostedLimits {
     std::vector<double> weights, widths, heights;
 };
 
-void keep_each_once(std::vector<double>& values) {
-    std::ranges::sort(values);
-    const auto rest = std::ranges::unique(values);
-    values.erase(rest.begin(), rest.end());
-}
-
 PostedLimits posted_limits(const std::vector<Road>& roads) {
     PostedLimits limits;
     for (const Road& road : roads) {
@@ -40,9 +36,9 @@ PostedLimits posted_limits(const std::vector<Road>& roads) {
             limits.heights.push_back(in_metres(*road.height_limit));
         }
     }
-    keep_each_once(limits.weights);
-    keep_each_once(limits.widths);
-    keep_each_once(limits.heights);
+    limits.weights = sorted_once(std::move(limits.weights));
+    limits.widths = sorted_once(std::move(limits.widths));
+    limits.heights = sorted_once(std::move(limits.heights));
     return limits;
 }
 

@@ -1,7 +1,6 @@
 #include "analyzer/app/propose.h"
 
 #include <algorithm>
-#include <functional>
 #include <utility>
 
 #include <fmt/format.h>

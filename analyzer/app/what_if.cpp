@@ -7,6 +7,7 @@
 #include "analyzer/app/first_engines.h"
 #include "analyzer/app/road_work.h"
 #include "analyzer/app/trips_compared.h"
+#include "analyzer/district/sorted_once.h"
 #include "analyzer/supply/assess.h"
 #include "routing/dump_sites.h"
 #include "routing/kept_trips.h"
@@ -267,11 +268,8 @@ std::vector<planning::Change> WhatIf::State::changes(const Anew& anew) const {
     for (const SeasonAnew& season : anew.seasons) {
         rows.insert(rows.end(), season.rows.begin(), season.rows.end());
     }
-    std::ranges::sort(rows);
-    const auto rest = std::ranges::unique(rows);
-    rows.erase(rest.begin(), rest.end());
     std::vector<planning::Change> changes;
-    for (const std::uint32_t row : rows) {
+    for (const std::uint32_t row : sorted_once(std::move(rows))) {
         const supply::ParcelSupply& was = worst.supplies[row];
         const supply::ParcelSupply now = worst_of(row, anew);
         if (planning::differs(was, now)) {
@@ -351,10 +349,7 @@ std::vector<std::uint32_t> WhatIf::may_change(std::uint32_t source) const {
         }
     }
     std::erase_if(rows, [&](std::uint32_t row) { return row >= state_->district.parcels.size(); });
-    std::ranges::sort(rows);
-    const auto rest = std::ranges::unique(rows);
-    rows.erase(rest.begin(), rest.end());
-    return rows;
+    return sorted_once(std::move(rows));
 }
 
 std::vector<planning::Change> WhatIf::with(std::span<const std::uint32_t> sources,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "analyzer/district/sorted_once.h"
 #include "analyzer/planning/choice_bound.h"
 #include "analyzer/planning/exact_choice.h"
 #include "analyzer/planning/exchange.h"
@@ -41,9 +42,7 @@ Choice choose_sites(const ChoiceProblem& problem, std::optional<double> exact_se
         best = std::move(exact.sites);
     }
     consider(best);
-    std::ranges::sort(choice.considered);
-    const auto rest = std::ranges::unique(choice.considered);
-    choice.considered.erase(rest.begin(), rest.end());
+    choice.considered = sorted_once(std::move(choice.considered));
     choice.greedy_gain = gain_of(problem, greedy);
     choice.sites = in_order_of_gain(problem, best);
     choice.gain = gain_of(problem, choice.sites);

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
+
+#include "analyzer/district/sorted_once.h"
 
 namespace farwater::supply {
 namespace {
@@ -106,10 +109,7 @@ std::vector<std::string> response_zones(const District& district) {
     for (const ResponseRule& rule : district.response_rules) {
         zones.push_back(rule.zone);
     }
-    std::ranges::sort(zones);
-    const auto repeated = std::ranges::unique(zones);
-    zones.erase(repeated.begin(), repeated.end());
-    return zones;
+    return sorted_once(std::move(zones));
 }
 
 }  // namespace farwater::supply

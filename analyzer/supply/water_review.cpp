@@ -1,7 +1,9 @@
 #include "analyzer/supply/water_review.h"
 
 #include <algorithm>
+#include <utility>
 
+#include "analyzer/district/sorted_once.h"
 #include "analyzer/supply/source_volume.h"
 #include "analyzer/supply/water_systems.h"
 
@@ -177,10 +179,7 @@ std::vector<std::string> system_names(const District& district) {
     for (const WaterSource& source : district.sources) {
         names.push_back(source.system);
     }
-    std::ranges::sort(names);
-    const auto rest = std::ranges::unique(names);
-    names.erase(rest.begin(), rest.end());
-    return names;
+    return sorted_once(std::move(names));
 }
 
 std::uint32_t system_number(const std::vector<std::string>& systems, const std::string& name) {

@@ -3,6 +3,7 @@
 #include <numeric>
 #include <utility>
 
+#include "analyzer/district/sorted_once.h"
 #include "reports/cards/card_book.h"
 #include "reports/cards/card_words.h"
 #include "reports/text/number_words.h"
@@ -78,10 +79,7 @@ std::size_t sites_left_out(const CardBook& book) {
             used.push_back(supply.dump_site);
         }
     }
-    std::ranges::sort(used);
-    const auto repeated = std::ranges::unique(used);
-    used.erase(repeated.begin(), repeated.end());
-    return used.size() - book.sites.size();
+    return sorted_once(std::move(used)).size() - book.sites.size();
 }
 
 std::vector<const supply::CountedSource*> sources_with_page(const CardBook& book,

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "analyzer/district/sorted_once.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/headline.h"
@@ -112,10 +113,8 @@ void add_starts(SheetBlocks& sheet, const Findings& findings) {
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
         all += findings.rating->places[row].category != rating::Category::no_building ? 1U : 0U;
     }
-    std::vector<double> steps{in_minutes(terms.start_within), 10, 15, 20, 30, 45};
-    std::ranges::sort(steps);
-    steps.erase(std::ranges::unique(steps).begin(), steps.end());
-    for (const double step : steps) {
+    const std::vector<double> steps{in_minutes(terms.start_within), 10, 15, 20, 30, 45};
+    for (const double step : sorted_once(steps)) {
         std::size_t count = 0;
         for (std::size_t row = 0; row < findings.parcels(); ++row) {
             const rating::PlaceRating& place = findings.rating->places[row];

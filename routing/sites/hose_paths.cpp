@@ -1,6 +1,9 @@
 #include "routing/sites/hose_paths.h"
 
 #include <algorithm>
+#include <utility>
+
+#include "analyzer/district/sorted_once.h"
 
 namespace farwater::routing {
 
@@ -59,10 +62,7 @@ std::vector<EdgeIndex> HosePaths::edges_to(RoadSpot site) const {
             edges.push_back(edge_between(before, node));
         }
     }
-    std::ranges::sort(edges);
-    const auto rest = std::ranges::unique(edges);
-    edges.erase(rest.begin(), rest.end());
-    return edges;
+    return sorted_once(std::move(edges));
 }
 
 HouseSide HosePaths::side_of(RoadSpot site) const {

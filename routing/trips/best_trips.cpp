@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include "analyzer/district/sorted_once.h"
+
 namespace farwater::routing {
 namespace {
 
@@ -11,10 +13,7 @@ std::vector<std::uint8_t> without_gaps(std::span<const FillSitePlace> fill_sites
     for (const FillSitePlace& fill_site : fill_sites) {
         classes.push_back(fill_site.strength_class);
     }
-    std::vector<std::uint8_t> distinct = classes;
-    std::ranges::sort(distinct);
-    const auto rest = std::ranges::unique(distinct);
-    distinct.erase(rest.begin(), rest.end());
+    const std::vector<std::uint8_t> distinct = sorted_once(classes);
     for (std::uint8_t& one : classes) {
         const auto at = std::ranges::lower_bound(distinct, one);
         one = static_cast<std::uint8_t>(at - distinct.begin());

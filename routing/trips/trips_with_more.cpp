@@ -7,8 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "analyzer/district/sorted_once.h"
 #include "routing/sites/season_lanes.h"
-#include "routing/structures/sorted_once.h"
 #include "routing/trips/kept_limits.h"
 
 namespace farwater::routing {
