@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "analyzer/app/write_results.h"
+#include "analyzer/app/run_record.h"
 #include "io/csv_writer.h"
 #include "io/geopackage_writer.h"
 #include "io/whole_file.h"

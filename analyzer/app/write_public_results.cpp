@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "analyzer/app/run_record.h"
 #include "analyzer/app/write_results.h"
 #include "analyzer/app/write_workbook.h"
 #include "io/csv_writer.h"

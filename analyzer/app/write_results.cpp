@@ -6,21 +6,17 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/app/run_record.h"
 #include "analyzer/app/version.h"
 #include "analyzer/app/write_workbook.h"
 #include "io/csv_writer.h"
 #include "io/error.h"
-#include "io/fingerprint.h"
 #include "io/geopackage_writer.h"
 #include "io/place_files.h"
-#include "io/versions.h"
 #include "io/whole_file.h"
 #include "reports/cab_places.h"
-#include "reports/cautions.h"
-#include "reports/drive_words.h"
 #include "reports/layer_styles.h"
 #include "reports/map_page.h"
-#include "reports/need_columns.h"
 #include "reports/origin.h"
 #include "reports/overview.h"
 #include "reports/rating/rating_documents.h"
@@ -31,7 +27,6 @@
 namespace farwater::app {
 namespace {
 
-constexpr int result_schema_version = 1;
 constexpr std::size_t most_parcels_with_inputs = 200000;
 constexpr std::size_t most_parcels_in_overview = 50000;
 
@@ -202,11 +197,6 @@ void write_rating(const std::filesystem::path& folder, const reports::Findings& 
     whole.finish();
 }
 
-std::string one_line(std::string text) {
-    std::replace(text.begin(), text.end(), '\n', ';');
-    return text;
-}
-
 }  // namespace
 
 io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
@@ -224,76 +214,6 @@ io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& r
         input.repaired = read.repaired_parcels;
     }
     return input;
-}
-
-std::string date_of_change(const District& district) {
-    if (!district.data_date) {
-        return "2000-01-01T00:00:00.000Z";
-    }
-    const Date date = *district.data_date;
-    return fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(date.year()),
-                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
-}
-
-reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResult& read) {
-    reports::RunRecord record{
-        {"schema_version", std::to_string(result_schema_version)},
-        {"program", fmt::format("farwater {}", program_version)},
-        {"libraries", one_line(io::library_versions())},
-        {"district", file.name},
-        {"district_file", file.path.filename().string()},
-        {"district_file_sha256", io::sha256_of_text(io::printable_text(file))},
-        {"district_file_text", io::printable_text(file)},
-        {"crs", fmt::format("{} {}", read.crs.code, read.crs.name)},
-        {"crs_chosen", read.crs.chosen},
-        {"crs_worst_scale_error", fmt::format("{:.6f}", read.crs.worst_scale_error)},
-    };
-    for (const io::InputRecord& input : read.inputs) {
-        record.emplace_back("input_" + input.section,
-                            fmt::format("{} {} sha256 {} records {} {}", input.file, input.layer,
-                                        input.sha256, input.features, input.note));
-    }
-    return record;
-}
-
-reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
-                              const reports::Findings& findings) {
-    reports::RunRecord record = input_record(file, read);
-    for (auto& line : reports::need_in_words(read.district)) {
-        record.push_back(std::move(line));
-    }
-    if (!file.own_standard.empty()) {
-        record.emplace_back("need_standard_sha256", io::sha256_of_file(file.own_standard));
-    }
-    if (read.district.rating) {
-        const Standard& terms = read.district.rating->standard;
-        record.emplace_back("rating_terms", fmt::format("{}; {}", terms.name, terms.edition));
-    }
-    if (!file.own_terms.empty()) {
-        record.emplace_back("rating_own_terms_sha256", io::sha256_of_file(file.own_terms));
-    }
-    record.emplace_back("travel_time", std::string(word(read.district.travel_time)));
-    record.emplace_back("suction_friction", std::string(word(read.district.suction_friction)));
-    record.emplace_back("travel_time_in_words", reports::travel_time_sentence(read.district));
-    for (const Profile& profile : findings.profiles) {
-        record.emplace_back("routing_profile",
-                            fmt::format("{}: {}, loaded {:.0f} lb, empty {:.0f} lb, {:.0f} mph, "
-                                        "{:.0f} lb/hp loaded, {:.0f} empty",
-                                        word(profile.kind), profile.name, in_pounds(profile.loaded),
-                                        in_pounds(profile.empty), in_mph(profile.top_speed),
-                                        in_pounds_per_horsepower(profile.loaded_per_power),
-                                        in_pounds_per_horsepower(profile.empty_per_power)));
-    }
-    if (std::string what_if = reports::what_if_sentence(findings.district); !what_if.empty()) {
-        record.emplace_back("what_if", std::move(what_if));
-    }
-    for (const std::string_view what : reports::not_modelled(findings.district)) {
-        record.emplace_back("not_modelled", std::string(what));
-    }
-    for (const std::string_view caution : reports::cautions) {
-        record.emplace_back("caution", std::string(caution));
-    }
-    return record;
 }
 
 std::optional<reports::Zones> write_results(const std::filesystem::path& folder,

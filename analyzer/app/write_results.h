@@ -3,9 +3,8 @@
 
 #include <filesystem>
 #include <optional>
-#include <string>
 
-#include "analyzer/app/analysis.h"
+#include "analyzer/app/stages.h"
 #include "analyzer/parallel/work.h"
 #include "io/district_file.h"
 #include "io/pass_through.h"
@@ -16,20 +15,9 @@
 
 namespace farwater::app {
 
-// What the results rest on: program, schema, district file, CRS, inputs, routing profiles.
-reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult& read,
-                              const reports::Findings& findings);
-
-// The part of it that any command can say of its inputs.
-reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResult& read);
-
 // The input as it was read; `nth` of its section, since several tables may be joined.
 io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
                               std::size_t nth = 0);
-
-// What a GeoPackage gives as its date of change: of the data, for the clock would make every run
-// differ.
-std::string date_of_change(const District& district);
 
 // supply.gpkg, tables/*.csv, maps/overview.svg, report.html, with a rating rating/*.html and, up to
 // 200,000 parcels, inputs.gpkg. The zones come from the parcels' shapes as they are written. None

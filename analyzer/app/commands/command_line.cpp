@@ -1,9 +1,13 @@
 #include <map>
+#include <string>
+#include <string_view>
 #include <utility>
+#include <vector>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include "analyzer/app/commands/help_texts.h"
 #include "analyzer/app/commands/options.h"
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/version.h"
@@ -11,29 +15,6 @@
 
 namespace farwater::app {
 namespace {
-
-constexpr std::string_view about =
-    "How much water a tanker shuttle can hold at every property of a fire district.\n\n"
-    "  farwater check district.toml                what is wrong with the data, nothing written\n"
-    "  farwater run district.toml                  the analysis, into the folder result/ beside "
-    "it\n"
-    "  farwater run district.toml --out coverage   into another folder\n"
-    "  farwater drive-times district.toml --from stations --to water_sources\n"
-    "                                              minutes and miles, there and back\n"
-    "  farwater explain district.toml 042-017      the whole calculation of one parcel, on paper\n"
-    "  farwater propose district.toml              where the next source of water helps most\n"
-    "  farwater improvements district.toml         what a tanker, hose, aid, people do beside it\n"
-    "  farwater cards district.toml                run cards to print, one for each dump site\n"
-    "  farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map\n"
-    "  farwater keys                               every key of both kinds of file, with "
-    "defaults\n";
-
-constexpr std::string_view after =
-    "Exit codes: 0 done, 1 internal failure, 2 usage or district file, 3 input refused, 4 output\n"
-    "(disk, rights, result open elsewhere), 5 problems found by check or under --strict,\n"
-    "130 interrupted. Results go to files and standard output, messages to standard error.\n"
-    "Planning figures: prove them by a timed drill; local codes and the authority having\n"
-    "jurisdiction go first.\n";
 
 void add_common(CLI::App& command, Options& options) {
     command.add_option("district_file", options.district_file, "The district file")
@@ -50,19 +31,6 @@ void add_common(CLI::App& command, Options& options) {
                      "Every stage with its time, every problem of the data");
     command.add_flag("--strict", options.strict, "Exit code 5 when the data have problems");
 }
-
-constexpr std::string_view about_drives =
-    "Minutes and road miles between the points of two layers, loaded there and empty back, as "
-    "`run`\n"
-    "drives them: the same roads, speeds, limits and restrictions.\n\n"
-    "  farwater drive-times district.toml --from stations --to water_sources\n"
-    "  farwater drive-times district.toml --from water_sources --to parcels --csv drives.csv\n"
-    "  farwater drive-times district.toml --from camps.gpkg:huts --to stations --season winter\n\n"
-    "A layer is a section of the district file that has points or areas (stations, water_sources,\n"
-    "dump_site_places, targets, parcels, buildings, address_points, mapped_water), or a file or\n"
-    "connection that GDAL reads, with :LAYER behind it where it holds several. Vehicles drive "
-    "from\n"
-    "and to the nearest road that they may use; a parcel's drives end at its access point.";
 
 void add_drives(CLI::App& command, DriveOptions& drives) {
     command.add_option("--from", drives.from, "Where loaded drives begin")
@@ -86,23 +54,6 @@ void add_drives(CLI::App& command, DriveOptions& drives) {
         ->check(CLI::Range(0.1, 1440.0));
 }
 
-constexpr std::string_view about_explain =
-    "The whole calculation of one parcel as it is written on paper: what is needed, who comes "
-    "when,\n"
-    "dump site, fill site and the ways between, each tanker's trip, what is held and what limits "
-    "it,\n"
-    "and every assumption that it rests on. Each sum has its numbers in it, so that it can be "
-    "worked\n"
-    "out again by hand. The answer is the one of `run`; nothing is written.\n\n"
-    "  farwater explain district.toml 042-017\n"
-    "  farwater explain district.toml 042-017 --season winter --period weekday_day\n"
-    "  farwater explain district.toml 042-017 --json\n\n"
-    "The id is that of a parcel, else of a target. Without a season and a period the worst of all "
-    "is\n"
-    "shown, as in the results; with one of the two the worst that it leaves. An id that begins "
-    "with a\n"
-    "dash goes behind two of them: farwater explain district.toml -- -17";
-
 void add_explain(CLI::App& command, ExplainOptions& explain) {
     command.add_option("place", explain.place, "Id of a parcel, or of a target")
         ->required()
@@ -118,27 +69,6 @@ std::map<std::string, WeighBy> ways_to_weigh() {
     }
     return ways;
 }
-
-constexpr std::string_view about_propose =
-    "Where the next dry hydrant or cistern helps most: places in the order in which they are "
-    "worth\n"
-    "building, each with what it gains, for whom, what it costs and what must be found out "
-    "first.\n\n"
-    "  farwater propose district.toml                    the best five\n"
-    "  farwater propose district.toml --sites 10 --out plan\n"
-    "  farwater propose district.toml --budget 60000     the best that the money buys\n"
-    "  farwater propose district.toml --planned C2 --rule-out DH-17\n"
-    "  farwater propose district.toml --sites 8 --yearly-budget 20000   which year builds what\n"
-    "  farwater propose district.toml --weigh-by building_area --exact\n\n"
-    "Places to choose from are those of [proposals] in the district file, a dry hydrant wherever "
-    "a\n"
-    "road comes near [mapped_water], and cisterns at the junctions and on the public parcels that "
-    "have\n"
-    "most flow missing near them. Gains are worked out as `run` works out supply, with the place\n"
-    "among the sources. To see for yourself, let [what_if_sources] name the layer "
-    "source_proposals.\n"
-    "Planned places come first and use up neither the number nor the budget. Results go to the\n"
-    "folder proposals beside the district file, or to --out.";
 
 void add_propose(CLI::App& command, Options& options) {
     command.add_option("--out", options.out, "Folder of the results")->type_name("DIR");
@@ -178,47 +108,6 @@ void add_propose(CLI::App& command, Options& options) {
         ->type_name("ID");
 }
 
-constexpr std::string_view about_improvements =
-    "Spending of all kinds side by side, for the yearly budget: what a tanker, a portable tank, "
-    "hose,\n"
-    "an engine to fill, a dump valve, aid that comes by itself, a road kept open, a bridge that "
-    "bears\n"
-    "more, people in a thin period or a source would each do by itself, and what it costs.\n\n"
-    "  farwater improvements district.toml\n"
-    "  farwater improvements district.toml --out budget --json\n\n"
-    "Each [[improvement]] of the district file is worked out by the whole analysis, as `run` does, "
-    "with\n"
-    "it made: buildings that come to meet their planned flow and that no longer do, gpm of "
-    "shortfall\n"
-    "taken away, rating, value, cost and yearly cost. The places of [proposals] stand beside them. "
-    "A file\n"
-    "without any gets one more of each usual thing, without a cost. That takes a run for each. "
-    "Results\n"
-    "go to the folder improvements beside the district file, or to --out.";
-
-constexpr std::string_view about_cards =
-    "Run cards for the cab: one printed page for each dump site, with map, who comes, fill sites, "
-    "flow\n"
-    "by minute, the gap, what to call for and room to write in by hand; in front an index from "
-    "house\n"
-    "number to card, behind them a page for each source that counts.\n\n"
-    "  farwater cards district.toml\n"
-    "  farwater cards district.toml --out /media/stick/cards\n\n"
-    "The answers are those of `run`. Written are cards.pdf, cards.html with the same, "
-    "dispatch.csv\n"
-    "(address, card, dump site, fill sites, first tankers), wall_sheet.pdf (36 x 24 in) and "
-    "atlas.pdf\n"
-    "(11 x 17 in) with the same numbers, into the folder cards beside the district file, or "
-    "--out.";
-
-constexpr std::string_view about_shuttle =
-    "What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, "
-    "what\n"
-    "one more of each thing gains, and where each tanker best fills. No map data are read.\n\n"
-    "  farwater shuttle sample_region/shuttle.toml\n"
-    "  farwater shuttle scenario.toml --json\n\n"
-    "The file's tables and keys, with the defaults of what is left out: farwater keys";
-
 void add_scenario(CLI::App& command, Options& options) {
     command.add_option("scenario_file", options.district_file, "The scenario")
         ->required()
@@ -244,35 +133,10 @@ ParsedCommandLine only_text(std::string text) {
             .exit_code = exit_done};
 }
 
-// Those whose own help page says more than their line on the first page.
-struct Explained {
-    CLI::App* drive_times;
-    CLI::App* shuttle;
-    CLI::App* explain;
-    CLI::App* propose;
-    CLI::App* improvements;
-    CLI::App* cards;
-
-    void say_more() const {
-        if (drive_times->parsed()) {
-            drive_times->description(std::string(about_drives));
-        }
-        if (shuttle->parsed()) {
-            shuttle->description(std::string(about_shuttle));
-        }
-        if (explain->parsed()) {
-            explain->description(std::string(about_explain));
-        }
-        if (propose->parsed()) {
-            propose->description(std::string(about_propose));
-        }
-        if (improvements->parsed()) {
-            improvements->description(std::string(about_improvements));
-        }
-        if (cards->parsed()) {
-            cards->description(std::string(about_cards));
-        }
-    }
+// A command whose own help page says more than its line on the first page.
+struct LongPage {
+    CLI::App* command;
+    std::string_view text;
 };
 
 CLI::App* add_command(CLI::App& app, Options& options, Command command, const char* name,
@@ -282,7 +146,7 @@ CLI::App* add_command(CLI::App& app, Options& options, Command command, const ch
     return added;
 }
 
-Explained add_commands(CLI::App& app, Options& options) {
+std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
     CLI::App* run =
         add_command(app, options, Command::run, "run", "Analyse a district and write its results");
     add_common(*run, options);
@@ -322,23 +186,29 @@ Explained add_commands(CLI::App& app, Options& options) {
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {drive_times, shuttle, explain, propose, improvements, cards};
+    return {{drive_times, help::drive_times},   {shuttle, help::shuttle},
+            {explain, help::explain},           {propose, help::propose},
+            {improvements, help::improvements}, {cards, help::cards}};
 }
 
 }  // namespace
 
 ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     Options options;
-    CLI::App app{std::string(about), "farwater"};
-    app.footer(std::string(after));
+    CLI::App app{std::string(help::first_page), "farwater"};
+    app.footer(std::string(help::first_page_foot));
     app.set_help_flag("--help", "This page, or a command's own");
     app.set_version_flag("--version", version_text());
     app.require_subcommand(1);
-    const Explained explained = add_commands(app, options);
+    const std::vector<LongPage> long_pages = add_commands(app, options);
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
-        explained.say_more();
+        for (const LongPage& page : long_pages) {
+            if (page.command->parsed()) {
+                page.command->description(std::string(page.text));
+            }
+        }
         return only_text(app.help());
     } catch (const CLI::CallForVersion&) {
         return only_text(version_text());
