@@ -10,14 +10,12 @@ namespace farwater::supply {
 
 namespace {
 
-using run::FillRegime;
 using run::Trial;
-using run::Verdict;
 
 constexpr int most_newton_steps = 12;
 
-Verdict judge(Trial& trial, Window window, std::int32_t tenths) {
-    return trial.judge(in_minutes(window.start), in_minutes(window.duration), run::as_gpm(tenths));
+bool holds_in(Trial& trial, Window window, std::int32_t tenths) {
+    return trial.holds(in_minutes(window.start), in_minutes(window.duration), run::as_gpm(tenths));
 }
 
 // The largest flow from `least`, which holds, to `most`, above which nothing does. Newton's steps
@@ -29,12 +27,17 @@ std::int32_t largest_that_holds(Trial& trial, Window window, std::int32_t least,
     std::int32_t fails = most + 1;
     std::int32_t next = most;
     for (int step = 0; step < most_newton_steps && next > holds; ++step) {
-        const Verdict verdict = judge(trial, window, next);
-        (verdict.holds ? holds : fails) = next;
-        next = std::min(next - 1, run::tenths_below(verdict.flow_below));
+        const std::optional<double> below = trial.flow_below(
+            in_minutes(window.start), in_minutes(window.duration), run::as_gpm(next));
+        if (!below) {
+            holds = next;
+            break;
+        }
+        fails = next;
+        next = std::min(next - 1, run::tenths_below(*below));
     }
     for (next = holds + 1; fails - holds > 1; next = holds + (fails - holds) / 2) {
-        (judge(trial, window, next).holds ? holds : fails) = next;
+        (holds_in(trial, window, next) ? holds : fails) = next;
     }
     return holds;
 }
@@ -61,7 +64,7 @@ HeldFlow sustained_flow_above(const Incident& incident, Window window, HeldFlow 
          i = (i + 1) % regimes) {
         trial.prepare(trial.regimes()[i], in_minutes(window.start));
         ++since_best;
-        if (best == 0 || judge(trial, window, best + 1).holds) {
+        if (best == 0 || holds_in(trial, window, best + 1)) {
             const std::int32_t here = largest_that_holds(trial, window, best, most);
             since_best = here > best ? 1 : since_best;
             best = here;
@@ -102,10 +105,13 @@ bool holds(const Incident& incident, Window window, HeldFlow flow) {
         return false;
     }
     Trial trial(incident);
-    return std::ranges::any_of(trial.regimes(), [&](const FillRegime& regime) {
-        trial.prepare(regime, in_minutes(window.start));
-        return judge(trial, window, in_tenths(flow)).holds;
-    });
+    for (std::size_t i = 0; i < trial.regimes().size(); ++i) {
+        trial.prepare(trial.regimes()[i], in_minutes(window.start));
+        if (holds_in(trial, window, in_tenths(flow))) {
+            return true;
+        }
+    }
+    return false;
 }
 
 Duration lasts(const Incident& incident, Duration start, HeldFlow flow, Duration longest) {
@@ -117,8 +123,8 @@ Duration lasts(const Incident& incident, Duration start, HeldFlow flow, Duration
         return best;
     }
     Trial trial(incident);
-    for (const FillRegime& regime : trial.regimes()) {
-        trial.prepare(regime, in_minutes(start));
+    for (std::size_t i = 0; i < trial.regimes().size(); ++i) {
+        trial.prepare(trial.regimes()[i], in_minutes(start));
         const auto dry = trial.dry_moment(in_minutes(start), run::as_gpm(in_tenths(flow)),
                                           in_minutes(start + longest));
         const Duration here = dry ? minutes(*dry) - start : longest;

@@ -13,9 +13,9 @@
 // flows, where given, are 1..places. A rate or a place that is missing all the same counts as
 // "nobody gets on from there".
 //
-// Cost: one run is O(trips x (tankers + places + slots)), 1 to 3 microseconds for four to eight
+// Cost: one run is O(trips x (tankers + places + slots)), 1 to 2 microseconds for four to eight
 // tankers over two hours; the sustained flow takes about four runs for each way of filling, 4 to
-// 12 microseconds. The runs of one answer share their memory. No errors.
+// 9 microseconds. The runs of one answer share their memory. No errors.
 #pragma once
 
 #include <optional>

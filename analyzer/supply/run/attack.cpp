@@ -20,8 +20,8 @@ void start_again(AttackDraw& draw) {
 // Draws along the checks of one run.
 class Redraw {
 public:
-    Redraw(const Shuttle& shuttle, const Schedule& schedule, Attack attack, const Draw& before,
-           AttackDraw& found)
+    Redraw(const Shuttle& shuttle, const Schedule<Minute>& schedule, Attack attack,
+           const Draw& before, AttackDraw& found)
         : shuttle_(shuttle),
           schedule_(schedule),
           flow_(attack.flow),
@@ -32,7 +32,7 @@ public:
         found_.history.push_back({attack.from, 0.0});
     }
 
-    void pass(Check check) {
+    void pass(Check<Minute> check) {
         const Knot last = found_.history.back();
         check.drawn = drawn_if_wet(last, check.when.at);
         if (falls_short(check)) {
@@ -55,13 +55,13 @@ private:
 
     // The water ran out somewhere since the last check and stayed out up to this one: the draw
     // follows the water, whose bends are where loads end.
-    void dry_up(Knot last, const Check& check) {
+    void dry_up(Knot last, const Check<Minute>& check) {
         const Draw wet{last.minute, flow_, last.drawn, {}};
         const double enough_at = std::max(last.minute, enough_at_);
         const double out = dry_minute(shuttle_, schedule_.loads(), wet, enough_at, check);
         const Knot end{check.when.at, check.water.at};
         std::vector<Knot> bends{{out, drawn_if_wet(last, out)}, end};
-        for (const Load& load : schedule_.loads()) {
+        for (const Load<Minute>& load : schedule_.loads()) {
             if (load.last_in.at > out + same && load.last_in.at < end.minute - same) {
                 const double minute = load.last_in.at;
                 bends.push_back({minute, water_by(shuttle_, schedule_.loads(), before_, minute)});
@@ -82,7 +82,7 @@ private:
     }
 
     const Shuttle& shuttle_;
-    const Schedule& schedule_;
+    const Schedule<Minute>& schedule_;
     double flow_;
     double enough_at_ = 0.0;  // the last check
     const Draw& before_;
@@ -109,12 +109,13 @@ void draw_attack(const Shuttle& shuttle, Attack attack, double until, Memory& me
         const Draw draw{until, attack.flow, found.history.back().drawn, found.history};
         memory.schedule.run(shuttle, draw, until);
         Redraw redraw(shuttle, memory.schedule, attack, draw, memory.redrawn);
-        for (const Check& check :
-             memory.balance.checks(shuttle, memory.schedule, draw, attack.from, until)) {
-            redraw.pass(check);
+        memory.balance.begin(shuttle, memory.schedule, draw, attack.from, until);
+        while (const Check<Minute>* check = memory.balance.next()) {
+            redraw.pass(*check);
         }
         redraw.finish(until);
-        const bool settled = alike(memory.redrawn.history, found.history);
+        const bool settled =
+            !memory.schedule.follows_draw() || alike(memory.redrawn.history, found.history);
         std::swap(found, memory.redrawn);
         if (settled) {
             break;

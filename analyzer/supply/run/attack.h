@@ -26,8 +26,12 @@ struct AttackDraw {
 
 // The memory of the runs of one incident after the other; nothing in it counts for the next one.
 struct Memory {
-    Schedule schedule;
-    Balance balance;
+    Shuttle shuttle;
+    FillRegimes regimes;
+    Schedule<Minute> schedule;
+    Balance<Minute> balance;
+    Schedule<Moment> exact_schedule;
+    Balance<Moment> exact_balance;
     AttackDraw drawn;  // the answer of the last draw_attack
     AttackDraw redrawn;
 };
@@ -35,7 +39,7 @@ struct Memory {
 // The draw of the attack from its beginning to `until`, into memory.drawn. Each pass runs the
 // schedule under the draw found so far and draws again from the water of that run; the pass that
 // changes nothing is the answer. Every pass is right up to the first dry time that the one before
-// it had wrong, so it ends; with storage that never fills the second pass is the last.
+// it had wrong, so it ends; where no load waits for room the first pass is the last.
 // O(passes x one run).
 void draw_attack(const Shuttle& shuttle, Attack attack, double until, Memory& memory);
 

@@ -2,6 +2,7 @@
 // flow without end. Minutes, gallons, gpm.
 #pragma once
 
+#include <limits>
 #include <span>
 
 #include "analyzer/supply/run/moment.h"
@@ -30,7 +31,19 @@ inline double drawn_by(const Draw& draw, double minute) {
                                : drawn_in_history(draw.history, minute);
 }
 
+// Precondition: the history reaches `gallons`, which is positive.
+double minute_in_history(std::span<const Knot> history, double gallons);
+
 // The first moment by which `gallons` are drawn; minus infinity when that is nothing at all.
-Moment when_drawn(const Draw& draw, double gallons);
+template <class Time>
+Time when_drawn(const Draw& draw, double gallons) {
+    if (gallons <= 0.0) {
+        return Time::at_minute(-std::numeric_limits<double>::infinity());
+    }
+    if (gallons > draw.before) {
+        return Time::after_drawing(gallons - draw.before, draw.flow, draw.start);
+    }
+    return Time::at_minute(minute_in_history(draw.history, gallons));
+}
 
 }  // namespace farwater::supply::run

@@ -11,7 +11,6 @@ namespace farwater::supply {
 namespace {
 
 using run::Trial;
-using run::Verdict;
 
 // Starts are tried in whole tenths of a minute.
 class StartSearch {
@@ -49,11 +48,11 @@ private:
     }
 
     bool holds_from(std::int32_t tenths) {
-        const Verdict verdict = trial_.judge(tenths / 10.0, duration_, flow_);
-        if (!verdict.holds) {
-            next_ = std::max(tenths + 1, rounded_up(verdict.start_after));
+        const auto after = trial_.start_after(tenths / 10.0, duration_, flow_);
+        if (after) {
+            next_ = std::max(tenths + 1, rounded_up(*after));
         }
-        return verdict.holds;
+        return !after;
     }
 
     static std::int32_t rounded_up(double minute) {

@@ -44,14 +44,12 @@ FirstMinutes first_minutes(const Incident& incident, Window window) {
     const Duration tank_water = trial.attack().flow > 0.0 ? minutes(trial.attack().from)
                                                           : incident.dump_site.engine_arrives;
     FirstMinutes best;
-    bool first = true;
-    for (const run::FillRegime& regime : trial.regimes()) {
-        trial.prepare(regime, end);
+    for (std::size_t i = 0; i < trial.regimes().size(); ++i) {
+        trial.prepare(trial.regimes()[i], end);
         const FirstMinutes found = first_minutes_of(trial, tank_water, end);
-        if (first || better(found, best)) {
+        if (i == 0 || better(found, best)) {
             best = found;
         }
-        first = false;
     }
     return best;
 }

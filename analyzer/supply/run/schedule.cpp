@@ -15,7 +15,8 @@ constexpr double same_minute = 1e-9;
 // Water that fits but for rounding fits.
 constexpr double same_gallons = 1e-9;
 
-std::size_t earliest(std::span<const Moment> list) {
+template <class Time>
+std::size_t earliest(std::span<Time> list) {
     std::size_t best = 0;
     for (std::size_t i = 1; i < list.size(); ++i) {
         if (list[i].at < list[best].at - same_minute) {
@@ -25,50 +26,76 @@ std::size_t earliest(std::span<const Moment> list) {
     return best;
 }
 
+// From when on a nursing tanker that dumps the rest, from `draft` on and at the quicker
+// `dump_rate`, has put in more than it would have by nursing on.
+double overtakes(double dump_rate, double draft, double rate, double opened) {
+    return (dump_rate * draft - rate * opened) / (dump_rate - rate);
+}
+Moment overtakes(double dump_rate, double draft, double rate, Moment opened) {
+    return {overtakes(dump_rate, draft, rate, opened.fixed),
+            -rate * opened.gallons / (dump_rate - rate),
+            overtakes(dump_rate, draft, rate, opened.at)};
+}
+Minute overtakes(double dump_rate, double draft, double rate, Minute opened) {
+    return {overtakes(dump_rate, draft, rate, opened.at)};
+}
+
 }  // namespace
 
-const std::vector<Load>& Schedule::run(const Shuttle& shuttle, const Draw& draw, double until) {
-    reserved_ = 0.0;
-    if (shuttle.nursing_tankers > 0) {
-        pass(shuttle, draw, std::min(until, shuttle.draft_ready));
-        reserved_ = nursed_;
-    }
-    pass(shuttle, draw, until);
+template <class Time>
+const std::vector<Load<Time>>& Schedule<Time>::run(const Shuttle& shuttle, const Draw& draw,
+                                                   double until) {
+    begin(shuttle, draw, until);
+    go_on(until);
     return loads_;
 }
 
-void Schedule::pass(const Shuttle& shuttle, const Draw& draw, double until) {
-    reset(shuttle);
-    while (!due_.empty() && loads_.size() < most_loads) {
-        const std::size_t tanker = next_tanker();
-        if (!(due_at_[tanker] < until)) {
-            break;
-        }
-        if (full_[tanker] == 0) {
-            due_[tanker] = fill(shuttle, tanker);
-        } else if (nurses_now(shuttle, tanker)) {
-            due_[tanker] = nurse(shuttle, draw, tanker);
-        } else {
-            due_[tanker] = offload(shuttle, draw, tanker);
-        }
-        due_at_[tanker] = due_[tanker].at;
-        full_[tanker] = full_[tanker] == 0 ? 1 : 0;
+template <class Time>
+void Schedule<Time>::begin(const Shuttle& shuttle, const Draw& draw, double until) {
+    shuttle_ = &shuttle;
+    draw_ = draw;
+    reserved_ = 0.0;
+    reset();
+    if (shuttle.nursing_tankers > 0) {
+        go_on(std::min(until, shuttle.draft_ready));
+        reserved_ = nursed_;
+        reset();
     }
 }
 
-void Schedule::reset(const Shuttle& shuttle) {
-    due_.clear();
-    due_at_.clear();
-    for (const Hauler& hauler : shuttle.haulers) {
-        due_.push_back(at_minute(hauler.arrives));
-        due_at_.push_back(hauler.arrives);
+template <class Time>
+void Schedule<Time>::go_on(double part_until) {
+    while (!order_.empty() && loads_.size() < most_loads) {
+        const std::size_t tanker = next_tanker();
+        if (!(due_[tanker].at < part_until)) {
+            break;
+        }
+        const bool arrives_full = full_[tanker] != 0;
+        due_[tanker] = !arrives_full        ? fill(tanker)
+                       : nurses_now(tanker) ? nurse(tanker)
+                                            : offload(tanker);
+        is_due_again(due_[tanker].at);
+        full_[tanker] = arrives_full ? 0 : 1;
     }
-    full_.assign(shuttle.haulers.size(), 1);
-    slots_.assign(shuttle.slots, at_minute(shuttle.tanks_ready));
-    places_.assign(shuttle.places, Moment{});
-    lines_.assign(shuttle.lines, Moment{});
+}
+
+template <class Time>
+void Schedule<Time>::reset() {
+    const Shuttle& shuttle = *shuttle_;
+    const std::size_t tankers = shuttle.haulers.size();
+    due_.resize(tankers);
+    order_.resize(tankers);
+    for (std::size_t tanker = 0; tanker < tankers; ++tanker) {
+        due_[tanker] = Time::at_minute(shuttle.haulers[tanker].arrives);
+        order_[tanker] = {due_[tanker].at, tanker};
+    }
+    std::ranges::sort(order_, {}, &Due::at);
+    full_.assign(tankers, 1);
+    slots_.assign(shuttle.slots, Time::at_minute(shuttle.tanks_ready));
+    places_.assign(shuttle.places, Time{});
+    lines_.assign(shuttle.lines, Time{});
     for (const Site& site : shuttle.sites) {
-        std::fill_n(places_.data() + site.first_place, site.places, at_minute(site.ready));
+        std::fill_n(places_.data() + site.first_place, site.places, Time::at_minute(site.ready));
     }
     taken_.assign(shuttle.sites.size(), 0.0);
     loads_.clear();
@@ -76,67 +103,100 @@ void Schedule::reset(const Shuttle& shuttle) {
     in_tanks_ = 0.0;
     nursed_ = 0.0;
     nursings_ = 0;
+    follows_draw_ = false;
 }
 
-std::size_t Schedule::next_tanker() const {
-    const double first = *std::ranges::min_element(due_at_);
-    const auto tied = [first](double due) { return due <= first + same_minute; };
-    return static_cast<std::size_t>(std::ranges::find_if(due_at_, tied) - due_at_.begin());
+// Comes to the front: of those that are due at the same minute the one that is listed first.
+template <class Time>
+std::size_t Schedule<Time>::next_tanker() {
+    std::size_t next = 0;
+    for (std::size_t i = 1; i < order_.size() && order_[i].at <= order_[0].at + same_minute; ++i) {
+        next = order_[i].tanker < order_[next].tanker ? i : next;
+    }
+    if (next > 0) {
+        std::rotate(order_.begin(), order_.begin() + static_cast<std::ptrdiff_t>(next),
+                    order_.begin() + static_cast<std::ptrdiff_t>(next) + 1);
+    }
+    return order_[0].tanker;
 }
 
-bool Schedule::nurses_now(const Shuttle& shuttle, std::size_t tanker) const {
-    const double met = std::max(due_at_[tanker], shuttle.engine_arrives);
+// The one in front. Without a branch, so that the next event need not wait for this one's minute.
+template <class Time>
+void Schedule<Time>::is_due_again(double minute) {
+    Due late{minute, order_[0].tanker};
+    for (std::size_t i = 1; i < order_.size(); ++i) {
+        const Due next = order_[i];
+        const std::size_t both = next.tanker ^ late.tanker;
+        const std::size_t swapped = next.at < late.at ? both : 0;
+        order_[i - 1] = {std::min(next.at, late.at), late.tanker ^ swapped};
+        late = {std::max(next.at, late.at), next.tanker ^ swapped};
+    }
+    order_.back() = late;
+}
+
+template <class Time>
+bool Schedule<Time>::nurses_now(std::size_t tanker) const {
+    const Shuttle& shuttle = *shuttle_;
+    const double met = std::max(due_[tanker].at, shuttle.engine_arrives);
     return nursings_ < shuttle.nursing_tankers && shuttle.haulers[tanker].can_nurse &&
            met + shuttle.nurse_hookup < shuttle.draft_ready;
 }
 
 // Feeds the engine tank as the fire makes room in it. What is left when the draft is up is dumped
 // from then on, which may be quicker than going on nursing.
-Moment Schedule::nurse(const Shuttle& shuttle, const Draw& draw, std::size_t tanker) {
+template <class Time>
+Time Schedule<Time>::nurse(std::size_t tanker) {
+    const Shuttle& shuttle = *shuttle_;
     const Hauler& hauler = shuttle.haulers[tanker];
     const double rate = shuttle.nurse_rate;
-    const Moment opened =
-        later(due_[tanker], at_minute(shuttle.engine_arrives)) + shuttle.nurse_hookup;
-    Load load{.opened = opened,
-              .gallons = hauler.delivered,
-              .rate = rate,
-              .dump_rate = hauler.offload_rate,
-              .nursed = nursed_,
-              .nurses = true};
-    load.first_in =
-        later(opened, earlier(when_drawn(draw, nursed_), at_minute(shuttle.draft_ready)));
+    const Time opened =
+        later(due_[tanker], Time::at_minute(shuttle.engine_arrives)) + shuttle.nurse_hookup;
+    Load<Time>& load = loads_.emplace_back();
+    load.opened = opened;
+    load.gallons = hauler.delivered;
+    load.rate = rate;
+    load.dump_rate = hauler.offload_rate;
+    load.nursed = nursed_;
+    load.nurses = true;
+    load.first_in = later(
+        opened, earlier(when_drawn<Time>(draw_, nursed_), Time::at_minute(shuttle.draft_ready)));
     nursed_ += hauler.delivered;
     const double flowing = rate > 0.0 ? hauler.delivered / rate : never;
-    const Moment fed = later(opened + flowing, when_drawn(draw, nursed_));
-    load.last_in = earlier(fed, at_minute(shuttle.draft_ready + hauler.offload_flow));
+    const Time fed = later(opened + flowing, when_drawn<Time>(draw_, nursed_));
+    load.last_in = earlier(fed, Time::at_minute(shuttle.draft_ready + hauler.offload_flow));
     if (hauler.offload_rate > rate) {
-        const double gain = hauler.offload_rate - rate;
-        surges_.push_back({(hauler.offload_rate * shuttle.draft_ready - rate * opened.fixed) / gain,
-                           -rate * opened.gallons / gain,
-                           (hauler.offload_rate * shuttle.draft_ready - rate * opened.at) / gain});
+        surges_.push_back(overtakes(hauler.offload_rate, shuttle.draft_ready, rate, opened));
     }
     ++nursings_;
-    add(load);
-    return load.last_in + (hauler.offload_after + hauler.empty);
+    follows_draw_ = true;
+    const Time leaves = load.last_in + (hauler.offload_after + hauler.empty);
+    put_last_in_order();
+    return leaves;
 }
 
-Moment Schedule::offload(const Shuttle& shuttle, const Draw& draw, std::size_t tanker) {
+template <class Time>
+Time Schedule<Time>::offload(std::size_t tanker) {
+    const Shuttle& shuttle = *shuttle_;
     if (slots_.empty()) {
-        return at_minute(never);
+        return Time::at_minute(never);
     }
     const Hauler& hauler = shuttle.haulers[tanker];
-    Moment& slot = slots_[earliest(slots_)];
-    Load load{.opened = later(due_[tanker], slot) + hauler.offload_before,
-              .gallons = hauler.delivered,
-              .rate = hauler.offload_rate,
-              .room = shuttle.storage - in_tanks_,
-              .nursed = reserved_};
+    Time& slot = slots_[earliest<Time>(slots_)];
+    Load<Time>& load = loads_.emplace_back();
+    load.opened = later(due_[tanker], slot) + hauler.offload_before;
+    load.gallons = hauler.delivered;
+    load.rate = hauler.offload_rate;
+    load.room = shuttle.storage - in_tanks_;
+    load.nursed = reserved_;
     load.first_in = load.opened;
     load.last_in = load.opened + hauler.offload_flow;
     in_tanks_ += hauler.delivered;
     if (in_tanks_ > shuttle.storage + same_gallons) {
-        const Moment draft = at_minute(shuttle.draft_ready);
-        const auto drawn = [&](double gallons) { return later(draft, when_drawn(draw, gallons)); };
+        follows_draw_ = true;
+        const Time draft = Time::at_minute(shuttle.draft_ready);
+        const auto drawn = [&](double gallons) {
+            return later(draft, when_drawn<Time>(draw_, gallons));
+        };
         load.last_in = later(load.last_in, drawn(reserved_ + in_tanks_ - shuttle.storage));
         if (load.room <= 0.0) {
             load.first_in = later(load.first_in, drawn(reserved_ - load.room));
@@ -145,27 +205,29 @@ Moment Schedule::offload(const Shuttle& shuttle, const Draw& draw, std::size_t t
         }
     }
     slot = load.last_in + hauler.offload_after;
-    add(load);
+    put_last_in_order();
     return slot + hauler.empty;
 }
 
-Moment Schedule::fill(const Shuttle& shuttle, std::size_t tanker) {
+template <class Time>
+Time Schedule<Time>::fill(std::size_t tanker) {
+    const Shuttle& shuttle = *shuttle_;
     const Hauler& hauler = shuttle.haulers[tanker];
     const Site& site = shuttle.sites[hauler.site];
     if (site.lines == 0) {
-        return at_minute(never);
+        return Time::at_minute(never);
     }
     const std::span places = std::span(places_).subspan(site.first_place, site.places);
     const std::span lines = std::span(lines_).subspan(site.first_line, site.lines);
-    Moment& place = places[earliest(places)];
-    Moment& line = lines[earliest(lines)];
-    const Moment connected = later(due_[tanker], place) + hauler.fill_before;
-    Moment full = later(connected, line) + hauler.fill_flow;
+    Time& place = places[earliest<Time>(places)];
+    Time& line = lines[earliest<Time>(lines)];
+    const Time connected = later(due_[tanker], place) + hauler.fill_before;
+    Time full = later(connected, line) + hauler.fill_flow;
     double& taken = taken_[hauler.site];
     taken += hauler.refilled;
     if (taken > site.usable + same_gallons) {
         const double missing = taken - site.usable;
-        full = later(full, at_minute(site.inflow > 0.0 ? missing / site.inflow : never));
+        full = later(full, Time::at_minute(site.inflow > 0.0 ? missing / site.inflow : never));
     }
     line = full;
     place = full + hauler.fill_after;
@@ -173,12 +235,15 @@ Moment Schedule::fill(const Shuttle& shuttle, std::size_t tanker) {
 }
 
 // Tankers are served in order of arrival, so first gallons come nearly in order.
-void Schedule::add(const Load& load) {
-    loads_.push_back(load);
+template <class Time>
+void Schedule<Time>::put_last_in_order() {
     for (std::size_t i = loads_.size() - 1;
          i > 0 && loads_[i].first_in.at < loads_[i - 1].first_in.at; --i) {
         std::swap(loads_[i], loads_[i - 1]);
     }
 }
+
+template class Schedule<Moment>;
+template class Schedule<Minute>;
 
 }  // namespace farwater::supply::run

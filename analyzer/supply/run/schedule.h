@@ -18,10 +18,11 @@
 
 namespace farwater::supply::run {
 
+template <class Time>
 struct Load {
-    Moment opened{};    // the valve (or the nursing line) is open
-    Moment first_in{};  // the first gallon finds room; never before `opened`
-    Moment last_in{};   // the last gallon is in
+    Time opened{};    // the valve (or the nursing line) is open
+    Time first_in{};  // the first gallon finds room; never before `opened`
+    Time last_in{};   // the last gallon is in
     double gallons = 0.0;
     double rate = 0.0;       // from `opened` on
     double dump_rate = 0.0;  // of a nursing tanker once the draft is up
@@ -30,39 +31,56 @@ struct Load {
     bool nurses = false;
 };
 
+template <class Time>
 class Schedule {
 public:
     // All loads that arrive at the dump site before `until`, in order of their first gallon, valid
     // until the next run. O(trips x (tankers + slots + places)); the memory is kept between runs.
     // Stops after `most_loads` loads, which can only lower what is found to hold.
     static constexpr std::size_t most_loads = 100'000;
-    const std::vector<Load>& run(const Shuttle& shuttle, const Draw& draw, double until);
+    const std::vector<Load<Time>>& run(const Shuttle& shuttle, const Draw& draw, double until);
 
-    const std::vector<Load>& loads() const { return loads_; }  // of the last run
+    // The same in parts, for those who may have seen enough before the end: the loads that arrive
+    // before a part's end, which are then all whose first gallon is in before it. What is given
+    // must stay as it is until the last part.
+    void begin(const Shuttle& shuttle, const Draw& draw, double until);
+    void go_on(double part_until);
+
+    const std::vector<Load<Time>>& loads() const { return loads_; }  // of the last run
+    // A load waits for room, or a tanker nurses: under another draw the loads would be other ones.
+    bool follows_draw() const { return follows_draw_; }
     // Moments besides first gallons at which the inflow of a load speeds up.
-    const std::vector<Moment>& surges() const { return surges_; }
+    const std::vector<Time>& surges() const { return surges_; }
 
 private:
-    void pass(const Shuttle& shuttle, const Draw& draw, double until);
-    void reset(const Shuttle& shuttle);
-    std::size_t next_tanker() const;
-    bool nurses_now(const Shuttle& shuttle, std::size_t tanker) const;
-    Moment nurse(const Shuttle& shuttle, const Draw& draw, std::size_t tanker);
-    Moment offload(const Shuttle& shuttle, const Draw& draw, std::size_t tanker);
-    Moment fill(const Shuttle& shuttle, std::size_t tanker);
-    void add(const Load& load);
+    struct Due {
+        double at = 0.0;
+        std::size_t tanker = 0;
+    };
 
-    std::vector<Moment> due_;     // per tanker: its next arrival
-    std::vector<double> due_at_;  // the same as minutes, close together for the search
-    std::vector<char> full_;      // per tanker: arrives at the dump site, else at its fill site
-    std::vector<Moment> slots_, places_, lines_;  // free from
-    std::vector<double> taken_;                   // per fill site
-    std::vector<Load> loads_;
-    std::vector<Moment> surges_;
+    void reset();
+    std::size_t next_tanker();
+    void is_due_again(double minute);
+    bool nurses_now(std::size_t tanker) const;
+    Time nurse(std::size_t tanker);
+    Time offload(std::size_t tanker);
+    Time fill(std::size_t tanker);
+    void put_last_in_order();
+
+    const Shuttle* shuttle_ = nullptr;
+    Draw draw_;
+    std::vector<Time> due_;   // per tanker: its next arrival
+    std::vector<Due> order_;  // the same, by minute
+    std::vector<char> full_;  // per tanker: arrives at the dump site, else at its fill site
+    std::vector<Time> slots_, places_, lines_;  // free from
+    std::vector<double> taken_;                 // per fill site
+    std::vector<Load<Time>> loads_;
+    std::vector<Time> surges_;
     double in_tanks_ = 0.0;  // gallons sent to the portable tanks so far
     double nursed_ = 0.0;    // gallons sent to the engine so far
     double reserved_ = 0.0;  // gallons that are nursed in all, found by a pass up to the draft
     int nursings_ = 0;
+    bool follows_draw_ = false;
 };
 
 }  // namespace farwater::supply::run

@@ -54,13 +54,6 @@ Site site_of(const FillSite& fill_site, std::size_t tankers) {
     };
 }
 
-// Flows that may run at one site: one choice where it is given, else as many as the pump can feed
-// to every tanker's limit, up to the places.
-struct Choices {
-    std::size_t least = 1;
-    std::size_t most = 1;
-};
-
 double largest_fill_limit(const Incident& incident, std::size_t site) {
     double largest = 0.0;
     for (const Tanker& tanker : incident.tankers) {
@@ -69,9 +62,12 @@ double largest_fill_limit(const Incident& incident, std::size_t site) {
     return largest;
 }
 
-Choices choices_at(const Incident& incident, std::size_t site, std::size_t tankers) {
+}  // namespace
+
+FillRegimes::Choices FillRegimes::choices_at(const Incident& incident, std::size_t site) {
     const FillSite& fill_site = incident.fill_sites[site];
-    const std::size_t most = std::max<std::size_t>(1, useful(fill_site.places, tankers));
+    const std::size_t most =
+        std::max<std::size_t>(1, useful(fill_site.places, tankers_at(incident, site)));
     if (fill_site.flows) {
         const int given = std::clamp(*fill_site.flows, 1, std::max(1, fill_site.places));
         return {static_cast<std::size_t>(given), static_cast<std::size_t>(given)};
@@ -84,63 +80,58 @@ Choices choices_at(const Incident& incident, std::size_t site, std::size_t tanke
     return {least, most};
 }
 
-std::vector<FillRegime> all_combinations(const std::vector<Choices>& choices) {
-    std::vector<FillRegime> regimes{{}};
-    for (const Choices& site : choices) {
-        std::vector<FillRegime> longer;
-        for (const FillRegime& regime : regimes) {
-            for (std::size_t flows = site.least; flows <= site.most; ++flows) {
-                longer.push_back(regime);
-                longer.back().push_back(flows);
-            }
-        }
-        regimes = std::move(longer);
-    }
-    return regimes;
-}
-
-std::vector<FillRegime> all_together(const std::vector<Choices>& choices) {
-    std::size_t steps = 1;
-    for (const Choices& site : choices) {
-        steps = std::max(steps, site.most);
-    }
-    std::vector<FillRegime> regimes(steps);
-    for (std::size_t step = 0; step < steps; ++step) {
-        for (const Choices& site : choices) {
-            regimes[step].push_back(std::clamp(step + 1, site.least, site.most));
+// The last site's flows change first.
+void FillRegimes::take_all_combinations() {
+    for (std::size_t regime = 0; regime < count_; ++regime) {
+        std::size_t rest = regime;
+        std::size_t each = count_;
+        for (const Choices& site : choices_) {
+            each /= site.count();
+            flows_.push_back(site.least + rest / each);
+            rest %= each;
         }
     }
-    return regimes;
 }
 
-}  // namespace
+void FillRegimes::take_all_together() {
+    count_ = std::ranges::max(choices_, {}, &Choices::most).most;
+    for (std::size_t flows = 1; flows <= count_; ++flows) {
+        for (const Choices& site : choices_) {
+            flows_.push_back(std::clamp(flows, site.least, site.most));
+        }
+    }
+}
 
-std::vector<FillRegime> fill_regimes(const Incident& incident) {
-    std::vector<Choices> choices;
-    std::size_t combinations = 1;
+void FillRegimes::find(const Incident& incident) {
+    choices_.clear();
+    flows_.clear();
+    count_ = 1;
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
-        choices.push_back(choices_at(incident, site, tankers_at(incident, site)));
-        const std::size_t here = choices.back().most - choices.back().least + 1;
-        combinations = std::min(combinations * here, most_regimes + 1);
+        choices_.push_back(choices_at(incident, site));
+        count_ = std::min(count_ * choices_.back().count(), most_regimes + 1);
     }
-    return combinations <= most_regimes ? all_combinations(choices) : all_together(choices);
+    if (count_ <= most_regimes) {
+        take_all_combinations();
+    } else {
+        take_all_together();
+    }
 }
 
-Shuttle shuttle_of(const Incident& incident) {
+void make_ready(Shuttle& shuttle, const Incident& incident) {
     const DumpSite& dump = incident.dump_site;
-    Shuttle shuttle{
-        .haulers = {},
-        .sites = {},
-        .slots = useful(dump.offload_slots, incident.tankers.size()),
-        .storage = dump.storage ? in_gallons(*dump.storage) : no_limit,
-        .engine_tank = in_gallons(dump.engine_tank),
-        .engine_arrives = in_minutes(dump.engine_arrives),
-        .tanks_ready = in_minutes(dump.tanks_ready),
-        .draft_ready = in_minutes(dump.draft_ready),
-        .nursing_tankers = dump.nursing_tankers,
-        .nurse_hookup = in_minutes(dump.nurse_hookup),
-        .nurse_rate = in_gpm(dump.nurse_rate),
-    };
+    shuttle.haulers.clear();
+    shuttle.sites.clear();
+    shuttle.slots = useful(dump.offload_slots, incident.tankers.size());
+    shuttle.places = 0;
+    shuttle.lines = 0;
+    shuttle.storage = dump.storage ? in_gallons(*dump.storage) : no_limit;
+    shuttle.engine_tank = in_gallons(dump.engine_tank);
+    shuttle.engine_arrives = in_minutes(dump.engine_arrives);
+    shuttle.tanks_ready = in_minutes(dump.tanks_ready);
+    shuttle.draft_ready = in_minutes(dump.draft_ready);
+    shuttle.nursing_tankers = dump.nursing_tankers;
+    shuttle.nurse_hookup = in_minutes(dump.nurse_hookup);
+    shuttle.nurse_rate = in_gpm(dump.nurse_rate);
     for (const Tanker& tanker : incident.tankers) {
         if (in_gallons(tanker.delivered) > 0.0) {
             shuttle.haulers.push_back(hauler_of(tanker));
@@ -153,10 +144,9 @@ Shuttle shuttle_of(const Incident& incident) {
         shuttle.sites.back().first_place = shuttle.places;
         shuttle.places += shuttle.sites.back().places;
     }
-    return shuttle;
 }
 
-void fill_by(Shuttle& shuttle, const FillRegime& regime) {
+void fill_by(Shuttle& shuttle, FillRegime regime) {
     shuttle.lines = 0;
     for (std::size_t i = 0; i < shuttle.sites.size(); ++i) {
         Site& site = shuttle.sites[i];

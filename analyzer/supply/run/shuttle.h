@@ -45,17 +45,41 @@ struct Shuttle {
 };
 
 // How many fills run at the same time, one number per fill site.
-using FillRegime = std::vector<std::size_t>;
+using FillRegime = std::span<const std::size_t>;
 
 // Every choice of flows that the incident leaves open, at least one. A site that nobody uses, or
 // that has more places than tankers, offers no choice beyond its tankers. Fewer flows are no choice
 // where the pump feeds more of them as well: nobody would fill quicker. Where the combinations
 // are more than `most_regimes`, all sites go up together: 1, 2, ... flows each.
 inline constexpr std::size_t most_regimes = 64;
-std::vector<FillRegime> fill_regimes(const Incident& incident);
+class FillRegimes {
+public:
+    void find(const Incident& incident);
 
-// Tankers that deliver nothing are left out.
-Shuttle shuttle_of(const Incident& incident);
-void fill_by(Shuttle& shuttle, const FillRegime& regime);
+    std::size_t size() const { return count_; }
+    FillRegime operator[](std::size_t i) const {
+        return std::span(flows_).subspan(i * choices_.size(), choices_.size());
+    }
+
+private:
+    // Flows that may run at one site: one choice where it is given, else as many as the pump can
+    // feed to every tanker's limit, up to the places.
+    struct Choices {
+        std::size_t least = 1;
+        std::size_t most = 1;
+        std::size_t count() const { return most - least + 1; }
+    };
+    static Choices choices_at(const Incident& incident, std::size_t site);
+    void take_all_combinations();
+    void take_all_together();
+
+    std::vector<Choices> choices_;    // per fill site
+    std::vector<std::size_t> flows_;  // per way of filling and site
+    std::size_t count_ = 0;
+};
+
+// Into what there is, so that its memory serves again. Tankers that deliver nothing are left out.
+void make_ready(Shuttle& shuttle, const Incident& incident);
+void fill_by(Shuttle& shuttle, FillRegime regime);
 
 }  // namespace farwater::supply::run

@@ -8,6 +8,9 @@ namespace farwater::supply::run {
 
 namespace {
 
+// Most flows that do not hold fail long before the end.
+constexpr int parts = 8;
+
 Attack attack_of(const Incident& incident) {
     return {in_gpm(incident.initial_attack.flow),
             std::max(in_minutes(incident.initial_attack.from),
@@ -33,47 +36,85 @@ BorrowedMemory::BorrowedMemory() {
 
 BorrowedMemory::~BorrowedMemory() { free_memory().push_back(std::move(memory_)); }
 
-Trial::Trial(const Incident& incident)
-    : shuttle_(shuttle_of(incident)),
-      regimes_(fill_regimes(incident)),
-      attack_(attack_of(incident)) {}
+Trial::Trial(const Incident& incident) : attack_(attack_of(incident)) {
+    make_ready(memory_->shuttle, incident);
+    memory_->regimes.find(incident);
+}
 
-void Trial::prepare(const FillRegime& regime, double until) {
-    fill_by(shuttle_, regime);
-    draw_attack(shuttle_, attack_, until, *memory_);
+void Trial::prepare(FillRegime regime, double until) {
+    fill_by(memory_->shuttle, regime);
+    draw_attack(memory_->shuttle, attack_, until, *memory_);
 }
 
 Draw Trial::draw_from(double start, double flow) const {
     return {start, flow, drawn_in_history(memory_->drawn.history, start), memory_->drawn.history};
 }
 
-Verdict Trial::judge(double start, double duration, double flow) {
+void Trial::run(const Draw& draw, double from, double until) {
+    memory_->schedule.run(shuttle(), draw, until);
+    memory_->balance.begin(shuttle(), memory_->schedule, draw, from, until);
+}
+
+// In parts: what falls short in one of them does so in all. A surge that comes to light is one more
+// check, maybe before the part.
+bool Trial::holds(double start, double duration, double flow) {
     const Draw draw = draw_from(start, flow);
     const double until = start + duration;
-    memory_->schedule.run(shuttle_, draw, until);
-    Verdict verdict{true, flow, start};
-    for (const Check& check :
-         memory_->balance.checks(shuttle_, memory_->schedule, draw, start, until)) {
-        if (falls_short(check)) {
-            verdict.holds = false;
-            verdict.flow_below = std::min(verdict.flow_below, flow_that_fits(check, draw));
-            const double lasts = (check.water.at - draw.before) / flow;
-            verdict.start_after = std::max(verdict.start_after, check.when.at - lasts);
+    Schedule<Minute>& schedule = memory_->schedule;
+    schedule.begin(shuttle(), draw, until);
+    std::optional<std::size_t> surges;
+    for (int part = 1; part <= parts; ++part) {
+        const double part_until = part < parts ? start + duration * part / parts : until;
+        schedule.go_on(part_until);
+        if (surges != schedule.surges().size()) {
+            surges = schedule.surges().size();
+            memory_->balance.begin(shuttle(), schedule, draw, start, until);
+        }
+        while (const Check<Minute>* check = memory_->balance.next(part_until)) {
+            if (falls_short(*check)) {
+                return false;
+            }
         }
     }
-    return verdict;
+    return true;
+}
+
+std::optional<double> Trial::flow_below(double start, double duration, double flow) {
+    const Draw draw = draw_from(start, flow);
+    const double until = start + duration;
+    memory_->exact_schedule.run(shuttle(), draw, until);
+    memory_->exact_balance.begin(shuttle(), memory_->exact_schedule, draw, start, until);
+    std::optional<double> below;
+    while (const Check<Moment>* check = memory_->exact_balance.next()) {
+        if (falls_short(*check)) {
+            below = std::min(below.value_or(flow), flow_that_fits(*check, draw));
+        }
+    }
+    return below;
+}
+
+std::optional<double> Trial::start_after(double start, double duration, double flow) {
+    const Draw draw = draw_from(start, flow);
+    run(draw, start, start + duration);
+    std::optional<double> after;
+    while (const Check<Minute>* check = memory_->balance.next()) {
+        if (falls_short(*check)) {
+            const double lasts = (check->water.at - draw.before) / flow;
+            after = std::max(after.value_or(start), check->when.at - lasts);
+        }
+    }
+    return after;
 }
 
 std::optional<double> Trial::dry_moment(double start, double flow, double until) {
     const Draw draw = draw_from(start, flow);
-    const std::vector<Load>& loads = memory_->schedule.run(shuttle_, draw, until);
+    run(draw, start, until);
     double enough_at = start;
-    for (const Check& check :
-         memory_->balance.checks(shuttle_, memory_->schedule, draw, start, until)) {
-        if (falls_short(check)) {
-            return dry_minute(shuttle_, loads, draw, enough_at, check);
+    while (const Check<Minute>* check = memory_->balance.next()) {
+        if (falls_short(*check)) {
+            return dry_minute(shuttle(), memory_->schedule.loads(), draw, enough_at, *check);
         }
-        enough_at = check.when.at;
+        enough_at = check->when.at;
     }
     return std::nullopt;
 }
@@ -83,9 +124,9 @@ std::optional<double> Trial::first_supply(double until) {
     const Draw draw{until, flow, drawn_in_history(memory_->drawn.history, until),
                     memory_->drawn.history};
     double first = std::numeric_limits<double>::infinity();
-    for (const Load& load : memory_->schedule.run(shuttle_, draw, until)) {
+    for (const Load<Minute>& load : memory_->schedule.run(shuttle(), draw, until)) {
         const double usable =
-            load.nurses ? load.first_in.at : std::max(load.opened.at, shuttle_.draft_ready);
+            load.nurses ? load.first_in.at : std::max(load.opened.at, shuttle().draft_ready);
         first = std::min(first, usable);
     }
     return first < until ? std::optional(first) : std::nullopt;

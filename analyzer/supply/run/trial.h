@@ -15,12 +15,6 @@
 
 namespace farwater::supply::run {
 
-struct Verdict {
-    bool holds = true;
-    double flow_below = 0.0;   // where it does not hold: no more than this flow may hold
-    double start_after = 0.0;  // where it does not hold: no start before this one may
-};
-
 // The memory of the runs, kept between the trials of a thread: to get it anew takes as long as the
 // runs of a small shuttle. Trials may live beside each other.
 class BorrowedMemory {
@@ -40,14 +34,21 @@ class Trial {
 public:
     explicit Trial(const Incident& incident);
 
-    const std::vector<FillRegime>& regimes() const { return regimes_; }
+    const FillRegimes& regimes() const { return memory_->regimes; }
     const Attack& attack() const { return attack_; }
 
     // Fills by `regime` and draws the initial attack up to `until`; runs may start until then.
-    void prepare(const FillRegime& regime, double until);
+    void prepare(FillRegime regime, double until);
 
     // Does `flow` hold from `start` for `duration`?
-    Verdict judge(double start, double duration, double flow);
+    bool holds(double start, double duration, double flow);
+
+    // The same, and where it does not: no more than this flow may hold. None: it holds. Twice the
+    // time.
+    std::optional<double> flow_below(double start, double duration, double flow);
+
+    // The same, and where it does not: no start before this one may.
+    std::optional<double> start_after(double start, double duration, double flow);
 
     // The first minute at which `flow`, drawn from `start` on, is more than there is; none by
     // `until`.
@@ -60,9 +61,10 @@ public:
 
 private:
     Draw draw_from(double start, double flow) const;
+    void run(const Draw& draw, double from, double until);
 
-    Shuttle shuttle_;
-    std::vector<FillRegime> regimes_;
+    const Shuttle& shuttle() const { return memory_->shuttle; }
+
     Attack attack_;
     BorrowedMemory memory_;
 };
