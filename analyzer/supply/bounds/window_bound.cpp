@@ -19,6 +19,18 @@ struct Share {
     double minutes_each = 0.0;
 };
 
+// Kept between the bounds of a thread: to get it anew takes as long as a bound. Nothing in it
+// counts for the next one.
+struct Memory {
+    std::vector<Undisturbed> each;
+    std::vector<Share> shares;
+};
+
+Memory& memory_of_thread() {
+    thread_local Memory memory;
+    return memory;
+}
+
 // The most of them that `minutes` suffice for.
 double most_gallons(std::vector<Share>& shares, double minutes) {
     std::ranges::sort(shares, {}, &Share::minutes_each);
@@ -37,10 +49,10 @@ double most_gallons(std::vector<Share>& shares, double minutes) {
 // What one fill site could give after the first loads by `end`: what its places can pass of its
 // tankers' undisturbed loads, what its pump can pass in time, what its source holds; the last two
 // at the best share of delivered to refilled gallons.
-double refilled_by(const Incident& incident, const std::vector<Undisturbed>& each,
-                   std::size_t index, double end) {
+double refilled_by(const Incident& incident, Memory& memory, std::size_t index, double end) {
     const FillSite& site = incident.fill_sites[index];
-    std::vector<Share> shares;
+    auto& [each, shares] = memory;
+    shares.clear();
     double best_share = 0.0;  // of delivered to refilled gallons
     double fastest = 0.0;
     double from_line = never;   // the least time from the last gallon filled to the fire
@@ -74,9 +86,10 @@ double refilled_by(const Incident& incident, const std::vector<Undisturbed>& eac
 
 // What the offload slots can pass of all loads by `end`, and besides them the nursed loads, which
 // take no slot. A load that is under way at the end has not held its slot for the handling after.
-double offloaded_by(const Incident& incident, const std::vector<Undisturbed>& each, double end) {
+double offloaded_by(const Incident& incident, Memory& memory, double end) {
     const DumpSite& dump = incident.dump_site;
-    std::vector<Share> shares;
+    auto& [each, shares] = memory;
+    shares.clear();
     double after = 0.0;
     double nursed = 0.0;
     double begins = never;
@@ -110,17 +123,17 @@ double attacked_by(const Incident& incident, double start) {
 Flow window_bound(const Incident& incident, Window window) {
     const DumpSite& dump = incident.dump_site;
     const double end = in_minutes(window.start + window.duration);
-    std::vector<Undisturbed> each;
-    each.reserve(incident.tankers.size());
+    Memory& memory = memory_of_thread();
+    memory.each.clear();
     double hauled = 0.0;
     for (const Tanker& tanker : incident.tankers) {
-        each.push_back(undisturbed(incident, tanker, end));
-        hauled += each.back().first_load;
+        memory.each.push_back(undisturbed(incident, tanker, end));
+        hauled += memory.each.back().first_load;
     }
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
-        hauled += refilled_by(incident, each, site, end);
+        hauled += refilled_by(incident, memory, site, end);
     }
-    hauled = std::min(hauled, offloaded_by(incident, each, end));
+    hauled = std::min(hauled, offloaded_by(incident, memory, end));
     const double in_engine =
         in_minutes(dump.engine_arrives) < end
             ? in_gallons(dump.engine_tank) - attacked_by(incident, in_minutes(window.start))
