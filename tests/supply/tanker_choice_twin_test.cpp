@@ -75,6 +75,34 @@ TEST_CASE("the choice of tankers is nearly always the best of all, never more, n
     CHECK(lost / incidents < 0.005);
 }
 
+TEST_CASE("no single tanker turned in or out of the choice gives more", "[twin]") {
+    int looked = 0;
+    for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed + 550'000);
+        const Incident incident = one_site(random_incident(dice, {.identical = true}));
+        const Window window{minutes(dice.between(15.0, 40.0)), minutes(dice.between(60.0, 120.0))};
+        const auto plan = full_choice(incident, PlanJudge(window, factor), Merit{});
+        if (!plan) {
+            continue;
+        }
+        const Incident slow = slowed(incident, factor);
+        const auto runs = [&](const Tanker& tanker) {
+            return std::ranges::count(plan->slow.tankers, tanker.arrives, &Tanker::arrives) > 0;
+        };
+        for (const Tanker& turned : slow.tankers) {
+            Incident other = slow;
+            other.dump_site.nursing_tankers = plan->slow.dump_site.nursing_tankers;
+            std::erase_if(other.tankers, [&](const Tanker& tanker) {
+                return runs(tanker) == (tanker.arrives == turned.arrives);
+            });
+            CHECK((other.tankers.empty() || sustained_flow(other, window) <= plan->cautious));
+            ++looked;
+        }
+    }
+    CHECK(looked > 100);
+}
+
 TEST_CASE("without the tanker that is missed most the flow is the least of all that lack one",
           "[twin]") {
     for (std::uint64_t seed = 1; seed <= 40; ++seed) {

@@ -1,6 +1,7 @@
 #include "analyzer/supply/filling/tanker_choice.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <numeric>
 #include <utility>
 #include <vector>
@@ -67,21 +68,31 @@ std::size_t busy_with(const Incident& incident, const std::vector<Use>& uses,
     return order.size();
 }
 
-using Running = std::vector<char>;  // per tanker of the incident
+using Running = std::uint64_t;  // a bit for each tanker of the incident
+
+bool runs(Running running, std::size_t tanker) { return (running >> tanker & 1U) != 0; }
+Running only(std::size_t tanker) { return Running{1} << tanker; }
 
 // The tankers that run, in the order of their arrival.
-Incident with_only(const Incident& incident, const Running& running, int nursing) {
-    Incident fewer = incident;
-    std::size_t tanker = 0;
-    std::erase_if(fewer.tankers, [&](const Tanker&) { return running[tanker++] == 0; });
+Incident with_only(const Incident& incident, Running running, int nursing) {
+    Incident fewer{.dump_site = incident.dump_site,
+                   .fill_sites = incident.fill_sites,
+                   .tankers = {},
+                   .initial_attack = incident.initial_attack};
+    fewer.tankers.reserve(incident.tankers.size());
+    for (std::size_t tanker = 0; tanker < incident.tankers.size(); ++tanker) {
+        if (runs(running, tanker)) {
+            fewer.tankers.push_back(incident.tankers[tanker]);
+        }
+    }
     fewer.dump_site.nursing_tankers = nursing;
     return fewer;
 }
 
 Running first_of(const std::vector<std::size_t>& order, std::size_t count) {
-    Running running(order.size(), 0);
+    Running running = 0;
     for (std::size_t i = 0; i < count; ++i) {
-        running[order[i]] = 1;
+        running |= only(order[i]);
     }
     return running;
 }
@@ -91,7 +102,7 @@ bool one_can_nurse(const Incident& incident) {
 }
 
 struct Choice {
-    Running running;  // empty: nothing is better than what was known
+    Running running = 0;  // none: nothing is better than what was known
     int nursing = 0;
     Merit merit{};  // what was known where nothing is better
 };
@@ -101,7 +112,7 @@ class ChoiceSearch {
 public:
     ChoiceSearch(const Incident& incident, const Incident& slow, const PlanJudge& judge,
                  const Merit& least)
-        : plain_(incident), slow_(slow), judge_(judge), uses_(uses_of(slow)), best_{{}, 0, least} {}
+        : plain_(incident), slow_(slow), judge_(judge), uses_(uses_of(slow)), best_{0, 0, least} {}
 
     const Choice& best() const { return best_; }
 
@@ -150,8 +161,8 @@ private:
 
     bool try_one_changed() {
         const Choice from = best_;
-        for (std::size_t tanker = 0; tanker < from.running.size(); ++tanker) {
-            try_turned(from, {tanker});
+        for (std::size_t tanker = 0; tanker < uses_.size(); ++tanker) {
+            try_choice(from.running ^ only(tanker), from.nursing);
         }
         if (one_can_nurse(slow_)) {
             try_choice(from.running, 1 - from.nursing);
@@ -161,27 +172,29 @@ private:
 
     bool try_two_changed() {
         const Choice from = best_;
-        for (std::size_t one = 0; one < from.running.size(); ++one) {
-            for (std::size_t other = one + 1; other < from.running.size(); ++other) {
-                try_turned(from, {one, other});
+        for (std::size_t one = 0; one < uses_.size(); ++one) {
+            for (std::size_t other = one + 1; other < uses_.size(); ++other) {
+                try_choice(from.running ^ only(one) ^ only(other), from.nursing);
             }
         }
         return better(best_.merit, from.merit);
     }
 
-    void try_turned(const Choice& from, std::initializer_list<std::size_t> tankers) {
-        Running running = from.running;
-        for (const std::size_t tanker : tankers) {
-            running[tanker] = running[tanker] == 0 ? 1 : 0;
-        }
-        try_choice(std::move(running), from.nursing);
-    }
-
+    // What was refused is so again until there is a better best; and by flow that one holds no
+    // tenth more.
     bool try_choice(Running running, int nursing) {
+        const std::pair choice{running, nursing};
+        if (std::ranges::find(refused_, choice) != refused_.end()) {
+            return false;
+        }
         const auto merit = judge_.better_than(best_.merit, with_only(slow_, running, nursing),
                                               [&] { return with_only(plain_, running, nursing); });
         if (merit) {
-            best_ = {std::move(running), nursing, *merit};
+            best_ = {running, nursing, *merit};
+            refused_.clear();
+        }
+        if (!merit || !judge_.by_terms()) {
+            refused_.push_back(choice);
         }
         return merit.has_value();
     }
@@ -191,6 +204,7 @@ private:
     const PlanJudge& judge_;
     std::vector<Use> uses_;
     Choice best_;
+    std::vector<std::pair<Running, int>> refused_;  // with the merit of the best as it is
 };
 
 Incident without(Incident incident, std::size_t tanker) {
@@ -223,7 +237,7 @@ std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge
         search.try_first_of(&Use::slot, nursing);
         search.try_first_of(&Use::place, nursing);
     }
-    if (search.best().running.empty()) {
+    if (search.best().running == 0) {
         return std::nullopt;
     }
     search.polish();

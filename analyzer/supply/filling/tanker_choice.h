@@ -5,6 +5,7 @@
 // The tankers are put in order of what they are worth where it is scarce, at the offload slot or at
 // the fill place; the first so many of them are run. The search begins at the number that keeps the
 // slots or the places busy and goes up and down from there as long as that gains: a few runs.
+// Precondition of all: at most 64 tankers.
 #pragma once
 
 #include <optional>
