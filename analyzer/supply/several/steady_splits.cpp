@@ -38,6 +38,28 @@ FillSite at_its_best(const SeveralQuestion& question, const FillOption& option) 
 
 }  // namespace
 
+// The best so many of all that are added, in order; of equals those that came first.
+class SteadySplits::BestSplits {
+public:
+    explicit BestSplits(std::size_t most) : most_(most) { best_.reserve(most + 1); }
+
+    void add(const SteadySplit& split) {
+        if (best_.size() == most_ && !(split.estimate > best_.back().estimate)) {
+            return;
+        }
+        best_.insert(std::ranges::upper_bound(best_, split.estimate, std::ranges::greater{},
+                                              &SteadySplit::estimate),
+                     split);
+        best_.resize(std::min(best_.size(), most_));
+    }
+
+    std::vector<SteadySplit> all() && { return std::move(best_); }
+
+private:
+    std::size_t most_;
+    std::vector<SteadySplit> best_;
+};
+
 void SteadySplits::Stream::add(const Stream& other, double sign) {
     delivered += sign * other.delivered;
     refilled += sign * other.refilled;
@@ -155,10 +177,10 @@ public:
     }
 
     // Adds the split as it stands, unless one site has them all.
-    void keep(std::vector<SteadySplit>& splits) {
+    void keep(BestSplits& splits) {
         split_.estimate = of_.estimate(streams_, options_);
         if (split_.to_second != 0 && split_.to_second != split_.running) {
-            splits.push_back(split_);
+            splits.add(split_);
         }
     }
 
@@ -187,7 +209,7 @@ private:
 };
 
 void SteadySplits::add_pair(std::size_t first, std::size_t second, std::uint32_t running,
-                            std::vector<SteadySplit>& splits) const {
+                            BestSplits& splits) const {
     Pair pair(*this, first, second, running);
     const auto movers = pair.who_may_move();
     const auto alone = movers.empty() ? movers : movers.subspan(1);  // the first comes with the row
@@ -210,7 +232,7 @@ void SteadySplits::add_pair(std::size_t first, std::size_t second, std::uint32_t
 
 std::vector<SteadySplit> SteadySplits::best_pairs(std::span<const std::uint32_t> running,
                                                   std::size_t most) const {
-    std::vector<SteadySplit> splits;
+    BestSplits splits(most);
     const auto& options = question_.options;
     for (std::size_t i = 0; i < options.size(); ++i) {
         for (std::size_t j = i + 1; j < options.size(); ++j) {
@@ -223,9 +245,7 @@ std::vector<SteadySplit> SteadySplits::best_pairs(std::span<const std::uint32_t>
             }
         }
     }
-    std::ranges::stable_sort(splits, std::ranges::greater{}, &SteadySplit::estimate);
-    splits.resize(std::min(splits.size(), most));
-    return splits;
+    return std::move(splits).all();
 }
 
 }  // namespace farwater::supply

@@ -42,11 +42,12 @@ private:
         double share = 1.0;  // of the window in which it is running
     };
 
+    class BestSplits;
     class Pair;
 
     double estimate(std::span<const Stream> streams, std::span<const std::size_t> options) const;
     void add_pair(std::size_t first, std::size_t second, std::uint32_t running,
-                  std::vector<SteadySplit>& splits) const;
+                  BestSplits& splits) const;
     const Stream& stream(std::size_t option, std::size_t tanker) const {
         return streams_[option * tankers_ + tanker];
     }
