@@ -18,13 +18,6 @@ namespace {
 using planning::Candidate;
 using planning::Change;
 
-// Answers to questions of the same kind, one after the other: how many are done, not their stages.
-Work told_by_number(const Work& work) {
-    Work quiet = work;
-    quiet.progress = nullptr;
-    return quiet;
-}
-
 // What each place could offer at most: all that is missing of the parcels that it may change, which
 // is told by its trips with no road closed.
 planning::ChoiceProblem with_bounds(planning::ChoiceProblem problem, const WhatIf& district,
@@ -60,7 +53,7 @@ planning::ChoiceProblem with_bounds(planning::ChoiceProblem problem, const WhatI
 class PlacesWorkedOut {
 public:
     PlacesWorkedOut(WhatIf& district, reports::ProposalFindings& findings, const Work& work)
-        : district_(district), findings_(findings), work_(work), quiet_(told_by_number(work)) {
+        : district_(district), findings_(findings), work_(work), quiet_(work.told_by_number()) {
         findings.alone.resize(findings.found.candidates.size());
     }
 
@@ -92,7 +85,7 @@ void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
     std::vector<std::uint32_t> sources;
     std::vector<Change> before;
     std::optional<double> cost = 0.0;
-    const Work quiet = told_by_number(work);
+    const Work quiet = work.told_by_number();
     for (const std::uint32_t site : sites) {
         const Candidate& candidate = findings.found.candidates[site];
         const bool planned = problem.rulings[site] == planning::Ruling::planned;

@@ -60,8 +60,7 @@ std::optional<reports::ImprovementFindings> weigh_improvements(
     const Work& work) {
     reports::ImprovementFindings findings{.district = district};
     count_now(findings, as_is);
-    Work quiet = work;  // how many are done is told, not the stages of each
-    quiet.progress = nullptr;
+    const Work quiet = work.told_by_number();
     for (std::size_t i = 0; i < improvements.size(); ++i) {
         work.step("improvements", i, improvements.size());
         reports::WeighedImprovement weighed{.improvement = std::move(improvements[i])};

@@ -21,6 +21,14 @@ struct Work {
             progress(stage, done, total);
         }
     }
+
+    // For answers to questions of the same kind, one after the other: how many are done is told,
+    // not the stages of each.
+    Work told_by_number() const {
+        Work quiet = *this;
+        quiet.progress = nullptr;
+        return quiet;
+    }
 };
 
 // Calls body(begin, end) for fixed chunks of [0, count): the same chunks for every thread count, so
