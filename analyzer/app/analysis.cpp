@@ -92,7 +92,7 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
         begins("supply, " + season.name + ", " + district.periods[p].name);
         const supply::Situation situation{
             district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
-            found.fill_places, period,         analysis.order};
+            found.fill_places, period,         analysis.order,    analysis.told};
         const std::vector<DriveTime> first = first_arrivals(roads, index, period);
         std::vector<supply::ParcelSupply> supplies =
             supply::assess(situation, analysis.needs, first, work);
@@ -107,15 +107,44 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
     analysis.seasons.push_back(std::move(found));
 }
 
-}  // namespace
+// What was found up to the rating, and what it was found on.
+struct Assessed {
+    Analysis analysis;
+    RoadWork road_work;
+    routing::DumpSites dump_sites;
 
-std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
-                                const Work& work, const StageBegins& begins,
-                                const Onlooker& onlooker) {
+    routing::RoadSystem roads(const District& district) const {
+        return {district, road_work.network, road_work.access, analysis.profiles};
+    }
+};
+
+// False when stopped.
+bool add_rating(Assessed& found, const District& district, const Work& work,
+                const StageBegins& begins) {
+    const auto assess = [&](Analysis& counted, const routing::RoadSystem& rated, SeasonIndex season,
+                            const Onlooker& sees_rated) {
+        assess_season(
+            counted, rated, found.dump_sites, season, work,
+            [&](std::string_view stage) { begins("rating, " + std::string(stage)); }, sees_rated);
+    };
+    if (district.rating) {
+        found.analysis.rating = rate_district(found.analysis, found.roads(district), assess, work);
+        return found.analysis.rating.has_value();
+    }
+    return true;
+}
+
+// None when stopped.
+std::optional<Assessed> assess_district(const District& district,
+                                        std::vector<std::optional<Need>> needs, supply::Told told,
+                                        const Work& work, const StageBegins& begins,
+                                        const Onlooker& onlooker) {
     if (work.stopped()) {
         return std::nullopt;  // the district is not complete
     }
-    Analysis analysis;
+    Assessed found;
+    Analysis& analysis = found.analysis;
+    analysis.told = told;
     analysis.profiles = routing::vehicle_profiles(district);
     analysis.water = supply::review_water(district);
     analysis.needs = std::move(needs);
@@ -123,45 +152,50 @@ std::optional<Analysis> analyse(const District& district, std::vector<std::optio
     if (!road_work) {
         return std::nullopt;
     }
+    found.road_work = std::move(*road_work);
     analysis.problems = district.problems;
     add(analysis.problems, fleet_problems(district));
     add(analysis.problems, analysis.water.problems);
-    add(analysis.problems, std::move(road_work->problems));
+    add(analysis.problems, std::move(found.road_work.problems));
 
     begins("dump sites");
-    const routing::RoadSystem roads{district, road_work->network, road_work->access,
-                                    analysis.profiles};
-    const routing::DumpSites dump_sites = routing::find_dump_sites(
-        district, road_work->network, road_work->access, analysis.profiles, work);
+    const routing::RoadSystem roads = found.roads(district);
+    found.dump_sites =
+        routing::find_dump_sites(district, roads.network, roads.access, analysis.profiles, work);
     for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
-        assess_season(analysis, roads, dump_sites, SeasonIndex(s), work, begins, onlooker);
+        assess_season(analysis, roads, found.dump_sites, SeasonIndex(s), work, begins, onlooker);
     }
-    if (work.stopped()) {
+    const bool complete = !work.stopped() && add_rating(found, district, work, begins);
+    return complete ? std::optional(std::move(found)) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
+                                const Work& work, const StageBegins& begins,
+                                const Onlooker& onlooker) {
+    std::optional<Assessed> found = assess_district(
+        district, std::move(needs), supply::Told::everything, work, begins, onlooker);
+    if (!found) {
         return std::nullopt;
     }
-    if (district.rating) {
-        analysis.rating = rate_district(
-            analysis, roads,
-            [&](Analysis& counted, const routing::RoadSystem& rated, SeasonIndex season,
-                const Onlooker& sees_rated) {
-                assess_season(
-                    counted, rated, dump_sites, season, work,
-                    [&](std::string_view stage) { begins("rating, " + std::string(stage)); },
-                    sees_rated);
-            },
-            work);
-        if (!analysis.rating) {
-            return std::nullopt;
-        }
-    }
+    Analysis& analysis = found->analysis;
+    const routing::RoadSystem roads = found->roads(district);
     begins("road times");
     analysis.road_times = times_of_roads(roads, analysis.profiles, analysis.seasons.front());
     begins("routes in use");
     const auto profile_of = supply::profile_of_units(district, analysis.profiles);
-    analysis.routes =
-        routes_in_use({roads, dump_sites, analysis.seasons, analysis.assessment, profile_of}, work);
-    analysis.access = std::move(road_work->access.points);
+    analysis.routes = routes_in_use(
+        {roads, found->dump_sites, analysis.seasons, analysis.assessment, profile_of}, work);
+    analysis.access = std::move(found->road_work.access.points);
     return work.stopped() ? std::nullopt : std::optional(std::move(analysis));
+}
+
+std::optional<Analysis> analyse_flow(const District& district,
+                                     std::vector<std::optional<Need>> needs, const Work& work) {
+    std::optional<Assessed> found = assess_district(district, std::move(needs), supply::Told::flow,
+                                                    work, [](std::string_view) {}, {});
+    return found ? std::optional(std::move(found->analysis)) : std::nullopt;
 }
 
 std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,

@@ -24,7 +24,8 @@ struct Analysis {
     std::vector<Profile> profiles;
     supply::WaterReview water;
     std::vector<std::optional<Need>> needs;
-    supply::PlanOrder order;          // by which plans are chosen
+    supply::PlanOrder order;  // by which plans are chosen
+    supply::Told told = supply::Told::everything;
     std::vector<AccessPoint> access;  // per parcel, then per target
     std::vector<reports::SeasonFindings> seasons;
     supply::Assessment assessment;
@@ -69,6 +70,11 @@ struct Onlooker {
 std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
                                 const Work& work, const StageBegins& begins,
                                 const Onlooker& onlooker = {});
+
+// The same state, flow and rating of every place, without what else is told of them, road times
+// and routes: for districts that are only compared.
+std::optional<Analysis> analyse_flow(const District& district,
+                                     std::vector<std::optional<Need>> needs, const Work& work);
 
 // Only what `check` asks: do the roads connect, does everything reach a road, which water counts.
 std::optional<std::vector<Problem>> check_district(const District& district, const Work& work,

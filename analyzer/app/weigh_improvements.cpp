@@ -1,7 +1,6 @@
 #include "analyzer/app/weigh_improvements.h"
 
 #include <algorithm>
-#include <string_view>
 #include <utility>
 
 #include "analyzer/planning/with_improvement.h"
@@ -41,8 +40,7 @@ std::optional<reports::RatingShift> rating_shift(const Analysis& before, const A
 bool weigh(reports::WeighedImprovement& weighed, const District& district, const Analysis& as_is,
            const Work& work) {
     const District improved = planning::with_improvement(district, weighed.improvement);
-    const std::optional<Analysis> with_it =
-        analyse(improved, as_is.needs, work, [](std::string_view) {});
+    const std::optional<Analysis> with_it = analyse_flow(improved, as_is.needs, work);
     if (!with_it) {
         return false;
     }

@@ -81,9 +81,9 @@ struct WhatIf::State {
                                                std::span<const FillSitePlace> places,
                                                PeriodIndex period,
                                                const std::vector<std::optional<Need>>& asked,
-                                               const Work& work) const {
-        const supply::Situation situation{district, review, profiles, roads.access.points,
-                                          trips,    places, period};
+                                               supply::Told told, const Work& work) const {
+        const supply::Situation situation{
+            district, review, profiles, roads.access.points, trips, places, period, {}, told};
         const SeasonKept& season = seasons[trips.season.position()];
         return supply::assess(situation, asked, at(season.periods, period).first_arrivals, work);
     }
@@ -99,8 +99,8 @@ struct WhatIf::State {
                 const PeriodIndex period(p);
                 season.periods.push_back({first_arrivals(system(), index, period), {}});
                 PeriodKept& answers = season.periods.back();
-                answers.supplies =
-                    assessed(water, season.trips.trips(), places, period, needs, work);
+                answers.supplies = assessed(water, season.trips.trips(), places, period, needs,
+                                            supply::Told::everything, work);
                 worst.keep({index, period}, answers.supplies, district.parcels.size());
             }
         }
@@ -156,7 +156,7 @@ void WhatIf::State::assess_rows(SeasonAnew& anew, const supply::WaterReview& rev
     }
     for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
         const std::vector<supply::ParcelSupply> supplies =
-            assessed(review, anew.trips, places, PeriodIndex(p), asked, work);
+            assessed(review, anew.trips, places, PeriodIndex(p), asked, supply::Told::flow, work);
         std::vector<supply::ParcelSupply>& answers = anew.periods.emplace_back();
         for (std::size_t i = 0; i < anew.rows.size(); ++i) {
             answers.push_back(is_known[i] != 0 ? *known->answer(p, anew.rows[i])

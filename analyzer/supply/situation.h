@@ -1,6 +1,7 @@
 // One season and one period of a district, as the supply stage sees it.
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -10,6 +11,13 @@
 #include "analyzer/supply/water_review.h"
 
 namespace farwater::supply {
+
+// What is told of an answer.
+enum class Told : std::uint8_t {
+    everything,
+    flow,  // all but what does not bear on state and flow: limit, gains, build-up, one tanker out,
+           // more tankers, and the earliest start of what is held; without terms
+};
 
 // What a whole run of cases shares: one season and one period. Only a view; all must outlive it.
 struct Situation {
@@ -21,6 +29,7 @@ struct Situation {
     std::span<const FillSitePlace> fill_places;
     PeriodIndex period;
     PlanOrder order = {};  // by which the best plan of each place is chosen
+    Told told = Told::everything;
 };
 
 // The profile of each unit; not valid for units that have none.

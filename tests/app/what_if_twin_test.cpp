@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "analyzer/app/analysis.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/what_if.h"
 #include "io/district_file.h"
@@ -15,6 +16,17 @@ using namespace farwater;
 namespace {
 
 constexpr std::size_t every_so_many = 8;  // parcels are asked about, for the time it takes
+
+app::Reading some_of_the_region(const Work& work) {
+    app::Reading reading =
+        app::read_with_needs(io::read_district_file("sample_region/district.toml"), work);
+    for (std::size_t row = 0; row < reading.needs.size(); ++row) {
+        if (row % every_so_many != 0) {
+            reading.needs[row].reset();
+        }
+    }
+    return reading;
+}
 
 // As one that counts, elsewhere.
 WaterSource source_like(const WaterSource& other, Point place, const std::string& id) {
@@ -61,13 +73,7 @@ std::vector<WaterSource> further_sources(const District& district,
 // minutes for it.
 TEST_CASE("further sources among what is kept change what they change anew", "[golden]") {
     const Work work;
-    app::Reading reading =
-        app::read_with_needs(io::read_district_file("sample_region/district.toml"), work);
-    for (std::size_t row = 0; row < reading.needs.size(); ++row) {
-        if (row % every_so_many != 0) {
-            reading.needs[row].reset();
-        }
-    }
+    app::Reading reading = some_of_the_region(work);
     auto district = app::WhatIf::of(std::move(reading.read.district), std::move(reading.needs),
                                     work, [](std::string_view) {});
     REQUIRE(district);
@@ -90,4 +96,45 @@ TEST_CASE("further sources among what is kept change what they change anew", "[g
         }
     }
     CHECK(changed > 50);
+}
+
+namespace {
+
+bool same_flow(const supply::ParcelSupply& a, const supply::ParcelSupply& b) {
+    return a.state == b.state && a.margin == b.margin && a.evidence == b.evidence &&
+           a.mode == b.mode && a.sustained == b.sustained && a.cautious == b.cautious &&
+           a.later == b.later && a.handbook == b.handbook && a.one_site == b.one_site &&
+           a.runner_up == b.runner_up && a.runner_up_cautious == b.runner_up_cautious &&
+           a.dump_site == b.dump_site && a.fill_source == b.fill_source && a.tankers == b.tankers &&
+           a.gap == b.gap && a.continuous == b.continuous;
+}
+
+}  // namespace
+
+TEST_CASE("told of the flow alone, each place has the same state, flow and rating", "[golden]") {
+    const Work work;
+    const app::Reading reading = some_of_the_region(work);
+    const District& district = reading.read.district;
+    const auto all = app::analyse(district, reading.needs, work, [](std::string_view) {});
+    const auto flow = app::analyse_flow(district, reading.needs, work);
+    REQUIRE(all);
+    REQUIRE(flow);
+    CHECK(std::ranges::equal(all->assessment.supplies, flow->assessment.supplies, same_flow));
+    CHECK(all->assessment.worst_variant == flow->assessment.worst_variant);
+    REQUIRE(all->rating);
+    REQUIRE(flow->rating);
+    CHECK(std::ranges::equal(all->rating->places, flow->rating->places,
+                             [](const rating::PlaceRating& a, const rating::PlaceRating& b) {
+                                 return a.category == b.category && a.fails == b.fails &&
+                                        a.credited == b.credited;
+                             }));
+    CHECK(std::ranges::equal(all->rating->brought.supplies, flow->rating->brought.supplies,
+                             same_flow));
+    const auto told = [](const std::optional<app::Analysis>& analysis) {
+        return std::ranges::any_of(analysis->assessment.supplies, [](const auto& supply) {
+            return std::ranges::any_of(supply.gains, [](auto gain) { return in_gpm(gain) > 0; });
+        });
+    };
+    CHECK(told(all));
+    CHECK_FALSE(told(flow));
 }

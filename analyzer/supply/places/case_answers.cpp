@@ -120,7 +120,9 @@ void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlo
     supply.cautious = std::min(shuttle.cautious, line);
     supply.later = std::min(shuttle.later, line);
     supply.one_tanker_out = std::min(shuttle.one_tanker_out, line);
-    if (line >= supply.needed) {
+    const bool asks_for_start = situation_.told == Told::everything || situation_.order.terms ||
+                                supply.cautious < supply.needed;
+    if (line >= supply.needed && asks_for_start) {
         supply.earliest_start = earliest(shuttle, supply.needed);
         if (&shuttle != &shuttle_ && !situation_.order.terms) {
             supply.earliest_start =
@@ -128,7 +130,9 @@ void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlo
         }
     }
     judge(supply, situation_.district.assumptions.firm_margin);
-    tell_more(supply, shuttle, line);
+    if (situation_.told == Told::everything) {
+        tell_more(supply, shuttle, line);
+    }
 }
 
 void CaseAnswers::tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {

@@ -194,6 +194,14 @@ void add_fills(ShuttleCase& result, const Chosen& chosen) {
     result.source = result.fills.front().source;
 }
 
+// What a crew and an officer want to know beside the flow: it costs more runs than that.
+void add_what_else(ShuttleCase& result, const ShuttlePlan& plan) {
+    result.build_up = build_up(plan.slow, result.window.duration);
+    result.one_tanker_out = std::min(one_tanker_out(plan, result.window), result.cautious);
+    result.gains = gains(plan.incident, result.line, result.window, result.sustained);
+    result.limit = binding_limit(result.gains);
+}
+
 void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& assumptions) {
     const Window later{.start = std::max(result.window.start, assumptions.late_horizon),
                        .duration = result.window.duration};
@@ -204,11 +212,7 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
     // promised.
     result.cautious = std::min(plan.cautious, result.sustained);
     result.later = sustained_flow(plan.slow, later);
-    result.build_up = build_up(plan.slow, result.window.duration);
-    result.one_tanker_out = std::min(one_tanker_out(plan, result.window), result.cautious);
     result.handbook = handbook_flow(plan.incident);
-    result.gains = gains(plan.incident, result.line, result.window, result.sustained);
-    result.limit = binding_limit(result.gains);
     result.tankers = plan.incident.tankers.size();
 }
 
@@ -225,6 +229,9 @@ ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
         result.evidence = Evidence::assumed;  // that those who are not listed are enough
     }
     add_flows(result, chosen.plan, asked.situation.district.assumptions);
+    if (asked.situation.told == Told::everything) {
+        add_what_else(result, chosen.plan);
+    }
     add_clocks(result, chosen.plan.incident);
     add_fills(result, chosen);
     return result;
@@ -285,6 +292,9 @@ ShuttleCase answer_of(ShuttleCase nothing, const Asked& asked, const Options& op
     ShuttleCase result = case_of(asked, chosen);
     if (several != nullptr) {
         add_several(result, case_of(asked, *several), asked.judge.by_terms());
+    }
+    if (asked.situation.told != Told::everything) {
+        return result;
     }
     if (manned == 1) {
         together = best_together(asked, options, chosen.plan);
