@@ -4,7 +4,7 @@
 packages_to_build="cmake ninja-build g++ coinor-libcbc-dev coinor-libclp-dev fonts-dejavu-core libboost1.74-dev libcairo2-dev libcli11-dev libfmt-dev libgdal-dev
     libgeos-dev libpango1.0-dev libproj-dev libsqlite3-dev libssl-dev libtbb-dev libtomlplusplus-dev
     libxlsxwriter-dev nlohmann-json3-dev pkg-config"
-packages_to_test="catch2 librapidcheck-dev liblemon-dev poppler-utils xz-utils"
+packages_to_test="catch2 librapidcheck-dev liblemon-dev libxml2-utils poppler-utils xz-utils"
 packages_to_browse="chromium nodejs"  # report.html in a real browser
 packages_to_check="clang-format-19 clang-tidy-19 libbenchmark-dev python3-gdal python3-scipy"
 

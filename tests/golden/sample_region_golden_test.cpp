@@ -17,6 +17,7 @@
 #include "tests/support/region_run.h"
 #include "tests/support/sheet_text.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/support/xml_schema.h"
 
 using namespace farwater::support;
 
@@ -199,6 +200,24 @@ TEST_CASE("the lines of a calculation that the README shows are those of the sto
         CHECK(contains(page, line + "\n"));
     }
     CHECK(shown > 5);
+}
+
+TEST_CASE("the sample region's places for phones are valid by the schemas of GPX and KML",
+          "[golden]") {
+    std::size_t files = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(result() / "places")) {
+        const bool gpx = entry.path().extension() == ".gpx";
+        const auto held = held_against(
+            gpx ? "tests/io/data/gpx_1_1_places.xsd" : "tests/io/data/kml_2_2_places.xsd",
+            entry.path());
+        if (!held) {
+            return;
+        }
+        INFO(entry.path() << held->err);
+        CHECK(held->exit_code == 0);
+        ++files;
+    }
+    CHECK(files >= 2);
 }
 
 // Of some parcels all over the region, for the time that it takes, and without its proposals.

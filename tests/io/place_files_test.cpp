@@ -9,6 +9,7 @@
 #include "io/records/dataset.h"
 #include "tests/support/program.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/support/xml_schema.h"
 
 using namespace farwater;
 using namespace farwater::io;
@@ -109,6 +110,39 @@ TEST_CASE("KML has a folder for each group, leads nowhere, and GDAL reads it") {
     REQUIRE(data);
     CHECK(data->GetLayerCount() == 2);
     CHECK(data->GetLayerByName("Fill sites") != nullptr);
+}
+
+// Whatever the text holds; and what the schema does not allow it refuses.
+TEST_CASE("GPX and KML are valid by their schemas") {
+    prepare_gdal();
+    const TemporaryFolder folder;
+    const auto check = [&](const std::string& schema, const std::string& text,
+                           const std::string& there, const std::string& not_there) {
+        const auto file = folder.path() / "held.xml";
+        const auto valid = [&](const std::string& xml) {
+            put(file, xml);
+            return held_against("tests/io/data/" + schema, file);
+        };
+        const std::optional<Ended> as_written = valid(text);
+        if (!as_written) {
+            return;
+        }
+        INFO(as_written->err);
+        CHECK(as_written->exit_code == 0);
+        std::string broken = text;
+        const std::size_t at = broken.find(there);
+        REQUIRE(at != std::string::npos);
+        CHECK(valid(broken.replace(at, there.size(), not_there))->exit_code != 0);
+    };
+    write_gpx(folder.path() / "p.gpx", utm_18n(), places_head, two_places());
+    const std::string gpx = bytes_of(folder.path() / "p.gpx");
+    check("gpx_1_1_places.xsd", gpx, "lat=\"40", "lat=\"140");
+    check("gpx_1_1_places.xsd", gpx, "<type>cistern</type>", "<type>cistern</type><ele>1</ele>");
+    check("gpx_1_1_places.xsd", gpx, "2026-05-31T", "2026-05-32T");
+    write_kml(folder.path() / "p.kml", utm_18n(), places_head, two_places());
+    const std::string kml = bytes_of(folder.path() / "p.kml");
+    check("kml_2_2_places.xsd", kml, "<coordinates>-75.0000000,40", "<coordinates>40.1 -75.0,4");
+    check("kml_2_2_places.xsd", kml, "<description>Back in.</description>", "<descr>x</descr>");
 }
 
 TEST_CASE("letters for XML: what it cannot hold is left out, the rest is escaped") {
