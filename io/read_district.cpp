@@ -77,6 +77,7 @@ public:
         result_.district.buildings_known = parcels.buildings_known;
         result_.repaired_parcels = std::move(parcels.repaired);
         result_.addresses = std::move(parcels.addresses);
+        result_.owners = std::move(parcels.owners);
         result_.district.buildings = std::move(parcels.buildings);
         result_.district.parcels =
             keep(sources_.at("parcels"),

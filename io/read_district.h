@@ -23,6 +23,7 @@ struct ReadResult {
     std::vector<InputRecord> inputs;              // in the order of reading
     std::vector<RepairedShape> repaired_parcels;  // by ascending row
     TextList addresses;                           // one per parcel; may be empty
+    TextList owners;                              // likewise
     Fingerprints fingerprints;                    // of the inputs' files
 };
 

@@ -6,6 +6,7 @@
 #include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
 #include "reports/layers/table_builder.h"
+#include "reports/proposals.h"
 
 namespace farwater::reports {
 namespace {
@@ -49,7 +50,7 @@ io::Value for_each_building(const std::optional<double>& money, const NewlyMet& 
 
 std::vector<ColumnOf> name_columns(const Weighed& at) {
     return {
-        integer("rank", "Order of what they gain.",
+        integer("rank", "Order of what they gain, by weight.",
                 [](std::size_t row) { return value_of_count(row + 1); }),
         text("name", "What it is and where.",
              [at](std::size_t row) { return value_of(at(row).improvement.name); }),
@@ -69,6 +70,13 @@ std::vector<ColumnOf> change_columns(const Weighed& at) {
              "in the worst season and period, less what is lost, gpm. Each by itself: two together "
              "may do more or less than both sums.",
              [at](std::size_t row) { return io::Value{at(row).sum.gpm()}; }),
+        real(
+            "weighted_gain",
+            "What the order goes by: gained_gpm, each parcel's times its weight (--weigh-by); with "
+            "weight 1 for each parcel it is gained_gpm.",
+            [at](std::size_t row) {
+                return io::Value{weighted_gain(at.findings.weights, at(row).sum)};
+            }),
         real("lost_gpm", "What some parcels lose by it; gained_gpm is less it.",
              [at](std::size_t row) { return io::Value{at(row).sum.lost_gpm()}; }),
         integer("parcels_gaining", "Parcels that hold more of their need by it.",

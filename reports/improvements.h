@@ -9,7 +9,9 @@
 #include "analyzer/district/district.h"
 #include "analyzer/district/improvement.h"
 #include "analyzer/planning/gains.h"
+#include "analyzer/planning/weights.h"
 #include "io/feature_table.h"
+#include "reports/build_years.h"
 
 namespace farwater::reports {
 
@@ -33,6 +35,13 @@ struct NewlyMet {
     std::optional<double> value;  // none: none of them has one
 };
 
+// One that the yearly budget buys, on top of those before it.
+struct BoughtImprovement {
+    std::size_t weighed = 0;  // which one
+    std::int64_t year = 0;    // from 1, in which it is bought
+    planning::GainSum added, together;
+};
+
 // Only a view of the district; the rest is its own.
 struct ImprovementFindings {
     const District& district;
@@ -41,6 +50,11 @@ struct ImprovementFindings {
     std::size_t improved = 0, held = 0;       // parcels, as it is now
     double short_of_gpm = 0.0;                // all parcels together, as it is now
     std::size_t left_out = 0;                 // own proposals that are no place to choose
+    planning::Weights weights;
+    std::optional<double> yearly_budget;
+    std::vector<BoughtImprovement> bought;  // in order of buying; none without that budget
+    std::size_t beyond_budget = 0;          // that no year can keep up beside what stands before
+    std::size_t idle = 0;                   // that add nothing to what stands before
 };
 
 NewlyMet newly_met(const District& district, const WeighedImprovement& weighed,
@@ -50,6 +64,13 @@ NewlyMet newly_met(const District& district, const WeighedImprovement& weighed,
 io::FeatureTable improvements(const ImprovementFindings& findings);
 // improvement_gains: a point for each property that an improvement changes, at its house.
 io::FeatureTable improvement_gains(const ImprovementFindings& findings);
+
+// None without a yearly budget.
+std::vector<BuildYear> build_years(const ImprovementFindings& findings);
+// improvement_years: what each year buys, worked out together; no rows without a yearly budget.
+io::FeatureTable improvement_years(const ImprovementFindings& findings);
+// Why the others are not bought: whole sentences; empty where all are.
+std::string not_bought_words(const ImprovementFindings& findings);
 
 std::string improvements_text(const ImprovementFindings& findings);
 std::string improvements_json(const ImprovementFindings& findings);

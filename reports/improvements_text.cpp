@@ -7,6 +7,7 @@
 #include "reports/cautions.h"
 #include "reports/headline.h"
 #include "reports/improvements.h"
+#include "reports/proposals.h"
 
 namespace farwater::reports {
 namespace {
@@ -128,6 +129,25 @@ std::string rating_losses_of(const ImprovementFindings& findings) {
                      "a crew would\n  begin as before.\n";
 }
 
+std::string weights_of(const ImprovementFindings& findings) {
+    const planning::Weights& weights = findings.weights;
+    return weights.by == WeighBy::parcels
+               ? std::string()
+               : fmt::format(
+                     "  In the order of gpm x {}; {} improved parcels have no such figure and "
+                     "count for nothing.\n",
+                     weighing_unit(weights.by), weights.not_known);
+}
+
+std::string years_of(const ImprovementFindings& findings) {
+    if (!findings.yearly_budget) {
+        return {};
+    }
+    const std::string others = not_bought_words(findings);
+    return years_text(*findings.yearly_budget, build_years(findings)) +
+           (others.empty() ? "" : "  " + others + "\n");
+}
+
 std::string settle_of(const ImprovementFindings& findings) {
     std::string text = "\n  Before it helps:\n";
     for (const WeighedImprovement& weighed : findings.weighed) {
@@ -153,8 +173,8 @@ std::string improvements_text(const ImprovementFindings& findings) {
     if (findings.weighed.empty()) {
         return text + "\n  There is nothing to compare.\n";
     }
-    text +=
-        table_of(findings) + losses_of(findings) + rating_losses_of(findings) + settle_of(findings);
+    text += table_of(findings) + weights_of(findings) + losses_of(findings) +
+            rating_losses_of(findings) + years_of(findings) + settle_of(findings);
     for (const std::string_view caution : cautions) {
         text += fmt::format("{}\n", caution);
     }

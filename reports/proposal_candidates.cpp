@@ -1,4 +1,4 @@
-#include <fmt/format.h>
+#include <algorithm>
 
 #include "reports/layers/table_builder.h"
 #include "reports/proposals.h"
@@ -31,6 +31,12 @@ struct Looked {
     const GainSum* alone(std::size_t row) const {
         return row < chosen_from() && findings.alone[row] ? &*findings.alone[row] : nullptr;
     }
+    io::Value stands_in_for(std::size_t row) const {
+        const Candidate* const place = candidate(row);
+        return place != nullptr && place->stands_in_for
+                   ? value_of(findings.found.candidates[*place->stands_in_for].source.id)
+                   : io::Value{};
+    }
     io::Value rank(std::size_t row) const {
         for (std::size_t i = 0; i < findings.proposals.size(); ++i) {
             if (findings.proposals[i].candidate == row && row < chosen_from()) {
@@ -55,14 +61,23 @@ std::vector<ColumnOf> looked_columns(const Looked& at) {
                  return at.candidate(row) != nullptr ? io::Value{}
                                                      : value_of(at.left_out(row).reason);
              }),
+        text("stands_in_for",
+             "The place at the same water that it stands in for where its owner refuses "
+             "(--rule-out); empty: for none.",
+             [at](std::size_t row) { return at.stands_in_for(row); }),
+        text("owner", "Whom to ask for the ground that its pipe crosses; empty: not known.",
+             [at](std::size_t row) {
+                 return at.candidate(row) != nullptr ? value_of(at.candidate(row)->source.owner)
+                                                     : io::Value{};
+             }),
         real("source_gpm", "What it would give, gpm.",
              [at](std::size_t row) {
                  return at.candidate(row) != nullptr ? io::Value{in_gpm(at.candidate(row)->rate)}
                                                      : io::Value{};
              }),
         real("alone_gpm",
-             "What it would gain as the only one, gpm; empty: not worked out, for no choice takes "
-             "it (--every-gain works it out).",
+             "What it would gain as the only one, gpm; empty: not worked out, for it stands by, or "
+             "no choice takes it (--every-gain works it out).",
              [at](std::size_t row) {
                  return at.alone(row) != nullptr ? io::Value{at.alone(row)->gpm()} : io::Value{};
              }),
@@ -100,6 +115,9 @@ std::string_view origin_word(planning::Origin origin) {
 PlacesLookedAt places_looked_at(const ProposalFindings& findings) {
     PlacesLookedAt looked;
     for (std::size_t i = 0; i < findings.pairs.size(); ++i) {
+        if (std::ranges::binary_search(findings.standing_by, i)) {
+            continue;  // another stands for it
+        }
         const bool worked_out = findings.alone[i].has_value();
         looked.worked_out += worked_out ? 1U : 0U;
         looked.refused += worked_out ? 0U : 1U;

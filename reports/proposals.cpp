@@ -128,14 +128,15 @@ std::vector<ColumnOf> covered_columns(const Ranked& at) {
         real(
             "people_newly_held", "The people there, by the parcels' column; likewise.",
             [covered](std::size_t row) { return value_of((*covered)[row].added.people); }, 0),
-        real(
-            "weighted_gain",
-            "What the choice goes by: gained_gpm, each parcel's times its weight; with weight 1 "
-            "for each parcel it is gained_gpm.",
-            [at](std::size_t row) { return io::Value{weighted_gain(at.findings, at(row).added)}; }),
+        real("weighted_gain",
+             "What the choice goes by: gained_gpm, each parcel's times its weight; with weight 1 "
+             "for each parcel it is gained_gpm.",
+             [at](std::size_t row) {
+                 return io::Value{weighted_gain(at.findings.weights, at(row).added)};
+             }),
         real("weighted_gain_together", "With all proposals before it.",
              [at](std::size_t row) {
-                 return io::Value{weighted_gain(at.findings, at(row).together)};
+                 return io::Value{weighted_gain(at.findings.weights, at(row).together)};
              }),
     };
 }
@@ -218,8 +219,22 @@ std::shared_ptr<std::vector<GainRow>> gain_rows(const ProposalFindings& findings
 
 }  // namespace
 
-double weighted_gain(const ProposalFindings& findings, const GainSum& sum) {
-    return static_cast<double>(sum.weighted) * findings.weights.unit / 10.0;
+double weighted_gain(const planning::Weights& weights, const GainSum& sum) {
+    return static_cast<double>(sum.weighted) * weights.unit / 10.0;
+}
+
+std::string_view weighing_unit(WeighBy by) {
+    switch (by) {
+        case WeighBy::parcels:
+            return "parcels";
+        case WeighBy::building_area:
+            return "square feet of building";
+        case WeighBy::value:
+            return "value";
+        case WeighBy::people:
+            return "people";
+    }
+    return {};
 }
 
 io::FeatureTable source_proposals(const ProposalFindings& findings) {

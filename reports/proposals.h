@@ -11,6 +11,7 @@
 #include "analyzer/planning/gains.h"
 #include "analyzer/planning/weights.h"
 #include "io/feature_table.h"
+#include "reports/build_years.h"
 
 namespace farwater::reports {
 
@@ -38,6 +39,8 @@ struct ProposalFindings {
     std::optional<std::size_t> sites;  // what was asked for: so many,
     std::optional<double> budget;      // or for so much
     std::optional<double> yearly_budget;
+    std::vector<std::uint32_t>
+        standing_by;           // candidates for which another at the same water stands
     std::size_t unpriced = 0;  // candidates that a budget cannot buy, for their cost is not known
     std::size_t idle = 0;      // chosen, but nothing is added to those before it
     planning::Proof proof = planning::Proof::not_asked;
@@ -56,6 +59,8 @@ io::FeatureTable proposal_candidates(const ProposalFindings& findings);
 // proposal_gains: a row for each property that a proposal changes.
 io::FeatureTable proposal_gains(const ProposalFindings& findings);
 
+// None without a yearly budget.
+std::vector<BuildYear> build_years(const ProposalFindings& findings);
 // proposal_years: what each year builds, costs and gains; no rows without a yearly budget.
 io::FeatureTable proposal_years(const ProposalFindings& findings);
 // The same as lines of text; empty likewise.
@@ -69,8 +74,10 @@ struct PlacesLookedAt {
 };
 PlacesLookedAt places_looked_at(const ProposalFindings& findings);
 
-// gpm times the unit of the weights: gpm, gpm x square feet, gpm x money, gpm x people.
-double weighted_gain(const ProposalFindings& findings, const planning::GainSum& sum);
+// In what the choice goes by: gpm, or gpm times square feet, money, people.
+double weighted_gain(const planning::Weights& weights, const planning::GainSum& sum);
+// "parcels", "square feet of building", "value", "people": what gpm are times.
+std::string_view weighing_unit(WeighBy by);
 
 // As columns and their descriptions have it.
 std::string_view origin_word(planning::Origin origin);

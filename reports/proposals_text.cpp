@@ -65,23 +65,37 @@ std::string passed_over_text(const planning::Candidates& found) {
     return text.empty() ? "" : "  Passed over as places of a cistern:\n" + text;
 }
 
+std::string standing_by_text(const ProposalFindings& findings) {
+    const std::size_t count = findings.standing_by.size();
+    return count == 0 ? ""
+                      : fmt::format(
+                            "  {} more by the same waters, over other owners' ground, stand by: "
+                            "rule out the one whose owner\n  refuses (--rule-out), and the next "
+                            "stands in for it\n",
+                            count);
+}
+
 std::string places_text(const ProposalFindings& findings) {
     const auto& found = findings.found;
-    const auto count_of = [&found](planning::Origin origin) {
-        return std::ranges::count(found.candidates, origin, &planning::Candidate::origin);
+    const auto count_of = [&](planning::Origin origin) {
+        const auto is_of = [&](std::uint32_t place) {
+            return found.candidates[place].origin == origin;
+        };
+        return std::ranges::count(found.candidates, origin, &planning::Candidate::origin) -
+               std::ranges::count_if(findings.standing_by, is_of);
     };
     std::string text = fmt::format(
         "  {} places to choose from: {} of your own, {} by mapped water, {} cisterns on public "
         "land "
         "and {} at junctions;\n  {} left out, each with its reason in the layer "
         "proposal_candidates{}\n",
-        found.candidates.size(), count_of(planning::Origin::own),
+        found.candidates.size() - findings.standing_by.size(), count_of(planning::Origin::own),
         count_of(planning::Origin::mapped_water), count_of(planning::Origin::public_parcel),
         count_of(planning::Origin::junction), found.left_out.size(),
         found.left_out.empty() ? ""
                                : fmt::format(", such as {}: {}", found.left_out.front().id,
                                              found.left_out.front().reason));
-    text += passed_over_text(found);
+    text += standing_by_text(findings) + passed_over_text(found);
     if (findings.unpriced > 0) {
         text += fmt::format(
             "  {} of them have no cost and cannot be bought by a budget: give cost in [proposals], "
@@ -118,20 +132,6 @@ std::string losing_text(const ProposalFindings& findings) {
                      losing, lost);
 }
 
-std::string_view weighing_unit(WeighBy by) {
-    switch (by) {
-        case WeighBy::parcels:
-            return "parcels";
-        case WeighBy::building_area:
-            return "square feet of building";
-        case WeighBy::value:
-            return "value";
-        case WeighBy::people:
-            return "people";
-    }
-    return {};
-}
-
 // Only where properties do not all count the same.
 std::string weighted_text(const ProposalFindings& findings) {
     const planning::Weights& weights = findings.weights;
@@ -141,7 +141,7 @@ std::string weighted_text(const ProposalFindings& findings) {
     std::string text = fmt::format("  Chosen by gpm x {}: ", weighing_unit(weights.by));
     for (std::size_t rank = 0; rank < findings.proposals.size(); ++rank) {
         text += fmt::format("{}{} {:.0f}", rank == 0 ? "" : ", ", rank + 1,
-                            weighted_gain(findings, findings.proposals[rank].added));
+                            weighted_gain(findings.weights, findings.proposals[rank].added));
     }
     return text + fmt::format("\n  {} improved parcels have no {} and count for nothing.\n",
                               weights.not_known, weighing_unit(weights.by));

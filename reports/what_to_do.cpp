@@ -13,6 +13,7 @@ std::string what_to_do(const planning::Candidate& candidate) {
                                                             in_feet(*candidate.drawdown))
                                               : "");
     }
+    const std::string owner = candidate.source.owner.empty() ? "the owner" : candidate.source.owner;
     const auto add = [&text](std::string_view more) {
         text += (text.empty() ? "" : "; ") + std::string(more);
     };
@@ -30,9 +31,9 @@ std::string what_to_do(const planning::Candidate& candidate) {
                         in_gallons(candidate.source.usable->volume().value_or(gallons(0))),
                         in_feet(candidate.source.suction.lift.value_or(feet(0)))));
     } else if (candidate.source.kind == SourceKind::dry_hydrant) {
-        add("ask the owner, the road's owner and whoever permits work in wetlands and shores");
+        add("ask " + owner + ", the road's owner and whoever permits work in wetlands and shores");
     } else {
-        add("ask the owner and the road's owner");
+        add("ask " + owner + " and the road's owner");
     }
     return text;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "analyzer/geometry/point_index.h"
 #include "analyzer/geometry/polygon.h"
@@ -62,28 +63,30 @@ public:
           roads_(district.roads, [this](std::uint32_t road) { return usable(road); }),
           sources_(places_of(district.sources)) {}
 
-    RoadNearWater near(std::uint32_t index) const {
+    // Of equals the one that comes first along the shore.
+    std::vector<RoadNearWater> near(std::uint32_t index) const {
         const MappedWater& water = district_.mapped_water[index];
         const Polyline shore = points_of_shore(water);
-        RoadNearWater found{.water = index};
-        std::optional<NearestPlace> best;
+        RoadNearWater of_water;
+        of_water.water = index;
+        of_water.source_there = source_at(water, shore);
+        std::vector<RoadNearWater> found;
         for (const Point p : shore) {
-            const double within = best ? std::sqrt(best->apart_squared) : limit_;
             const auto place = roads_.nearest(
-                p, within, [this](std::uint32_t road) { return usable(road); },
+                p, limit_, [this](std::uint32_t road) { return usable(road); },
                 [](std::uint32_t) { return 0; });
-            if (place && (!best || place->apart_squared < best->apart_squared)) {
-                best = place;
+            if (place) {
+                found.push_back(pipe_to(*place, p, of_water));
             }
         }
-        if (best) {
-            found.road = RoadIndex(best->segment.road);
-            found.on_road = rounded_to_mm(best->place);
-            found.apart = metres(std::sqrt(best->apart_squared));
-            found.road_height = district_.elevation.at(found.on_road);
-            found.water_height = lowest(shore, water.place);
+        if (found.empty()) {
+            return {of_water};
         }
-        found.source_there = source_at(water, shore);
+        const std::optional<Length> height = lowest(shore, water.place);
+        for (RoadNearWater& pipe : found) {
+            pipe.water_height = height;
+        }
+        std::ranges::stable_sort(found, {}, &RoadNearWater::apart);
         return found;
     }
 
@@ -91,6 +94,17 @@ private:
     bool usable(std::uint32_t road) const {
         const Road& r = district_.roads[road];
         return (use_[road] & haulers_) != 0 && !r.bridge && !r.tunnel;
+    }
+
+    RoadNearWater pipe_to(const NearestPlace& place, Point shore,
+                          const RoadNearWater& of_water) const {
+        RoadNearWater pipe = of_water;
+        pipe.road = RoadIndex(place.segment.road);
+        pipe.on_road = rounded_to_mm(place.place);
+        pipe.on_shore = shore;
+        pipe.apart = metres(std::sqrt(place.apart_squared));
+        pipe.road_height = district_.elevation.at(pipe.on_road);
+        return pipe;
     }
 
     std::optional<Length> lowest(const Polyline& shore, Point inside) const {
@@ -137,7 +151,7 @@ private:
 std::vector<RoadNearWater> roads_near_water(const District& district,
                                             std::span<const Profile> profiles, Length limit,
                                             const Work& work) {
-    std::vector<RoadNearWater> found(district.mapped_water.size());
+    std::vector<std::vector<RoadNearWater>> found(district.mapped_water.size());
     const Banks banks(district, profiles, limit);
     for_each_chunk(work, "roads near water", found.size(), waters_per_chunk,
                    [&](std::size_t begin, std::size_t end) {
@@ -145,7 +159,11 @@ std::vector<RoadNearWater> roads_near_water(const District& district,
                            found[i] = banks.near(static_cast<std::uint32_t>(i));
                        }
                    });
-    return found;
+    std::vector<RoadNearWater> all;
+    for (std::vector<RoadNearWater>& of_water : found) {
+        std::ranges::move(of_water, std::back_inserter(all));
+    }
+    return all;
 }
 
 }  // namespace farwater::routing

@@ -6,10 +6,10 @@
 #include <fmt/format.h>
 
 #include "analyzer/app/place_rulings.h"
+#include "analyzer/app/weights_asked.h"
 #include "analyzer/planning/building_years.h"
 #include "analyzer/planning/lazy_choice.h"
-#include "io/error.h"
-#include "routing/roads_near_water.h"
+#include "analyzer/planning/stand_ins.h"
 #include "routing/roadside_places.h"
 
 namespace farwater::app {
@@ -132,13 +132,13 @@ void count_as_it_is(reports::ProposalFindings& findings, const WhatIf& district)
 // Planned places have no year: they are paid otherwise.
 void set_years(std::vector<reports::Proposal>& proposals, const planning::ChoiceProblem& problem,
                planning::Cents yearly) {
-    std::vector<planning::Cents> costs;
+    std::vector<planning::Outlay> outlays;
     for (const reports::Proposal& proposal : proposals) {
         if (!proposal.planned) {
-            costs.push_back(problem.costs[proposal.candidate]);
+            outlays.push_back({.cost = problem.costs[proposal.candidate]});
         }
     }
-    const std::vector<planning::Cents> years = planning::years_of_building(costs, yearly);
+    const std::vector<planning::Cents> years = planning::years_of_building(outlays, yearly);
     auto next = years.begin();
     for (reports::Proposal& proposal : proposals) {
         if (!proposal.planned) {
@@ -147,22 +147,11 @@ void set_years(std::vector<reports::Proposal>& proposals, const planning::Choice
     }
 }
 
-planning::Weights weights_of(const District& district, WeighBy by) {
-    planning::Weights weights = planning::weights_by(by, district);
-    if (weights.all_nothing()) {
-        throw io::SettingsError(fmt::format(
-            "no property has a {} to weigh by: map its column in [parcels], or weigh by parcels",
-            by == WeighBy::building_area ? "building with an area" : word(by)));
-    }
-    return weights;
-}
-
 // None when stopped.
 std::optional<planning::Candidates> places_of(const WhatIf& district,
+                                              std::span<const RoadNearWater> pipes,
                                               const planning::Weights& weights, const Work& work) {
     const District& as_is = district.district();
-    const std::vector<RoadNearWater> near = routing::roads_near_water(
-        as_is, district.profiles(), as_is.assumptions.new_pipe_reach, work);
     const std::vector<RoadsidePlace> roadside =
         routing::roadside_places(as_is, district.network(), district.profiles(), work);
     if (work.stopped()) {
@@ -170,7 +159,7 @@ std::optional<planning::Candidates> places_of(const WhatIf& district,
     }
     const std::vector<planning::Gain> missing =
         planning::missing_flow(district.answers(), as_is.parcels.size(), weights);
-    return planning::find_candidates(as_is, district.water(), {near, roadside, missing});
+    return planning::find_candidates(as_is, district.water(), {pipes, roadside, missing});
 }
 
 planning::Sites in_asked_order(const planning::LazyChoice& chosen, const ProposeOptions& options) {
@@ -182,12 +171,14 @@ planning::Sites in_asked_order(const planning::LazyChoice& chosen, const Propose
 
 }  // namespace
 
-std::optional<reports::ProposalFindings> propose(WhatIf& district, const ProposeOptions& options,
-                                                 const Work& work, const StageBegins& begins) {
+std::optional<reports::ProposalFindings> propose(WhatIf& district,
+                                                 std::span<const RoadNearWater> pipes,
+                                                 const ProposeOptions& options, const Work& work,
+                                                 const StageBegins& begins) {
     const District& as_is = district.district();
     begins("places");
-    planning::Weights weights = weights_of(as_is, options.weigh_by);
-    std::optional<planning::Candidates> found = places_of(district, weights, work);
+    planning::Weights weights = weights_asked(as_is, options.weigh_by);
+    std::optional<planning::Candidates> found = places_of(district, pipes, weights, work);
     if (!found) {
         return std::nullopt;
     }
@@ -201,6 +192,7 @@ std::optional<reports::ProposalFindings> propose(WhatIf& district, const Propose
     if (!options.budget) {
         findings.sites = problem.most_sites;
     }
+    findings.standing_by = planning::let_stand_by(findings.found.candidates, problem.rulings);
     findings.unpriced = rule_out_unpriced(problem, findings.found, options);
 
     std::vector<WaterSource> sources;

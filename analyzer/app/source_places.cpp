@@ -1,15 +1,16 @@
 #include "analyzer/app/source_places.h"
 
+#include "analyzer/app/pipes_to_water.h"
 #include "analyzer/supply/water_review.h"
 #include "routing/profiles.h"
-#include "routing/roads_near_water.h"
 
 namespace farwater::app {
 
-planning::Candidates source_places(const District& district, const Work& work) {
+planning::Candidates source_places(const io::DistrictFile& file, const io::ReadResult& read,
+                                   const Work& work) {
+    const District& district = read.district;
     const std::vector<Profile> profiles = routing::vehicle_profiles(district);
-    const std::vector<RoadNearWater> near =
-        routing::roads_near_water(district, profiles, district.assumptions.new_pipe_reach, work);
+    const std::vector<RoadNearWater> near = pipes_to_water(district, profiles, file, read, work);
     return work.stopped() ? planning::Candidates{}
                           : planning::find_candidates(district, supply::review_water(district),
                                                       {near, {}, {}});

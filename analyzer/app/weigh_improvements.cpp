@@ -37,8 +37,9 @@ std::optional<reports::RatingShift> rating_shift(const Analysis& before, const A
 }
 
 // False when stopped.
-bool weigh(reports::WeighedImprovement& weighed, const District& district, const Analysis& as_is,
-           const Work& work) {
+bool weigh(reports::WeighedImprovement& weighed, const reports::ImprovementFindings& findings,
+           const Analysis& as_is, const Work& work) {
+    const District& district = findings.district;
     const District improved = planning::with_improvement(district, weighed.improvement);
     const std::optional<Analysis> with_it = analyse_flow(improved, as_is.needs, work);
     if (!with_it) {
@@ -46,7 +47,7 @@ bool weigh(reports::WeighedImprovement& weighed, const District& district, const
     }
     weighed.changes = planning::changes_between(
         as_is.assessment.supplies, with_it->assessment.supplies, district.parcels.size());
-    weighed.sum = planning::sum_of(weighed.changes);
+    weighed.sum = planning::sum_of(weighed.changes, findings.weights);
     weighed.rating = rating_shift(as_is, *with_it, district.parcels.size());
     return true;
 }
@@ -55,20 +56,21 @@ bool weigh(reports::WeighedImprovement& weighed, const District& district, const
 
 std::optional<reports::ImprovementFindings> weigh_improvements(
     const District& district, const Analysis& as_is, std::vector<Improvement> improvements,
-    const Work& work) {
-    reports::ImprovementFindings findings{.district = district};
+    planning::Weights weights, const Work& work) {
+    reports::ImprovementFindings findings{.district = district, .weights = std::move(weights)};
     count_now(findings, as_is);
     const Work quiet = work.told_by_number();
     for (std::size_t i = 0; i < improvements.size(); ++i) {
         work.step("improvements", i, improvements.size());
         reports::WeighedImprovement weighed{.improvement = std::move(improvements[i])};
-        if (!weigh(weighed, district, as_is, quiet)) {
+        if (!weigh(weighed, findings, as_is, quiet)) {
             return std::nullopt;
         }
         findings.weighed.push_back(std::move(weighed));
     }
-    std::ranges::stable_sort(
-        findings.weighed, [](const auto& a, const auto& b) { return a.sum.tenths > b.sum.tenths; });
+    std::ranges::stable_sort(findings.weighed, [](const auto& a, const auto& b) {
+        return a.sum.weighted > b.sum.weighted;
+    });
     return findings;
 }
 

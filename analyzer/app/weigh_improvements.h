@@ -12,10 +12,10 @@
 namespace farwater::app {
 
 // Each by the whole analysis of the district with it, as `run` does it: nothing is estimated.
-// `as_is` is the district's own analysis. Ranked by what they gain. None when stopped. Costs an
-// analysis for each.
+// `as_is` is the district's own analysis. Ranked by what they gain, by weight. None when stopped.
+// Costs an analysis for each.
 std::optional<reports::ImprovementFindings> weigh_improvements(
     const District& district, const Analysis& as_is, std::vector<Improvement> improvements,
-    const Work& work);
+    planning::Weights weights, const Work& work);
 
 }  // namespace farwater::app

@@ -3,6 +3,8 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "analyzer/district/ids.h"
 #include "analyzer/district/plane.h"
@@ -18,15 +20,19 @@ struct ProposedSource {
     std::optional<double> cost;  // in the user's money; none = not known
 };
 
-// Where a road that tankers may use comes nearest to mapped water.
+// Where a pipe could go from mapped water to a road that tankers may use.
 struct RoadNearWater {
     std::uint32_t water = 0;  // of District::mapped_water
     RoadIndex road;           // not valid: none within the limit
     Point on_road;            // to the millimetre
-    Length apart;             // from there to the shore
+    Point on_shore;
+    Length apart;  // between them
     // Of the ground at the road, and of the water where it is lowest; none where not known.
     std::optional<Length> road_height, water_height;
     SourceIndex source_there;  // a source at that water, or at its shore; not valid: none
+    // Whose ground the pipe crosses, ascending; empty: nobody's that is known.
+    std::vector<ParcelIndex> ground;
+    std::string owner;  // in words: who must be asked; may be empty
 };
 
 // Where nothing has to be there for a cistern but a road that tankers may use: a junction, or the

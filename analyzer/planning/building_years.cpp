@@ -6,11 +6,48 @@
 namespace farwater::planning {
 namespace {
 
-Cents years_to_save(Cents cost, Cents yearly) { return (cost + yearly - 1) / yearly; }
+// What is at hand as years go by.
+class Fund {
+public:
+    explicit Fund(Cents yearly) : yearly_(yearly), at_hand_(yearly) {}
+
+    Cents year() const { return year_; }
+    static Cents due(const Outlay& outlay) { return outlay.cost + outlay.upkeep; }
+    bool pays(const Outlay& outlay) const { return due(outlay) <= at_hand_; }
+    // Some year can pay it, and every year after that keeps it up.
+    bool ever_pays(const Outlay& outlay) const {
+        return upkeep_ + outlay.upkeep <= yearly_ && (pays(outlay) || upkeep_ < yearly_);
+    }
+
+    // Precondition: some year does.
+    void wait_for(const Outlay& outlay) {
+        if (!pays(outlay)) {
+            const Cents left = yearly_ - upkeep_;
+            const Cents years = (due(outlay) - at_hand_ + left - 1) / left;
+            at_hand_ += years * left;
+            year_ += years;
+        }
+    }
+
+    void buy(const Outlay& outlay) {
+        at_hand_ -= due(outlay);
+        upkeep_ += outlay.upkeep;
+    }
+
+private:
+    Cents yearly_, at_hand_;
+    Cents upkeep_ = 0;  // of all that was bought
+    Cents year_ = 1;
+};
 
 }  // namespace
 
-Sites order_of_building(const ChoiceProblem& problem, const Sites& sites, Cents yearly) {
+Sites order_of_building(const ChoiceProblem& problem, const Sites& sites, Cents yearly,
+                        std::span<const Cents> upkeep) {
+    const auto outlay = [&](std::uint32_t site) {
+        return Outlay{problem.costs[site], upkeep.empty() ? 0 : upkeep[site]};
+    };
+    const auto due = [&](std::uint32_t site) { return Fund::due(outlay(site)); };
     Standings standings(problem);
     Sites order;
     Sites waiting;
@@ -22,31 +59,31 @@ Sites order_of_building(const ChoiceProblem& problem, const Sites& sites, Cents 
             waiting.push_back(site);
         }
     }
-    Cents at_hand = yearly;
-    while (!waiting.empty()) {
-        const auto cost = [&](std::uint32_t site) { return problem.costs[site]; };
-        const Cents cheapest = cost(*std::ranges::min_element(waiting, {}, cost));
-        if (cheapest > at_hand) {
-            at_hand += years_to_save(cheapest - at_hand, yearly) * yearly;
+    Fund fund(yearly);
+    while (true) {
+        std::erase_if(waiting, [&](std::uint32_t site) { return !fund.ever_pays(outlay(site)); });
+        if (waiting.empty()) {
+            return order;
         }
+        fund.wait_for(outlay(*std::ranges::min_element(waiting, {}, due)));
         const auto worth = [&](std::uint32_t site) {
-            return std::tuple(cost(site) > at_hand, -standings.added_by(site), cost(site), site);
+            return std::tuple(!fund.pays(outlay(site)), -standings.added_by(site), due(site), site);
         };
         const auto best = std::ranges::min_element(waiting, {}, worth);
-        at_hand -= cost(*best);
+        fund.buy(outlay(*best));
         standings.take(*best);
         order.push_back(*best);
         waiting.erase(best);
     }
-    return order;
 }
 
-std::vector<Cents> years_of_building(std::span<const Cents> costs, Cents yearly) {
+std::vector<Cents> years_of_building(std::span<const Outlay> outlays, Cents yearly) {
+    Fund fund(yearly);
     std::vector<Cents> years;
-    Cents together = 0;
-    for (const Cents cost : costs) {
-        together += cost;
-        years.push_back(std::max(Cents{1}, years_to_save(together, yearly)));
+    for (const Outlay& outlay : outlays) {
+        fund.wait_for(outlay);
+        fund.buy(outlay);
+        years.push_back(fund.year());
     }
     return years;
 }

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "analyzer/planning/proposed_source.h"
+#include "analyzer/planning/stand_ins.h"
 #include "analyzer/planning/strong_water.h"
 #include "analyzer/planning/worth_a_look.h"
 #include "analyzer/supply/source_rate.h"
@@ -51,26 +52,27 @@ public:
         keep_or_leave_out(std::move(candidate));
     }
 
-    void look_at(const RoadNearWater& road) {
-        const MappedWater& water = district_.mapped_water[road.water];
-        Candidate candidate{.source = dry_hydrant_at(district_, road),
-                            .cost = known_cost(district_.assumptions.dry_hydrant_cost),
-                            .origin = Origin::mapped_water};
-        if (!road.road.valid()) {
-            leave_out(candidate, "no road that a tanker may use comes within " +
-                                     in_whole(in_feet(district_.assumptions.new_pipe_reach)) +
-                                     " ft of its shore (new_pipe_reach_ft)");
-        } else if (road.source_there.valid() && water_.counts[road.source_there.position()]) {
-            const WaterSource& there = at(district_.sources, road.source_there);
-            leave_out(candidate, "has a source already: " + there.id +
-                                     (there.name.empty() ? "" : " " + there.name));
-        } else {
-            if (road.source_there.valid()) {
-                candidate.caution = "source " + at(district_.sources, road.source_there).id +
-                                    " is there and does not count yet: look at that first";
-            }
-            look_at_volume(std::move(candidate), water);
+    // The ways to one water.
+    void look_at(std::span<const RoadNearWater> ways) {
+        const RoadNearWater& first = ways.front();
+        if (!first.road.valid()) {
+            leave_out(at_shore(first, 1),
+                      "no road that a tanker may use comes within " +
+                          in_whole(in_feet(district_.assumptions.new_pipe_reach)) +
+                          " ft of its shore (new_pipe_reach_ft)");
+            return;
         }
+        if (first.source_there.valid() && water_.counts[first.source_there.position()]) {
+            const WaterSource& there = at(district_.sources, first.source_there);
+            leave_out(at_shore(first, 1), "has a source already: " + there.id +
+                                              (there.name.empty() ? "" : " " + there.name));
+            return;
+        }
+        const std::size_t before = found_.candidates.size();
+        for (std::size_t i = 0; i < ways.size(); ++i) {
+            look_at_volume(at_shore(ways[i], i + 1), district_.mapped_water[first.water]);
+        }
+        tell_stand_ins(found_.candidates, before, district_.assumptions.one_water_within);
     }
 
     // `missing` as in CisternNeeds.
@@ -93,6 +95,17 @@ public:
     Candidates take() { return std::move(found_); }
 
 private:
+    Candidate at_shore(const RoadNearWater& way, std::size_t nth) const {
+        Candidate candidate{.source = dry_hydrant_at(district_, way, nth),
+                            .cost = known_cost(district_.assumptions.dry_hydrant_cost),
+                            .origin = Origin::mapped_water};
+        if (way.source_there.valid()) {
+            candidate.caution = "source " + at(district_.sources, way.source_there).id +
+                                " is there and does not count yet: look at that first";
+        }
+        return candidate;
+    }
+
     // Gallons that last as long as flow is judged, and whether the water could hold them.
     void look_at_volume(Candidate candidate, const MappedWater& water) {
         const Assumptions& assumptions = district_.assumptions;
@@ -195,8 +208,12 @@ Candidates find_candidates(const District& district, const supply::WaterReview& 
     for (const ProposedSource& proposed : district.proposals) {
         finding.look_at(proposed);
     }
-    for (const RoadNearWater& road : around.near_water) {
-        finding.look_at(road);
+    for (auto way = around.near_water.begin(); way != around.near_water.end();) {
+        const auto next =
+            std::find_if(way, around.near_water.end(),
+                         [&](const RoadNearWater& other) { return other.water != way->water; });
+        finding.look_at(std::span(way, next));
+        way = next;
     }
     if (district.assumptions.most_new_cisterns > 0 && !district.roads.empty()) {
         finding.look_at(around.roadside, around.missing);

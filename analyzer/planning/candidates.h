@@ -28,6 +28,9 @@ struct Candidate {
     std::optional<Volume> to_prove;
     std::optional<Length> drawdown;  // what they would take off the mapped area
     std::string caution;             // empty: none
+    // One at the same water, within one_water_within_ft, with a shorter pipe over other people's
+    // ground: this one is built in its stead where they refuse. By its place in the list.
+    std::optional<std::size_t> stands_in_for;
 };
 
 struct LeftOut {
@@ -56,7 +59,7 @@ struct Candidates {
 
 // What is looked through for places.
 struct Surroundings {
-    std::span<const RoadNearWater> near_water;  // one per mapped water (routing/roads_near_water.h)
+    std::span<const RoadNearWater> near_water;  // by water, the best way first (shore_owners.h)
     std::span<const RoadsidePlace> roadside;    // routing/roadside_places.h
     std::span<const Gain> missing;  // per parcel: weighted shortfall that a source cures
 };

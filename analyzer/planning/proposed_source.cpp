@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
+#include <string>
 
 namespace farwater::planning {
 namespace {
@@ -20,15 +22,29 @@ std::string where(const District& district, const RoadsidePlace& place) {
                : "a fork of " + called(road);
 }
 
+std::string parcels_in_words(const District& district, std::span<const ParcelIndex> parcels) {
+    std::string words =
+        parcels.empty() ? "in no parcel" : (parcels.size() > 1 ? "parcels " : "parcel ");
+    for (std::size_t i = 0; i < parcels.size(); ++i) {
+        words += (i == 0 ? "" : ", ") + at(district.parcels, parcels[i]).id;
+    }
+    return words;
+}
+
 }  // namespace
 
-WaterSource dry_hydrant_at(const District& district, const RoadNearWater& road) {
+WaterSource dry_hydrant_at(const District& district, const RoadNearWater& road, std::size_t nth) {
     const Assumptions& assumptions = district.assumptions;
     const MappedWater& water = district.mapped_water[road.water];
     WaterSource source;
     source.id = "DH-" + std::to_string(water.row + 1);
     source.name =
         "Dry hydrant at " + (water.name.empty() ? "water in " + row_name(water.row) : water.name);
+    if (nth > 1) {
+        source.id += "-" + std::to_string(nth);
+        source.name += ", " + parcels_in_words(district, road.ground);
+    }
+    source.owner = road.owner;
     source.place = road.road.valid() ? road.on_road : water.place;
     source.kind = SourceKind::dry_hydrant;
     source.standing = Standing::declared;

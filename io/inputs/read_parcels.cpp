@@ -128,6 +128,7 @@ public:
         }
         read_address_of(raw_id, area->shape, around_->addresses, parcel);
         result_.addresses.add(record.text("address"));
+        result_.owners.add(record.text("owner"));
         keep(*area, std::move(parcel));
         return Taken::yes;
     }

@@ -37,6 +37,7 @@ struct ParcelRows {
     std::vector<Parcel> rows;
     LayerLog log;
     TextList addresses;               // one per row, empty where the data give none
+    TextList owners;                  // likewise
     std::vector<Building> buildings;  // in the order of the parcels; only where they were asked for
     std::vector<RepairedShape> repaired;
     Box extent;

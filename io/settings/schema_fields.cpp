@@ -67,6 +67,7 @@ constexpr std::array road_fields{
 constexpr std::array parcel_fields{
     required(text("parcel_id", "the parcel's own id")),
     text("address", "for lists and cards"),
+    text("owner", "whom `farwater propose` and `improvements` say to ask; nothing else reads it"),
     number("needed_gpm", 10, 20000, "needed fire flow; blank = default_needed_gpm"),
     number("duration_min", 1, 1440,
            "how long it is needed; blank = duration_min of the assumptions"),

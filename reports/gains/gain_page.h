@@ -10,7 +10,9 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/planning/gains.h"
+#include "analyzer/planning/weights.h"
 #include "analyzer/supply/water_review.h"
+#include "reports/build_years.h"
 #include "reports/explain/worked_page.h"
 #include "reports/print/sheet_blocks.h"
 
@@ -34,6 +36,10 @@ Drawing gain_map(const District& district, const GainPage& page);
 
 // Adds a section on a page of its own.
 void add_gain_page(SheetBlocks& sheet, const District& district, const GainPage& page);
+
+// A table of what each year buys, with so much to spend, under a heading of its own.
+void add_years(SheetBlocks& sheet, double yearly_budget, const std::vector<BuildYear>& years,
+               const planning::Weights& weights);
 
 // What several things gain together, one more at a time: total gpm by how many.
 Drawing gain_curve(const std::vector<double>& total_gpm, const std::vector<std::string>& names);

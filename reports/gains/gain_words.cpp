@@ -7,6 +7,7 @@
 
 #include "reports/headline.h"
 #include "reports/page/page_tables.h"
+#include "reports/proposals.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
@@ -14,6 +15,12 @@ namespace {
 
 std::string properties(std::size_t count) {
     return count == 1 ? "1 property" : in_thousands(static_cast<double>(count)) + " properties";
+}
+
+std::string improved_without(std::size_t count) {
+    return count == 1
+               ? "There is 1 improved property"
+               : "There are " + in_thousands(static_cast<double>(count)) + " improved properties";
 }
 
 std::string newly_held_words(std::int64_t more) {
@@ -57,6 +64,38 @@ std::string now_words(std::size_t improved, std::size_t held, double short_of_gp
         "by itself, adds up to {} gpm.",
         in_thousands(static_cast<double>(held)), in_thousands(static_cast<double>(improved)),
         percent(held, improved), in_thousands(short_of_gpm));
+}
+
+std::string counts_for_words(WeighBy by) {
+    switch (by) {
+        case WeighBy::parcels:
+            return {};
+        case WeighBy::building_area:
+            return "the area of its buildings";
+        case WeighBy::value:
+            return "its value";
+        case WeighBy::people:
+            return "the people there";
+    }
+    return {};
+}
+
+std::string weighted_words(const planning::Weights& weights, const planning::GainSum& sum) {
+    return weights.by == WeighBy::parcels
+               ? std::string()
+               : fmt::format("{} gpm x {}", in_thousands(weighted_gain(weights, sum)),
+                             weighing_unit(weights.by));
+}
+
+std::string weights_statement(const planning::Weights& weights) {
+    if (weights.by == WeighBy::parcels) {
+        return {};
+    }
+    return fmt::format(
+        "Chosen by weight: the gpm that a property gains count for {}, and the order is that of "
+        "gpm x {}. {} without a figure, which {} for nothing.",
+        counts_for_words(weights.by), weighing_unit(weights.by),
+        improved_without(weights.not_known), weights.not_known == 1 ? "counts" : "count");
 }
 
 std::string money_words(const std::optional<double>& money) {

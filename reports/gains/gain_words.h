@@ -7,6 +7,7 @@
 
 #include "analyzer/district/district.h"
 #include "analyzer/planning/gains.h"
+#include "analyzer/planning/weights.h"
 #include "reports/layers.h"
 
 namespace farwater::reports {
@@ -15,6 +16,13 @@ std::string gained_words(const planning::GainSum& sum);  // "4,195 gpm for 101 p
 std::string lost_words(const planning::GainSum& sum);
 std::string statement_of(const planning::GainSum& sum);  // a whole sentence
 std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm);
+
+// "the people there", "the value of the property": for what each property counts; empty: for 1.
+std::string counts_for_words(WeighBy by);
+// "21,400 gpm x people"; empty where each property counts for 1.
+std::string weighted_words(const planning::Weights& weights, const planning::GainSum& sum);
+// A whole sentence or two; empty likewise.
+std::string weights_statement(const planning::Weights& weights);
 
 std::string money_words(const std::optional<double>& money);  // "85,000"; "-" where not known
 // "-" where it costs nothing, is not known, or nothing is gained.

@@ -9,6 +9,7 @@
 #include "reports/gains/gain_pages.h"
 #include "reports/gains/gain_words.h"
 #include "reports/origin.h"
+#include "reports/proposals.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
@@ -31,8 +32,17 @@ std::string met_words(const NewlyMet& met) {
     return text;
 }
 
-std::vector<std::pair<std::string, std::string>> facts_of(const WeighedImprovement& weighed,
-                                                          const NewlyMet& met) {
+// "in year 3, where it adds 1,250 gpm over 12 properties; ..." or that it is not.
+std::string bought_words(const ImprovementFindings& findings, std::size_t weighed) {
+    const auto bought = std::ranges::find(findings.bought, weighed, &BoughtImprovement::weighed);
+    return bought == findings.bought.end() ? std::string("not by this budget")
+                                           : fmt::format("in year {}, where it adds {}",
+                                                         bought->year, gained_words(bought->added));
+}
+
+std::vector<std::pair<std::string, std::string>> facts_of(const ImprovementFindings& findings,
+                                                          std::size_t rank, const NewlyMet& met) {
+    const WeighedImprovement& weighed = findings.weighed[rank];
     const Spending& spending = weighed.improvement.spending;
     const auto buildings = static_cast<double>(met.buildings);
     std::vector<std::pair<std::string, std::string>> facts{
@@ -45,6 +55,12 @@ std::vector<std::pair<std::string, std::string>> facts_of(const WeighedImproveme
         {"The same for each building", cost_for_each(spending.cost, buildings) + ", " +
                                            cost_for_each(spending.per_year(), buildings)},
     };
+    if (findings.weights.by != WeighBy::parcels) {
+        facts.emplace_back("What the order goes by", weighted_words(findings.weights, weighed.sum));
+    }
+    if (findings.yearly_budget) {
+        facts.emplace_back("Bought", bought_words(findings, rank));
+    }
     if (weighed.rating) {
         facts.emplace_back("Rated with water by it, no longer",
                            fmt::format("{}, {}", weighed.rating->gained, weighed.rating->lost));
@@ -62,7 +78,7 @@ GainPage page_of(const ImprovementFindings& findings, std::size_t rank,
     return {.anchor = fmt::format("improvement-{}", rank + 1),
             .title = fmt::format("{}. {}", rank + 1, weighed.improvement.name),
             .statement = statement_of(weighed.sum),
-            .facts = facts_of(weighed, newly_met(findings.district, weighed, areas)),
+            .facts = facts_of(findings, rank, newly_met(findings.district, weighed, areas)),
             .changes = weighed.changes,
             .place = added == nullptr ? nullptr : &added->source,
             .to_settle = clauses(settle_words(weighed.improvement)),
@@ -84,17 +100,31 @@ void add_front(SheetBlocks& sheet, const ImprovementFindings& findings,
              fmt::format("{}", weighed.sum.better_state),
              fmt::format("{}", weighed.sum.more_held()), fmt::format("{}", met.buildings),
              cost_for_each(spending.cost, static_cast<double>(met.buildings))});
+        if (findings.weights.by != WeighBy::parcels) {
+            rows.back().push_back(in_thousands(weighted_gain(findings.weights, weighed.sum)));
+        }
     }
+    SheetBlocks::Cells head{"#Rank",   "Improvement", "#Cost",      "#Yearly",   "#Gains, gpm",
+                            "#Better", "#Newly met",  "#Buildings", "#Cost each"};
     sheet.begin_section("improvements", false)
         .heading("Side by side, in order of what they gain")
-        .paragraph(now_words(findings.improved, findings.held, findings.short_of_gpm))
-        .table({"#Rank", "Improvement", "#Cost", "#Yearly", "#Gains, gpm", "#Better", "#Newly met",
-                "#Buildings", "#Cost each"},
-               std::move(rows))
+        .paragraph(now_words(findings.improved, findings.held, findings.short_of_gpm));
+    if (findings.weights.by != WeighBy::parcels) {
+        sheet.paragraph(weights_statement(findings.weights));
+        head.push_back(fmt::format("#Gpm x {}", weighing_unit(findings.weights.by)));
+    }
+    sheet.table(std::move(head), std::move(rows))
         .note(
             "Each by itself, on top of the district as it is: two together may do more or less "
-            "than both sums. A cost that nobody gave is -.")
-        .end_section();
+            "than both sums. A cost that nobody gave is -.");
+    if (findings.yearly_budget) {
+        add_years(sheet, *findings.yearly_budget, build_years(findings), findings.weights);
+        const std::string others = not_bought_words(findings);
+        if (!others.empty()) {
+            sheet.note(others);
+        }
+    }
+    sheet.end_section();
 }
 
 }  // namespace

@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "analyzer/planning/stand_ins.h"
 #include "reports/explain/source_worksheet.h"
 #include "reports/gains/gain_page.h"
 #include "reports/gains/gain_pages.h"
@@ -14,6 +16,9 @@ namespace farwater::reports {
 namespace {
 
 using planning::Candidate;
+using Facts = std::vector<std::pair<std::string, std::string>>;
+
+constexpr std::size_t most_stand_ins_told = 4;
 
 std::vector<std::string> permissions(const Candidate& place) {
     std::vector<std::string> lines{"Owner of the water or ground, asked on",
@@ -29,11 +34,36 @@ std::vector<std::string> permissions(const Candidate& place) {
     return lines;
 }
 
-std::vector<std::pair<std::string, std::string>> facts_of(const ProposalFindings& findings,
-                                                          const Proposal& proposal) {
+// Whose ground the pipe crosses, and which places stand in where they refuse.
+void add_ground(Facts& facts, const ProposalFindings& findings, const Proposal& proposal) {
+    const std::vector<Candidate>& places = findings.found.candidates;
+    const WaterSource& source = places[proposal.candidate].source;
+    if (!source.owner.empty()) {
+        facts.emplace_back("Its pipe crosses the ground of", source.owner);
+    }
+    std::string words;
+    std::size_t told = 0;
+    for (const std::uint32_t other : planning::stand_ins_of(places, proposal.candidate)) {
+        if (told++ < most_stand_ins_told) {
+            words += fmt::format("{}{} ({}, {:.0f} ft of pipe)", words.empty() ? "" : "; ",
+                                 places[other].source.id, places[other].source.owner,
+                                 in_feet(places[other].source.suction.pipe.value_or(feet(0))));
+        }
+    }
+    if (told > most_stand_ins_told) {
+        words += fmt::format("; and {} more", told - most_stand_ins_told);
+    }
+    if (!words.empty()) {
+        facts.emplace_back(
+            "If that is refused",
+            fmt::format("{}; farwater propose --rule-out {} works the next out", words, source.id));
+    }
+}
+
+Facts facts_of(const ProposalFindings& findings, const Proposal& proposal) {
     const Candidate& place = findings.found.candidates[proposal.candidate];
     const auto& alone = findings.alone[proposal.candidate];
-    std::vector<std::pair<std::string, std::string>> facts{
+    Facts facts{
         {"Adds", gained_words(proposal.added)},
         {"With those before it", gained_words(proposal.together)},
         {"As the only one", alone ? gained_words(*alone) : "not asked"},
@@ -42,6 +72,14 @@ std::vector<std::pair<std::string, std::string>> facts_of(const ProposalFindings
          cost_for_each(place.cost, static_cast<double>(proposal.added.more_held()))},
         {"It gives", in_thousands(std::floor(in_gpm(place.rate))) + " gpm"},
     };
+    if (proposal.year) {
+        facts.emplace_back("Built in year", fmt::format("{}", *proposal.year));
+    }
+    if (findings.weights.by != WeighBy::parcels) {
+        facts.emplace_back("What the choice goes by",
+                           weighted_words(findings.weights, proposal.added));
+    }
+    add_ground(facts, findings, proposal);
     if (place.to_prove) {
         facts.emplace_back(
             "Worth it only if",
@@ -83,8 +121,27 @@ std::vector<std::vector<std::string>> rows_of(const ProposalFindings& findings) 
                         in_thousands(proposal.together.gpm()),
                         fmt::format("{}", proposal.together.more_held()),
                         money_words(proposal.cost_together)});
+        if (findings.weights.by != WeighBy::parcels) {
+            rows.back().push_back(in_thousands(weighted_gain(findings.weights, proposal.added)));
+        }
     }
     return rows;
+}
+
+void add_choice(SheetBlocks& sheet, const ProposalFindings& findings) {
+    SheetBlocks::Cells head{"#Rank",      "Id",          "Place",      "#Cost",      "#Adds, gpm",
+                            "#Newly met", "#Total, gpm", "#Total met", "#Total cost"};
+    std::string note =
+        "Adds: what more of the needed flow is held over all properties, in the worst season and "
+        "period of each, less what is lost; newly met: how many more meet their planned flow; "
+        "totals: with the places before. A cost that nobody gave is -.";
+    if (findings.weights.by != WeighBy::parcels) {
+        sheet.paragraph(weights_statement(findings.weights));
+        head.emplace_back("#Weighted");
+        note +=
+            fmt::format(" Weighted: what is added, gpm x {}.", weighing_unit(findings.weights.by));
+    }
+    sheet.table(std::move(head), rows_of(findings)).note(note);
 }
 
 void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
@@ -95,21 +152,17 @@ void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
         sheet.paragraph("No place gains anything that may be had.").end_section();
         return;
     }
+    add_choice(sheet, findings);
+    if (findings.yearly_budget) {
+        add_years(sheet, *findings.yearly_budget, build_years(findings), findings.weights);
+    }
     std::vector<double> totals;
     std::vector<std::string> ids;
     for (const Proposal& proposal : findings.proposals) {
         totals.push_back(proposal.together.gpm());
         ids.push_back(findings.found.candidates[proposal.candidate].source.id);
     }
-    sheet
-        .table({"#Rank", "Id", "Place", "#Cost", "#Adds, gpm", "#Newly met", "#Total, gpm",
-                "#Total met", "#Total cost"},
-               rows_of(findings))
-        .note(
-            "Adds: what more of the needed flow is held over all properties, in the worst season "
-            "and period of each, less what is lost; newly met: how many more meet their planned "
-            "flow; totals: with the places before. A cost that nobody gave is -.")
-        .subheading("What they gain together, one more at a time")
+    sheet.subheading("What they gain together, one more at a time")
         .drawing(gain_curve(totals, ids))
         .end_section();
 }

@@ -1,5 +1,6 @@
 #include "analyzer/district/building_areas.h"
 #include "analyzer/planning/improvement_words.h"
+#include "analyzer/planning/stand_ins.h"
 #include "reports/cautions.h"
 #include "reports/improvements.h"
 #include "reports/json/json_cells.h"
@@ -30,6 +31,11 @@ std::string_view proof_word(planning::Proof proof) {
 
 json proposal_of(const ProposalFindings& findings, const Proposal& proposal) {
     const planning::Candidate& place = findings.found.candidates[proposal.candidate];
+    json stand_ins = json::array();
+    for (const std::uint32_t other :
+         planning::stand_ins_of(findings.found.candidates, proposal.candidate)) {
+        stand_ins.push_back(findings.found.candidates[other].source.id);
+    }
     return {{"source_id", place.source.id},
             {"name", place.source.name},
             {"kind", word(place.source.kind)},
@@ -37,12 +43,14 @@ json proposal_of(const ProposalFindings& findings, const Proposal& proposal) {
             {"origin", origin_word(place.origin)},
             {"cost", number_or_null(place.cost)},
             {"build_year", number_or_null(proposal.year)},
-            {"weighted_gain", weighted_gain(findings, proposal.added)},
+            {"weighted_gain", weighted_gain(findings.weights, proposal.added)},
             {"source_gpm", in_gpm(place.rate)},
             {"to_prove_gal", place.to_prove ? json(in_gallons(*place.to_prove)) : json(nullptr)},
             {"added", gain_of(proposal.added)},
             {"together", gain_of(proposal.together)},
             {"alone", gain_of(findings.alone[proposal.candidate].value_or(planning::GainSum{}))},
+            {"owner", place.source.owner},
+            {"stand_ins", stand_ins},
             {"what_to_do", what_to_do(place)}};
 }
 
@@ -60,6 +68,7 @@ json improvement_of(const ImprovementFindings& findings, const WeighedImprovemen
                                     : improvement.to_prove}};
     const NewlyMet met = newly_met(findings.district, weighed, building_areas);
     one["gain"] = gain_of(weighed.sum);
+    one["weighted_gain"] = weighted_gain(findings.weights, weighed.sum);
     one["no_longer_held"] = weighed.sum.no_longer_held;
     one["better_state"] = weighed.sum.better_state;
     one["worse_state"] = weighed.sum.worse_state;
@@ -80,12 +89,23 @@ std::string improvements_json(const ImprovementFindings& findings) {
     for (const WeighedImprovement& weighed : findings.weighed) {
         list.push_back(improvement_of(findings, weighed, areas));
     }
+    json bought = json::array();
+    for (const BoughtImprovement& one : findings.bought) {
+        bought.push_back({{"name", findings.weighed[one.weighed].improvement.name},
+                          {"year", one.year},
+                          {"added", gain_of(one.added)},
+                          {"together", gain_of(one.together)}});
+    }
     return dumped({{"schema_version", json_schema_version},
                    {"district", findings.district.name},
                    {"improved_parcels", findings.improved},
                    {"held", findings.held},
                    {"short_of_gpm", findings.short_of_gpm},
                    {"named_by_nobody", findings.stock},
+                   {"weighed_by", word(findings.weights.by)},
+                   {"without_weight", findings.weights.not_known},
+                   {"yearly_budget", number_or_null(findings.yearly_budget)},
+                   {"bought", bought},
                    {"improvements", list},
                    {"cautions", cautions}});
 }
@@ -114,7 +134,8 @@ std::string proposals_json(const ProposalFindings& findings) {
                    {"proof", proof_word(findings.proof)},
                    {"sites", number_or_null(findings.sites)},
                    {"budget", number_or_null(findings.budget)},
-                   {"candidates", findings.found.candidates.size()},
+                   {"candidates", findings.found.candidates.size() - findings.standing_by.size()},
+                   {"standing_by", findings.standing_by.size()},
                    {"without_cost", findings.unpriced},
                    {"gap", findings.gap},
                    {"proposals", proposals},

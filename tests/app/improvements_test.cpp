@@ -1,4 +1,6 @@
 // `farwater improvements`, as its users meet it, and against runs with the change made by hand.
+#include <algorithm>
+#include <cmath>
 #include <map>
 
 #include <catch2/catch.hpp>
@@ -345,6 +347,138 @@ TEST_CASE("improvements stand in order of what they gain, with what they cost") 
         CHECK(contains(json.out, "\"improvements\": ["));
         CHECK(contains(json.out, "\"yearly_cost\": 26000"));
     }
+}
+
+namespace {
+
+const char* priced_tables = R"(
+[[improvement]]
+kind = "hose"
+unit = "E1"
+length_ft = 1000
+diameter_in = 4
+cost = 3000
+
+[[improvement]]
+kind = "offload"
+unit = "T5"
+offload_gpm = 1000
+cost = 9000
+upkeep_per_year = 100
+
+[[improvement]]
+name = "the river <in> winter"
+kind = "winter_access"
+source = "W2"
+cost = 12000
+upkeep_per_year = 300
+
+[[improvement]]
+kind = "staffing"
+unit = "T2"
+period = "noon"
+crew = 1
+cost = 0
+upkeep_per_year = 64000
+)";
+
+Texts with_it_by_hand(const Texts& texts, const std::string& name) {
+    if (name == "1000 ft of 4-in hose on E1") {
+        return with(texts, "apparatus.csv", "E1,S1,engine,1000,1500,,600,",
+                    "E1,S1,engine,1000,1500,,1600,");
+    }
+    if (name == "dump valve of 1000 gpm on T5") {
+        return with(texts, "apparatus.csv", "1000,200,own", "1000,1000,own");
+    }
+    if (name == "the river <in> winter") {
+        return with(texts, "sources.csv", "800,500000,no", "800,500000,yes");
+    }
+    REQUIRE(name == "Corner");
+    Texts built = more(texts, "district.toml",
+                       "\n[what_if_sources]\nfile = \"built.csv\"\ncrs = \"EPSG:32618\"\n");
+    built["built.csv"] =
+        "WKT,source_id,name,kind,standing,rate_gpm,usable_gal,static_lift_ft\n"
+        "POINT(503300 4500000),C1,Corner,cistern,declared,800,60000,8\n";
+    return built;
+}
+
+std::vector<std::string> parted(const std::string& names) {
+    std::vector<std::string> parts;
+    for (std::size_t begin = 0; begin < names.size();) {
+        const std::size_t end = std::min(names.find("; ", begin), names.size());
+        parts.push_back(names.substr(begin, end - begin));
+        begin = end + 2;
+    }
+    return parts;
+}
+
+}  // namespace
+
+TEST_CASE("what each year buys is worked out together, as a run with all of it made by hand") {
+    const TemporaryFolder folder;
+    const fs::path asked =
+        written(folder / "asked", more(wanting_district(), "district.toml", priced_tables));
+    const Ended ended = improvements(asked, folder / "out", {"--yearly-budget", "10000"});
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    CHECK(contains(ended.out, "With 10000 a year"));
+    CHECK(contains(ended.out, "1 costs more to keep up than a year leaves for it."));
+    CHECK(contains(ended.out, "2 that are bought have no upkeep given: none is counted."));
+    const Package said(folder / "out" / "improvements.gpkg");
+    const auto rows = said.rows(
+        "SELECT improvements, build_year, cost, upkeep_per_year, put_by, gained_together_gpm, "
+        "newly_held_together FROM improvement_years ORDER BY build_year");
+    REQUIRE_FALSE(rows.empty());
+    const Answer before = answer_of(written(folder / "as_is", wanting_district()));
+    Texts made = wanting_district();
+    std::size_t count = 0;
+    double at_hand = 0.0;
+    double upkeep = 0.0;
+    long last_year = 0;
+    for (const std::vector<std::string>& row : rows) {
+        for (const std::string& name : parted(row[0])) {
+            made = with_it_by_hand(made, name);
+            ++count;
+        }
+        const Answer after = answer_of(written(folder / "by_hand", made));
+        CHECK(std::lround(10.0 * std::stod(row[5])) == after.tenths - before.tenths);
+        CHECK(std::stol(row[6]) == after.held - before.held);
+        // The money, year by year.
+        const long year = std::stol(row[1]);
+        at_hand += static_cast<double>(year - last_year) * (10000.0 - upkeep);
+        at_hand -= std::stod(row[2]) + std::stod(row[3]) - upkeep;
+        upkeep = std::stod(row[3]);
+        last_year = year;
+        CHECK(std::stod(row[4]) == Approx(at_hand));
+        CHECK(at_hand >= 0.0);
+    }
+    CHECK(count == 4);
+    const std::string html = bytes_of(folder / "out" / "improvements.html");
+    CHECK(contains(html, "What each year buys, with 10,000 a year"));
+    CHECK(contains(html, "not by this budget"));
+}
+
+TEST_CASE("improvements are weighed by what a property counts for") {
+    const TemporaryFolder folder;
+    const fs::path asked =
+        written(folder / "asked", more(wanting_district(), "district.toml", priced_tables));
+    const Ended ended = improvements(asked, folder / "out", {"--weigh-by", "value"});
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    CHECK(contains(ended.out, "In the order of gpm x value; 1 improved parcels have no such"));
+    const Package said(folder / "out" / "improvements.gpkg");
+    CHECK(said.number("SELECT count(*) FROM improvements a JOIN improvements b ON a.rank = b.rank "
+                      "- 1 AND a.weighted_gain < b.weighted_gain") == 0);
+    CHECK(said.number(
+              "SELECT count(*) FROM improvements i WHERE abs(weighted_gain - (SELECT "
+              "ifnull(sum(gained_gpm * CASE parcel_id WHEN '007' THEN 200000 WHEN '008' THEN "
+              "300000 ELSE 0 END), 0) FROM improvement_gains g WHERE g.rank = i.rank)) > 1") == 0);
+    CHECK(said.number("SELECT count(*) FROM improvements WHERE weighted_gain > 0") > 0);
+    CHECK(contains(bytes_of(folder / "out" / "improvements.html"),
+                   "the gpm that a property gains count for its value"));
+    const Ended refused = improvements(asked, folder / "none", {"--weigh-by", "people"});
+    CHECK(refused.exit_code == 2);
+    CHECK(contains(refused.err, "no property has a people to weigh by"));
 }
 
 TEST_CASE("a district without improvements is offered one more of each usual thing") {

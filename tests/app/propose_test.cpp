@@ -159,6 +159,78 @@ TEST_CASE("planned places come first, and what is ruled out is not chosen", "[un
     CHECK(result.number("SELECT count(*) FROM source_proposals WHERE source_id = 'C3'") == 0);
 }
 
+// Long Pond's shore towards the road is two people's.
+TEST_CASE("where one owner refuses, the place on another's ground stands in") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    std::string parcels = bytes_of(folder / "parcels.csv");
+    parcels.replace(parcels.find("buildings\n"), 10, "buildings,owner\n");
+    for (const char* end : {"250,1\n", "900,1\n", "009,,0\n"}) {
+        parcels.insert(parcels.find(end) + std::string(end).size() - 1, ",");
+    }
+    put(folder / "parcels.csv",
+        parcels +
+            "\"POLYGON((502780 4499700,502850 4499700,502850 4499998,502780 4499998,502780 "
+            "4499700))\",010,,0,Ann <Lee>\n"
+            "\"POLYGON((502850 4499700,502920 4499700,502920 4499998,502850 4499998,502850 "
+            "4499700))\",011,,0,\n");
+    const auto places = [&](const fs::path& out) {
+        return Package(out / "proposals.gpkg")
+            .rows(
+                "SELECT proposal_id, owner, stands_in_for, left_out FROM proposal_candidates "
+                "WHERE proposal_id LIKE 'DH-1%' ORDER BY 1");
+    };
+    const Ended first = propose(district, folder / "first", {"--planned", "DH-1"});
+    INFO(first.out << first.err);
+    REQUIRE(first.exit_code == 0);
+    CHECK(contains(first.out, "1 more by the same waters, over other owners' ground, stand by"));
+    REQUIRE(places(folder / "first").size() == 2);
+    CHECK(places(folder / "first")[0] ==
+          std::vector<std::string>{"DH-1", "the owner of parcel 011", "-", "-"});
+    CHECK(places(folder / "first")[1] ==
+          std::vector<std::string>{"DH-1-2", "Ann <Lee> (parcel 010)", "DH-1", "-"});
+    const std::string page = bytes_of(folder / "first" / "proposals.html");
+    CHECK(contains(page, "ask the owner of parcel 011, the road"));
+    CHECK(contains(page, "DH-1-2 (Ann &lt;Lee&gt; (parcel 010), "));
+
+    REQUIRE(
+        propose(district, folder / "second", {"--rule-out", "DH-1", "--every-gain"}).exit_code ==
+        0);
+    const Package second(folder / "second" / "proposals.gpkg");
+    CHECK(second.number("SELECT count(*) FROM proposal_candidates WHERE alone_gpm IS NULL AND "
+                        "proposal_id = 'DH-1-2'") == 0);
+    CHECK(second.number("SELECT count(*) FROM proposal_candidates WHERE alone_gpm IS NULL AND "
+                        "proposal_id = 'DH-1'") == 1);
+    REQUIRE(propose(district, folder / "third", {"--planned", "DH-1-2"}).exit_code == 0);
+    check_what_if(district, folder / "third", 1, folder.path());
+}
+
+TEST_CASE("the pages say which year buys what, and by which weight") {
+    const TemporaryFolder folder;
+    const fs::path district = district_with_places(folder.path());
+    std::string parcels = bytes_of(folder / "parcels.csv");
+    parcels.replace(parcels.find("buildings\n"), 10, "buildings,people\n");
+    parcels.insert(parcels.find("250,1\n") + 5, ",4");
+    parcels.insert(parcels.find("900,1\n") + 5, ",");
+    parcels.insert(parcels.find("009,,0\n") + 6, ",");
+    put(folder / "parcels.csv", parcels);
+    const Ended ended =
+        propose(district, folder / "out", {"--yearly-budget", "50000", "--weigh-by", "people"});
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const Package result(folder / "out" / "proposals.gpkg");
+    REQUIRE(result.number("SELECT count(*) FROM proposal_years") > 0);
+    const auto first =
+        result.rows("SELECT build_year, places, cast(gained_gpm AS integer) FROM proposal_years")
+            .at(0);
+    const std::string page = bytes_of(folder / "out" / "proposals.html");
+    CHECK(contains(page, "What each year buys, with 50,000 a year"));
+    CHECK(
+        contains(page, "There is 1 improved property without a figure, which counts for nothing"));
+    CHECK(contains(page, "gpm x people"));
+    CHECK(contains(page, ">" + first[1] + "<"));
+}
+
 TEST_CASE("a budget buys only what has a price", "[unit]") {
     const TemporaryFolder folder;
     const fs::path district = district_with_places(folder.path());

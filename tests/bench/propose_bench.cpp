@@ -6,13 +6,16 @@
 // the same. Not a test; nothing fails by being slow.
 #include <cstdlib>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 #include <sys/resource.h>
 
+#include "analyzer/app/pipes_to_water.h"
 #include "analyzer/app/propose.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/what_if.h"
@@ -38,9 +41,10 @@ Used used() {
 }
 
 std::optional<reports::ProposalFindings> measured(app::WhatIf& district,
+                                                  std::span<const RoadNearWater> pipes,
                                                   const app::ProposeOptions& options) {
     const Used before = used();
-    auto findings = app::propose(district, options, Work{}, [](std::string_view stage) {
+    auto findings = app::propose(district, pipes, options, Work{}, [](std::string_view stage) {
         fmt::print("    {:<40} from cpu s {:8.1f}\n", stage, used().cpu_s);
     });
     const Used after = used();
@@ -78,7 +82,8 @@ int main(int argc, char** argv) {
     const std::string file = argc > 1 ? argv[1] : "sample_region/district.toml";
     app::ProposeOptions options;
     options.sites = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 10;
-    app::Reading reading = app::read_with_needs(io::read_district_file(file), Work{});
+    const io::DistrictFile district_file = io::read_district_file(file);
+    app::Reading reading = app::read_with_needs(district_file, Work{});
     if (argc > 3) {
         reading.read.district.assumptions.most_new_cisterns = std::atoi(argv[3]);
     }
@@ -91,10 +96,12 @@ int main(int argc, char** argv) {
     fmt::print("{} parcels, {} junctions; as it is: cpu s {:.1f}, peak MB {:.0f}\n",
                district->district().parcels.size(), district->network().nodes.size(),
                used().cpu_s - read.cpu_s, used().peak_mb);
-    const auto bounded = measured(*district, options);
+    const std::vector<RoadNearWater> pipes = app::pipes_to_water(
+        district->district(), district->profiles(), district_file, reading.read, Work{});
+    const auto bounded = measured(*district, pipes, options);
     if (argc > 4 && bounded) {
         options.every_gain = true;
-        const auto twin = measured(*district, options);
+        const auto twin = measured(*district, pipes, options);
         fmt::print("  {}\n", twin && same_choice(*bounded, *twin) ? "the same choice and gains"
                                                                   : "ANOTHER CHOICE");
     }

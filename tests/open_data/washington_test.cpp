@@ -172,8 +172,11 @@ TEST_CASE("what is proposed for the real town is what a run with it gives", "[op
     require_done(copy.run("proposed", "--sites 1", "propose"));
     const Package proposed(copy.out("proposed") / "proposals.gpkg");
     REQUIRE(proposed.number("SELECT count(*) FROM source_proposals") == 1);
+    // Each of the town's waters once, and 83 over other owners' ground that stand by.
     CHECK(proposed.number("SELECT count(*) FROM proposal_candidates WHERE origin = "
-                          "'mapped_water'") == 150);
+                          "'mapped_water' AND proposal_id NOT LIKE 'DH-%-%'") == 150);
+    CHECK(proposed.number("SELECT count(*) FROM proposal_candidates WHERE stands_in_for IS NOT "
+                          "NULL") == 83);
     farwater::support::put(copy.district_file(),
                            farwater::support::bytes_of(copy.district_file()) +
                                "\n[what_if_sources]\nfile = \"" +

@@ -33,13 +33,14 @@ std::string findings_text(const Options& options, const io::ReadResult& read,
 }
 
 // Throws where one of them names what is not there.
-void check_improvements(const io::DistrictFile& file, const District& district, const Work& work) {
+void check_improvements(const io::DistrictFile& file, const io::ReadResult& read,
+                        const Work& work) {
     if (file.improvements.empty()) {
         return;
     }
-    const std::vector<ProposedSource> places = as_proposals(source_places(district, work));
+    const std::vector<ProposedSource> places = as_proposals(source_places(file, read, work));
     if (!work.stopped()) {
-        io::read_improvements(file, district, places);
+        io::read_improvements(file, read.district, places);
     }
 }
 
@@ -56,7 +57,7 @@ int check_command(const Options& options, io::Interrupt& interrupt) {
     if (!problems) {
         return exit_interrupted;
     }
-    check_improvements(file, read.district, session.work());
+    check_improvements(file, read, session.work());
     session.end();
     session.say(findings_text(options, read, *problems));
     return problems->empty() ? exit_done : exit_problems;

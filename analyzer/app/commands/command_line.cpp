@@ -70,6 +70,14 @@ std::map<std::string, WeighBy> ways_to_weigh() {
     return ways;
 }
 
+void add_weigh_by(CLI::App& command, WeighBy& weigh_by) {
+    command
+        .add_option("--weigh-by", weigh_by,
+                    "What a property counts for: parcels (each 1), building_area, value, people")
+        ->transform(CLI::CheckedTransformer(ways_to_weigh(), CLI::ignore_case))
+        ->type_name("WORD");
+}
+
 void add_propose(CLI::App& command, Options& options) {
     command.add_option("--out", options.out, "Folder of the results")->type_name("DIR");
     ProposeOptions& propose = options.propose;
@@ -86,11 +94,7 @@ void add_propose(CLI::App& command, Options& options) {
                     "What each year has to spend: deals the chosen places into years")
         ->type_name("X")
         ->check(CLI::Range(0.01, 1e12));
-    command
-        .add_option("--weigh-by", propose.weigh_by,
-                    "What a property counts for: parcels (each 1), building_area, value, people")
-        ->transform(CLI::CheckedTransformer(ways_to_weigh(), CLI::ignore_case))
-        ->type_name("WORD");
+    add_weigh_by(command, propose.weigh_by);
     CLI::Option* exact = command.add_flag(
         "--exact", propose.exact, "Search the best choice there is, and prove that it is the best");
     command
@@ -106,6 +110,16 @@ void add_propose(CLI::App& command, Options& options) {
         ->type_name("ID");
     command.add_option("--rule-out", propose.ruled_out, "A place that cannot be had; repeatable")
         ->type_name("ID");
+}
+
+void add_improve(CLI::App& command, Options& options) {
+    command.add_option("--out", options.out, "Folder of the results")->type_name("DIR");
+    command
+        .add_option("--yearly-budget", options.improve.yearly_budget,
+                    "What each year has to spend: which year buys what, worked out together")
+        ->type_name("X")
+        ->check(CLI::Range(0.01, 1e12));
+    add_weigh_by(command, options.improve.weigh_by);
 }
 
 void add_scenario(CLI::App& command, Options& options) {
@@ -176,7 +190,7 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
     CLI::App* improvements = add_command(app, options, Command::improvements, "improvements",
                                          "What spending of each kind would do, side by side");
     add_common(*improvements, options);
-    improvements->add_option("--out", options.out, "Folder of the results")->type_name("DIR");
+    add_improve(*improvements, options);
     CLI::App* cards = add_command(app, options, Command::cards, "cards",
                                   "Run cards to print, with an index of addresses");
     add_common(*cards, options);

@@ -81,6 +81,7 @@ more, people in a thin period or a source would each do by itself, and what it c
 
   farwater improvements district.toml
   farwater improvements district.toml --out budget --json
+  farwater improvements district.toml --yearly-budget 90000   which year buys what
 
 Each [[improvement]] of the district file is worked out by the whole analysis, as `run` does, with
 it made: buildings that come to meet their planned flow and that no longer do, gpm of shortfall

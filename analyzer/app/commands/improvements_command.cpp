@@ -3,12 +3,14 @@
 #include <fmt/format.h>
 
 #include "analyzer/app/analysis.h"
+#include "analyzer/app/buy_improvements.h"
 #include "analyzer/app/commands/commands.h"
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "analyzer/app/source_places.h"
 #include "analyzer/app/weigh_improvements.h"
+#include "analyzer/app/weights_asked.h"
 #include "analyzer/app/write_gains.h"
 #include "analyzer/planning/improvement_words.h"
 #include "analyzer/planning/stock_improvements.h"
@@ -86,9 +88,21 @@ bool write_improvements(const std::filesystem::path& folder, const io::DistrictF
     };
     return write_gains(folder,
                        {improvement_files,
-                        {reports::improvements(findings), reports::improvement_gains(findings)},
+                        {reports::improvements(findings), reports::improvement_gains(findings),
+                         reports::improvement_years(findings)},
                         pages},
                        file, read, findings.district, work);
+}
+
+// False when stopped.
+bool buy(reports::ImprovementFindings& findings, const Analysis& as_is,
+         const ImproveOptions& options, Session& session) {
+    if (!options.yearly_budget) {
+        return true;
+    }
+    findings.yearly_budget = options.yearly_budget;
+    session.stage("what each year buys, together");
+    return buy_improvements(findings, as_is, session.work());
 }
 
 std::string words_at_the_end(const Options& options, const std::filesystem::path& out,
@@ -111,10 +125,11 @@ int improvements_command(const Options& options, io::Interrupt& interrupt) {
     session.stage("reading");
     Reading reading = read_with_needs(file, session.work());
     const District& district = reading.read.district;
-    const planning::Candidates places = source_places(district, session.work());
+    const planning::Candidates places = source_places(file, reading.read, session.work());
     if (session.work().stopped()) {
         return exit_interrupted;
     }
+    planning::Weights weights = weights_asked(district, options.improve.weigh_by);
     std::vector<Improvement> of_file = io::read_improvements(file, district, as_proposals(places));
     const bool stock = of_file.empty();
     const auto as_is = analyse(district, std::move(reading.needs), session.work(), begins);
@@ -123,8 +138,9 @@ int improvements_command(const Options& options, io::Interrupt& interrupt) {
     }
     std::vector<Improvement> all = all_improvements(std::move(of_file), district, *as_is, places);
     session.stage(fmt::format("{} improvements", all.size()));
-    auto findings = weigh_improvements(district, *as_is, std::move(all), session.work());
-    if (!findings) {
+    auto findings =
+        weigh_improvements(district, *as_is, std::move(all), std::move(weights), session.work());
+    if (!findings || !buy(*findings, *as_is, options.improve, session)) {
         return exit_interrupted;
     }
     findings->stock = stock;

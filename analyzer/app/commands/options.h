@@ -53,6 +53,12 @@ struct ProposeOptions {
     bool every_gain = false;  // of places too that no choice takes
 };
 
+// Of improvements.
+struct ImproveOptions {
+    std::optional<double> yearly_budget;  // buys them year by year, worked out together
+    WeighBy weigh_by = WeighBy::parcels;
+};
+
 struct Options {
     Command command = Command::run;
     std::filesystem::path district_file;  // of shuttle: the scenario file
@@ -67,6 +73,7 @@ struct Options {
     DriveOptions drives;
     ExplainOptions explain;
     ProposeOptions propose;
+    ImproveOptions improve;
 };
 
 // Either options, or what to print and the exit code with which to end (--help, --version, misuse).

@@ -1,10 +1,12 @@
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <fmt/format.h>
 
 #include "analyzer/app/commands/commands.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/pipes_to_water.h"
 #include "analyzer/app/propose.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
@@ -69,8 +71,13 @@ int propose_command(const Options& options, io::Interrupt& interrupt) {
     const bool problems = !reading.read.district.problems.empty();
     std::optional<WhatIf> district = WhatIf::of(std::move(reading.read.district),
                                                 std::move(reading.needs), session.work(), begins);
-    const auto findings =
-        district ? propose(*district, options.propose, session.work(), begins) : std::nullopt;
+    if (!district) {
+        return exit_interrupted;
+    }
+    session.stage("mapped water");
+    const std::vector<RoadNearWater> pipes = pipes_to_water(
+        district->district(), district->profiles(), file, reading.read, session.work());
+    const auto findings = propose(*district, pipes, options.propose, session.work(), begins);
     if (!findings) {
         return exit_interrupted;
     }

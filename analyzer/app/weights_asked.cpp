@@ -1,0 +1,19 @@
+#include "analyzer/app/weights_asked.h"
+
+#include <fmt/format.h>
+
+#include "io/error.h"
+
+namespace farwater::app {
+
+planning::Weights weights_asked(const District& district, WeighBy by) {
+    planning::Weights weights = planning::weights_by(by, district);
+    if (weights.all_nothing()) {
+        throw io::SettingsError(fmt::format(
+            "no property has a {} to weigh by: map its column in [parcels], or weigh by parcels",
+            by == WeighBy::building_area ? "building with an area" : word(by)));
+    }
+    return weights;
+}
+
+}  // namespace farwater::app
