@@ -90,7 +90,7 @@ std::optional<rating::Rating> rate_district(const Analysis& found, const routing
     counted.water = supply::review_water(rated);
     counted.needs = rating::needs_by_terms(found.needs, rating.terms);
     counted.order = rating::order_of(rating.terms);
-    counted.told = found.told;
+    counted.told = std::max(found.told, supply::Told::limit);
     Rater rater(rated_roads, counted.water, found.seasons.front().trips.station_miles, rating,
                 work);
     const Onlooker onlooker{.wanted = {},

@@ -12,11 +12,12 @@
 
 namespace farwater::supply {
 
-// What is told of an answer.
+// What is told of an answer; what is not costs no run.
 enum class Told : std::uint8_t {
     everything,
-    flow,  // all but what does not bear on state and flow: limit, gains, build-up, one tanker out,
-           // more tankers, and the earliest start of what is held; without terms
+    limit,  // all but build-up, gains by themselves and how many tankers more: what a rating prints
+    flow,   // state, flow and how it is brought, without what limits it and with a tanker out; nor
+            // the earliest start of what is held, but where there are terms
 };
 
 // What a whole run of cases shares: one season and one period. Only a view; all must outlive it.

@@ -120,8 +120,8 @@ void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlo
     supply.cautious = std::min(shuttle.cautious, line);
     supply.later = std::min(shuttle.later, line);
     supply.one_tanker_out = std::min(shuttle.one_tanker_out, line);
-    const bool asks_for_start = situation_.told == Told::everything || situation_.order.terms ||
-                                supply.cautious < supply.needed;
+    const bool asks_for_start =
+        situation_.told != Told::flow || situation_.order.terms || supply.cautious < supply.needed;
     if (line >= supply.needed && asks_for_start) {
         supply.earliest_start = earliest(shuttle, supply.needed);
         if (&shuttle != &shuttle_ && !situation_.order.terms) {

@@ -195,8 +195,10 @@ void add_fills(ShuttleCase& result, const Chosen& chosen) {
 }
 
 // What a crew and an officer want to know beside the flow: it costs more runs than that.
-void add_what_else(ShuttleCase& result, const ShuttlePlan& plan) {
-    result.build_up = build_up(plan.slow, result.window.duration);
+void add_what_else(ShuttleCase& result, const ShuttlePlan& plan, Told told) {
+    if (told == Told::everything) {
+        result.build_up = build_up(plan.slow, result.window.duration);
+    }
     result.one_tanker_out = std::min(one_tanker_out(plan, result.window), result.cautious);
     result.gains = gains(plan.incident, result.line, result.window, result.sustained);
     result.limit = binding_limit(result.gains);
@@ -229,8 +231,8 @@ ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
         result.evidence = Evidence::assumed;  // that those who are not listed are enough
     }
     add_flows(result, chosen.plan, asked.situation.district.assumptions);
-    if (asked.situation.told == Told::everything) {
-        add_what_else(result, chosen.plan);
+    if (asked.situation.told != Told::flow) {
+        add_what_else(result, chosen.plan, asked.situation.told);
     }
     add_clocks(result, chosen.plan.incident);
     add_fills(result, chosen);
@@ -293,7 +295,7 @@ ShuttleCase answer_of(ShuttleCase nothing, const Asked& asked, const Options& op
     if (several != nullptr) {
         add_several(result, case_of(asked, *several), asked.judge.by_terms());
     }
-    if (asked.situation.told != Told::everything) {
+    if (asked.situation.told == Told::flow) {
         return result;
     }
     if (manned == 1) {
