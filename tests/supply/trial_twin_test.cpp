@@ -1,5 +1,5 @@
 // The shortcuts of a trial against runs that take none: minutes alone against whole moments, parts
-// against the whole window, an attack that is drawn once against one that is drawn again.
+// against the whole window, an attack that is kept or drawn once against one that is drawn again.
 #include <algorithm>
 #include <optional>
 
@@ -54,6 +54,43 @@ TEST_CASE("a run in parts and in minutes alone holds what the whole run in momen
         }
     }
     CHECK(held > drawn_incidents / 4);
+}
+
+TEST_CASE("an attack that is kept is the one that would be drawn", "[twin]") {
+    int drawn = 0;
+    for (int seed = 1; seed <= drawn_incidents / 4; ++seed) {
+        CAPTURE(seed);
+        Dice dice(static_cast<std::uint64_t>(seed) + 740'000);
+        Incident base = random_incident(dice, {.open_flows = true});
+        const double arrives = in_minutes(base.dump_site.engine_arrives);
+        base.initial_attack = {gpm(dice.between(100.0, 400.0)), minutes(arrives)};
+        const double until = arrives + dice.between(5.0, 60.0);
+        // Later tankers come and go, legs and pumps change: as one choice follows the other.
+        for (int change = 0; change < 12; ++change) {
+            Incident incident = base;
+            std::erase_if(incident.tankers, [&](const Tanker&) { return dice.chance(0.2); });
+            for (Tanker& tanker : incident.tankers) {
+                tanker.leg = {minutes(dice.between(0.5, 12.0)), minutes(dice.between(0.5, 14.0))};
+            }
+            for (FillSite& site : incident.fill_sites) {
+                site.pump = gpm(dice.between(300.0, 3'000.0));
+                site.ready = minutes(dice.between(0.0, 30.0));
+            }
+            run::Trial trial(incident);
+            run::Memory fresh;
+            run::make_ready(fresh.shuttle, incident);
+            for (std::size_t i = 0; i < trial.regimes().size(); ++i) {
+                trial.prepare(trial.regimes()[i], until);
+                run::fill_by(fresh.shuttle, trial.regimes()[i]);
+                run::draw_attack(fresh.shuttle, trial.attack(), until, fresh);
+                CHECK(trial.attack_draw().history == fresh.drawn.history);
+                CHECK(trial.attack_draw().dry == fresh.drawn.dry);
+                CHECK(trial.attack_draw().dry_until == fresh.drawn.dry_until);
+                drawn += fresh.drawn.history.size() > 2 ? 1 : 0;
+            }
+        }
+    }
+    CHECK(drawn > drawn_incidents);
 }
 
 TEST_CASE("an attack that no load waits for is drawn once, and drawing it again changes nothing",

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "analyzer/supply/run/memory.h"
+
 namespace farwater::supply::run {
 
 namespace {

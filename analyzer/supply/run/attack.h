@@ -24,17 +24,7 @@ struct AttackDraw {
     std::optional<double> dry_until;  // the end of the last dry time
 };
 
-// The memory of the runs of one incident after the other; nothing in it counts for the next one.
-struct Memory {
-    Shuttle shuttle;
-    FillRegimes regimes;
-    Schedule<Minute> schedule;
-    Balance<Minute> balance;
-    Schedule<Moment> exact_schedule;
-    Balance<Moment> exact_balance;
-    AttackDraw drawn;  // the answer of the last draw_attack
-    AttackDraw redrawn;
-};
+struct Memory;
 
 // The draw of the attack from its beginning to `until`, into memory.drawn. Each pass runs the
 // schedule under the draw found so far and draws again from the water of that run; the pass that

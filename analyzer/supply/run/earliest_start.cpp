@@ -24,7 +24,7 @@ public:
         if (trial_.attack().flow > flow_) {
             return earliest_by_trying_all(latest);
         }
-        if (latest < 0 || !holds_from(latest)) {
+        if (latest < 0 || !trial_.holds(latest / 10.0, duration_, flow_)) {
             return std::nullopt;
         }
         std::int32_t holds = latest;

@@ -42,8 +42,18 @@ Trial::Trial(const Incident& incident) : attack_(attack_of(incident)) {
 }
 
 void Trial::prepare(FillRegime regime, double until) {
-    fill_by(memory_->shuttle, regime);
-    draw_attack(memory_->shuttle, attack_, until, *memory_);
+    Memory& memory = *memory_;
+    fill_by(memory.shuttle, regime);
+    const bool draws = attack_.flow > 0.0 && attack_.from < until;
+    const AttackDraw* kept = draws ? memory.kept.find(memory.shuttle, attack_, until) : nullptr;
+    if (kept != nullptr) {
+        memory.drawn = *kept;
+        return;
+    }
+    draw_attack(memory.shuttle, attack_, until, memory);
+    if (draws) {
+        memory.kept.keep(memory.shuttle, attack_, until, memory.schedule.loads(), memory.drawn);
+    }
 }
 
 Draw Trial::draw_from(double start, double flow) const {

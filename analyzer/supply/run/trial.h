@@ -10,13 +10,13 @@
 #include "analyzer/supply/run/attack.h"
 #include "analyzer/supply/run/balance.h"
 #include "analyzer/supply/run/draw.h"
+#include "analyzer/supply/run/memory.h"
 #include "analyzer/supply/run/schedule.h"
 #include "analyzer/supply/run/shuttle.h"
 
 namespace farwater::supply::run {
 
-// The memory of the runs, kept between the trials of a thread: to get it anew takes as long as the
-// runs of a small shuttle. Trials may live beside each other.
+// Trials of a thread may live beside each other.
 class BorrowedMemory {
 public:
     BorrowedMemory();

@@ -1,0 +1,86 @@
+#include "analyzer/supply/run/kept_draws.h"
+
+#include <algorithm>
+#include <iterator>
+#include <limits>
+#include <tuple>
+
+namespace farwater::supply::run {
+
+namespace {
+
+constexpr double rounding_of_minutes = 1e-6;
+
+// Whether no tanker that is there by then can be back, when no load is all in before `left`.
+bool nobody_is_back(const Shuttle& shuttle, double left, double until) {
+    return std::ranges::all_of(shuttle.haulers, [&](const Hauler& hauler) {
+        const double away = hauler.offload_after + hauler.empty + hauler.fill_before +
+                            hauler.fill_flow + hauler.fill_after + hauler.loaded;
+        return hauler.arrives >= until || left + away > until + rounding_of_minutes;
+    });
+}
+
+bool same_first_load(const Hauler& a, const Hauler& b) {
+    const auto givens = [](const Hauler& hauler) {
+        return std::tie(hauler.arrives, hauler.delivered, hauler.offload_before,
+                        hauler.offload_flow, hauler.offload_after, hauler.offload_rate,
+                        hauler.can_nurse);
+    };
+    return givens(a) == givens(b);
+}
+
+bool same_dump_site(const Shuttle& a, const Shuttle& b) {
+    const auto givens = [](const Shuttle& shuttle) {
+        return std::tie(shuttle.nursing_tankers, shuttle.slots, shuttle.storage,
+                        shuttle.engine_tank, shuttle.engine_arrives, shuttle.tanks_ready,
+                        shuttle.draft_ready, shuttle.nurse_hookup, shuttle.nurse_rate);
+    };
+    return givens(a) == givens(b);
+}
+
+}  // namespace
+
+bool KeptDraws::follows_from_the_same(const Kept& kept, const Shuttle& shuttle, Attack attack,
+                                      double until) {
+    std::size_t there = 0;
+    for (const Hauler& hauler : shuttle.haulers) {
+        if (hauler.arrives < until) {
+            if (there == kept.there.size() || !same_first_load(kept.there[there], hauler)) {
+                return false;
+            }
+            ++there;
+        }
+    }
+    return there == kept.there.size() && kept.until == until && kept.attack.flow == attack.flow &&
+           kept.attack.from == attack.from && same_dump_site(kept.shuttle, shuttle);
+}
+
+const AttackDraw* KeptDraws::find(const Shuttle& shuttle, Attack attack, double until) {
+    const auto kept = std::ranges::find_if(
+        kept_, [&](const Kept& one) { return follows_from_the_same(one, shuttle, attack, until); });
+    return kept != kept_.end() && nobody_is_back(shuttle, kept->left, until) ? &kept->draw
+                                                                             : nullptr;
+}
+
+void KeptDraws::keep(const Shuttle& shuttle, Attack attack, double until,
+                     const std::vector<Load<Minute>>& loads, const AttackDraw& draw) {
+    double left = std::numeric_limits<double>::infinity();
+    for (const Load<Minute>& load : loads) {
+        left = std::min(left, load.last_in.at);
+    }
+    if (!nobody_is_back(shuttle, left, until)) {
+        return;
+    }
+    Kept& kept = kept_[oldest_];
+    oldest_ = (oldest_ + 1) % kept_.size();
+    kept.attack = attack;
+    kept.until = until;
+    kept.shuttle = shuttle;
+    kept.there.clear();
+    std::ranges::copy_if(shuttle.haulers, std::back_inserter(kept.there),
+                         [&](const Hauler& hauler) { return hauler.arrives < until; });
+    kept.left = left;
+    kept.draw = draw;
+}
+
+}  // namespace farwater::supply::run
