@@ -103,6 +103,31 @@ TEST_CASE("no single tanker turned in or out of the choice gives more", "[twin]"
     CHECK(looked > 100);
 }
 
+TEST_CASE("what a quick choice tried before changes nothing in the full choice", "[twin]") {
+    std::size_t told = 0;
+    for (std::uint64_t seed = 1; seed <= 200; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed + 560'000);
+        const Incident incident = one_site(random_incident(dice, {.open_flows = true}));
+        const Window window{minutes(dice.between(15.0, 40.0)), minutes(dice.between(60.0, 120.0))};
+        const PlanJudge judge(window, factor);
+        TriedChoices tried;
+        quick_choice(incident, judge, Merit{}, tried);
+        quick_choice(incident, judge, {.begins = {}, .gap = 0, .flow = held(gpm(100))}, tried);
+        told += tried.size();
+        const auto plan = full_choice(incident, judge, Merit{}, tried);
+        const auto plain = full_choice(incident, judge, Merit{});
+        REQUIRE(plan.has_value() == plain.has_value());
+        if (plan) {
+            CHECK(plan->merit == plain->merit);
+            CHECK(plan->slow.dump_site.nursing_tankers == plain->slow.dump_site.nursing_tankers);
+            CHECK(std::ranges::equal(plan->slow.tankers, plain->slow.tankers, {}, &Tanker::arrives,
+                                     &Tanker::arrives));
+        }
+    }
+    CHECK(told > 400);
+}
+
 TEST_CASE("without the tanker that is missed most the flow is the least of all that lack one",
           "[twin]") {
     for (std::uint64_t seed = 1; seed <= 40; ++seed) {

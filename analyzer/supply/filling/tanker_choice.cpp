@@ -68,24 +68,26 @@ std::size_t busy_with(const Incident& incident, const std::vector<Use>& uses,
     return order.size();
 }
 
-using Running = std::uint64_t;  // a bit for each tanker of the incident
-
 bool runs(Running running, std::size_t tanker) { return (running >> tanker & 1U) != 0; }
 Running only(std::size_t tanker) { return Running{1} << tanker; }
 
-// The tankers that run, in the order of their arrival.
-Incident with_only(const Incident& incident, Running running, int nursing) {
-    Incident fewer{.dump_site = incident.dump_site,
-                   .fill_sites = incident.fill_sites,
-                   .tankers = {},
-                   .initial_attack = incident.initial_attack};
-    fewer.tankers.reserve(incident.tankers.size());
+// The tankers that run, in the order of their arrival, into what there is.
+void take_only(Incident& fewer, const Incident& incident, Running running, int nursing) {
+    fewer.dump_site = incident.dump_site;
+    fewer.dump_site.nursing_tankers = nursing;
+    fewer.fill_sites = incident.fill_sites;
+    fewer.initial_attack = incident.initial_attack;
+    fewer.tankers.clear();
     for (std::size_t tanker = 0; tanker < incident.tankers.size(); ++tanker) {
         if (runs(running, tanker)) {
             fewer.tankers.push_back(incident.tankers[tanker]);
         }
     }
-    fewer.dump_site.nursing_tankers = nursing;
+}
+
+Incident with_only(const Incident& incident, Running running, int nursing) {
+    Incident fewer;
+    take_only(fewer, incident, running, nursing);
     return fewer;
 }
 
@@ -111,8 +113,13 @@ struct Choice {
 class ChoiceSearch {
 public:
     ChoiceSearch(const Incident& incident, const Incident& slow, const PlanJudge& judge,
-                 const Merit& least)
-        : plain_(incident), slow_(slow), judge_(judge), uses_(uses_of(slow)), best_{0, 0, least} {}
+                 const Merit& least, TriedChoices& tried)
+        : plain_(incident),
+          slow_(slow),
+          judge_(judge),
+          tried_(tried),
+          uses_(uses_of(slow)),
+          best_{0, 0, least} {}
 
     const Choice& best() const { return best_; }
 
@@ -151,8 +158,8 @@ private:
     // Fewer tankers have no higher bound.
     void try_fewer(const std::vector<std::size_t>& order, std::size_t busy, int nursing) {
         for (std::size_t count = busy - 1, waited = 0; count > 0 && waited < patience; --count) {
-            const Incident fewer = with_only(slow_, first_of(order, count), nursing);
-            if (!judge_.may_be_better_than(best_.merit, fewer)) {
+            take_only(fewer_, slow_, first_of(order, count), nursing);
+            if (!judge_.may_be_better_than(best_.merit, fewer_)) {
                 return;
             }
             waited = try_choice(first_of(order, count), nursing) ? 0 : waited + 1;
@@ -180,31 +187,43 @@ private:
         return better(best_.merit, from.merit);
     }
 
-    // What was refused is so again until there is a better best; and by flow that one holds no
-    // tenth more.
     bool try_choice(Running running, int nursing) {
-        const std::pair choice{running, nursing};
-        if (std::ranges::find(refused_, choice) != refused_.end()) {
+        if (holds_no_more(running, nursing)) {
             return false;
         }
-        const auto merit = judge_.better_than(best_.merit, with_only(slow_, running, nursing),
-                                              [&] { return with_only(plain_, running, nursing); });
+        const auto merit = merit_of(running, nursing);
         if (merit) {
             best_ = {running, nursing, *merit};
-            refused_.clear();
-        }
-        if (!merit || !judge_.by_terms()) {
-            refused_.push_back(choice);
         }
         return merit.has_value();
+    }
+
+    // By flow, the best as it is: a tenth more was tried when it was found.
+    bool holds_no_more(Running running, int nursing) const {
+        return !judge_.by_terms() && running == best_.running && nursing == best_.nursing;
+    }
+
+    // Where it is better than the best. What was tried against as good a one is not run again.
+    std::optional<Merit> merit_of(Running running, int nursing) {
+        for (const TriedChoice& tried : tried_) {
+            if (tried.running == running && tried.nursing == nursing && tried.than == best_.merit) {
+                return tried.merit;
+            }
+        }
+        take_only(fewer_, slow_, running, nursing);
+        const auto merit = judge_.better_than(best_.merit, fewer_,
+                                              [&] { return with_only(plain_, running, nursing); });
+        tried_.push_back({running, nursing, best_.merit, merit});
+        return merit;
     }
 
     const Incident& plain_;
     const Incident& slow_;
     const PlanJudge& judge_;
+    TriedChoices& tried_;
     std::vector<Use> uses_;
+    Incident fewer_;  // of slow_: the choice at hand, in memory that serves again
     Choice best_;
-    std::vector<std::pair<Running, int>> refused_;  // with the merit of the best as it is
 };
 
 Incident without(Incident incident, std::size_t tanker) {
@@ -219,9 +238,10 @@ ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, co
     return {std::move(incident), std::move(slow), cautious, merit};
 }
 
-Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least) {
+Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least,
+                   TriedChoices& tried) {
     const Incident slow = slowed(incident, judge.factor());
-    ChoiceSearch search(incident, slow, judge, least);
+    ChoiceSearch search(incident, slow, judge, least, tried);
     for (int nursing = 0; nursing <= (judge.by_terms() && one_can_nurse(incident) ? 1 : 0);
          ++nursing) {
         search.try_first_of(&Use::slot, nursing);
@@ -230,9 +250,9 @@ Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit
 }
 
 std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge& judge,
-                                       const Merit& least) {
+                                       const Merit& least, TriedChoices tried) {
     const Incident slow = slowed(incident, judge.factor());
-    ChoiceSearch search(incident, slow, judge, least);
+    ChoiceSearch search(incident, slow, judge, least, tried);
     for (int nursing = 0; nursing <= (one_can_nurse(incident) ? 1 : 0); ++nursing) {
         search.try_first_of(&Use::slot, nursing);
         search.try_first_of(&Use::place, nursing);

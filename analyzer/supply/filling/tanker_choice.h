@@ -8,7 +8,9 @@
 // Precondition of all: at most 64 tankers.
 #pragma once
 
+#include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "analyzer/supply/filling/plan_judge.h"
 #include "analyzer/supply/incident.h"
@@ -26,15 +28,28 @@ struct ShuttlePlan {
 // What the judge says of a plan that is known to be worth this: with the flow of its window.
 ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, const Merit& merit);
 
+using Running = std::uint64_t;  // a bit for each tanker of an incident
+
+// A choice that was judged, and where it is better than `than`, its merit.
+struct TriedChoice {
+    Running running = 0;
+    int nursing = 0;
+    Merit than{};
+    std::optional<Merit> merit;
+};
+// Of one incident by one judge: who searches again is not told the same thing twice.
+using TriedChoices = std::vector<TriedChoice>;
+
 // The best of such choices by worth at the slot, no nursing but where the first minutes count;
 // `least` when it is no better than that. Good enough to choose a fill site by.
-Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least);
+Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least,
+                   TriedChoices& tried);
 
 // The best by either worth, with and without a nursing tanker where one can nurse, and then with
 // single tankers turned in or out as long as that gains; none when it is no better than `least`.
 // About two runs per tanker.
 std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge& judge,
-                                       const Merit& least);
+                                       const Merit& least, TriedChoices tried = {});
 
 // The cautious flow without the tanker that is missed most; 0 for one tanker. About one run per
 // tanker.

@@ -24,6 +24,7 @@ struct Alone {
     RunBy run_by;
     Incident most;    // slow, with one that nurses where one can: no choice is better
     HeldFlow flow{};  // no choice has a larger cautious flow
+    TriedChoices tried;
 };
 
 struct Options {
@@ -61,15 +62,16 @@ Options options_of(const Asked& asked) {
             options.missing = plan.missing;
             continue;
         }
-        const Merit quick = quick_choice(plan.incident, asked.judge, best);
+        TriedChoices tried;
+        const Merit quick = quick_choice(plan.incident, asked.judge, best, tried);
         if (better(quick, best)) {
             best = quick;
             options.quickest = options.alone.size();
         }
         Incident most = with_nursing(slowed(plan.incident, asked.judge.factor()));
         const HeldFlow flow = held(window_bound(most, asked.judge.window()));
-        options.alone.push_back(
-            {std::move(plan.incident), option.source, plan.run_by, std::move(most), flow});
+        options.alone.push_back({std::move(plan.incident), option.source, plan.run_by,
+                                 std::move(most), flow, std::move(tried)});
         options.all.push_back(std::move(option));
     }
     return options;
@@ -124,7 +126,7 @@ Chosen best_alone(const Asked& asked, const Options& options, bool bounded, Held
         }
         // Asked for by itself: what a search finds depends on what it is asked to exceed, and then
         // a further fill site could lower the answer.
-        auto plan = full_choice(option->incident, asked.judge, Merit{});
+        auto plan = full_choice(option->incident, asked.judge, Merit{}, option->tried);
         if (plan && better(plan->merit, best.plan.merit)) {
             best = {std::move(*plan), {option->source}, {option->run_by}};
         }
