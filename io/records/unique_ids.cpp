@@ -50,15 +50,24 @@ std::string UniqueIds::take(Record& record, std::string_view field) {
     if (id_is_missing && record.has(field)) {
         record.report(ProblemId::id_missing, field, {});
     }
-    std::string unique = id;
-    for (int copy = 2; !taken_.insert(unique); ++copy) {
-        unique = fmt::format("{} ({})", id, copy);
-    }
-    record.call(unique);
-    if (unique != id) {
+    std::string name = unique(id);
+    record.call(name);
+    if (name != id) {
         record.report(ProblemId::id_duplicate, field, fmt::format("\"{}\"", id));
     }
-    return unique;
+    return name;
+}
+
+std::string UniqueIds::unique(const std::string& id) {
+    if (taken_.insert(id)) {
+        return id;
+    }
+    int& copy = next_copy_.try_emplace(id, 2).first->second;
+    std::string name;
+    do {
+        name = fmt::format("{} ({})", id, copy++);
+    } while (!taken_.insert(name));
+    return name;
 }
 
 }  // namespace farwater::io
