@@ -13,6 +13,9 @@ namespace {
 
 // A neighbour's station may be an hour away; a wrong coordinate system puts things farther off.
 constexpr double reach_beyond_parcels_m = 100000.0;
+// No road runs so far without a vertex: one of the two is no place (0 0, a lost digit). Longer steps
+// would be cut into places for dump sites to the end of memory. Common practice, no source.
+constexpr double longest_step_m = 100000.0;
 // Roads and buildings that all lie farther off than this are those of another place.
 constexpr double around_parcels_m = 1000.0;
 
@@ -24,15 +27,27 @@ bool overlap(const Box& a, const Box& b) {
     return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
 }
 
-Box box_of_line(const Polyline& line) {
+Box box_of_lines(const std::vector<Polyline>& lines) {
     Box box;
-    for (const Point p : line) {
-        box.include(p);
+    for (const Polyline& line : lines) {
+        for (const Point p : line) {
+            box.include(p);
+        }
     }
     return box;
 }
 
 bool has_length(const Polyline& line) { return in_metres(length_of(line)) > 0.0; }
+
+// The first vertex from which the line leaps to one that is no place.
+std::optional<std::size_t> leap_in(const Polyline& line) {
+    for (std::size_t i = 1; i < line.size(); ++i) {
+        if (in_metres(distance(line[i - 1], line[i])) > longest_step_m) {
+            return i - 1;
+        }
+    }
+    return std::nullopt;
+}
 
 void report_wrong_kind(Record& record, const OGRGeometry& shape) {
     record.report(ProblemId::geometry_wrong_kind, {}, kind_of_shape(shape));
@@ -42,6 +57,12 @@ void report_wrong_kind(Record& record, const OGRGeometry& shape) {
 void report_no_place(Record& record) {
     record.report(ProblemId::geometry_outside_district, {},
                   "its coordinates have no place in the working CRS");
+}
+
+void report_leap(Record& record, Point from, Point to) {
+    record.report(ProblemId::geometry_outside_district, {},
+                  fmt::format("it leaps from x {:.10g}, y {:.10g} to x {:.10g}, y {:.10g}", from.x,
+                              from.y, to.x, to.y));
 }
 
 }  // namespace
@@ -100,16 +121,11 @@ std::vector<Polyline> ShapeReader::lines(Record& record) const {
         report_wrong_kind(record, *shape);
         return {};
     }
-    Box box;
-    for (Polyline& line : *lines) {
-        if (!to_plane_.transform(line)) {
-            report_no_place(record);
-            return {};
-        }
-        const Box one = box_of_line(line);
-        box.include(one.low);
-        box.include(one.high);
+    const auto in_plane = [&](Polyline& line) { return to_plane(record, line); };
+    if (!std::all_of(lines->begin(), lines->end(), in_plane)) {
+        return {};
     }
+    const Box box = box_of_lines(*lines);
     const std::size_t before = lines->size();
     std::erase_if(*lines, [](const Polyline& line) { return !has_length(line); });
     if (lines->empty()) {
@@ -118,6 +134,18 @@ std::vector<Polyline> ShapeReader::lines(Record& record) const {
         record.report(ProblemId::geometry_repaired, {}, "parts without length were left out");
     }
     return in_reach(record, box) ? std::move(*lines) : std::vector<Polyline>{};
+}
+
+bool ShapeReader::to_plane(Record& record, Polyline& line) const {
+    if (!to_plane_.transform(line)) {
+        report_no_place(record);
+        return false;
+    }
+    const std::optional<std::size_t> leap = leap_in(line);
+    if (leap) {
+        report_leap(record, line[*leap], line[*leap + 1]);
+    }
+    return !leap;
 }
 
 bool ShapeReader::to_plane(MultiPolygon& shape) const {

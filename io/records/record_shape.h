@@ -32,7 +32,8 @@ public:
     // an empty box lets everything through.
     ShapeReader(const LayerSource& source, const WorkingCrs& working, const Box& parcels);
 
-    std::vector<Polyline> lines(Record& record) const;  // parts of two different points or more
+    // Parts of two different points or more, none with a step that no road has.
+    std::vector<Polyline> lines(Record& record) const;
     std::optional<AreaShape> area(Record& record) const;
     std::optional<PlaceShape> place(Record& record) const;
 
@@ -42,6 +43,7 @@ private:
     std::optional<PlaceShape> place_of_point(Record& record, Point point) const;
     std::optional<PlaceShape> place_of_area(Record& record) const;
     bool to_plane(MultiPolygon& shape) const;
+    bool to_plane(Record& record, Polyline& line) const;  // false: reported
     bool in_reach(Record& record, const Box& box) const;
 
     ToPlane to_plane_;

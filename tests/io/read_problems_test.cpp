@@ -108,6 +108,18 @@ TEST_CASE("a record far away is set aside, with both places named") {
                     "system."});
 }
 
+// A vertex that was never set, or lost its point, made places for dump sites all the way there.
+TEST_CASE("a road with a vertex that is no place is set aside, with both ends of the leap") {
+    CHECK(with_road("state,\"LINESTRING (700000 4769990,0 0,700300 4769990)\"").sentences() ==
+          Sentences{"roads (roads.csv), row 2: lies far outside the district (it leaps from x "
+                    "700000, y 4769990 to x 0, y 0); check the layer's coordinate system."});
+    CHECK(with_road("state,\"LINESTRING (700000 4769990,1e308 4769990)\"").sentences() ==
+          Sentences{"roads (roads.csv), row 2: lies far outside the district (it leaps from x "
+                    "700000, y 4769990 to x 1e+308, y 4.76999e+06); check the layer's coordinate "
+                    "system."});
+    CHECK(with_road("state,\"LINESTRING (700000 4769990,799000 4769990)\"").sentences().empty());
+}
+
 TEST_CASE("a number that is no plain number is not known") {
     const ReadScene scene =
         with_unit("", "T2,S2,tanker,\"1,200\"\nE2,S2,engine,n/a\nE3,S2,engine,750 gal");
