@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <tuple>
 
 #include <fmt/format.h>
@@ -20,6 +21,51 @@ TomlPlace place_of(const toml::source_region& source) {
 Date date_of(const toml::date& date) {
     return {std::chrono::year(date.year), std::chrono::month(date.month),
             std::chrono::day(date.day)};
+}
+
+// The parser has a limit for nested values but none for dotted keys, and every dot is a table in a
+// table: some ten thousand of them overflow the stack. Our own keys have five parts at most.
+constexpr int most_parts = 16;
+
+// Behind the quotes that open at `at`: their closing ones, or the end of the line.
+std::size_t behind_quotes(std::string_view line, std::size_t at) {
+    const char quote = line[at];
+    for (++at; at < line.size(); ++at) {
+        if (line[at] == quote) {
+            return at + 1;
+        }
+        at += quote == '"' && line[at] == '\\' ? 1U : 0U;
+    }
+    return line.size();
+}
+
+// Where in the line a key has more parts than that.
+std::optional<std::size_t> too_many_parts(std::string_view line) {
+    int dots = 0;
+    for (std::size_t at = 0; at < line.size() && line[at] != '#';) {
+        if (line[at] == '"' || line[at] == '\'') {
+            at = behind_quotes(line, at);
+            continue;
+        }
+        const bool other_key = std::string_view(",=[]{}").find(line[at]) != std::string_view::npos;
+        dots = other_key ? 0 : dots + (line[at] == '.' ? 1 : 0);
+        if (dots >= most_parts) {
+            return at;
+        }
+        ++at;
+    }
+    return std::nullopt;
+}
+
+void check_parts(std::string_view text, const std::string& name) {
+    for (std::size_t line = 1; !text.empty(); ++line) {
+        const std::size_t end = std::min(text.find('\n'), text.size());
+        if (const auto place = too_many_parts(text.substr(0, end))) {
+            throw SettingsError(fmt::format("{}:{}:{}: no key has more than {} parts", name, line,
+                                            *place + 1, most_parts));
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
 }
 
 TomlNode node_of(const toml::node& node);
@@ -80,6 +126,7 @@ std::string_view kind_name(const TomlNode& node) {
 }
 
 TomlTable parse_toml(std::string_view text, const std::string& name) {
+    check_parts(text, name);
     try {
         return table_of(toml::parse(text, std::string_view(name)));
     } catch (const toml::parse_error& error) {

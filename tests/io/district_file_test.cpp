@@ -256,6 +256,23 @@ TEST_CASE("a district file that is no TOML says where") {
     CHECK(fault_of("name = \"x\"\nname = \"y\"\n").starts_with("district.toml:2:"));
 }
 
+// The parser takes as many as there are, table in table, until the stack is full.
+TEST_CASE("a key of very many parts is refused, and dots elsewhere are not") {
+    std::string deep;
+    for (int i = 0; i < 100000; ++i) {
+        deep += "a.";
+    }
+    CHECK(fault_with(deep + "a = 1\n") ==
+          "district.toml:10:32: no key has more than 16 parts");
+    CHECK(fault_with("[" + deep + "a]\n") ==
+          "district.toml:10:33: no key has more than 16 parts");
+    CHECK(fault_with("x = { " + deep + "a = 1 }\n").find("16 parts") != std::string::npos);
+    const std::string dots(100, '.');
+    CHECK(parse("name = \"" + dots + "\\\"" + dots + "\" # " + dots + "\n" +
+                least.substr(least.find('\n') + 1))
+              .name == dots + "\"" + dots);
+}
+
 TEST_CASE("an unknown key is shown with the nearest right one") {
     CHECK(fault_with("[buildings]\nfil = \"b.gpkg\"\n") ==
           "district.toml:10:2: [buildings] lacks file: path relative to the district file, or a "
