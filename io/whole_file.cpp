@@ -15,13 +15,39 @@ namespace {
 
 constexpr std::size_t buffer_bytes = std::size_t{1} << 18;
 
+// What a link leads to; the path itself where it leads nowhere.
+std::filesystem::path behind_links(std::filesystem::path file) {
+    std::error_code error;
+    if (!std::filesystem::is_symlink(file, error)) {
+        return file;
+    }
+    std::filesystem::path there = std::filesystem::canonical(file, error);
+    return error ? file : there;
+}
+
+// A pipe or a device is there to be written to, not to be replaced.
+bool takes_bytes(const std::filesystem::path& file) {
+    std::error_code error;
+    const std::filesystem::file_status status = std::filesystem::status(file, error);
+    return std::filesystem::exists(status) && !std::filesystem::is_regular_file(status) &&
+           !std::filesystem::is_directory(status);
+}
+
+std::filesystem::path written_first(const std::filesystem::path& file) {
+    return takes_bytes(file)
+               ? std::filesystem::path()
+               : std::filesystem::path(file.string() + ".new-" + std::to_string(::getpid()));
+}
+
 }  // namespace
 
 WholeFile::WholeFile(std::filesystem::path file, OnDisk on_disk)
-    : file_(std::move(file)),
-      beside_(file_.string() + ".new-" + std::to_string(::getpid())),
+    : file_(behind_links(std::move(file))),
+      beside_(written_first(file_)),
       on_disk_(on_disk),
-      descriptor_(::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666)) {
+      descriptor_(beside_.empty()
+                      ? ::open(file_.c_str(), O_WRONLY | O_CLOEXEC)
+                      : ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666)) {
     if (descriptor_ < 0) {
         throw disk_error(file_, "write it");
     }
@@ -57,10 +83,14 @@ void WholeFile::flush() {
 
 void WholeFile::finish() {
     flush();
-    const bool synced = on_disk_ == OnDisk::later || ::fsync(descriptor_) == 0;
+    const bool in_place = beside_.empty();
+    const bool synced = in_place || on_disk_ == OnDisk::later || ::fsync(descriptor_) == 0;
     const int reason = errno;
     if (::close(std::exchange(descriptor_, -1)) != 0 || !synced) {
         throw disk_error(file_, "write it (an older one is untouched)", synced ? errno : reason);
+    }
+    if (in_place) {
+        return;
     }
     if (::rename(beside_.c_str(), file_.c_str()) != 0) {
         throw disk_error(file_, "put the new file in its place");

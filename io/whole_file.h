@@ -12,8 +12,9 @@ namespace farwater::io {
 enum class OnDisk { later, at_once };
 
 // Writes beside `file` (`FILE.new-PID`) and takes its place in finish(). Without finish() the
-// destructor removes what was written and an older `file` stays. Throws OutputError with the path
-// and the system's reason.
+// destructor removes what was written and an older `file` stays. Of a link, what it leads to is
+// written; a pipe or a device gets the bytes as they come. Throws OutputError with the path and the
+// system's reason.
 class WholeFile {
 public:
     explicit WholeFile(std::filesystem::path file, OnDisk on_disk = OnDisk::later);
@@ -28,7 +29,7 @@ private:
     void flush();
 
     std::filesystem::path file_;
-    std::filesystem::path beside_;
+    std::filesystem::path beside_;  // empty = the bytes go into `file_` itself
     std::string buffer_;
     OnDisk on_disk_;
     int descriptor_ = -1;

@@ -1,5 +1,4 @@
 // farwater: how much water a tanker shuttle can hold at every property of a fire district.
-#include <cstdio>
 #include <exception>
 
 #include <fmt/format.h>
@@ -7,6 +6,7 @@
 #include "analyzer/app/commands/commands.h"
 #include "analyzer/app/commands/options.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/terminal.h"
 #include "io/error.h"
 #include "io/interrupt.h"
 
@@ -39,7 +39,7 @@ int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
 }
 
 int complain(const std::exception& error, int exit_code) {
-    fmt::print(stderr, "farwater: {}\n", error.what());
+    app::say(fmt::format("farwater: {}\n", error.what()));
     return exit_code;
 }
 
@@ -57,20 +57,32 @@ int run_and_catch(const app::Options& options, io::Interrupt& interrupt) {
     }
 }
 
+// A script that reads half an answer must not take it for the whole.
+int unless_lost(int exit_code) {
+    if (app::printed_all()) {
+        return exit_code;
+    }
+    app::say("farwater: standard output: cannot be written to; what was printed is not whole.\n");
+    return app::exit_output;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
+    app::hold_standard_streams();
     try {
         io::Interrupt interrupt;
         const app::ParsedCommandLine command_line = app::parse_command_line(argc, argv);
         if (!command_line.options) {
             fmt::print("{}", command_line.to_stdout);
-            fmt::print(stderr, "{}", command_line.to_stderr);
-            return command_line.exit_code;
+            app::say(command_line.to_stderr);
+            return unless_lost(command_line.exit_code);
         }
         const int exit_code = run_and_catch(*command_line.options, interrupt);
-        return interrupt.interrupted() ? app::exit_interrupted : exit_code;
+        return interrupt.interrupted() ? app::exit_interrupted : unless_lost(exit_code);
     } catch (const std::exception& error) {
-        return complain(error, app::exit_internal);
+        // Printing throws, too, when it cannot.
+        return app::printed_all() ? complain(error, app::exit_internal)
+                                  : unless_lost(app::exit_internal);
     }
 }

@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
 
@@ -28,6 +29,22 @@ std::string bar(std::size_t done, std::size_t total) {
 
 }  // namespace
 
+void say(std::string_view text) {
+    // fmt's print would throw.
+    static_cast<void>(std::fwrite(text.data(), 1, text.size(), stderr));
+}
+
+void hold_standard_streams() {
+    for (int opened = 0; opened >= 0 && opened <= STDERR_FILENO;) {
+        opened = ::open("/dev/null", O_RDWR);  // takes the lowest number that is free
+        if (opened > STDERR_FILENO) {
+            ::close(opened);
+        }
+    }
+}
+
+bool printed_all() { return std::fflush(stdout) == 0 && std::ferror(stdout) == 0; }
+
 Terminal::Terminal(Talk talk) : talk_(talk), bar_(talk != Talk::quiet && can_redraw()) {}
 
 Terminal::~Terminal() { clear(); }
@@ -37,8 +54,8 @@ void Terminal::stage(std::string_view name) {
     const auto now = Clock::now();
     if (talk_ == Talk::verbose && !stage_.empty()) {
         draw("");
-        fmt::print(stderr, "{:<32} {:7.2f} s\n", stage_,
-                   std::chrono::duration<double>(now - began_).count());
+        say(fmt::format("{:<32} {:7.2f} s\n", stage_,
+                        std::chrono::duration<double>(now - began_).count()));
     }
     stage_ = name;
     began_ = now;
@@ -74,10 +91,7 @@ void Terminal::draw(std::string_view text) {
         return;
     }
     const std::size_t blank = drawn_ > text.size() ? drawn_ - text.size() : 0;
-    fmt::print(stderr, "\r{}{}", text, std::string(blank, ' '));
-    if (text.empty()) {
-        fmt::print(stderr, "\r");
-    }
+    say(fmt::format("\r{}{}{}", text, std::string(blank, ' '), text.empty() ? "\r" : ""));
     std::fflush(stderr);
     drawn_ = text.size();
 }

@@ -8,6 +8,17 @@
 
 namespace farwater::app {
 
+// Writes to standard error. What cannot be written there (full disk, closed stream) is lost: that
+// nobody can be told is no reason to give up a result.
+void say(std::string_view text);
+
+// What the caller has closed of the standard streams leads nowhere from now on, else the first
+// files that the program opens would stand in their place. Call it before any file is opened.
+void hold_standard_streams();
+
+// False when something that was printed to standard output could not be written.
+bool printed_all();
+
 enum class Talk { quiet, normal, verbose };
 
 // At a terminal one line that is redrawn, at most ten times a second; otherwise nothing but, when

@@ -34,6 +34,29 @@ TEST_CASE("help shows examples and exit codes on standard output", "[unit]") {
     CHECK(contains(of_run.out, "--out"));
 }
 
+// In a shell, for its redirections.
+TEST_CASE("what cannot be printed is exit code 4, and what cannot be said changes nothing",
+          "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_small_district(folder.path() / "d");
+    const auto in_shell = [&](const std::string& line) {
+        return run_program("/bin/sh", {"-c", program + " " + line + " " + district.string()});
+    };
+    for (const char* line : {">/dev/full keys #", ">/dev/full --help #", ">/dev/full check",
+                             ">/dev/full run --json", ">/dev/full drive-times --from stations --to "
+                                                      "parcels"}) {
+        const Ended ended = in_shell(line);
+        CAPTURE(line, ended.err);
+        CHECK(ended.exit_code == 4);
+        CHECK(contains(ended.err, "standard output"));
+    }
+    for (const char* streams : {"2>/dev/full", "2>&-", ">&- 2>&-", "<&- >&- 2>&-"}) {
+        CAPTURE(streams);
+        CHECK(in_shell(std::string(streams) + " run --verbose").exit_code == 0);
+        CHECK(in_shell(std::string(streams) + " run --no-such-option").exit_code == 2);
+    }
+}
+
 TEST_CASE("the version names the program first and the libraries behind it", "[unit]") {
     const Ended version = run_program(program, {"--version"});
     CHECK(version.exit_code == 0);

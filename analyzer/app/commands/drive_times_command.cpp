@@ -10,6 +10,7 @@
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
+#include "analyzer/app/terminal.h"
 #include "io/csv_writer.h"
 #include "io/district_file.h"
 #include "io/error.h"
@@ -151,11 +152,11 @@ void complain_of(const Options& options, const std::vector<Problem>& problems) {
     const std::size_t said =
         options.verbose ? problems.size() : std::min(problems.size(), most_problems_said);
     for (std::size_t i = 0; i < said; ++i) {
-        fmt::print(stderr, "farwater: {}\n", sentence(problems[i]));
+        say(fmt::format("farwater: {}\n", sentence(problems[i])));
     }
     if (said < problems.size()) {
-        fmt::print(stderr, "farwater: {} more problems of this kind; --verbose says all\n",
-                   problems.size() - said);
+        say(fmt::format("farwater: {} more problems of this kind; --verbose says all\n",
+                        problems.size() - said));
     }
 }
 
