@@ -156,7 +156,8 @@ private:
         std::vector<Problem>& problems = result_.district.problems;
         problems.insert(problems.end(), log.problems.begin(), log.problems.end());
         result_.district.records.push_back(log.count);
-        keep_input({layer.spec.section, log.count.file, layer_name(layer), log.count.read, {}, {}},
+        const std::size_t rows = log.count.read + log.empty;
+        keep_input({layer.spec.section, log.count.file, layer_name(layer), rows, {}, {}},
                    files_of(layer.spec, *layer.open.dataset));
     }
 

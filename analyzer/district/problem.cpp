@@ -210,6 +210,12 @@ constexpr std::array kinds{
                 "is not there: it counts as if it were, because [what_if_sources] asks for it",
                 "rely on no answer that it has a part in; build it, then list it in "
                 "[water_sources]"},
+    ProblemKind{Id::rows_empty, "rows_empty", note,
+                "holds rows with nothing in them; they are left out and not counted",
+                "delete them, or fill them in"},
+    ProblemKind{Id::text_not_utf8, "text_not_utf8", note,
+                "holds letters that are no UTF-8; they are read as Windows-1252",
+                "check the names in the result, or save the file as UTF-8"},
 };
 
 constexpr bool in_order_of_id() {
@@ -218,7 +224,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::source_hypothetical) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::text_not_utf8) + 1;
 }
 static_assert(in_order_of_id());
 

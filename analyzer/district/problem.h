@@ -96,6 +96,9 @@ enum class ProblemId : std::uint8_t {
     turnaround_off_road,
     // of what is not there
     source_hypothetical,
+    // of whole layers
+    rows_empty,
+    text_not_utf8,
 };
 
 enum class Severity : std::uint8_t {

@@ -2,35 +2,10 @@
 
 #include <algorithm>
 
+#include "io/files/letters.h"
+
 namespace farwater::io {
 namespace {
-
-// Length of the valid UTF-8 sequence at the start of `text`; 0 where there is none (RFC 3629).
-// NOLINTNEXTLINE(readability-function-cognitive-complexity): the standard's table of ranges
-std::size_t letter_length(std::string_view text) {
-    const auto byte = [&](std::size_t i) {
-        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
-    };
-    const auto follows = [&](std::size_t i, unsigned low = 0x80, unsigned high = 0xBF) {
-        return byte(i) >= low && byte(i) <= high;
-    };
-    const unsigned lead = byte(0);
-    if (lead < 0x80) {
-        return 1;
-    }
-    if (lead >= 0xC2 && lead <= 0xDF) {
-        return follows(1) ? 2 : 0;
-    }
-    if (lead >= 0xE0 && lead <= 0xEF) {
-        const bool second = follows(1, lead == 0xE0 ? 0xA0 : 0x80, lead == 0xED ? 0x9F : 0xBF);
-        return second && follows(2) ? 3 : 0;
-    }
-    if (lead >= 0xF0 && lead <= 0xF4) {
-        const bool second = follows(1, lead == 0xF0 ? 0x90 : 0x80, lead == 0xF4 ? 0x8F : 0xBF);
-        return second && follows(2) && follows(3) ? 4 : 0;
-    }
-    return 0;
-}
 
 // U+FFFE, U+FFFF and control characters but tab and line feed.
 bool is_no_character(std::string_view letter) {

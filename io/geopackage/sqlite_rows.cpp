@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cassert>
 
+#include "io/files/letters.h"
+
 namespace farwater::io {
 
 namespace {
@@ -56,7 +58,13 @@ void SqliteRows::take(Kind kind, const void* data, std::size_t size) {
 void SqliteRows::add_null() { take({}); }
 void SqliteRows::add(std::int64_t value) { take({Kind::integer, value, 0.0, 0, 0}); }
 void SqliteRows::add(double value) { take({Kind::real, 0, value, 0, 0}); }
-void SqliteRows::add(std::string_view text) { take(Kind::text, text.data(), text.size()); }
+void SqliteRows::add(std::string_view text) {
+    if (is_utf8(text)) {
+        return take(Kind::text, text.data(), text.size());
+    }
+    const std::string letters = as_utf8(text);
+    take(Kind::text, letters.data(), letters.size());
+}
 void SqliteRows::add(std::span<const unsigned char> bytes) {
     take(Kind::bytes, bytes.data(), bytes.size());
 }

@@ -22,7 +22,8 @@ public:
     void add_null();
     void add(std::int64_t value);
     void add(double value);  // NaN becomes NULL
-    // Text and bytes are copied.
+    // Text and bytes are copied; text that is no UTF-8 becomes it (io/files/letters.h), for a
+    // GeoPackage holds no other.
     void add(std::string_view text);
     void add(std::span<const unsigned char> bytes);
 

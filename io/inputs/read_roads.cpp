@@ -118,10 +118,10 @@ private:
         if (!kind && record.has("class")) {
             record.report(ProblemId::road_no_speed, "class", {});
         }
-        const bool soft = osm_ && source_->bound("surface").schema != nullptr &&
+        const bool softens = osm_ && source_->bound("surface").schema != nullptr &&
                           is_soft(lower_case(record.theirs("surface")));
         const RoadClass known = kind.value_or(RoadClass::narrow);
-        return soft ? std::max(known, RoadClass::narrow) : known;
+        return softens ? std::max(known, RoadClass::narrow) : known;
     }
 
     // The most particular tag speaks; of several words the strictest counts.

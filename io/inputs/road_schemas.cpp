@@ -243,7 +243,7 @@ constexpr std::array schemas{
                ng911_left_out,
                ng911_further},
 };
-constexpr std::array names{schemas[0].name, schemas[1].name, schemas[2].name};
+constexpr std::array schema_names{schemas[0].name, schemas[1].name, schemas[2].name};
 
 // GDAL knows OpenStreetMap files by these endings.
 bool is_osm_file(std::string_view file) {
@@ -260,7 +260,7 @@ bool names_config(const std::vector<std::string>& options) {
 }  // namespace
 
 std::span<const RoadSchema> road_schemas() { return schemas; }
-std::span<const std::string_view> road_schema_names() { return names; }
+std::span<const std::string_view> road_schema_names() { return schema_names; }
 
 const RoadSchema* find_road_schema(std::string_view name) {
     const auto* found = std::find_if(schemas.begin(), schemas.end(),

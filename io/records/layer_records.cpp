@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 #include <ogrsf_frmts.h>
 
+#include "io/files/letters.h"
 #include "io/records/layer_source.h"
+#include "io/records/parse_cell.h"
 #include "io/records/record.h"
 
 namespace farwater::io {
@@ -31,6 +33,107 @@ void count(LayerLog& log, const Record& record, Taken taken) {
     log.problems.insert(log.problems.end(), record.problems().begin(), record.problems().end());
 }
 
+const char* text_of(OGRFeature& feature, int column) {
+    const bool text = feature.GetFieldDefnRef(column)->GetType() == OFTString;
+    return text && feature.IsFieldSetAndNotNull(column) ? feature.GetFieldAsString(column)
+                                                        : nullptr;
+}
+
+// No shape, and blanks in all columns that are read: spreadsheets have such rows below the last.
+bool is_empty(OGRFeature& feature) {
+    if (feature.GetGeometryRef() != nullptr) {
+        return false;
+    }
+    for (int column = 0; column < feature.GetFieldCount(); ++column) {
+        const char* text = text_of(feature, column);
+        if (text != nullptr ? !is_blank(std::string_view(text))
+                            : feature.IsFieldSetAndNotNull(column) != 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// False where some text was none and had to be read anew.
+bool make_utf8(OGRFeature& feature) {
+    bool all = true;
+    for (int column = 0; column < feature.GetFieldCount(); ++column) {
+        const char* text = text_of(feature, column);
+        if (text != nullptr && !is_utf8(text)) {
+            feature.SetField(column, as_utf8(text).c_str());
+            all = false;
+        }
+    }
+    return all;
+}
+
+// Rows of one kind, which one problem tells.
+class RowsTold {
+public:
+    void add(std::uint32_t row) {
+        first_ = count_ == 0 ? row : first_;
+        ++count_;
+    }
+    std::size_t count() const { return count_; }
+    void report(LayerLog& log, ProblemId id) const {
+        if (count_ == 0) {
+            return;
+        }
+        const std::string rows = count_ == 1
+                                     ? row_name(first_)
+                                     : fmt::format("{}, the first {}", count_, row_name(first_));
+        log.problems.push_back({id, log.count.layer, log.count.file, {}, {}, rows});
+    }
+
+private:
+    std::size_t count_ = 0;
+    std::uint32_t first_ = 0;
+};
+
+// What is done to rows before they are records.
+class RowsMadeReady {
+public:
+    explicit RowsMadeReady(const LayerSource& source)
+        : some_column_(some_bound(source.fields) || some_bound(source.also)) {}
+
+    // False: nothing to read there.
+    bool ready(OGRFeature& feature, std::uint32_t row) {
+        if (some_column_ && is_empty(feature)) {
+            empty_.add(row);
+            return false;
+        }
+        if (!make_utf8(feature)) {
+            recoded_.add(row);
+        }
+        return true;
+    }
+    void report(LayerLog& log) const {
+        log.empty = empty_.count();
+        empty_.report(log, ProblemId::rows_empty);
+        recoded_.report(log, ProblemId::text_not_utf8);
+    }
+
+private:
+    static bool some_bound(const std::vector<BoundField>& columns) {
+        return std::ranges::any_of(columns,
+                                   [](const BoundField& bound) { return bound.index >= 0; });
+    }
+
+    bool some_column_;  // without one no row could be told from an empty one
+    RowsTold empty_, recoded_;
+};
+
+void check_read(const LayerSource& source, const LayerLog& log, const GdalMessages& messages,
+                const Work& work) {
+    if (messages.failed()) {
+        fail_input(source.spec, fmt::format("reading failed after {} records; GDAL says: {}",
+                                            log.count.read, messages.text()));
+    }
+    if (log.count.read == 0 && source.section->required && !work.stopped()) {
+        fail_input(source.spec, "the layer holds no record; the analysis cannot do without");
+    }
+}
+
 }  // namespace
 
 std::size_t expected_records(const LayerSource& source) {
@@ -47,26 +150,25 @@ LayerLog for_each_record(const LayerSource& source, const Work& work,
     LayerLog log{{source.spec.section, printable_source(source.spec.file)}, {}};
     OGRLayer& layer = *source.open.layer;
     const std::size_t total = expected_records(source);
+    RowsMadeReady rows(source);
     layer.ResetReading();
-    while (!work.stopped()) {
+    for (std::uint32_t row = 0; !work.stopped(); ++row) {
         const OGRFeatureUniquePtr feature(layer.GetNextFeature());
         if (!feature) {
             break;
         }
-        Record record(source, *feature, static_cast<std::uint32_t>(log.count.read));
+        if (!rows.ready(*feature, row)) {
+            continue;
+        }
+        Record record(source, *feature, row);
         const Taken taken = read(record);
         count(log, record, taken);
         if (log.count.read % records_per_step == 0) {
             work.step(stage, log.count.read, total);
         }
     }
-    if (messages.failed()) {
-        fail_input(source.spec, fmt::format("reading failed after {} records; GDAL says: {}",
-                                            log.count.read, messages.text()));
-    }
-    if (log.count.read == 0 && source.section->required && !work.stopped()) {
-        fail_input(source.spec, "the layer holds no record; the analysis cannot do without");
-    }
+    rows.report(log);
+    check_read(source, log, messages, work);
     work.step(stage, log.count.read, log.count.read);
     if (!work.stopped()) {
         check_mostly_usable(source.spec, log);

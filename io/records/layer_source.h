@@ -88,7 +88,8 @@ enum class Taken : std::uint8_t {
 };
 
 // Calls `read` for every record in order, rows counted from 0, and keeps the problems that it
-// raised. A record that it did not take or left out counts as set aside, one with a problem of
+// raised. Rows with nothing in them are passed over, and texts are UTF-8 by then; a problem of each
+// kind tells how many rows. A record that it did not take or left out counts as set aside, one with a problem of
 // severity `repaired` as repaired. Throws InputError when GDAL fails half way, when a required
 // section has no record, or when more than 90 % of those not left out were set aside. Stops early
 // when `work` is stopped.

@@ -100,6 +100,25 @@ TEST_CASE("a run says five numbers and where the results lie", "[unit]") {
     CHECK(contains(bytes_of(folder.path() / "d" / "result" / "tables" / "shortfalls.csv"), "008"));
 }
 
+// The second pass meets them again, and must not take the file for one that grew.
+TEST_CASE("empty rows in the inputs change no answer", "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_small_district(folder.path() / "d");
+    REQUIRE(run_on(district).exit_code == 0);
+    const auto shortfalls = folder.path() / "d" / "result" / "tables" / "shortfalls.csv";
+    const std::string before = bytes_of(shortfalls);
+    for (const char* file : {"parcels.csv", "apparatus.csv", "sources.csv"}) {
+        std::string text = bytes_of(folder.path() / "d" / file);
+        text.insert(text.find('\n') + 1, ",,\n");
+        put(folder.path() / "d" / file, text + ",,\n,,\n");
+    }
+    const Ended ended = run_on(district);
+    CAPTURE(ended.err);
+    CHECK(ended.exit_code == 0);
+    CHECK(contains(ended.out, "rows_empty"));
+    CHECK(bytes_of(shortfalls) == before);
+}
+
 TEST_CASE("with terms of a rating a run writes its evidence, without them it writes none",
           "[unit]") {
     const TemporaryFolder folder;

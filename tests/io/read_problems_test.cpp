@@ -139,6 +139,56 @@ TEST_CASE("a number that is no plain number is not known") {
     CHECK(count_of(scene.read(), "apparatus") == "5 = 4 + 0 + 1");
 }
 
+TEST_CASE("rows with nothing in them are no records, and one problem counts them") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "unit_id,station_id,kind,tank_gal\n,,,\nE1,S1,engine,1000\nT1,S1,tanker,2000\n,, "
+                ",\n");
+    CHECK(scene.sentences() ==
+          Sentences{"apparatus (apparatus.csv): holds rows with nothing in them; they are left out "
+                    "and not counted (2, the first row 1); delete them, or fill them in."});
+    const ReadResult read = scene.read();
+    CHECK(count_of(read, "apparatus") == "2 = 2 + 0 + 0");
+    // The second pass goes by the rows.
+    const auto rows = std::ranges::find(read.inputs, "apparatus", &InputRecord::section);
+    REQUIRE(rows != read.inputs.end());
+    CHECK(rows->features == 4);
+    std::string blank;
+    for (int i = 0; i < 100; ++i) {
+        blank += ",,\n";
+    }
+    scene = ReadScene();
+    scene.layer("water_sources",
+                "source_id,kind,WKT\nH1,hydrant,POINT (700050 4769990)\n" + blank);
+    CHECK(count_of(scene.read(), "water_sources") == "1 = 1 + 0 + 0");
+    CHECK(scene.read().district.sources.at(0).row == 0);
+}
+
+TEST_CASE("an empty row in front leaves the rows of the others as they are") {
+    ReadScene scene;
+    scene.layer("roads",
+                "class,WKT\n,\n" + good_road + "state,\n");
+    CHECK(scene.sentences().at(0) ==
+          "roads (roads.csv), row 3: has no geometry; draw it, or delete the record.");
+}
+
+// As spreadsheets save it where they are not told otherwise.
+TEST_CASE("letters that are no UTF-8 are read as Windows-1252, and one problem says so") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "unit_id,station_id,kind,tank_gal\nE1,S\xFC" "d,engine,1000\nT\x96" "1,S1,tanker,2000\n")
+        .layer("stations",
+               "station_id,WKT\nS1,POINT (700010 4769995)\nS\u00FCd,POINT (700290 4769995)\n");
+    CHECK(scene.sentences() ==
+          Sentences{"apparatus (apparatus.csv): holds letters that are no UTF-8; they are read as "
+                    "Windows-1252 (2, the first row 1); check the names in the result, or save the "
+                    "file as UTF-8."});
+    const ReadResult read = scene.read();
+    REQUIRE(read.district.units.size() == 2);
+    CHECK(read.district.units[0].station.value() == 1);
+    CHECK(read.district.units[1].id == "T\u20131");
+}
+
 TEST_CASE("a number that cannot be right is not known") {
     CHECK(with_source(",rate_gpm,places", "P,hydrant,POINT (700050 4769990),-5,2.5").sentences() ==
           Sentences{

@@ -94,6 +94,15 @@ TEST_CASE("a value that a row leaves unset is NULL, not the value of the row bef
 }
 
 #ifdef NDEBUG  // in a debug build the writer stops at such a number
+TEST_CASE("text that is no UTF-8 becomes it") {
+    const TemporaryFolder folder;
+    const auto file = folder / "a.gpkg";
+    FeatureTable table = all_kinds();
+    table.fill = [](std::size_t, Row& row) { row.values[0] = std::string_view("Caf\xE9"); };
+    REQUIRE(write_file(file, {table}));
+    CHECK(rows_of(file, "SELECT word, hex(word) FROM all_kinds LIMIT 1", 2) == "Café|436166C3A9\n");
+}
+
 TEST_CASE("NaN and infinity become NULL") {
     const TemporaryFolder folder;
     FeatureTable table = all_kinds();
