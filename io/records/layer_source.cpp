@@ -168,12 +168,29 @@ void ignore_the_rest(const LayerSource& source, const std::vector<std::string>& 
     source.open.layer->SetIgnoredFields(ignored.data());
 }
 
+// Of a table without shapes points can be told by two columns.
+void check_shapes(const LayerSource& source, const std::vector<std::string>& names) {
+    const bool has_shapes = source.open.layer->GetGeomType() != wkbNone;
+    if (source.section->shape == ShapeNeed::none || has_shapes || source.has_coordinates()) {
+        return;
+    }
+    const std::string mend =
+        find_field(*source.section, "x") == nullptr
+            ? std::string()
+            : fmt::format("; name the columns of its coordinates in [{}] columns, such as x = "
+                          "\"LON\" and y = \"LAT\"",
+                          source.spec.section);
+    fail_input(source.spec,
+               fmt::format("the layer has no shapes{}; {}", mend, has_columns(names)));
+}
+
 void check_crs(const LayerSource& source) {
     if (source.section->shape != ShapeNeed::none && !source.open.crs) {
         fail_input(
             source.spec,
-            fmt::format("the layer names no coordinate system; add crs = \"EPSG:...\" to [{}]",
-                        source.spec.section));
+            fmt::format("the layer names no coordinate system; add crs = \"EPSG:...\" to [{}]{}",
+                        source.spec.section,
+                        source.has_coordinates() ? ", \"EPSG:4326\" where it has degrees" : ""));
     }
 }
 
@@ -184,6 +201,8 @@ bool LayerSource::has(std::string_view field) const {
         return bound.field->name == field && !bound.column.empty();
     });
 }
+
+bool LayerSource::has_coordinates() const { return has("x") && has("y"); }
 
 const BoundField& LayerSource::bound(std::string_view field) const {
     return fields[places.of(field)];
@@ -240,6 +259,7 @@ LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
     for (BoundField& further : further_columns(spec, layer, names)) {
         source.also.push_back(std::move(further));
     }
+    check_shapes(source, names);
     check_crs(source);
     ignore_the_rest(source, names);
     return source;

@@ -59,6 +59,7 @@ struct LayerSource {
     FieldPlaces places;              // of `fields`
 
     bool has(std::string_view field) const;                 // the layer has a column for it
+    bool has_coordinates() const;  // columns for the fields x and y
     const BoundField& bound(std::string_view field) const;  // precondition: the section has it
 };
 
@@ -67,7 +68,8 @@ struct LayerSource {
 // and no unit from the schema. The schema's further columns follow in `also`, missing ones with
 // index -1. Only bound columns will be fetched. Throws InputError: what open_layer throws; a mapped
 // column, one of `also`, the schema's column of the class, or the column of a required field
-// missing (names the columns that exist); no CRS where shapes are needed.
+// missing (names the columns that exist); no shapes and no columns of coordinates, or no CRS, where
+// shapes are needed.
 LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
                         const std::vector<std::string>& also = {});
 

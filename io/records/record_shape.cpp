@@ -54,9 +54,9 @@ void report_wrong_kind(Record& record, const OGRGeometry& shape) {
 }
 
 // No such place: coordinates that the working CRS cannot draw.
-void report_no_place(Record& record) {
+void report_no_place(Record& record, const std::string& slip = {}) {
     record.report(ProblemId::geometry_outside_district, {},
-                  "its coordinates have no place in the working CRS");
+                  "its coordinates have no place in the working CRS" + slip);
 }
 
 void report_leap(Record& record, Point from, Point to) {
@@ -86,7 +86,8 @@ void check_on_parcels(const LayerSpec& spec, const Box& extent, const Box& parce
 ShapeReader::ShapeReader(const LayerSource& source, const WorkingCrs& working, const Box& parcels)
     : to_plane_(source.open.crs, working),
       parcels_(parcels),
-      reach_(grown(parcels, reach_beyond_parcels_m)) {}
+      reach_(grown(parcels, reach_beyond_parcels_m)),
+      by_columns_(source.has_coordinates()) {}
 
 const OGRGeometry* ShapeReader::shape_of(Record& record) const {
     const OGRGeometry* shape = record.geometry();
@@ -101,13 +102,17 @@ const OGRGeometry* ShapeReader::shape_of(Record& record) const {
     return shape;
 }
 
-bool ShapeReader::in_reach(Record& record, const Box& box) const {
-    if (parcels_.empty() || overlap(box, reach_)) {
+bool ShapeReader::in_reach(const Box& box) const {
+    return parcels_.empty() || overlap(box, reach_);
+}
+
+bool ShapeReader::in_reach(Record& record, const Box& box, const std::string& slip) const {
+    if (in_reach(box)) {
         return true;
     }
-    record.report(
-        ProblemId::geometry_outside_district, {},
-        fmt::format("it lies within {}, the parcels within {}", printed(box), printed(parcels_)));
+    record.report(ProblemId::geometry_outside_district, {},
+                  fmt::format("it lies within {}, the parcels within {}{}", printed(box),
+                              printed(parcels_), slip));
     return false;
 }
 
@@ -133,7 +138,7 @@ std::vector<Polyline> ShapeReader::lines(Record& record) const {
     } else if (lines->size() < before) {
         record.report(ProblemId::geometry_repaired, {}, "parts without length were left out");
     }
-    return in_reach(record, box) ? std::move(*lines) : std::vector<Polyline>{};
+    return in_reach(record, box, {}) ? std::move(*lines) : std::vector<Polyline>{};
 }
 
 bool ShapeReader::to_plane(Record& record, Polyline& line) const {
@@ -169,7 +174,7 @@ std::optional<AreaShape> ShapeReader::area(Record& record) const {
         record.report(ProblemId::geometry_beyond_repair, {}, {});
         return std::nullopt;
     }
-    if (!in_reach(record, box_of(area->shape))) {
+    if (!in_reach(record, box_of(area->shape), {})) {
         return std::nullopt;
     }
     if (area->repaired) {
@@ -201,6 +206,9 @@ std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
 }
 
 std::optional<PlaceShape> ShapeReader::place(Record& record) const {
+    if (by_columns_ && record.geometry() == nullptr) {
+        return place_of_columns(record);
+    }
     const OGRGeometry* shape = shape_of(record);
     if (shape == nullptr) {
         return std::nullopt;
@@ -209,15 +217,40 @@ std::optional<PlaceShape> ShapeReader::place(Record& record) const {
     return point ? place_of_point(record, *point) : place_of_area(record);
 }
 
+std::optional<PlaceShape> ShapeReader::place_of_columns(Record& record) const {
+    const std::optional<double> x = record.number("x");
+    const std::optional<double> y = record.number("y");
+    if (!x || !y) {
+        record.report(ProblemId::geometry_missing, {}, {});
+        return std::nullopt;
+    }
+    return place_of_point(record, {*x, *y});
+}
+
+// What hands slip on most: latitude before longitude, and a west without its minus.
+std::string ShapeReader::slip_of(Point point) const {
+    const auto would_fit = [this](double x, double y) {
+        const std::optional<Point> place = to_plane_(x, y);
+        Box box;
+        box.include(place.value_or(Point()));
+        return place && !parcels_.empty() && in_reach(box);
+    };
+    if (would_fit(point.y, point.x)) {
+        return "; it would lie there with x and y exchanged";
+    }
+    return would_fit(-point.x, point.y) ? "; it would lie there with the other sign of x" : "";
+}
+
 std::optional<PlaceShape> ShapeReader::place_of_point(Record& record, Point point) const {
     const std::optional<Point> place = to_plane_(point.x, point.y);
     if (!place) {
-        report_no_place(record);
+        report_no_place(record, slip_of(point));
         return std::nullopt;
     }
     Box box;
     box.include(*place);
-    return in_reach(record, box) ? std::optional(PlaceShape{*place, 0.0, {}}) : std::nullopt;
+    const bool there = in_reach(box) || in_reach(record, box, slip_of(point));
+    return there ? std::optional(PlaceShape{*place, 0.0, {}}) : std::nullopt;
 }
 
 std::optional<PlaceShape> ShapeReader::place_of_area(Record& record) const {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "analyzer/district/plane.h"
@@ -41,14 +42,18 @@ private:
     const OGRGeometry* shape_of(Record& record) const;
     std::optional<AreaShape> valid_area(Record& record) const;  // in the layer's own coordinates
     std::optional<PlaceShape> place_of_point(Record& record, Point point) const;
+    std::optional<PlaceShape> place_of_columns(Record& record) const;
+    std::string slip_of(Point point) const;  // of its coordinates; empty where none is likely
     std::optional<PlaceShape> place_of_area(Record& record) const;
     bool to_plane(MultiPolygon& shape) const;
     bool to_plane(Record& record, Polyline& line) const;  // false: reported
-    bool in_reach(Record& record, const Box& box) const;
+    bool in_reach(const Box& box) const;
+    bool in_reach(Record& record, const Box& box, const std::string& slip) const;
 
     ToPlane to_plane_;
     Box parcels_;
     Box reach_;
+    bool by_columns_;  // records without a shape may tell their place by x and y
 };
 
 // Throws InputError, with both extents, when `extent` (of a layer, not empty) lies more

@@ -44,6 +44,11 @@ constexpr FieldRow required(FieldRow field) {
     return field;
 }
 
+// Where a point stands, in a table without shapes.
+constexpr FieldRow x_field = number(
+    "x", -1e8, 1e8, "east, or longitude: of a table without shapes, in the coordinates of crs");
+constexpr FieldRow y_field = number("y", -1e8, 1e8, "north, or latitude, likewise");
+
 constexpr std::array road_fields{
     text("name", "the road's name"),
     one_word<RoadClass>("class", "what the default speed goes by; not known = narrow"),
@@ -102,10 +107,14 @@ constexpr std::array building_fields{
     whole("hazard_class", 3, 7,
           "occupancy hazard number of the rural standard; blank = by the use"),
     one_word<Sprinklers>("sprinklers", "the standard that they meet; blank = as its parcel says"),
+    x_field,
+    y_field,
 };
 
 constexpr std::array address_fields{
     text("parcel_id", "the parcel it belongs to; blank = the parcel it lies in"),
+    x_field,
+    y_field,
 };
 
 constexpr std::array target_fields{
@@ -114,6 +123,8 @@ constexpr std::array target_fields{
     number("needed_gpm", 10, 20000, "needed fire flow; blank = default_needed_gpm"),
     number("duration_min", 1, 1440,
            "how long it is needed; blank = duration_min of the assumptions"),
+    x_field,
+    y_field,
 };
 
 constexpr std::array source_fields{
@@ -170,6 +181,8 @@ constexpr std::array source_fields{
     date("certified_on", "when"),
     text("cross_street", "the nearest"),
     text("note", "anything else"),
+    x_field,
+    y_field,
 };
 
 // The officer's own proposals: a source as it would be built, without who vouches for it.
@@ -198,6 +211,8 @@ constexpr std::array station_fields{
     yes_no("staffed", "somebody sleeps there; blank = no"),
     number("to_gate_min", 0, 600,
            "drive from the real station to this point, for stations beyond the road data"),
+    x_field,
+    y_field,
 };
 
 constexpr std::array apparatus_fields{
@@ -255,11 +270,15 @@ constexpr std::array place_fields{
     yes_no("turnaround", "a tanker can turn there; blank = no"),
     whole("portable_tanks", 0, 10,
           "how many fit; blank = as many as the road beside it takes, by width and length"),
+    x_field,
+    y_field,
 };
 
 constexpr std::array turnaround_fields{
     text("turnaround_id", "its own id, for messages"),
     text("name", "as crews call it"),
+    x_field,
+    y_field,
 };
 
 constexpr std::array sections{

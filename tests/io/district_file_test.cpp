@@ -368,7 +368,7 @@ TEST_CASE("columns, units and values know the fields of their section") {
     CHECK(fault_with("[buildings]\nfile = \"b\"\ncolumns = { height = \"H\" }\n") ==
           "district.toml:12:13: [buildings] has no field \"height\" for its columns table; its "
           "fields are building_id, area_sqft, use, construction, storeys, height_ft, eaves_ft, "
-          "hazard_class or sprinklers");
+          "hazard_class, sprinklers, x or y");
     CHECK(fault_with("[targets]\nfile = \"t\"\nunits = { needed_gpm = \"m\" }\n") ==
           "district.toml:12:24: [targets] units.needed_gpm must be gpm, l/min, l/s or m3/h");
     CHECK(fault_with("[targets]\nfile = \"t\"\nunits = { name = \"m\" }\n") ==

@@ -120,6 +120,53 @@ TEST_CASE("a road with a vertex that is no place is set aside, with both ends of
     CHECK(with_road("state,\"LINESTRING (700000 4769990,799000 4769990)\"").sentences().empty());
 }
 
+TEST_CASE("a point without a shape stands where its columns x and y say") {
+    ReadScene scene;
+    scene
+        .table("water_sources",
+               "ID,kind,LON,LAT\nH1,hydrant,-72.5483,43.0553\nH2,hydrant,-72.5483,\n"
+               "H3,hydrant,\"-72,5483\",43.0553\n")
+        .section("water_sources",
+                 "crs = \"EPSG:4326\"\ncolumns = { source_id = \"ID\", x = \"LON\", y = \"LAT\" }");
+    const ReadResult read = scene.read();
+    REQUIRE(read.district.sources.size() == 1);
+    // By PROJ's cs2cs: 699722.8 4770024.5.
+    CHECK(read.district.sources[0].place.x == Approx(699722.8).margin(0.1));
+    CHECK(read.district.sources[0].place.y == Approx(4770024.5).margin(0.1));
+    CHECK(scene.sentences() ==
+          Sentences{
+              "water_sources (water_sources.csv), record H2: has no geometry; draw it, or delete "
+              "the record.",
+              "water_sources (water_sources.csv), record H3, column LON: holds something that is "
+              "no plain number; the value counts as not known (\"-72,5483\"); write digits only, "
+              "with a point for decimals.",
+              "water_sources (water_sources.csv), record H3: has no geometry; draw it, or delete "
+              "the record."});
+}
+
+TEST_CASE("coordinates by columns of our own names need no word") {
+    ReadScene scene;
+    scene.table("stations", "station_id,X,Y\nS1,700010,4769995\nS2,700290,4769995\n");
+    CHECK(scene.sentences().empty());
+    CHECK(scene.read().district.stations.at(1).place == Point{700290, 4769995});
+}
+
+TEST_CASE("a point that lies elsewhere by a slip of the hand is told the slip") {
+    ReadScene scene;
+    const auto told = [&](const std::string& x, const std::string& y) {
+        scene
+            .table("dump_site_places", "place_id,x,y\nfar," + x + "," + y +
+                                           "\nnear,-72.5483,43.0553\n")
+            .section("dump_site_places", "crs = \"EPSG:4326\"");
+        return scene.sentences().at(0);
+    };
+    CHECK(told("43.0553", "-72.5483").find("it would lie there with x and y exchanged)") !=
+          std::string::npos);
+    CHECK(told("72.5483", "43.0553").find("it would lie there with the other sign of x)") !=
+          std::string::npos);
+    CHECK(told("12", "47").find("would") == std::string::npos);
+}
+
 TEST_CASE("a number that is no plain number is not known") {
     const ReadScene scene =
         with_unit("", "T2,S2,tanker,\"1,200\"\nE2,S2,engine,n/a\nE3,S2,engine,750 gal");
@@ -185,7 +232,7 @@ TEST_CASE("letters that are no UTF-8 are read as Windows-1252, and one problem s
                     "file as UTF-8."});
     const ReadResult read = scene.read();
     REQUIRE(read.district.units.size() == 2);
-    CHECK(read.district.units[0].station.value() == 1);
+    CHECK(read.district.units[0].station.position() == 1);
     CHECK(read.district.units[1].id == "T\u20131");
 }
 

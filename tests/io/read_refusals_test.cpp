@@ -84,6 +84,23 @@ TEST_CASE(
           "[dump_site_places].");
 }
 
+TEST_CASE("a table without shapes is refused with the mend") {
+    ReadScene scene;
+    scene.table("stations", "station_id,LON,LAT\nS1,-72.5483,43.0553\n");
+    CHECK(scene.refusal() ==
+          "stations (stations.csv): the layer has no shapes; name the columns of its coordinates "
+          "in [stations] columns, such as x = \"LON\" and y = \"LAT\"; the layer has station_id, "
+          "LON, LAT.");
+    scene.section("stations", "columns = { x = \"LON\", y = \"LAT\" }");
+    CHECK(scene.refusal() ==
+          "stations (stations.csv): the layer names no coordinate system; add crs = \"EPSG:...\" "
+          "to [stations], \"EPSG:4326\" where it has degrees.");
+    scene.section("stations", "crs = \"EPSG:4326\"\ncolumns = { x = \"LON\", y = \"LAT\" }");
+    CHECK(scene.read().district.stations.size() == 1);
+    scene.table("roads", "class,name\nstate,Mill Road\n");
+    CHECK(scene.refusal() == "roads (roads.csv): the layer has no shapes; the layer has class, name.");
+}
+
 TEST_CASE("a mapped column that is not there is shown with the nearest one") {
     ReadScene scene;
     scene.section("parcels", "crs = \"EPSG:32618\"\ncolumns = { parcel_id = \"PARCELID\" }");
