@@ -11,6 +11,7 @@
 #include <ogrsf_frmts.h>
 
 #include "io/error.h"
+#include "io/files/why_unreadable.h"
 #include "io/near_word.h"
 #include "io/records/parse_cell.h"
 
@@ -58,6 +59,9 @@ std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
     const GdalMessages messages;
     const std::shared_ptr<GDALDataset> dataset =
         opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::vector);
+    if (const std::string why = dataset ? "" : why_unreadable(spec.path); !why.empty()) {
+        fail(spec, why);
+    }
     if (!dataset) {
         fail(spec,
              "this is no data source that can be read; name a file or connection that GDAL knows" +
@@ -127,11 +131,22 @@ Crs layer_crs(const LayerSpec& spec, OGRLayer& layer) {
     return crs;
 }
 
+// The first row of a sheet names the columns, also where all below it is text; by itself GDAL takes
+// such a sheet for one without names.
+void take_first_rows_for_names() {
+    for (const char* option : {"OGR_XLSX_HEADERS", "OGR_ODS_HEADERS"}) {
+        if (CPLGetConfigOption(option, nullptr) == nullptr) {
+            CPLSetConfigOption(option, "FORCE");
+        }
+    }
+}
+
 }  // namespace
 
 void prepare_gdal() {
     static const bool prepared = [] {
         GDALAllRegister();
+        take_first_rows_for_names();
         // For GDAL's own threads; ours keep messages with GdalMessages.
         CPLSetErrorHandler(CPLQuietErrorHandler);
         return true;

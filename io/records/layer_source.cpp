@@ -7,6 +7,7 @@
 #include <ogrsf_frmts.h>
 
 #include "io/error.h"
+#include "io/files/why_unreadable.h"
 #include "io/inputs/road_schemas.h"
 #include "io/near_word.h"
 #include "io/records/parse_cell.h"
@@ -36,9 +37,12 @@ int position_of(std::string_view name, const std::vector<std::string>& names) {
     return found == names.end() ? -1 : static_cast<int>(found - names.begin());
 }
 
-std::string has_columns(const std::vector<std::string>& names) {
-    return names.empty() ? "the layer has no columns"
-                         : fmt::format("the layer has {}", fmt::join(names, ", "));
+std::string has_columns(const LayerSpec& spec, const std::vector<std::string>& names) {
+    if (!names.empty()) {
+        return fmt::format("the layer has {}", fmt::join(names, ", "));
+    }
+    const std::string missing = missing_beside(spec.path);
+    return missing.empty() ? "the layer has no columns" : "the layer has no columns: " + missing;
 }
 
 bool is_fid_column(OGRLayer& layer, std::string_view name) {
@@ -46,11 +50,11 @@ bool is_fid_column(OGRLayer& layer, std::string_view name) {
     return lower_case(name) == (own.empty() ? "fid" : lower_case(own));
 }
 
-std::string no_column(std::string_view wanted, std::string_view purpose,
+std::string no_column(const LayerSpec& spec, std::string_view wanted, std::string_view purpose,
                       const std::vector<std::string>& names) {
     const std::vector<std::string_view> views(names.begin(), names.end());
     return fmt::format("there is no column \"{}\" for {}{}; {}", wanted, purpose,
-                       did_you_mean(wanted, views), has_columns(names));
+                       did_you_mean(wanted, views), has_columns(spec, names));
 }
 
 // The column of this name, which must exist.
@@ -60,7 +64,7 @@ BoundField bound_column(const LayerSpec& spec, std::string_view wanted, std::str
     bound.index = position_of(wanted, names);
     bound.is_fid = bound.index < 0 && is_fid_column(layer, wanted);
     if (bound.index < 0 && !bound.is_fid) {
-        fail_input(spec, no_column(wanted, purpose, names));
+        fail_input(spec, no_column(spec, wanted, purpose, names));
     }
     bound.column =
         bound.is_fid ? std::string(wanted) : names[static_cast<std::size_t>(bound.index)];
@@ -82,10 +86,10 @@ const PresetColumn* preset_of(const LayerSpec& spec, const FieldRow& field) {
 [[noreturn]] void fail_schema_column(const LayerSpec& spec, const PresetColumn& preset,
                                      const std::vector<std::string>& names) {
     fail_input(
-        spec,
-        fmt::format("schema = \"{}\" needs a column {} for {}; name another in [{}] columns, "
-                    "or leave schema out; {}",
-                    spec.schema, preset.column, preset.field, spec.section, has_columns(names)));
+        spec, fmt::format("schema = \"{}\" needs a column {} for {}; name another in [{}] columns, "
+                          "or leave schema out; {}",
+                          spec.schema, preset.column, preset.field, spec.section,
+                          has_columns(spec, names)));
 }
 
 // The column of the field, unbound where there is none.
@@ -106,7 +110,7 @@ BoundField column_of(const LayerSpec& spec, const FieldRow& field, const PresetC
     }
     if (field.required) {
         fail_input(spec, fmt::format("there is no column for {}; name it in [{}] columns; {}",
-                                     field.name, spec.section, has_columns(names)));
+                                     field.name, spec.section, has_columns(spec, names)));
     }
     return {};
 }
@@ -177,11 +181,12 @@ void check_shapes(const LayerSource& source, const std::vector<std::string>& nam
     const std::string mend =
         find_field(*source.section, "x") == nullptr
             ? std::string()
-            : fmt::format("; name the columns of its coordinates in [{}] columns, such as x = "
-                          "\"LON\" and y = \"LAT\"",
-                          source.spec.section);
+            : fmt::format(
+                  "; name the columns of its coordinates in [{}] columns, such as x = "
+                  "\"LON\" and y = \"LAT\"",
+                  source.spec.section);
     fail_input(source.spec,
-               fmt::format("the layer has no shapes{}; {}", mend, has_columns(names)));
+               fmt::format("the layer has no shapes{}; {}", mend, has_columns(source.spec, names)));
 }
 
 void check_crs(const LayerSource& source) {

@@ -59,7 +59,7 @@ struct LayerSource {
     FieldPlaces places;              // of `fields`
 
     bool has(std::string_view field) const;                 // the layer has a column for it
-    bool has_coordinates() const;  // columns for the fields x and y
+    bool has_coordinates() const;                           // columns for the fields x and y
     const BoundField& bound(std::string_view field) const;  // precondition: the section has it
 };
 
@@ -91,10 +91,10 @@ enum class Taken : std::uint8_t {
 
 // Calls `read` for every record in order, rows counted from 0, and keeps the problems that it
 // raised. Rows with nothing in them are passed over, and texts are UTF-8 by then; a problem of each
-// kind tells how many rows. A record that it did not take or left out counts as set aside, one with a problem of
-// severity `repaired` as repaired. Throws InputError when GDAL fails half way, when a required
-// section has no record, or when more than 90 % of those not left out were set aside. Stops early
-// when `work` is stopped.
+// kind tells how many rows. A record that it did not take or left out counts as set aside, one with
+// a problem of severity `repaired` as repaired. Throws InputError when GDAL fails half way, when a
+// required section has no record, or when more than 90 % of those not left out were set aside.
+// Stops early when `work` is stopped.
 LayerLog for_each_record(const LayerSource& source, const Work& work,
                          const std::function<Taken(Record& record)>& read);
 

@@ -13,8 +13,8 @@ namespace {
 
 // A neighbour's station may be an hour away; a wrong coordinate system puts things farther off.
 constexpr double reach_beyond_parcels_m = 100000.0;
-// No road runs so far without a vertex: one of the two is no place (0 0, a lost digit). Longer steps
-// would be cut into places for dump sites to the end of memory. Common practice, no source.
+// No road runs so far without a vertex: one of the two is no place (0 0, a lost digit). Longer
+// steps would be cut into places for dump sites to the end of memory. Common practice, no source.
 constexpr double longest_step_m = 100000.0;
 // Roads and buildings that all lie farther off than this are those of another place.
 constexpr double around_parcels_m = 1000.0;

@@ -42,9 +42,10 @@ TEST_CASE("what cannot be printed is exit code 4, and what cannot be said change
     const auto in_shell = [&](const std::string& line) {
         return run_program("/bin/sh", {"-c", program + " " + line + " " + district.string()});
     };
-    for (const char* line : {">/dev/full keys #", ">/dev/full --help #", ">/dev/full check",
-                             ">/dev/full run --json", ">/dev/full drive-times --from stations --to "
-                                                      "parcels"}) {
+    for (const char* line :
+         {">/dev/full keys #", ">/dev/full --help #", ">/dev/full check", ">/dev/full run --json",
+          ">/dev/full drive-times --from stations --to "
+          "parcels"}) {
         const Ended ended = in_shell(line);
         CAPTURE(line, ended.err);
         CHECK(ended.exit_code == 4);

@@ -262,10 +262,8 @@ TEST_CASE("a key of very many parts is refused, and dots elsewhere are not") {
     for (int i = 0; i < 100000; ++i) {
         deep += "a.";
     }
-    CHECK(fault_with(deep + "a = 1\n") ==
-          "district.toml:10:32: no key has more than 16 parts");
-    CHECK(fault_with("[" + deep + "a]\n") ==
-          "district.toml:10:33: no key has more than 16 parts");
+    CHECK(fault_with(deep + "a = 1\n") == "district.toml:10:32: no key has more than 16 parts");
+    CHECK(fault_with("[" + deep + "a]\n") == "district.toml:10:33: no key has more than 16 parts");
     CHECK(fault_with("x = { " + deep + "a = 1 }\n").find("16 parts") != std::string::npos);
     const std::string dots(100, '.');
     CHECK(parse("name = \"" + dots + "\\\"" + dots + "\" # " + dots + "\n" +

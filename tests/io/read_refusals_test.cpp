@@ -49,6 +49,23 @@ TEST_CASE("a file that is no data source is refused") {
                                     "name a file or connection that GDAL knows"));
 }
 
+TEST_CASE("a file that is empty, UTF-16 or a part of a shapefile is told so") {
+    ReadScene scene;
+    scene.file("roads.gpkg", "").source("roads", "roads.gpkg");
+    CHECK(scene.refusal() == "roads (roads.gpkg): the file is empty.");
+    scene
+        .file("roads.csv", std::string("\xFF\xFE"
+                                       "c\0l\0",
+                                       6))
+        .source("roads", "roads.csv");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): the file is UTF-16 text; save it as CSV in UTF-8.");
+    scene.file("ROADS.SHP", "no shapes").source("roads", "ROADS.SHP");
+    CHECK(scene.refusal() ==
+          "roads (ROADS.SHP): its .shx is not beside it; a shapefile is .shp, .shx, .dbf and .prj "
+          "together.");
+}
+
 TEST_CASE("a layer that is not there is shown with those that are") {
     ReadScene scene;
     write_package(scene / "gis.gpkg", {"roads_2024", "hydrants"});
@@ -98,7 +115,8 @@ TEST_CASE("a table without shapes is refused with the mend") {
     scene.section("stations", "crs = \"EPSG:4326\"\ncolumns = { x = \"LON\", y = \"LAT\" }");
     CHECK(scene.read().district.stations.size() == 1);
     scene.table("roads", "class,name\nstate,Mill Road\n");
-    CHECK(scene.refusal() == "roads (roads.csv): the layer has no shapes; the layer has class, name.");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): the layer has no shapes; the layer has class, name.");
 }
 
 TEST_CASE("a mapped column that is not there is shown with the nearest one") {

@@ -1,0 +1,60 @@
+#include "io/files/why_unreadable.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <fstream>
+
+#include <fmt/format.h>
+
+namespace farwater::io {
+namespace {
+
+std::string in_other_case(std::string letters, int (*change)(int)) {
+    std::ranges::transform(letters, letters.begin(), [change](unsigned char letter) {
+        return static_cast<char>(change(letter));
+    });
+    return letters;
+}
+
+bool is_there(std::filesystem::path file, const std::string& extension) {
+    std::error_code error;
+    return std::filesystem::exists(file.replace_extension(extension), error);
+}
+
+bool begins_as_utf16(const std::filesystem::path& file) {
+    std::array<char, 2> begin{};
+    std::ifstream(file, std::ios::binary).read(begin.data(), begin.size());
+    return begin == std::array{'\xFF', '\xFE'} || begin == std::array{'\xFE', '\xFF'};
+}
+
+}  // namespace
+
+std::string why_unreadable(const std::filesystem::path& file) {
+    std::error_code error;
+    if (!std::filesystem::is_regular_file(file, error)) {
+        return {};
+    }
+    if (std::filesystem::file_size(file, error) == 0) {
+        return "the file is empty";
+    }
+    if (begins_as_utf16(file)) {
+        return "the file is UTF-16 text; save it as CSV in UTF-8";
+    }
+    return missing_beside(file);
+}
+
+std::string missing_beside(const std::filesystem::path& file) {
+    if (in_other_case(file.extension().string(), &std::tolower) != ".shp") {
+        return {};
+    }
+    for (const char* part : {".shx", ".dbf"}) {
+        if (!is_there(file, part) && !is_there(file, in_other_case(part, &std::toupper))) {
+            return fmt::format(
+                "its {} is not beside it; a shapefile is .shp, .shx, .dbf and .prj together", part);
+        }
+    }
+    return {};
+}
+
+}  // namespace farwater::io
