@@ -12,6 +12,7 @@
 #include "io/records/joined_table.h"
 #include "io/records/layer_source.h"
 #include "io/records/record_shape.h"
+#include "io/records/stray_record.h"
 
 namespace farwater::io {
 namespace {
@@ -49,7 +50,8 @@ public:
 
     void choose_crs() {
         const LayerSource& parcels = sources_.at("parcels");
-        result_.crs = choose_working_crs(file_->crs, parcels.open.crs, extent_of(parcels));
+        result_.crs = choose_working_crs(file_->crs, parcels.open.crs, extent_of(parcels),
+                                         [&] { return stray_record(parcels, "parcel_id"); });
     }
 
     void read_land() {

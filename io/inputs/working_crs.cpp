@@ -97,14 +97,17 @@ Verdict judged(const Crs& crs, const Crs& parcels, const CrsExtent& extent, doub
     return {{}, error};
 }
 
-[[noreturn]] void fail_extent(const Crs& parcels, const CrsExtent& extent) {
-    throw InputError(fmt::format(
-        "parcels: their coordinates ({}) are no place in {}; correct the layer's crs in [parcels].",
-        printed(extent), name_of(parcels)));
+using Stray = std::function<std::string()>;
+
+[[noreturn]] void fail_extent(const Crs& parcels, const CrsExtent& extent, const Stray& stray) {
+    throw InputError(
+        fmt::format("parcels: their coordinates ({}) are no place in {}; correct the "
+                    "layer's crs in [parcels]{}.",
+                    printed(extent), name_of(parcels), stray()));
 }
 
 // The centre in degrees of WGS 84.
-Point centre_of(const Crs& parcels, const CrsExtent& extent) {
+Point centre_of(const Crs& parcels, const CrsExtent& extent, const Stray& stray) {
     const CrsTransformation way = transformation(parcels, crs_from_text("EPSG:4326"));
     const auto centre =
         way ? mapped(*way, {(extent.west + extent.east) / 2, (extent.south + extent.north) / 2})
@@ -113,7 +116,7 @@ Point centre_of(const Crs& parcels, const CrsExtent& extent) {
     const bool wild = degrees && (extent.north > 90.0 || extent.south < -90.0 ||
                                   extent.east > 360.0 || extent.west < -180.0);
     if (!centre || wild || std::abs(centre->y) > 84.0) {
-        fail_extent(parcels, extent);
+        fail_extent(parcels, extent, stray);
     }
     return *centre;
 }
@@ -125,15 +128,15 @@ Crs utm_at(Point centre) {
 }
 
 WorkingCrs given_crs(const std::string& given, const Crs& parcels, const CrsExtent& extent,
-                     const Crs& advice) {
+                     const Crs& advice, const Stray& stray) {
     const Crs crs = crs_from_text(given);
     const Verdict verdict = crs ? judged(crs, parcels, extent, most_error_when_given)
                                 : Verdict{"PROJ knows no such coordinate system"};
     if (!verdict.why_not.empty()) {
         throw SettingsError(
             fmt::format("crs = \"{}\" cannot be the working CRS: {}; leave crs out, or name a "
-                        "projected one such as {}",
-                        given, verdict.why_not, code_of(advice)));
+                        "projected one such as {}{}",
+                        given, verdict.why_not, code_of(advice), crs ? stray() : ""));
     }
     return described_crs(crs, "set by crs in the district file", verdict.worst_scale_error);
 }
@@ -166,12 +169,12 @@ std::optional<Fidelity> fidelity_of(const Crs& crs, const Crs& extent_crs,
     return worst;
 }
 
-WorkingCrs choose_working_crs(const std::string& given, const Crs& parcels,
-                              const CrsExtent& extent) {
+WorkingCrs choose_working_crs(const std::string& given, const Crs& parcels, const CrsExtent& extent,
+                              const Stray& stray) {
     const GdalMessages messages;
-    const Point centre = centre_of(parcels, extent);
+    const Point centre = centre_of(parcels, extent, stray);
     if (!given.empty()) {
-        return given_crs(given, parcels, extent, utm_at(centre));
+        return given_crs(given, parcels, extent, utm_at(centre), stray);
     }
     const Verdict own = judged(parcels, parcels, extent, most_error_by_default);
     if (own.why_not.empty()) {
@@ -182,8 +185,8 @@ WorkingCrs choose_working_crs(const std::string& given, const Crs& parcels,
     if (!of_utm || of_utm->worst_scale_error > most_error_when_given) {
         throw InputError(fmt::format(
             "parcels: they extend over {} of {}, too far for one plane; look for stray parcels, or "
-            "take the district's own with where.",
-            printed(extent), name_of(parcels)));
+            "take the district's own with where{}.",
+            printed(extent), name_of(parcels), stray()));
     }
     return described_crs(
         utm,

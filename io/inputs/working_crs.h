@@ -1,6 +1,7 @@
 // Which CRS a run works in, and how true its lengths are.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -23,8 +24,10 @@ std::optional<Fidelity> fidelity_of(const Crs& crs, const Crs& extent_crs, const
 // the reason when it is not projected, not conformal, web Mercator or more than 1/100 off scale);
 // else the parcels' CRS if it is projected, conformal, not web Mercator and within 1/1000 of true
 // scale over the extent; else the UTM zone of the extent's centre. Throws InputError when the
-// extent is no place on earth. Precondition: `parcels` is not null.
-WorkingCrs choose_working_crs(const std::string& given, const Crs& parcels,
-                              const CrsExtent& extent);
+// extent is no place on earth. `stray` is asked before any refusal: what it says stands in it, such
+// as which record makes the extent so large. Precondition: `parcels` is not null.
+WorkingCrs choose_working_crs(
+    const std::string& given, const Crs& parcels, const CrsExtent& extent,
+    const std::function<std::string()>& stray = [] { return std::string(); });
 
 }  // namespace farwater::io

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 #include <fcntl.h>
+#include <fmt/format.h>
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 #include <unistd.h>
@@ -173,6 +174,28 @@ TEST_CASE("parcels without any shape are refused") {
     ReadScene scene;
     scene.layer("parcels", "parcel_id,WKT\nA,\n");
     CHECK(scene.refusal() == "parcels (parcels.csv): no record has a shape.");
+}
+
+// Among a hundred thousand parcels nobody finds it by the extent.
+TEST_CASE("a parcel far from all others is named where it makes the extent unfit") {
+    const auto square = [](double x, double y) {
+        return fmt::format("\"POLYGON (({0:f} {1:f},{2:f} {1:f},{2:f} {3:f},{0:f} {1:f}))\"\n", x,
+                           y, x + 100, y + 100);
+    };
+    std::string rows = "parcel_id,WKT\n";
+    for (int i = 0; i < 9; ++i) {
+        rows += fmt::format("P{},", i) + square(700000 + 100 * i, 4770000);
+    }
+    ReadScene scene;
+    scene.layer("parcels", rows + "LOST," + square(7e9, 4770000));
+    CHECK(scene.refusal().ends_with(
+        "are no place in EPSG:32618 (WGS 84 / UTM zone 18N); correct the layer's crs in "
+        "[parcels]; record LOST lies far from the others, at x 7e+09 y 4.77005e+06: look at it "
+        "first."));
+    scene.layer("parcels", rows + "," + square(7e9, 4770000));
+    CHECK(scene.refusal().find("; row 10 lies far from the others") != std::string::npos);
+    scene.layer("parcels", "parcel_id,WKT\nA," + square(7e9, 4770000));
+    CHECK(scene.refusal().ends_with("correct the layer's crs in [parcels]."));
 }
 
 TEST_CASE("a filter that cannot be understood is refused") {
