@@ -51,6 +51,13 @@ void check_pending_edits(const LayerSpec& spec, const GdalMessages& messages) {
     }
 }
 
+// GDAL only warns, and goes on without the option.
+void check_open_options(const LayerSpec& spec, const GdalMessages& messages) {
+    if (messages.text().find("does not support open option") != std::string::npos) {
+        fail(spec, "open_options has one that is not known here" + messages.said());
+    }
+}
+
 std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
     if (!spec.path.empty() && !std::filesystem::exists(spec.path)) {
         fail(spec, fmt::format("there is no file {}; correct file in the district file",
@@ -68,6 +75,7 @@ std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
                  messages.said());
     }
     check_pending_edits(spec, messages);
+    check_open_options(spec, messages);
     return dataset;
 }
 
@@ -156,9 +164,12 @@ void prepare_gdal() {
 
 void keep_message(GdalMessages& messages, const char* text, bool error) {
     constexpr std::size_t most_kept = 5;
+    constexpr std::size_t most_letters = 400;  // some hold a whole statement of SQL
     messages.failed_ = messages.failed_ || error;
     if (messages.messages_.size() < most_kept) {
-        messages.messages_.emplace_back(trimmed(text));
+        const std::string_view all = trimmed(text);
+        messages.messages_.emplace_back(all.substr(0, most_letters));
+        messages.messages_.back() += all.size() > most_letters ? " ..." : "";
     }
 }
 

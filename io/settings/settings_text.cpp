@@ -1,7 +1,6 @@
 #include "io/settings/settings_text.h"
 
 #include <fstream>
-#include <sstream>
 
 #include <fmt/format.h>
 
@@ -9,11 +8,21 @@
 
 namespace farwater::io {
 
+namespace {
+
+// Whoever names a data set by mistake need not wait until it is read.
+constexpr std::size_t most_bytes = std::size_t{16} << 20U;
+
+}  // namespace
+
 std::string settings_text(const std::filesystem::path& path, std::string_view wanted) {
     std::ifstream stream(path, std::ios::binary);
-    std::ostringstream text;
-    if (stream.is_open() && stream.peek() != std::ifstream::traits_type::eof()) {
-        text << stream.rdbuf();
+    std::string text(stream.is_open() ? most_bytes + 1 : 0, '\0');
+    stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+    text.resize(static_cast<std::size_t>(stream.gcount()));
+    if (text.size() > most_bytes) {
+        throw SettingsError(
+            fmt::format("{}: it is larger than any such file; name {}", path.string(), wanted));
     }
     if (!stream.is_open() || stream.bad() || std::filesystem::is_directory(path)) {
         const bool there = std::filesystem::exists(path);
@@ -21,7 +30,7 @@ std::string settings_text(const std::filesystem::path& path, std::string_view wa
                                         there ? "it cannot be read" : "there is no such file",
                                         wanted));
     }
-    return text.str();
+    return text;
 }
 
 }  // namespace farwater::io

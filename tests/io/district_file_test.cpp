@@ -428,6 +428,8 @@ TEST_CASE("a district file that is not there is one sentence") {
         "no/such/district.toml: there is no such file; name the district's TOML file");
     CHECK_THROWS_WITH(read_district_file("tests"),
                       "tests: it cannot be read; name the district's TOML file");
+    CHECK_THROWS_WITH(read_district_file("/dev/zero"),
+                      "/dev/zero: it is larger than any such file; name the district's TOML file");
 }
 
 TEST_CASE("passwords are never stored or printed") {

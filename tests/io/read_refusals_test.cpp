@@ -198,6 +198,14 @@ TEST_CASE("a parcel far from all others is named where it makes the extent unfit
     CHECK(scene.refusal().ends_with("correct the layer's crs in [parcels]."));
 }
 
+TEST_CASE("an option that the driver does not have is refused") {
+    ReadScene scene;
+    scene.section("roads", "crs = \"EPSG:32618\"\nopen_options = [\"X_POSIBLE_NAMES=LON\"]");
+    CHECK(scene.refusal() ==
+          "roads (roads.csv): open_options has one that is not known here; GDAL says: driver CSV "
+          "does not support open option X_POSIBLE_NAMES.");
+}
+
 TEST_CASE("a filter that cannot be understood is refused") {
     ReadScene scene;
     scene.section("roads", "crs = \"EPSG:32618\"\nwhere = \"TOWN = 'X'\"");
