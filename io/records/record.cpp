@@ -246,7 +246,15 @@ std::optional<bool> Record::yes_no(std::string_view field, std::optional<bool> c
     return value;
 }
 
-std::string Record::word_text(std::string_view field) { return lower_case(text(field)); }
+// Our words have no blanks, and people write "dry hydrant".
+std::string Record::word_text(std::string_view field) {
+    std::string text = lower_case(this->text(field));
+    const WordList words = bound(field).field->words;
+    std::string joined = text;
+    std::ranges::replace_if(joined, [](char c) { return c == ' ' || c == '-'; }, '_');
+    const bool ours = words != nullptr && std::ranges::find(words(), joined) != words().end();
+    return ours ? joined : text;
+}
 
 const OGRGeometry* Record::geometry() const { return feature_->GetGeometryRef(); }
 

@@ -75,7 +75,8 @@ public:
         }
         return value;
     }
-    // The word as it stands, through the values table, in lower case; "" for blank.
+    // The word as it stands, through the values table, in lower case; "" for blank. One of the
+    // field's list is found also with blanks or dashes where the list has _.
     std::string word_text(std::string_view field);
 
     // The cell through the section's values table: a number only where the data have one.

@@ -115,7 +115,7 @@ TEST_CASE("a road with a vertex that is no place is set aside, with both ends of
                     "700000, y 4769990 to x 0, y 0); check the layer's coordinate system."});
     CHECK(with_road("state,\"LINESTRING (700000 4769990,1e308 4769990)\"").sentences() ==
           Sentences{"roads (roads.csv), row 2: lies far outside the district (it leaps from x "
-                    "700000, y 4769990 to x 1e+308, y 4.76999e+06); check the layer's coordinate "
+                    "700000, y 4769990 to x 1e+308, y 4769990); check the layer's coordinate "
                     "system."});
     CHECK(with_road("state,\"LINESTRING (700000 4769990,799000 4769990)\"").sentences().empty());
 }
@@ -214,6 +214,21 @@ TEST_CASE("an empty row in front leaves the rows of the others as they are") {
     scene.layer("roads", "class,WKT\n,\n" + good_road + "state,\n");
     CHECK(scene.sentences().at(0) ==
           "roads (roads.csv), row 3: has no geometry; draw it, or delete the record.");
+}
+
+TEST_CASE("a word of the list may have blanks and dashes, and others stay as they are written") {
+    const ReadScene scene = with_source(",standing",
+                                        "P,Dry Hydrant,POINT (700050 4769990),declared\n"
+                                        "Q,draft-site,POINT (700050 4769990),\n"
+                                        "R,dry hydrnt,POINT (700050 4769990),");
+    CHECK(
+        scene.sentences() ==
+        Sentences{"water_sources (water_sources.csv), record R, column kind: has no kind that the "
+                  "analysis knows (\"dry hydrnt\"); use hydrant, dry_hydrant, draft_site or "
+                  "cistern."});
+    const ReadResult read = scene.read();
+    CHECK(read.district.sources.at(1).kind == SourceKind::dry_hydrant);
+    CHECK(read.district.sources.at(2).kind == SourceKind::draft_site);
 }
 
 // As spreadsheets save it where they are not told otherwise.
