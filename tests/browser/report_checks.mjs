@@ -275,6 +275,7 @@ const checks = [
       assert.ok(width <= 390, `${name}: ${width}`);
     }
     await page.click('#sheets a[href="#map"]');
+    assert.ok(await page.isVisible("text=worst season and period of each parcel"), "what the map shows");
     assert.deepEqual(await axe(), []);
     const small = await page.locator("button:visible, .choice:visible, nav a:visible").evaluateAll((all) => all.filter((one) => one.getBoundingClientRect().height < 24).map((one) => one.outerHTML));
     assert.deepEqual(small, []);
