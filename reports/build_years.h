@@ -15,6 +15,7 @@ namespace farwater::reports {
 struct BuildYear {
     std::int64_t year = 0;               // from 1
     std::string what;                    // ids or names
+    std::string ranks;                   // of them, where names are long; else empty
     double cost = 0.0;                   // of it
     double upkeep = 0.0;                 // paid in it and later for all that stands by then
     double put_by = 0.0;                 // left at its end for the next

@@ -26,6 +26,7 @@ std::vector<BuildYear> build_years(const ImprovementFindings& findings) {
         upkeep += more_upkeep;
         at_hand -= cost + more_upkeep;
         year.what += (year.what.empty() ? "" : "; ") + weighed.improvement.name;
+        year.ranks += fmt::format("{}{}", year.ranks.empty() ? "" : ", ", bought.weighed + 1);
         year.cost += cost;
         year.upkeep = upkeep;
         year.put_by = at_hand;

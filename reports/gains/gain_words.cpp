@@ -91,11 +91,13 @@ std::string weights_statement(const planning::Weights& weights) {
     if (weights.by == WeighBy::parcels) {
         return {};
     }
-    return fmt::format(
-        "Chosen by weight: the gpm that a property gains count for {}, and the order is that of "
-        "gpm x {}. {} without a figure, which {} for nothing.",
-        counts_for_words(weights.by), weighing_unit(weights.by),
-        improved_without(weights.not_known), weights.not_known == 1 ? "counts" : "count");
+    const std::string rule =
+        fmt::format("By weight: what a property gains counts times {} (gpm x {}).",
+                    counts_for_words(weights.by), weighing_unit(weights.by));
+    return weights.not_known == 0 ? rule
+                                  : fmt::format("{} {} without a figure, which {} for nothing.",
+                                                rule, improved_without(weights.not_known),
+                                                weights.not_known == 1 ? "counts" : "count");
 }
 
 std::string money_words(const std::optional<double>& money) {

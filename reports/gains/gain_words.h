@@ -17,7 +17,7 @@ std::string lost_words(const planning::GainSum& sum);
 std::string statement_of(const planning::GainSum& sum);  // a whole sentence
 std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm);
 
-// "the people there", "the value of the property": for what each property counts; empty: for 1.
+// "the people there", "its value": times what a property counts; empty: times 1.
 std::string counts_for_words(WeighBy by);
 // "21,400 gpm x people"; empty where each property counts for 1.
 std::string weighted_words(const planning::Weights& weights, const planning::GainSum& sum);

@@ -17,11 +17,11 @@ std::string gpm_words(planning::Gain tenths) {
 
 // Which columns have something to say.
 struct YearColumns {
-    bool upkeep = false, weighted = false;
+    bool upkeep = false, weighted = false, ranks = false;
 };
 
 SheetBlocks::Cells year_head(const YearColumns& with) {
-    SheetBlocks::Cells head{"#Year", "What", "#Cost"};
+    SheetBlocks::Cells head{"#Year", with.ranks ? "Ranks" : "What", "#Cost"};
     if (with.upkeep) {
         head.emplace_back("#Upkeep");
     }
@@ -33,7 +33,8 @@ SheetBlocks::Cells year_head(const YearColumns& with) {
 }
 
 SheetBlocks::Cells year_cells(const BuildYear& year, const YearColumns& with) {
-    SheetBlocks::Cells cells{fmt::format("{}", year.year), year.what, in_thousands(year.cost)};
+    SheetBlocks::Cells cells{fmt::format("{}", year.year),
+                             year.ranks.empty() ? year.what : year.ranks, in_thousands(year.cost)};
     if (with.upkeep) {
         cells.push_back(in_thousands(year.upkeep));
     }
@@ -59,7 +60,7 @@ void add_years(SheetBlocks& sheet, double yearly_budget, const std::vector<Build
     }
     const YearColumns with{
         std::ranges::any_of(years, [](const BuildYear& year) { return year.upkeep > 0.0; }),
-        weights.by != WeighBy::parcels};
+        weights.by != WeighBy::parcels, !years.front().ranks.empty()};
     std::vector<SheetBlocks::Cells> rows;
     for (const BuildYear& year : years) {
         rows.push_back(year_cells(year, with));
@@ -67,6 +68,9 @@ void add_years(SheetBlocks& sheet, double yearly_budget, const std::vector<Build
     std::string note =
         "What a year leaves is put by for the next; a year that only puts money by has no row. "
         "Totals: with the years before, worked out together.";
+    if (with.ranks) {
+        note += " Ranks: of the table above.";
+    }
     if (with.upkeep) {
         note += " Upkeep: of all that stands by then, paid from that year on.";
     }

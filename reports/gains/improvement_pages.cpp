@@ -111,7 +111,7 @@ void add_front(SheetBlocks& sheet, const ImprovementFindings& findings,
         .paragraph(now_words(findings.improved, findings.held, findings.short_of_gpm));
     if (findings.weights.by != WeighBy::parcels) {
         sheet.paragraph(weights_statement(findings.weights));
-        head.push_back(fmt::format("#Gpm x {}", weighing_unit(findings.weights.by)));
+        head.emplace_back("#Weighted");
     }
     sheet.table(std::move(head), std::move(rows))
         .note(

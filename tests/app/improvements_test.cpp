@@ -475,7 +475,7 @@ TEST_CASE("improvements are weighed by what a property counts for") {
               "300000 ELSE 0 END), 0) FROM improvement_gains g WHERE g.rank = i.rank)) > 1") == 0);
     CHECK(said.number("SELECT count(*) FROM improvements WHERE weighted_gain > 0") > 0);
     CHECK(contains(bytes_of(folder / "out" / "improvements.html"),
-                   "the gpm that a property gains count for its value"));
+                   "what a property gains counts times its value (gpm x value)"));
     const Ended refused = improvements(asked, folder / "none", {"--weigh-by", "people"});
     CHECK(refused.exit_code == 2);
     CHECK(contains(refused.err, "no property has a people to weigh by"));
