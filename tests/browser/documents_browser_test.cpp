@@ -33,8 +33,9 @@ std::filesystem::path write_district_of_ideas(const TemporaryFolder& folder) {
 void check_page(const TemporaryFolder& folder, const std::string& command,
                 const std::string& layer) {
     const std::filesystem::path out = folder / command;
-    const Ended ended = run_program(FARWATER_PROGRAM, {command, (folder / "district.toml").string(),
-                                                       "--out", out.string(), "--quiet"});
+    const Ended ended =
+        run_program(FARWATER_PROGRAM, {command, (folder / "district.toml").string(), "--out",
+                                       out.string(), "--yearly-budget", "50000", "--quiet"});
     INFO(ended.err);
     REQUIRE(ended.exit_code == 0);
     const std::string page = command == "propose" ? "proposals" : "improvements";
