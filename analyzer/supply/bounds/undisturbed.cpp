@@ -21,12 +21,13 @@ Undisturbed undisturbed(const Incident& incident, const Tanker& tanker, double e
     const Duration met = may_nurse ? tanker.arrives : std::max(tanker.arrives, dump.tanks_ready);
     const double first = in_minutes(met + before);
     Undisturbed result{.first_load = in_by_end(first),
-                       .from_place = in_minutes(tanker.leg.loaded + before)};
+                       .from_place = in_minutes(tanker.leg.loaded + before),
+                       .in_place = in_minutes(fill_visit(site, tanker).in_place())};
     const double away = first + in_minutes(flowing_for(tanker.delivered, rate)) +
                         in_minutes(tanker.offload_after + tanker.leg.empty);
-    const double filled = in_minutes(fill_visit(site, tanker).in_place());
-    const double second = std::max(away, in_minutes(site.ready)) + filled + result.from_place;
-    const double cycle = (away - first) + filled + result.from_place;
+    const double second =
+        std::max(away, in_minutes(site.ready)) + result.in_place + result.from_place;
+    const double cycle = (away - first) + result.in_place + result.from_place;
     if (second < end && cycle > 0.0) {
         const double whole = std::floor((end - second) / cycle);
         result.later_loads = whole * load + in_by_end(second + whole * cycle);

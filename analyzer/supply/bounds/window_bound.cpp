@@ -62,8 +62,7 @@ double refilled_by(const Incident& incident, Memory& memory, std::size_t index, 
         if (tanker.fill_site != index || tanker.delivered <= Volume{}) {
             continue;
         }
-        const double held = in_minutes(fill_visit(site, tanker).in_place());
-        shares.push_back({each[i].later_loads, held / in_gallons(tanker.delivered)});
+        shares.push_back({each[i].later_loads, each[i].in_place / in_gallons(tanker.delivered)});
         from_place = std::min(from_place, each[i].from_place);
         from_line = std::min(from_line, each[i].from_place + in_minutes(tanker.fill_after));
         fastest = std::max(fastest, in_gpm(fill_rate(site, tanker)));

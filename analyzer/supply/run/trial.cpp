@@ -133,11 +133,17 @@ std::optional<double> Trial::first_supply(double until) {
     const double flow = attack_.flow > 0.0 ? attack_.flow : 1.0;
     const Draw draw{until, flow, drawn_in_history(memory_->drawn.history, until),
                     memory_->drawn.history};
+    Schedule<Minute>& schedule = memory_->schedule;
+    schedule.begin(shuttle(), draw, until);
     double first = std::numeric_limits<double>::infinity();
-    for (const Load<Minute>& load : memory_->schedule.run(shuttle(), draw, until)) {
-        const double usable =
-            load.nurses ? load.first_in.at : std::max(load.opened.at, shuttle().draft_ready);
-        first = std::min(first, usable);
+    // What arrives after the first water is no sooner than that.
+    for (int part = 1; part <= parts && until * (part - 1) / parts <= first; ++part) {
+        schedule.go_on(part < parts ? until * part / parts : until);
+        first = std::numeric_limits<double>::infinity();
+        for (const Load<Minute>& load : schedule.loads()) {
+            first = std::min(first, load.nurses ? load.first_in.at
+                                                : std::max(load.opened.at, shuttle().draft_ready));
+        }
     }
     return first < until ? std::optional(first) : std::nullopt;
 }
