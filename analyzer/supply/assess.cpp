@@ -5,6 +5,7 @@
 
 #include "analyzer/supply/places/assessor.h"
 #include "analyzer/supply/places/lay_trials.h"
+#include "analyzer/supply/places/one_more_engine.h"
 
 namespace farwater::supply {
 namespace {
@@ -46,6 +47,18 @@ void take_best_lays(const PlanOrder& order, const Assessor& assessor, LayTrials&
     }
 }
 
+// Of those that are of a lay.
+std::vector<Keyed> lays_behind(const OneMoreEngine& engine,
+                               const std::vector<ParcelSupply>& supplies) {
+    std::vector<Keyed> lays;
+    for (std::size_t row = 0; row < supplies.size(); ++row) {
+        if (const auto lay = engine.lay_behind(row, supplies[row])) {
+            lays.push_back(*lay);
+        }
+    }
+    return lays;
+}
+
 // The same for one row, with what was found on the way.
 void look_at_lays(const PlanOrder& order, const Assessor& assessor, std::size_t row,
                   Working& working) {
@@ -78,12 +91,15 @@ std::vector<ParcelSupply> assess(const Situation& situation,
         trials.add(row);
     }
     take_best_lays(situation.order, assessor, trials, supplies, work);
+    const OneMoreEngine engine(situation, needs, first_arrivals);
+    std::vector<Keyed> lays = lays_behind(engine, supplies);
     for_each_chunk(work, "direct supply", needs.size(), rows_per_chunk,
                    [&](std::size_t begin, std::size_t end) {
                        for (std::size_t row = begin; row < end; ++row) {
                            take_direct_if_better(situation.order, assessor, row, supplies[row]);
                        }
                    });
+    engine.add_gains(std::move(lays), supplies, work);
     return supplies;
 }
 
@@ -105,7 +121,10 @@ Working working_of(const Situation& situation, const std::vector<std::optional<N
     if (assessor.asks_for_hose(row, working.supply)) {
         working.options = assessor.hose_options_of(row);
     }
+    const OneMoreEngine engine(situation, needs, first_arrivals);
+    const std::optional<Keyed> lay = engine.lay_behind(row, working.supply);
     take_direct_if_better(situation.order, assessor, row, working.supply);
+    engine.add_gain(lay, working.supply, row);
     return working;
 }
 

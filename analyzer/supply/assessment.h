@@ -59,11 +59,12 @@ struct ParcelSupply {
     TenthsMinute duration{};
     std::array<WholeGpm, build_up_minutes.size()> build_up{};  // cautious, from each of them on
     std::array<WholeGpm, relieved.size()> gains{};  // in sustained flow, by one more of each thing
-    std::uint16_t crew_needed = 0;                  // for all jobs of the shuttle
-    std::uint16_t crew_there = 0;                   // by the start, on units whose crew is listed
-    std::uint8_t crew_not_listed = 0;               // units there whose crew nobody lists
-    std::uint8_t engines_needed = 0;                // to attack, to draft, and to run fill sites
-    std::uint8_t more_tankers = 0;  // with which the need is met; 0: it is, or is not by tankers
+    WholeGpm gain_engine{};  // in sustained flow, by one more engine (places/one_more_engine.h)
+    std::uint16_t crew_needed = 0;     // for all jobs of the shuttle
+    std::uint16_t crew_there = 0;      // by the start, on units whose crew is listed
+    std::uint8_t crew_not_listed = 0;  // units there whose crew nobody lists
+    std::uint8_t engines_needed = 0;   // to attack, to draft, and to run fill sites
+    std::uint8_t more_tankers = 0;     // with which the need is met; 0: it is, or is not by tankers
 
     std::optional<TenthsMinute> first_engine;  // since the alarm, at the house
     std::optional<TenthsMinute> tank_water;

@@ -47,10 +47,10 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.lane = lay.lane;
     scene.first_arrival = first_arrival;
     scene.engines =
-        arrivals(situation, profile_of, responders, UnitKind::engine, first_arrival,
-                 [&](ProfileIndex profile, StationIndex station) {
-                     return situation.trips.from_station(profile, station, lay.dump_site);
-                 });
+        engines_at(situation, profile_of, responders, first_arrival,
+                   [&](ProfileIndex profile, StationIndex station) {
+                       return situation.trips.from_station(profile, station, lay.dump_site);
+                   });
     scene.tankers =
         arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival,
                  [&](ProfileIndex profile, StationIndex station) {

@@ -31,6 +31,7 @@ struct Situation {
     PeriodIndex period;
     PlanOrder order = {};  // by which the best plan of each place is chosen
     Told told = Told::everything;
+    bool one_more_engine = false;  // what if: engines_at (places/arrivals.h) says which and when
 };
 
 // The profile of each unit; not valid for units that have none.

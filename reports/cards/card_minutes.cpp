@@ -110,15 +110,24 @@ std::string gains_in_words(const CardView& view) {
     if (look == nullptr) {
         return {};
     }
-    std::vector<supply::Gain> gains = look->shuttle.gains;
-    std::ranges::stable_sort(gains, std::greater<>{}, &supply::Gain::flow);
+    struct Named {
+        std::string_view what;
+        HeldFlow flow;
+    };
+    std::vector<Named> gains;
+    for (const supply::Gain& gain : look->shuttle.gains) {
+        gains.push_back({one_more(gain.limit), gain.flow});
+    }
+    gains.push_back({"one more engine, with the others",
+                     tenths_of_gpm(supply::in_gpm(view.working().supply.gain_engine) * 10)});
+    std::ranges::stable_sort(gains, std::greater<>{}, &Named::flow);
     std::string text;
     for (std::size_t i = 0; i < std::min<std::size_t>(2, gains.size()); ++i) {
         if (in_tenths(gains[i].flow) == 0) {
             break;
         }
         const int gain = planned_gpm(gains[i].flow);
-        text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", one_more(gains[i].limit),
+        text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", gains[i].what,
                             gain == 0 ? "under 25 gpm" : fmt::format("+{} gpm", gain));
     }
     return text;

@@ -71,13 +71,19 @@ std::string gain_name(Limit limit) {
     }
 }
 
-void gain_lines(const ShuttleCase& shuttle, WorkedPage& page) {
+void gain_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
+    const supply::ParcelSupply& supply = explained.supply();
+    const bool for_want_of_engine =
+        supply.mode == SupplyMode::shuttle && supply.limit == Limit::engines;
     page.part("What limits the shuttle, and the sustained flow that one more of each thing gains");
-    page.words("limit of the shuttle", std::string(word(shuttle.limit)),
+    page.words("limit of the shuttle",
+               std::string(word(for_want_of_engine ? Limit::engines : shuttle.limit)),
                "the largest gain; each is a run of its own. The supply line may hold it lower");
     for (const supply::Gain& gain : shuttle.gains) {
         page.number(gain_name(gain.limit), in_gpm(flow_of(gain.flow)), Digits::one, "gpm more");
     }
+    page.number("one more engine", supply::in_gpm(supply.gain_engine), Digits::none, "gpm more",
+                "like the last one there by the start, and with it; above what the answer holds");
 }
 
 void crew_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
@@ -191,7 +197,7 @@ void explain_shuttle_flow(const Explained& explained, const ShuttleWorking& look
         through("from the late horizon on", shuttle.later, look.supply.later);
     }
     crew_lines(explained, shuttle, page);
-    gain_lines(shuttle, page);
+    gain_lines(explained, shuttle, page);
 }
 
 }  // namespace farwater::reports

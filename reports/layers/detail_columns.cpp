@@ -91,6 +91,17 @@ std::vector<ColumnOf> gain_columns(const Findings& findings) {
                                                               : io::Value{};
                                   }));
     }
+    columns.push_back(integer(
+        "gain_engine_gpm",
+        "That one more engine gains, like the last one there by the start and with it, with its "
+        "pump, hose and crew: at a fill site, at the draft or in a relay, gpm; empty where nothing "
+        "is held and it would not help.",
+        [findings](std::size_t row) {
+            const ParcelSupply& supply = findings.supply(row);
+            return has_flow(supply) || supply::in_gpm(supply.gain_engine) > 0
+                       ? value_of_gpm(supply.gain_engine)
+                       : io::Value{};
+        }));
     for (ColumnOf& column : people_columns(findings)) {
         columns.push_back(std::move(column));
     }

@@ -53,6 +53,7 @@ const More = (() => {
     ["gain_offload_slot_gpm", "one more slot to offload at"],
     ["gain_ready_5_min_gpm", "everything ready 5 min earlier"],
     ["gain_crew_gpm", "people for one more fill site"],
+    ["gain_engine_gpm", "one more engine, there with the others"],
   ];
   const down = (gpm) => Math.floor(gpm / 5) * 5;
 

@@ -27,6 +27,7 @@ std::string rows_of_parcel_supply(const std::filesystem::path& file) {
         "'gain_tanker_gpm', gain_tanker_gpm, 'gain_offload_slot_gpm', gain_offload_slot_gpm, "
         "'gain_portable_tank_gpm', gain_portable_tank_gpm, 'gain_siphon_gpm', gain_siphon_gpm, "
         "'gain_road_room_gpm', gain_road_room_gpm, 'gain_crew_gpm', gain_crew_gpm, "
+        "'gain_engine_gpm', gain_engine_gpm, "
         "'gain_ready_5_min_gpm', gain_ready_5_min_gpm, 'more_tankers', more_tankers";
     const io::SqliteFile gpkg(file);
     return gpkg.text(std::string("SELECT json_group_array(json_object(") + columns +

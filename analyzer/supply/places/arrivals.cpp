@@ -33,4 +33,20 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
     return list;
 }
 
+std::vector<Arrival> engines_at(const Situation& situation,
+                                std::span<const ProfileIndex> profile_of,
+                                std::span<const Responder> responders, Duration first_arrival,
+                                const DriveTo& drive_to) {
+    std::vector<Arrival> engines =
+        arrivals(situation, profile_of, responders, UnitKind::engine, first_arrival, drive_to);
+    if (situation.one_more_engine && !engines.empty()) {
+        const Duration start =
+            situation.order.flow_from(situation.district.assumptions, first_arrival);
+        const auto late = std::ranges::upper_bound(engines, start, {}, &Arrival::at_scene);
+        const auto last = late == engines.begin() ? late : late - 1;
+        engines.insert(last + 1, Arrival(*last));
+    }
+    return engines;
+}
+
 }  // namespace farwater::supply

@@ -29,4 +29,12 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
                               std::span<const Responder> responders, UnitKind kind,
                               Duration first_arrival, const DriveTo& drive_to);
 
+// The engines, as above. Where the situation asks for one more, another like the last of them that
+// is there when the flow has to begin (the first, where none is) comes with it, behind it, even
+// beyond most_engines: the same unit stands in the list twice.
+std::vector<Arrival> engines_at(const Situation& situation,
+                                std::span<const ProfileIndex> profile_of,
+                                std::span<const Responder> responders, Duration first_arrival,
+                                const DriveTo& drive_to);
+
 }  // namespace farwater::supply

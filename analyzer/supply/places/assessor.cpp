@@ -105,6 +105,12 @@ void Assessor::promise(std::vector<Keyed> items, std::vector<Promise>& slots,
                   [&](std::span<const Keyed> of_case) { promise_case(of_case, slots); });
 }
 
+void Assessor::for_each_scene(std::vector<Keyed> items, const Work& work, const Look& look) const {
+    for_each_case(std::move(items), work, [&](std::span<const Keyed> of_case) {
+        look(scene_of(of_case.front().key), of_case);
+    });
+}
+
 bool Assessor::worth_trying(std::size_t row, std::size_t lay) const {
     const std::span<const HoseLay> lays = situation_.trips.hose_lays[row];
     const bool spares_backing =

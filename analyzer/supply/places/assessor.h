@@ -4,6 +4,7 @@
 
 #include <compare>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -79,6 +80,10 @@ public:
 
     // What each item's lay promises, into its slot: a bound, without a run.
     void promise(std::vector<Keyed> items, std::vector<Promise>& slots, const Work& work) const;
+
+    // Calls `look` with each case's scene and items, on several threads.
+    using Look = std::function<void(const Scene&, std::span<const Keyed>)>;
+    void for_each_scene(std::vector<Keyed> items, const Work& work, const Look& look) const;
 
     // Whether the lay is tried beside the first one, which promises something: where ways are taken
     // from that by its hose, or tankers must back there and not here.

@@ -220,8 +220,8 @@ void for_each_option(const Situation& situation, std::span<const ProfileIndex> p
         const auto drive_to = [&](ProfileIndex profile, StationIndex station) {
             return situation.trips.station_to_fill_site(profile, station, lay.fill_site);
         };
-        const std::vector<Arrival> engines = arrivals(
-            situation, profile_of, responders, UnitKind::engine, fire.first_arrival, drive_to);
+        const std::vector<Arrival> engines =
+            engines_at(situation, profile_of, responders, fire.first_arrival, drive_to);
         const FillSitePlace& place = at(situation.fill_places, lay.fill_site);
         if (at(district.sources, place.source).reach == Reach::portable_pump) {
             continue;  // no engine gets to it

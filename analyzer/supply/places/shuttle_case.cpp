@@ -15,8 +15,6 @@
 namespace farwater::supply {
 namespace {
 
-constexpr std::size_t most_fill_sites = 3;
-
 // A fill site that tankers can use, by itself.
 struct Alone {
     Incident incident;  // with all of them

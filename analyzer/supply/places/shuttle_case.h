@@ -15,6 +15,9 @@
 
 namespace farwater::supply {
 
+// That are run at the same time.
+inline constexpr std::size_t most_fill_sites = 3;
+
 // A fill site in use.
 struct FillUse {
     SourceIndex source;
