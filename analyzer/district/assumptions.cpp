@@ -44,6 +44,12 @@ constexpr std::array rows{
                   "29 CFR 1910.134 (g)(4): two inside, two outside"},
     AssumptionRow{"crew_dump_site", "Crew by job", &A::crew_dump_site, 0, 50, medium,
                   "People needed at the dump site: draft, portable tanks, spotter.", practice},
+    AssumptionRow{
+        "crew_offload_slot", "Crew by job", &A::crew_offload_slot, 0, 50, low,
+        "People needed at each offload slot after the first: one to place the tanker, one "
+        "at its valve. The slot is run from when they are there, beside all other jobs; a "
+        "unit whose crew nobody lists counts with the fewest that it rolls with.",
+        practice},
     AssumptionRow{"crew_fill_site", "Crew by job", &A::crew_fill_site, 0, 50, medium,
                   "People needed at each fill site.", practice},
     AssumptionRow{"crew_traffic", "Crew by job", &A::crew_traffic, 0, 50, medium,
@@ -129,7 +135,9 @@ constexpr std::array rows{
                   "Fill site at an open bank.", practice},
 
     AssumptionRow{"offload_slots", "Dump site", &A::offload_slots, 1, 8, medium,
-                  "Tankers that offload at the same time.", practice},
+                  "Tankers that offload at the same time, once there are people for them "
+                  "(crew_offload_slot).",
+                  practice},
     AssumptionRow{"most_portable_tanks", "Dump site", &A::most_portable_tanks, 1, 8, medium,
                   "Portable tanks set up in line.", practice},
     AssumptionRow{

@@ -27,6 +27,7 @@ struct Assumptions {
     // who is needed at a fire with a shuttle, by job: run cards set it against who is there
     int crew_attack = 4;
     int crew_dump_site = 3;
+    int crew_offload_slot = 2;
     int crew_fill_site = 3;
     int crew_traffic = 2;
     int crew_water_supply = 1;

@@ -62,6 +62,7 @@ struct ParcelSupply {
     WholeGpm gain_engine{};  // in sustained flow, by one more engine (places/one_more_engine.h)
     std::uint16_t crew_needed = 0;     // for all jobs of the shuttle
     std::uint16_t crew_there = 0;      // by the start, on units whose crew is listed
+    std::uint8_t offload_slots = 0;    // of the shuttle, with people for them
     std::uint8_t crew_not_listed = 0;  // units there whose crew nobody lists
     std::uint8_t engines_needed = 0;   // to attack, to draft, and to run fill sites
     std::uint8_t more_tankers = 0;     // with which the need is met; 0: it is, or is not by tankers

@@ -3,6 +3,7 @@
 // value here; where values come from is the assessment's business (assessment.h).
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -43,8 +44,13 @@ struct FillSite {
     Duration backing = minutes(0);  // into a place there, on top of a tanker's own fill_before
 };
 
+inline constexpr int most_offload_slots = 8;
+
 struct DumpSite {
     int offload_slots = 1;
+    // From when each slot after the first has its people, ascending; not before the tanks are ready
+    // in any case. A slot beyond the list waits for nobody.
+    std::array<Duration, most_offload_slots - 1> further_slots_from{};
     std::optional<Volume> storage;  // usable gallons in portable tanks; none = unlimited
     Volume engine_tank;             // the drafting (or attacking) engine's own tank
     Duration engine_arrives;

@@ -11,6 +11,7 @@
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/places/arrivals.h"
 #include "analyzer/supply/places/hose_there.h"
+#include "analyzer/supply/places/slots_manned.h"
 #include "analyzer/supply/places/tank_line.h"
 #include "analyzer/supply/places/tanks_there.h"
 #include "analyzer/supply/roster.h"
@@ -35,7 +36,8 @@ struct Scene {
     TankLine line;                         // of these tanks
     RoadRoom room;                         // for them
     UnitIndex siphon_of;                   // the unit whose siphon runs; not valid: none does
-    DumpSite set_up;                       // what the incident run takes
+    DumpSite set_up;                       // what the incident run takes, with one fill site
+    std::vector<PeopleFrom> people;        // that slots wait for; empty where one is all there is
     Limit missing = Limit::none;           // why there can be no continuous flow; none = there can
     Volume on_wheels;                      // in all tanks there by the horizon
 };

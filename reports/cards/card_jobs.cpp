@@ -17,8 +17,9 @@ void add_people(const CardView& view, SheetPart& part) {
     const Assumptions& a = view.district().assumptions;
     const int fills = static_cast<int>(std::max<std::size_t>(1, look->shuttle.fills.size()));
     const int tankers = static_cast<int>(look->shuttle.tankers);
+    const int slots = std::max(1, look->shuttle.incident.dump_site.offload_slots);
     const int needed =
-        supply::crew_needed(a, static_cast<std::size_t>(fills), look->shuttle.tankers);
+        supply::crew_needed(a, static_cast<std::size_t>(fills), look->shuttle.tankers, slots);
     const supply::CrewThere& people = look->shuttle.crew;
     part.items.push_back(SheetText{
         fmt::format("People: {} needed, {} there by minute {}{}.", needed, people.people,
@@ -29,7 +30,7 @@ void add_people(const CardView& view, SheetPart& part) {
         true});
     part.items.push_back(SheetText{fmt::format(
         "Needed: attack {}, dump site {}, fill site {}{}, traffic {}, water supply {}, {} {}.",
-        a.crew_attack, a.crew_dump_site, a.crew_fill_site,
+        a.crew_attack, a.crew_dump_site + a.crew_offload_slot * (slots - 1), a.crew_fill_site,
         fills > 1 ? fmt::format(" x {}", fills) : "", a.crew_traffic, a.crew_water_supply,
         view.district().tanker_word + "s", a.crew_tanker * tankers)});
 }

@@ -39,6 +39,23 @@ std::string loop_words(const CardView& view) {
     return text;
 }
 
+// One is never more than the people who are there; those that wait have their minute.
+std::string slots_in_words(const CardView& view, const ShuttleWorking& look) {
+    const supply::DumpSite& site =
+        look.shuttle.incident.tankers.empty() ? look.scene.set_up : look.shuttle.incident.dump_site;
+    std::string text = fmt::format("Offload slots: {}", site.offload_slots);
+    for (int slot = 2; slot <= site.offload_slots; ++slot) {
+        const Duration from = site.further_slots_from[static_cast<std::size_t>(slot) - 2];
+        if (from > site.tanks_ready) {
+            text += fmt::format(", number {} from minute {}", slot, minute_words(from));
+        }
+    }
+    const int wanted = view.district().assumptions.offload_slots;
+    return text + (site.offload_slots < wanted
+                       ? fmt::format("; no people for {} more.", wanted - site.offload_slots)
+                       : ".");
+}
+
 void add_tanks(const CardView& view, const ShuttleWorking& look, SheetPart& part) {
     if (look.scene.tanks.empty()) {
         part.items.push_back(SheetText{"NO PORTABLE TANK comes in time.", true});
@@ -51,8 +68,8 @@ void add_tanks(const CardView& view, const ShuttleWorking& look, SheetPart& part
                             tanks.tanks > 1 ? fmt::format(" {} tanks", tanks.tanks) : "",
                             gallon_words(tanks.usable), minute_words(tanks.up));
     }
-    part.items.push_back(SheetText{fmt::format("Portable tanks, usable: {}. Offload slots: {}.",
-                                               text, view.district().assumptions.offload_slots)});
+    part.items.push_back(
+        SheetText{fmt::format("Portable tanks, usable: {}. {}", text, slots_in_words(view, look))});
     if (!look.scene.line.left.empty()) {
         part.items.push_back(
             SheetText{fmt::format("Room for {} in line; {} more there stay on the trucks.",

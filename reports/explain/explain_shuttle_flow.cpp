@@ -86,17 +86,39 @@ void gain_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPa
                 "like the last one there by the start, and with it; above what the answer holds");
 }
 
+void slot_lines(const Assumptions& assumptions, const ShuttleCase& shuttle, WorkedPage& page) {
+    if (assumptions.offload_slots < 2) {
+        return;
+    }
+    page.rests_on({"crew_offload_slot"});
+    const supply::DumpSite& site = shuttle.incident.dump_site;
+    page.number("slots to offload at", site.offload_slots, Digits::none, "slots",
+                fmt::format("of {}: a further one is not run without people for it and every job",
+                            assumptions.offload_slots));
+    for (int slot = 2; slot <= site.offload_slots; ++slot) {
+        page.number(fmt::format("people for slot {} are there at", slot),
+                    in_minutes(site.further_slots_from[static_cast<std::size_t>(slot) - 2]),
+                    Digits::two, "min");
+    }
+}
+
 void crew_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
     const Assumptions& a = explained.district().assumptions;
     page.part("The people it takes, and those who are there by the start");
     page.rests_on({"crew_attack", "crew_dump_site", "crew_fill_site", "crew_traffic",
                    "crew_water_supply", "crew_tanker"});
+    const int further = shuttle.incident.dump_site.offload_slots - 1;
     page.sum("people needed",
-             fmt::format("{} + {} + {} x {} + {} + {} + {} x {}", a.crew_attack, a.crew_dump_site,
+             fmt::format("{} + {} + {}{} x {} + {} + {} + {} x {}", a.crew_attack, a.crew_dump_site,
+                         further > 0 ? fmt::format("{} x {} + ", a.crew_offload_slot, further) : "",
                          a.crew_fill_site, shuttle.fills.size(), a.crew_traffic,
                          a.crew_water_supply, a.crew_tanker, shuttle.tankers),
              shuttle.crew_needed, Digits::none, "people",
-             "attack, dump site, fill sites, traffic, water supply officer, tankers");
+             further > 0
+                 ? "attack, dump site, its further slots, fill sites, traffic, water supply "
+                   "officer, tankers"
+                 : "attack, dump site, fill sites, traffic, water supply officer, tankers");
+    slot_lines(a, shuttle, page);
     page.number("people there", shuttle.crew.people, Digits::none, "people",
                 "a further fill site is not opened without people for every job");
     if (shuttle.crew.not_listed > 0) {

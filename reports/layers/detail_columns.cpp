@@ -31,9 +31,11 @@ constexpr std::array<GainColumn, supply::relieved.size()> gain_names{{
     {"gain_siphon_gpm",
      "That one more jet siphon gains that runs between the portable tanks, gpm."},
     {"gain_road_room_gpm", "That road for one more of the portable tanks that came gains, gpm."},
-    {"gain_offload_slot_gpm", "That one more slot to offload at gains, gpm."},
+    {"gain_offload_slot_gpm", "That one more slot to offload at gains, with its people, gpm."},
     {"gain_ready_5_min_gpm", "That fill and dump sites ready 5 minutes earlier gain, gpm."},
-    {"gain_crew_gpm", "That people for one more fill site gain, gpm."},
+    {"gain_crew_gpm",
+     "That people for one more fill site gain, or for the slots to offload at that have none, "
+     "gpm."},
 }};
 
 std::vector<ColumnOf> people_columns(const Findings& findings) {
@@ -45,7 +47,8 @@ std::vector<ColumnOf> people_columns(const Findings& findings) {
         };
     };
     return {integer("crew_needed",
-                    "People that all jobs of the shuttle need: attack, dump site, fill sites, "
+                    "People that all jobs of the shuttle need: attack, dump site and its slots, "
+                    "fill sites, "
                     "traffic, water supply officer and tankers.",
                     of_shuttle(&ParcelSupply::crew_needed)),
             integer("crew_there",
@@ -55,6 +58,9 @@ std::vector<ColumnOf> people_columns(const Findings& findings) {
             integer("crew_not_listed",
                     "Units there by the start whose crew nobody lists; they count as enough.",
                     of_shuttle(&ParcelSupply::crew_not_listed)),
+            integer("offload_slots",
+                    "Slots to offload at that the shuttle has, once their people are there.",
+                    of_shuttle(&ParcelSupply::offload_slots)),
             integer("engines_needed",
                     "Engines that the shuttle takes: to attack, to draft and to run fill sites.",
                     of_shuttle(&ParcelSupply::engines_needed))};

@@ -257,3 +257,36 @@ TEST_CASE("the attack runs dry when and as long as the ticks do") {
     }
     CHECK(dry_cases > incidents_for_ticks / 10);
 }
+
+TEST_CASE("slots whose people come later are used by both twins from then on") {
+    int waiting = 0;
+    for (std::uint64_t seed = 1; seed <= incidents_for_ticks; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed + 300'000);
+        Incident incident = random_incident(dice, {.attack = false});
+        incident.dump_site.offload_slots = dice.whole(2, 3);
+        const double second = dice.between(10.0, 60.0);
+        incident.dump_site.further_slots_from[0] = minutes(second);
+        incident.dump_site.further_slots_from[1] = minutes(second + dice.between(0.0, 30.0));
+        const Window window = random_window(dice);
+        const int answer = in_tenths(sustained_flow(incident, window));
+        const double start = in_minutes(window.start);
+        const double duration = in_minutes(window.duration);
+        const slow::Incident twin = slow_of(incident);
+        CHECK((answer == 0 || slow::slow_holds(twin, start, duration, answer / 10.0)));
+        CHECK_FALSE(slow::slow_holds(twin, start, duration, (answer + 1) / 10.0));
+        Incident at_once = incident;
+        at_once.dump_site.further_slots_from = {};
+        waiting += in_tenths(sustained_flow(at_once, window)) > answer ? 1 : 0;
+        const double tolerance = 0.0005 * answer + 0.5;
+        if (brittle(incident, window, tolerance)) {
+            continue;
+        }
+        const auto dry_at = [&](double flow) {
+            return slow::ticked_run(twin, start, flow, start + duration, tick).first_dry;
+        };
+        CHECK(dry_at(answer / 10.0 + tolerance) < start + duration + tick);
+        CHECK((answer / 10.0 <= tolerance || dry_at(answer / 10.0 - tolerance) > start + duration));
+    }
+    CHECK(waiting > incidents_for_ticks / 20);
+}

@@ -119,6 +119,10 @@ inline slow::Incident slow_of(const Incident& incident) {
     const DumpSite& dump = incident.dump_site;
     slow::Incident slow;
     slow.slots = static_cast<std::size_t>(dump.offload_slots);
+    for (int slot = 1; slot < std::min(dump.offload_slots, most_offload_slots); ++slot) {
+        slow.further_slots_from.push_back(
+            in_minutes(dump.further_slots_from[static_cast<std::size_t>(slot) - 1]));
+    }
     slow.storage = dump.storage ? in_gallons(*dump.storage) : unlimited;
     slow.engine_tank = in_gallons(dump.engine_tank);
     slow.engine_arrives = in_minutes(dump.engine_arrives);

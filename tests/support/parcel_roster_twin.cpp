@@ -66,6 +66,12 @@ Duration turnout(const District& district, PeriodIndex period, UnitIndex index, 
 
 }  // namespace
 
+int crew_on(const Town& town, Hour hour, UnitIndex index) {
+    const Unit& unit = at(town.district.units, index);
+    const auto crew = staffed(town.district, hour.period, index, &Staffing::crew);
+    return crew.value_or(unit.crew.value_or(unit.min_crew.value_or(1)));
+}
+
 std::vector<Coming> who_comes(const Town& town, Hour hour, const std::string& zone) {
     const District& district = town.district;
     std::vector<Coming> list;

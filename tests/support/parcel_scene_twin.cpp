@@ -274,13 +274,56 @@ double moved_up(const Tanks& tanks, std::size_t used) {
     return holds;
 }
 
+// Those beside the drivers at a minute, by a count of all who have come.
+int people_at(const Town& town, Hour hour, const Crews& crews, double minute) {
+    int people = 0;
+    for (const auto* list : {&crews.engines, &crews.haulers}) {
+        for (const There& unit : *list) {
+            if (unit.at <= minute) {
+                people += crew_on(town, hour, unit.unit);
+                people -= list == &crews.haulers ? town.district.assumptions.crew_tanker : 0;
+            }
+        }
+    }
+    return people;
+}
+
+// When there are people for so many slots and one fill site, and stay; infinity: never.
+double slots_from(const Town& town, Hour hour, const Crews& crews, int slots) {
+    const Assumptions& a = town.district.assumptions;
+    const int jobs = a.crew_attack + a.crew_dump_site + a.crew_fill_site + a.crew_traffic +
+                     a.crew_water_supply + a.crew_offload_slot * (slots - 1);
+    std::vector<double> minutes;
+    for (const auto* list : {&crews.engines, &crews.haulers}) {
+        for (const There& unit : *list) {
+            minutes.push_back(unit.at);
+        }
+    }
+    std::ranges::sort(minutes, std::greater<>{});
+    double from = no_limit;
+    for (const double minute : minutes) {
+        if (people_at(town, hour, crews, minute) < jobs) {
+            break;
+        }
+        from = minute;
+    }
+    return from;
+}
+
 // The dump site's half of the incident, with so many of its tanks.
 Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double first_arrival,
                       const Tanks& tanks, std::size_t used) {
     const Assumptions& a = town.district.assumptions;
     const Unit& attack = at(town.district.units, crews.engines[0].unit);
     Incident incident;
-    incident.slots = static_cast<std::size_t>(a.offload_slots);
+    incident.slots = 1;
+    for (int slots = 2; slots <= a.offload_slots; ++slots) {
+        const double from = slots_from(town, hour, crews, slots);
+        if (from < no_limit) {
+            ++incident.slots;
+            incident.further_slots_from.push_back(from);
+        }
+    }
     incident.storage = std::accumulate(
         tanks.usable.begin(), tanks.usable.begin() + static_cast<std::ptrdiff_t>(used), 0.0);
     incident.engine_tank = in_gallons(attack.tank > gallons(0) ? attack.tank : a.engine_tank);

@@ -44,6 +44,8 @@ struct Coming {
     bool asked_for = false;
 };
 std::vector<Coming> who_comes(const Town& town, Hour hour, const std::string& zone);
+// The listed crew, else the fewest that the unit rolls with.
+int crew_on(const Town& town, Hour hour, UnitIndex unit);
 
 // Where something that vehicles drive to meets a road that `roads` marks.
 std::optional<Spot> driven_to(const Town& town, Point place, const std::vector<bool>& roads);

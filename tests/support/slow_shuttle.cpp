@@ -93,7 +93,12 @@ public:
         for (const Tanker& tanker : incident.tankers) {
             coming_.push_back({tanker.arrives, true});
         }
-        slots_.assign(incident.slots, incident.tanks_ready);
+        for (std::size_t slot = 0; slot < incident.slots; ++slot) {
+            const bool waits = slot > 0 && slot <= incident.further_slots_from.size();
+            slots_.push_back(
+                waits ? std::max(incident.tanks_ready, incident.further_slots_from[slot - 1])
+                      : incident.tanks_ready);
+        }
         for (const FillSite& site : incident.fill_sites) {
             places_.emplace_back(site.places, site.ready);
             lines_.emplace_back(site.flows, site.ready);

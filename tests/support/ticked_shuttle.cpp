@@ -103,6 +103,14 @@ private:
         return static_cast<std::size_t>(before) < at_once && begin(unit, doing, now_, minutes);
     }
 
+    std::size_t slots_now() const {
+        std::size_t slots = incident_.slots;
+        for (const double from : incident_.further_slots_from) {
+            slots -= now_ < from - hair ? 1 : 0;
+        }
+        return slots;
+    }
+
     // What nursing tankers and those who came before this one still have to put in.
     double promised_before(const Unit& unit) const {
         double sum = 0.0;
@@ -147,7 +155,7 @@ bool Scene::go_on(Unit& unit) {
             return over(unit) && arrive_full(unit);
         case Doing::wait_for_slot:
             if (now_ < incident_.tanks_ready - hair ||
-                !begin_when_free(unit, Doing::open_valve, tanker.offload_before, incident_.slots,
+                !begin_when_free(unit, Doing::open_valve, tanker.offload_before, slots_now(),
                                  Doing::wait_for_slot, Doing::leave_slot)) {
                 return false;
             }

@@ -114,10 +114,10 @@ FillOption fill_option(const Situation& situation, const Scene& scene,
     return option;
 }
 
-Incident incident_at(const Situation& situation, const Scene& scene) {
+Incident incident_at(const Situation& situation, const Scene& scene, std::size_t fill_sites) {
     const Assumptions& assumptions = situation.district.assumptions;
     return {
-        .dump_site = scene.set_up,
+        .dump_site = with_slots_manned(scene.set_up, assumptions, scene.people, fill_sites),
         .fill_sites = {},
         .tankers = {},
         .initial_attack = {.flow = assumptions.initial_attack,

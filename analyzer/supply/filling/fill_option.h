@@ -43,8 +43,9 @@ struct RunBy {
     bool opened_by_tanker = false;  // which is there before that engine, or instead of one
 };
 
-// The incident with no fill site and no tankers yet.
-Incident incident_at(const Situation& situation, const Scene& scene);
+// The incident with no fill site and no tankers yet, and with the offload slots that there are
+// people for beside so many fill sites.
+Incident incident_at(const Situation& situation, const Scene& scene, std::size_t fill_sites = 1);
 
 // The incident with all tankers at one fill site; tankers that have no way there stay out. The
 // first engine that can runs it, or the first tanker opens it where that is sooner. The reason

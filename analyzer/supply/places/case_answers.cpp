@@ -90,6 +90,8 @@ void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) con
     supply.handbook = held(shuttle.handbook);
     supply.crew_needed = static_cast<std::uint16_t>(shuttle.crew_needed);
     supply.crew_there = static_cast<std::uint16_t>(shuttle.crew.people);
+    supply.offload_slots =
+        count_of(static_cast<std::size_t>(shuttle.incident.dump_site.offload_slots));
     supply.crew_not_listed = count_of(shuttle.crew.not_listed);
     supply.engines_needed = count_of(
         engines_with_other_jobs +

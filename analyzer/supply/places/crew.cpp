@@ -2,8 +2,10 @@
 
 namespace farwater::supply {
 
-int crew_needed(const Assumptions& assumptions, std::size_t fill_sites, std::size_t tankers) {
+int crew_needed(const Assumptions& assumptions, std::size_t fill_sites, std::size_t tankers,
+                int offload_slots) {
     return assumptions.crew_attack + assumptions.crew_dump_site +
+           assumptions.crew_offload_slot * (offload_slots - 1) +
            assumptions.crew_fill_site * static_cast<int>(fill_sites) + assumptions.crew_traffic +
            assumptions.crew_water_supply + assumptions.crew_tanker * static_cast<int>(tankers);
 }

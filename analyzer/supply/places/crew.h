@@ -9,9 +9,10 @@
 
 namespace farwater::supply {
 
-// By the assumptions of "Crew by job": attack, dump site, each fill site, traffic, water supply
-// officer and each tanker that is run.
-int crew_needed(const Assumptions& assumptions, std::size_t fill_sites, std::size_t tankers);
+// By the assumptions of "Crew by job": attack, dump site, each offload slot after the first, each
+// fill site, traffic, water supply officer and each tanker that is run.
+int crew_needed(const Assumptions& assumptions, std::size_t fill_sites, std::size_t tankers,
+                int offload_slots = 1);
 
 struct CrewThere {
     int people = 0;              // on units whose crew is listed

@@ -43,7 +43,11 @@ Incident with_double_source(Incident incident, const TankLine& /*as it is*/) {
     return incident;
 }
 
+// With its people, who are there before those of others.
 Incident with_slot(Incident incident, const TankLine& /*as it is*/) {
+    auto& from = incident.dump_site.further_slots_from;
+    std::ranges::copy_backward(from.begin(), from.end() - 1, from.end());
+    from.front() = Duration{};
     ++incident.dump_site.offload_slots;
     return incident;
 }

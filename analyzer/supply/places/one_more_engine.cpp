@@ -23,6 +23,14 @@ std::size_t further_engine(const Scene& scene) {
     return static_cast<std::size_t>(twin - scene.engines.begin()) + 1;
 }
 
+// All are run from the beginning.
+bool slots_manned(const Situation& situation, const DumpSite& site) {
+    const DumpSite all = with_all_slots(site, situation.district.assumptions);
+    return site.offload_slots == all.offload_slots &&
+           std::ranges::all_of(site.further_slots_from,
+                               [&](Duration from) { return from <= site.tanks_ready; });
+}
+
 // Without it there are people for all fill sites that may be opened.
 bool people_suffice(const Situation& situation, const Scene& scene, UnitIndex engine) {
     CrewThere there =
@@ -53,7 +61,7 @@ bool has_work(const Situation& situation, const Scene& scene) {
     if (scene.missing != Limit::none || engine > scene.engines.size()) {
         return false;
     }
-    if (engine <= engines_with_other_jobs ||
+    if (engine <= engines_with_other_jobs || !slots_manned(situation, scene.set_up) ||
         !people_suffice(situation, scene, scene.engines[engine].unit)) {
         return true;
     }

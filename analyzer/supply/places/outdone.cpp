@@ -28,6 +28,15 @@ bool no_less_set_up(const DumpSite& a, const DumpSite& b) {
            a.tanks_ready <= b.tanks_ready && a.draft_ready <= b.draft_ready;
 }
 
+// At every moment, for slots and whatever else waits for people.
+bool no_fewer_people(const Scene& a, const Scene& b) {
+    return std::ranges::all_of(b.people, [&](const PeopleFrom& those) {
+        const auto there =
+            std::ranges::lower_bound(a.people, those.people, {}, &PeopleFrom::people);
+        return there != a.people.end() && there->from <= those.from;
+    });
+}
+
 bool no_farther(const FillTrip& a, const FillTrip& b) {
     return a.fill_site == b.fill_site &&
            std::ranges::equal(a.legs, b.legs, [](const LegTimes& near, const LegTimes& far) {
@@ -58,7 +67,7 @@ bool outdoes(const Situation& situation, const Scene& a, const Scene& b) {
     const auto trips_b = situation.trips.fill_trips[b.approach.position()];
     return (a.lane == b.lane || a.lane == LaneClass::through) &&
            std::ranges::equal(a.engines, b.engines, no_later) && same_tankers(a, b) &&
-           no_less_set_up(a.set_up, b.set_up) &&
+           no_less_set_up(a.set_up, b.set_up) && no_fewer_people(a, b) &&
            std::ranges::all_of(trips_b, [&](const FillTrip& far) {
                return std::ranges::any_of(
                    trips_a, [&](const FillTrip& near) { return no_farther(near, far); });

@@ -225,12 +225,15 @@ ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
     result.line = asked.scene.line;
     result.evidence = fleet_evidence(chosen.plan.incident);
     result.crew = crew_there(asked.situation, asked.scene, result.window.start);
-    result.crew_needed = crew_needed(asked.situation.district.assumptions, chosen.sources.size(),
-                                     chosen.plan.incident.tankers.size());
-    if (chosen.sources.size() > 1 && result.crew.people < result.crew_needed) {
+    const Assumptions& assumptions = asked.situation.district.assumptions;
+    const std::size_t tankers = chosen.plan.incident.tankers.size();
+    result.crew_needed = crew_needed(assumptions, chosen.sources.size(), tankers,
+                                     chosen.plan.incident.dump_site.offload_slots);
+    if (chosen.sources.size() > 1 &&
+        result.crew.people < crew_needed(assumptions, chosen.sources.size(), tankers)) {
         result.evidence = Evidence::assumed;  // that those who are not listed are enough
     }
-    add_flows(result, chosen.plan, asked.situation.district.assumptions);
+    add_flows(result, chosen.plan, assumptions);
     if (asked.situation.told != Told::flow) {
         add_what_else(result, chosen.plan, asked.situation.told);
     }
@@ -256,12 +259,12 @@ void add_several(ShuttleCase& alone, ShuttleCase several, bool by_terms) {
     alone.several.push_back(std::move(several));
 }
 
-// With more people a further fill site would be opened: what that gains in sustained flow.
+// What is held with more people, by which a further fill site or slot would be run.
 void add_gain_of_crew(ShuttleCase& shuttle, HeldFlow with_people) {
     const std::int32_t more = in_tenths(with_people) - in_tenths(shuttle.sustained);
     const auto crew = std::ranges::find(shuttle.gains, Limit::crew, &Gain::limit);
     if (crew != shuttle.gains.end() && more >= no_gain_below) {
-        crew->flow = tenths_of_gpm(more);
+        crew->flow = std::max(crew->flow, tenths_of_gpm(more));
         shuttle.limit = binding_limit(shuttle.gains);
     }
 }
@@ -272,6 +275,13 @@ void add_gain_of_crew(ShuttleCase& alone, const Chosen& all) {
     for (ShuttleCase& several : alone.several) {
         add_gain_of_crew(several, with_people);
     }
+}
+
+// The slots that wait for people, run from the beginning.
+void add_gain_of_slots(ShuttleCase& shuttle, const Assumptions& assumptions) {
+    Incident manned = shuttle.incident;
+    manned.dump_site = with_all_slots(manned.dump_site, assumptions);
+    add_gain_of_crew(shuttle, sustained_flow(manned, shuttle.window));
 }
 
 // The answer with the fill sites that there are people for, and what more people would gain.
@@ -303,6 +313,13 @@ ShuttleCase answer_of(ShuttleCase nothing, const Asked& asked, const Options& op
     }
     if (manned < most_fill_sites && !together.empty()) {
         add_gain_of_crew(result, together.back());
+    }
+    if (const Assumptions& assumptions = asked.situation.district.assumptions;
+        assumptions.offload_slots > 1) {
+        add_gain_of_slots(result, assumptions);
+        for (ShuttleCase& more : result.several) {
+            add_gain_of_slots(more, assumptions);
+        }
     }
     return result;
 }

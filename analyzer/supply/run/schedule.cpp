@@ -92,6 +92,10 @@ void Schedule<Time>::reset() {
     std::ranges::sort(order_, {}, &Due::at);
     full_.assign(tankers, 1);
     slots_.assign(shuttle.slots, Time::at_minute(shuttle.tanks_ready));
+    const std::size_t waiting = std::min(slots_.size(), shuttle.further_slots_from.size() + 1);
+    for (std::size_t slot = 1; slot < waiting; ++slot) {
+        slots_[slot] = later(slots_[slot], Time::at_minute(shuttle.further_slots_from[slot - 1]));
+    }
     places_.assign(shuttle.places, Time{});
     lines_.assign(shuttle.lines, Time{});
     for (const Site& site : shuttle.sites) {

@@ -122,6 +122,8 @@ void make_ready(Shuttle& shuttle, const Incident& incident) {
     shuttle.haulers.clear();
     shuttle.sites.clear();
     shuttle.slots = useful(dump.offload_slots, incident.tankers.size());
+    std::ranges::transform(dump.further_slots_from, shuttle.further_slots_from.begin(),
+                           [](Duration from) { return in_minutes(from); });
     shuttle.places = 0;
     shuttle.lines = 0;
     shuttle.storage = dump.storage ? in_gallons(*dump.storage) : no_limit;

@@ -2,6 +2,7 @@
 // of filling chosen for each fill site. Minutes, gallons, gpm; infinity for what has no limit.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <vector>
@@ -36,7 +37,8 @@ struct Shuttle {
     std::vector<Hauler> haulers;
     std::vector<Site> sites;
     std::size_t slots = 0;
-    std::size_t places = 0, lines = 0;  // over all sites
+    std::array<double, most_offload_slots - 1> further_slots_from{};  // after the first
+    std::size_t places = 0, lines = 0;                                // over all sites
     double storage = 0.0;
     double engine_tank = 0.0, engine_arrives = 0.0;
     double tanks_ready = 0.0, draft_ready = 0.0;

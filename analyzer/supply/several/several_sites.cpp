@@ -47,7 +47,6 @@ class SeveralSearch {
 public:
     SeveralSearch(const SeveralQuestion& question, const ShuttlePlan& alone)
         : question_(question),
-          bare_(incident_at(question.situation, question.scene)),
           running_{those_in(alone.incident, question.tankers)},
           nursing_(alone.incident.dump_site.nursing_tankers) {
         best_.merit = alone.merit;
@@ -100,7 +99,8 @@ public:
 
 private:
     SplitIncidents incidents_of(const FillSet& set) const {
-        return {bare_, question_.tankers, set, question_.judge.factor()};
+        const Incident bare = incident_at(question_.situation, question_.scene, set.options.size());
+        return {bare, question_.tankers, set, question_.judge.factor()};
     }
 
     void try_pair(const SteadySplit& steady) {
@@ -143,7 +143,6 @@ private:
     }
 
     const SeveralQuestion& question_;
-    Incident bare_;
     std::vector<Bits> running_;
     int nursing_;
     FillSet set_;
