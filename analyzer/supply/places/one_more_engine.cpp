@@ -1,11 +1,13 @@
 #include "analyzer/supply/places/one_more_engine.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "analyzer/supply/filling/fill_option.h"
 #include "analyzer/supply/places/crew.h"
 #include "analyzer/supply/places/shuttle_case.h"
+#include "analyzer/supply/several/fill_set.h"
 
 namespace farwater::supply {
 namespace {
@@ -14,6 +16,7 @@ constexpr std::size_t rows_a_chunk = 1024;
 
 Situation with_one_more(Situation situation) {
     situation.one_more_engine = true;
+    situation.told = Told::flow;
     return situation;
 }
 
@@ -31,46 +34,118 @@ bool slots_manned(const Situation& situation, const DumpSite& site) {
                                [&](Duration from) { return from <= site.tanks_ready; });
 }
 
-// Without it there are people for all fill sites that may be opened.
-bool people_suffice(const Situation& situation, const Scene& scene, UnitIndex engine) {
-    CrewThere there =
-        crew_there(situation, scene,
-                   situation.order.flow_from(situation.district.assumptions, scene.first_arrival));
+// Fill sites that there are people for, by the number of tankers that are run, from one on; with
+// the further engine's people and without them.
+struct Manned {
+    std::vector<std::size_t> with, without;
+};
+
+Manned manned_by_tankers(const Situation& situation, const Scene& scene, UnitIndex engine) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    const CrewThere with =
+        crew_there(situation, scene, situation.order.flow_from(assumptions, scene.first_arrival));
+    CrewThere without = with;
     const auto crew = crew_of(situation.district, engine, situation.period);
-    there.people -= crew.value_or(0);
-    there.not_listed -= crew ? 0U : 1U;
-    return fill_sites_manned(situation.district.assumptions, there, scene.tankers.size(),
-                             most_fill_sites) == most_fill_sites;
+    without.people -= crew.value_or(0);
+    without.not_listed -= crew ? 0U : 1U;
+    Manned manned;
+    for (std::size_t tankers = 1; tankers <= scene.tankers.size(); ++tankers) {
+        manned.with.push_back(fill_sites_manned(assumptions, with, tankers, most_fill_sites));
+        manned.without.push_back(fill_sites_manned(assumptions, without, tankers, most_fill_sites));
+    }
+    return manned;
 }
 
-// Whether it may run the fill site sooner than two others could that are left over too. Of three
-// fill sites they can run those that it and its like would.
-bool may_run(const FillOption& option, std::size_t engine) {
-    const auto& ready = option.run_by[engine];
-    std::size_t as_soon = 0;
-    for (std::size_t other = 0; other < option.run_by.size(); ++other) {
-        const bool apart = other != engine && other + 1 != engine;
-        as_soon += apart && option.run_by[other] && ready && *option.run_by[other] <= *ready;
+// Whether some two fill sites are run otherwise with the further engine, or sooner.
+bool runs_a_pair(const Situation& situation, const Scene& scene,
+                 const std::vector<FillOption>& with, std::size_t engine) {
+    std::vector<FillOption> without = with;
+    for (FillOption& option : without) {
+        option.run_by[engine] = std::nullopt;
     }
-    return ready && as_soon + 1 < most_fill_sites;
+    for (std::size_t a = 0; a < with.size(); ++a) {
+        for (std::size_t b = a + 1; b < with.size(); ++b) {
+            const auto more = run_together(situation, scene, std::array{&with[a], &with[b]});
+            const auto before =
+                more ? run_together(situation, scene, std::array{&without[a], &without[b]})
+                     : std::nullopt;
+            if (more && !(before && std::ranges::equal(more->sites, before->sites, {},
+                                                       &FillSite::ready, &FillSite::ready))) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
-// Whether it may change what the shuttle holds.
-bool has_work(const Situation& situation, const Scene& scene) {
-    const std::size_t engine = further_engine(scene);
-    if (scene.missing != Limit::none || engine > scene.engines.size()) {
-        return false;
-    }
-    if (engine <= engines_with_other_jobs || !slots_manned(situation, scene.set_up) ||
-        !people_suffice(situation, scene, scene.engines[engine].unit)) {
-        return true;
-    }
+std::vector<FillOption> runnable_options(const Situation& situation, const Scene& scene) {
     const std::vector<Tanker> tankers = tankers_of(situation, scene);
-    return std::ranges::any_of(
-        situation.trips.fill_trips[scene.approach.position()], [&](const FillTrip& trip) {
-            return may_run(fill_option(situation, scene, tankers, trip), engine);
-        });
+    std::vector<FillOption> options;
+    for (const FillTrip& trip : situation.trips.fill_trips[scene.approach.position()]) {
+        FillOption option = fill_option(situation, scene, tankers, trip);
+        if (plan_alone(situation, scene, tankers, option).usable()) {
+            options.push_back(std::move(option));
+        }
+    }
+    return options;
 }
+
+// Whether it may change what the shuttle of one scene holds.
+class EngineWork {
+public:
+    EngineWork(const Situation& situation, const Scene& scene)
+        : situation_(situation), scene_(scene), engine_(further_engine(scene)) {
+        idle_ = scene.missing != Limit::none || engine_ > scene.engines.size();
+        if (!idle_ && !comes_first()) {
+            manned_ = manned_by_tankers(situation, scene, scene.engines[engine_].unit);
+        }
+    }
+
+    // One of the first two or the third to come does. Any other one runs no single fill site sooner
+    // than its like, so that all of its use is a further one: a second, or where two are run
+    // already a third. `supply`: what the shuttle is without it.
+    bool may_change(const ParcelSupply& supply) {
+        if (idle_ || comes_first()) {
+            return !idle_;
+        }
+        if (manned_.with.empty() || manned_.with.front() < 2) {
+            return false;
+        }
+        return supply.fill_sites() > 1 || may_open_second(supply);
+    }
+
+private:
+    bool comes_first() const {
+        return engine_ <= engines_with_other_jobs || !slots_manned(situation_, scene_.set_up);
+    }
+
+    // People are asked for with the tankers that the best single fill site has.
+    bool may_open_second(const ParcelSupply& supply) {
+        const std::size_t run = supply.tankers;
+        const bool known =
+            supply.mode == SupplyMode::shuttle && run > 0 && run <= manned_.with.size();
+        if (known && manned_.with[run - 1] < 2) {
+            return false;
+        }
+        return (known ? manned_.with[run - 1] != manned_.without[run - 1]
+                      : manned_.with != manned_.without) ||
+               runs_some_pair();
+    }
+
+    bool runs_some_pair() {
+        if (!pair_) {
+            pair_ = runs_a_pair(situation_, scene_, runnable_options(situation_, scene_), engine_);
+        }
+        return *pair_;
+    }
+
+    const Situation& situation_;
+    const Scene& scene_;
+    std::size_t engine_;
+    bool idle_ = false;
+    Manned manned_;
+    std::optional<bool> pair_;
+};
 
 void tell_gain(ParcelSupply& supply, HeldFlow with) {
     const std::int32_t more = in_tenths(with) - in_tenths(supply.sustained);
@@ -101,7 +176,9 @@ std::vector<Keyed> those_kept(const std::vector<Keyed>& items, const Keep& keep)
 OneMoreEngine::OneMoreEngine(const Situation& situation,
                              const std::vector<std::optional<Need>>& needs,
                              const std::vector<DriveTime>& first_arrivals)
-    : with_(with_one_more(situation)), assessor_(with_, needs, first_arrivals) {}
+    : with_(with_one_more(situation)),
+      assessor_(with_, needs, first_arrivals),
+      told_(situation.told == Told::everything && !situation.order.terms) {}
 
 std::optional<Keyed> OneMoreEngine::lay_behind(std::size_t row, const ParcelSupply& supply) const {
     const std::span<const HoseLay> lays = assessor_.lays_of(row);
@@ -115,12 +192,14 @@ std::optional<Keyed> OneMoreEngine::lay_behind(std::size_t row, const ParcelSupp
                                    row, static_cast<std::size_t>(lay - lays.begin()), 0));
 }
 
-std::vector<Keyed> OneMoreEngine::with_use(std::vector<Keyed> lays, const Work& work) const {
+std::vector<Keyed> OneMoreEngine::with_use(std::vector<Keyed> lays,
+                                           const std::vector<ParcelSupply>& supplies,
+                                           const Work& work) const {
     std::vector<char> of_use(lays.size(), 0);
     assessor_.for_each_scene(lays, work, [&](const Scene& scene, std::span<const Keyed> items) {
-        const bool works = has_work(with_, scene);
+        EngineWork engine(with_, scene);
         for (const Keyed& item : items) {
-            of_use[item.slot] = works ? 1 : 0;
+            of_use[item.slot] = engine.may_change(supplies[item.row]) ? 1 : 0;
         }
     });
     return those_kept(lays, [&](std::size_t i) { return of_use[i] != 0; });
@@ -144,7 +223,7 @@ std::vector<HeldFlow> OneMoreEngine::by_shuttle(std::vector<Keyed> lays,
                                                 const std::vector<ParcelSupply>& supplies,
                                                 const Work& work) const {
     lays = those_kept(lays, [](std::size_t) { return true; });  // slots from 0 on
-    lays = promising(with_use(std::move(lays), work), supplies, work);
+    lays = promising(with_use(std::move(lays), supplies, work), supplies, work);
     std::vector<ParcelSupply> found(lays.size());
     assessor_.answer(lays, found, work);
     std::vector<HeldFlow> flows(supplies.size());
@@ -161,7 +240,7 @@ HeldFlow OneMoreEngine::by_hose(std::size_t row, const ParcelSupply& supply) con
 
 void OneMoreEngine::add_gains(std::vector<Keyed> lays, std::vector<ParcelSupply>& supplies,
                               const Work& work) const {
-    if (with_.order.terms) {
+    if (!told_) {
         return;
     }
     const std::vector<HeldFlow> shuttles = by_shuttle(std::move(lays), supplies, work);
@@ -176,7 +255,7 @@ void OneMoreEngine::add_gains(std::vector<Keyed> lays, std::vector<ParcelSupply>
 
 void OneMoreEngine::add_gain(const std::optional<Keyed>& lay, ParcelSupply& supply,
                              std::size_t row) const {
-    if (with_.order.terms) {
+    if (!told_) {
         return;
     }
     HeldFlow shuttle{};

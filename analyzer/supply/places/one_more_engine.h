@@ -27,9 +27,9 @@ public:
 
     // Sets gain_engine of each row that was answered: what is held more, sustained, by the shuttle
     // over the same lay or by hose from a source; where that is the largest gain of a shuttle, its
-    // limit is engines. Nothing by terms of a rating, whose plans are not chosen by flow. Worked
-    // out as if that engine came, but for cases in which it has nothing to do or whose bound is no
-    // more than what is held. `lays`: of lay_behind, at most one a row.
+    // limit is engines. Nothing where gains are not told, nor by terms of a rating, whose plans are
+    // not chosen by flow. Worked out as if that engine came, but for cases in which it has nothing
+    // to do or whose bound is no more than what is held. `lays`: of lay_behind, at most one a row.
     void add_gains(std::vector<Keyed> lays, std::vector<ParcelSupply>& supplies,
                    const Work& work) const;
     void add_gain(const std::optional<Keyed>& lay, ParcelSupply& supply, std::size_t row) const;
@@ -38,13 +38,15 @@ private:
     std::vector<HeldFlow> by_shuttle(std::vector<Keyed> lays,
                                      const std::vector<ParcelSupply>& supplies,
                                      const Work& work) const;
-    std::vector<Keyed> with_use(std::vector<Keyed> lays, const Work& work) const;
+    std::vector<Keyed> with_use(std::vector<Keyed> lays, const std::vector<ParcelSupply>& supplies,
+                                const Work& work) const;
     std::vector<Keyed> promising(std::vector<Keyed> lays, const std::vector<ParcelSupply>& supplies,
                                  const Work& work) const;
     HeldFlow by_hose(std::size_t row, const ParcelSupply& supply) const;
 
     Situation with_;
     Assessor assessor_;
+    bool told_;  // what gains at all
 };
 
 }  // namespace farwater::supply
