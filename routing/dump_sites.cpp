@@ -7,6 +7,7 @@
 
 #include "routing/blocked_ways.h"
 #include "routing/sites/hose_lays.h"
+#include "routing/sites/single_file.h"
 #include "routing/sites/site_rules.h"
 #include "routing/sites/site_spacing.h"
 #include "routing/structures/hilbert.h"
@@ -216,11 +217,6 @@ LaneCases lane_cases(const Network& network, const Access& access, const SitesAn
         cases.of_lay[order[i]] = static_cast<std::uint32_t>(cases.site.size() - 1);
     }
     return cases;
-}
-
-bool single_file(const Road& road, const Assumptions& assumptions) {
-    const bool narrow = road.kind == RoadClass::narrow || road.kind == RoadClass::drive;
-    return road.width ? *road.width < assumptions.two_way_width : narrow;
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "analyzer/app/trips_compared.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace farwater::app {
 namespace {
@@ -20,7 +21,7 @@ bool same_source_lay(const SourceLay& a, const SourceLay& b) {
 bool sees_the_same(const RoundTrips& a, const RoundTrips& b, std::size_t row) {
     const std::span<const HoseLay> lays = a.hose_lays[row];
     const std::span<const HoseLay> others = b.hose_lays[row];
-    const auto lane = [](const HoseLay& lay) { return lay.lane; };
+    const auto lane = [](const HoseLay& lay) { return std::pair(lay.lane, lay.single_file_s); };
     if (!std::ranges::equal(lays, others, {}, lane, lane) ||
         !std::ranges::equal(a.source_lays[row], b.source_lays[row], same_source_lay)) {
         return false;

@@ -89,6 +89,9 @@ struct HoseLay {
     // comes over a junction, by which road there.
     static constexpr std::uint32_t no_arm = UINT32_MAX;
     bool from_end = false;
+    // Seconds that a loaded tanker drives in single file from where the next one waits, which can
+    // not meet it, to the dump site; 0: they can pass each other, or drive one way round.
+    std::uint16_t single_file_s = 0;
     std::uint32_t arm = no_arm;
     Length length;
 

@@ -57,6 +57,7 @@ struct ParcelSupply {
     HeldFlow one_site{};  // cautious, if all tankers fill at one place
     HeldFlow runner_up_cautious{};
     TenthsMinute duration{};
+    TenthsMinute single_file{};  // that a tanker has to itself each way before the dump site
     std::array<WholeGpm, build_up_minutes.size()> build_up{};  // cautious, from each of them on
     std::array<WholeGpm, relieved.size()> gains{};  // in sustained flow, by one more of each thing
     WholeGpm gain_engine{};  // in sustained flow, by one more engine (places/one_more_engine.h)

@@ -51,6 +51,10 @@ struct DumpSite {
     // From when each slot after the first has its people, ascending; not before the tanks are ready
     // in any case. A slot beyond the list waits for nobody.
     std::array<Duration, most_offload_slots - 1> further_slots_from{};
+    // The drive, loaded or empty, from where the next tanker waits to the dump site: a part of the
+    // legs and of the way of who arrives. A tanker has it to itself from setting out to being back
+    // there, and there is one slot.
+    Duration single_file;
     std::optional<Volume> storage;  // usable gallons in portable tanks; none = unlimited
     Volume engine_tank;             // the drafting (or attacking) engine's own tank
     Duration engine_arrives;

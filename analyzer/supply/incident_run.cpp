@@ -92,6 +92,7 @@ Incident slowed(const Incident& incident, double factor) {
         site.pump = site.pump / factor;
         site.backing = site.backing * factor;
     }
+    slow.dump_site.single_file = slow.dump_site.single_file * factor;
     slow.dump_site.nurse_hookup = slow.dump_site.nurse_hookup * factor;
     slow.dump_site.nurse_rate = slow.dump_site.nurse_rate / factor;
     return slow;

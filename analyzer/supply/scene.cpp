@@ -89,10 +89,11 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     const Unit& draft = at(situation.district.units, scene.engines[1].unit);
     const Duration tanks_up = first_up(scene.tanks);
     const Duration draft_there = std::max(tanks_up, scene.engines[1].at_scene);
-    if (assumptions.offload_slots > 1) {
+    if (assumptions.offload_slots > 1 && lay.single_file_s == 0) {
         scene.people = people_from(situation, scene.engines, scene.tankers);
     }
     scene.set_up = with_slots_manned({}, assumptions, scene.people, 1);
+    scene.set_up.single_file = minutes(lay.single_file_s / 60.0);
     scene.set_up.engine_tank = attack.tank > gallons(0) ? attack.tank : assumptions.engine_tank;
     scene.set_up.engine_arrives = first_arrival;
     scene.set_up.tanks_ready = tanks_up;

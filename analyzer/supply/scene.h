@@ -42,7 +42,7 @@ struct Scene {
     Volume on_wheels;                      // in all tanks there by the horizon
 };
 
-// Of the lay's dump site, lane and approach; its length is not looked at.
+// Of the lay's dump site, lane, single file and approach; its length is not looked at.
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
                std::span<const Responder> responders, const HoseLay& lay, Duration first_arrival);
 

@@ -21,6 +21,9 @@ std::string lane_words(const CardView& view, LaneClass lane) {
     if (view.place().single_file) {
         text += " SINGLE FILE: two cannot meet; one in, the next when it is out.";
     }
+    if (const auto way = view.supply().single_file; supply::in_tenths(way) > 0) {
+        text += fmt::format(" Next one waits {} min away.", minute_words(way));
+    }
     return text;
 }
 

@@ -31,7 +31,9 @@ constexpr std::array<GainColumn, supply::relieved.size()> gain_names{{
     {"gain_siphon_gpm",
      "That one more jet siphon gains that runs between the portable tanks, gpm."},
     {"gain_road_room_gpm", "That road for one more of the portable tanks that came gains, gpm."},
-    {"gain_offload_slot_gpm", "That one more slot to offload at gains, with its people, gpm."},
+    {"gain_offload_slot_gpm",
+     "That one more slot to offload at gains, with its people; in single file, that tankers could "
+     "pass each other, gpm."},
     {"gain_ready_5_min_gpm", "That fill and dump sites ready 5 minutes earlier gain, gpm."},
     {"gain_crew_gpm",
      "That people for one more fill site gain, or for the slots to offload at that have none, "

@@ -168,6 +168,14 @@ std::vector<ColumnOf> place_columns(const Findings& findings) {
              [of](std::size_t row) {
                  return of(row).dump_site.valid() ? io::Value{word(of(row).lane)} : io::Value{};
              }),
+        real("single_file_min",
+             "Drive between the dump site and where the next tanker waits, for two cannot meet on "
+             "its road: each tanker has it to itself, in and out; 0 where they can pass or drive "
+             "one way round, minutes.",
+             [of](std::size_t row) {
+                 return of(row).dump_site.valid() ? value_of(std::optional(of(row).single_file))
+                                                  : io::Value{};
+             }),
     };
 }
 

@@ -35,7 +35,7 @@ bool Lanes::on_loop(EdgeIndex edge, std::span<const EdgeIndex> closed) const {
 }
 
 // A way that is no loop itself may end in one. Such ways are trees: no junction is met twice.
-bool Lanes::is_good(const WayOn& way, std::span<const EdgeIndex> closed) const {
+bool Lanes::is_good(const WayOn& way, std::span<const EdgeIndex> closed, bool may_turn) const {
     if (!open(way.edge, closed)) {
         return false;
     }
@@ -43,7 +43,7 @@ bool Lanes::is_good(const WayOn& way, std::span<const EdgeIndex> closed) const {
     while (!ahead.empty()) {
         const WayOn next = ahead.back();
         ahead.pop_back();
-        if (on_loop(next.edge, closed) || turnarounds_.on(next, reach_)) {
+        if (on_loop(next.edge, closed) || (may_turn && turnarounds_.on(next, reach_))) {
             return true;
         }
         if (next.length > reach_) {
@@ -105,6 +105,12 @@ LaneClass Lanes::at_spot(RoadSpot spot, std::span<const EdgeIndex> closed,
                          (good.size() == 1 && origins != nullptr &&
                           nobody_comes_by(good.front(), spot, closed, *origins));
     return through ? LaneClass::through : LaneClass::dead_end;
+}
+
+bool Lanes::goes_round(RoadSpot spot, std::span<const EdgeIndex> closed) const {
+    const std::vector<WayOn> ways = ways_from(network_, spot);
+    return std::ranges::count_if(
+               ways, [&](const WayOn& way) { return is_good(way, closed, false); }) >= 2;
 }
 
 }  // namespace farwater::routing

@@ -33,12 +33,17 @@ public:
     LaneClass at_spot(RoadSpot spot, std::span<const EdgeIndex> closed,
                       const Waymarks* origins = nullptr) const;
 
+    // Whether at least two of its ways lead, within turnaround_reach, to a road on a loop: tankers
+    // can all drive one way round, and none meets another. Turnarounds do not count, for who turns
+    // comes back.
+    bool goes_round(RoadSpot spot, std::span<const EdgeIndex> closed) const;
+
     // Whether the edge is open and on a loop that uses no closed edge.
     bool on_loop(EdgeIndex edge, std::span<const EdgeIndex> closed) const;
 
 private:
     std::vector<WayOn> ways_after(const WayOn& way, std::span<const EdgeIndex> closed) const;
-    bool is_good(const WayOn& way, std::span<const EdgeIndex> closed) const;
+    bool is_good(const WayOn& way, std::span<const EdgeIndex> closed, bool may_turn = true) const;
     bool nobody_comes_by(const WayOn& way, RoadSpot spot, std::span<const EdgeIndex> closed,
                          const Waymarks& origins) const;
     bool open(EdgeIndex edge, std::span<const EdgeIndex> closed) const;

@@ -4,6 +4,7 @@
 
 #include "routing/driving/road_use.h"
 #include "routing/sites/lanes.h"
+#include "routing/sites/single_file.h"
 
 namespace farwater::routing {
 namespace {
@@ -86,6 +87,19 @@ public:
         return found;
     }
 
+    // Per case.
+    std::vector<Duration> single_files(const SingleFile& roads, const Work& work) const {
+        const LaneCases& cases = dump_sites_.lane_cases;
+        std::vector<Duration> found(cases.site.size());
+        for_each_chunk(work, "lane classes", cases.site.size(), cases_a_chunk,
+                       [&](std::size_t begin, std::size_t end) {
+                           for (std::size_t i = begin; i < end; ++i) {
+                               found[i] = single_file_of(roads, cases.site[i], cases.closed[i]);
+                           }
+                       });
+        return found;
+    }
+
     std::vector<LaneClass> of_fill_sites(const Access& access,
                                          std::span<const FillSitePlace> fill_sites) const {
         std::vector<LaneClass> found;
@@ -105,6 +119,15 @@ public:
     }
 
 private:
+    Duration single_file_of(const SingleFile& roads, std::size_t site,
+                            std::span<const EdgeIndex> closed) const {
+        const auto place = dump_sites_.candidates[site].officers_place;
+        const bool said = place && district_.dump_site_places[*place].lane == LaneClass::through;
+        const Duration way = said ? minutes(0) : roads.way_of(dump_sites_.spots[site], closed);
+        return way > minutes(0) && lanes_.goes_round(dump_sites_.spots[site], closed) ? minutes(0)
+                                                                                      : way;
+    }
+
     const District& district_;
     const DumpSites& dump_sites_;
     const Lanes& lanes_;
@@ -115,15 +138,19 @@ SeasonLanes season_lanes(const District& district, const Network& network, const
                          std::span<const Profile> profiles, const DumpSites& dump_sites,
                          std::span<const FillSitePlace> fill_sites, SeasonIndex season,
                          const Work& work) {
-    const Lanes lanes(network,
-                      open_edges(district, network, profiles, at(district.seasons, season)),
-                      district.assumptions.turnaround_reach, turnarounds(district, access));
+    const Season& now = at(district.seasons, season);
+    const std::vector<std::uint8_t> open = open_edges(district, network, profiles, now);
+    const Lanes lanes(network, open, district.assumptions.turnaround_reach,
+                      turnarounds(district, access));
     const LaneJudge judge(district, network, access, dump_sites, lanes);
-    SeasonLanes found{judge.of_sites(), {}, judge.of_fill_sites(access, fill_sites)};
+    SeasonLanes found{judge.of_sites(), {}, judge.of_fill_sites(access, fill_sites), {}};
     const std::vector<LaneClass> of_cases = judge.of_cases(work);
+    const std::vector<Duration> single_files =
+        judge.single_files(SingleFile(district, network, open, profiles, now), work);
     found.hose_lays.reserve(dump_sites.lane_cases.of_lay.size());
     for (const std::uint32_t one : dump_sites.lane_cases.of_lay) {
         found.hose_lays.push_back(of_cases[one]);
+        found.single_file.push_back(single_files[one]);
     }
     return found;
 }

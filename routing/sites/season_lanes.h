@@ -20,6 +20,9 @@ struct SeasonLanes {
     std::vector<LaneClass> hose_lays;   // per item of DumpSites::hose_lays: with the road under the
                                         // hose and in front of the house closed
     std::vector<LaneClass> fill_sites;
+    // Per item of DumpSites::hose_lays: the way that a tanker has to itself there (single_file.h);
+    // zero where all can drive one way round, and where the officer says that they drive through.
+    std::vector<Duration> single_file;
 };
 
 // By the roads that all loaded tankers can use in the season (lanes.h). Tankers turn at the

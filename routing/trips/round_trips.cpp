@@ -86,11 +86,18 @@ void append(std::vector<Drive>& drives, const std::vector<Drive>& more) {
     drives.insert(drives.end(), more.begin(), more.end());
 }
 
+// Rounded up; an hour and more is as good as never.
+std::uint16_t whole_seconds(Duration time) {
+    constexpr double hair = 1e-9;
+    return static_cast<std::uint16_t>(std::min(std::ceil(in_minutes(time) * 60.0 - hair), 3600.0));
+}
+
 // The hose lays with the lane classes of the season.
 Lists<HoseLay> lays_with_lanes(const DumpSites& dump_sites, const SeasonLanes& lanes) {
     Lists<HoseLay> lays = dump_sites.hose_lays;
     for (std::size_t lay = 0; lay < lays.items.size(); ++lay) {
         lays.items[lay].lane = lanes.hose_lays[lay];
+        lays.items[lay].single_file_s = whole_seconds(lanes.single_file[lay]);
     }
     return lays;
 }

@@ -1,8 +1,11 @@
 #include "routing/dump_sites.h"
 
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "routing/sites/lanes.h"
+#include "routing/speeds.h"
 #include "tests/routing/routed.h"
 #include "tests/support/ascii_region.h"
 
@@ -359,4 +362,52 @@ TEST_CASE("hose along the road closes it: a house between junctions leaves tanke
     CHECK(lane_near(routed, region.at('A')) == LaneClass::through);
     CHECK(lane_from('B') == LaneClass::through);   // out by E or by D
     CHECK(lane_from('A') == LaneClass::dead_end);  // S ends, C is the only way on
+}
+
+TEST_CASE("where two tankers cannot meet the next one waits at the junction", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S---A---B
+            |
+            |
+            D-E
+    )"));
+    region.road("SAB");
+    region.road("ADE").width = feet(12);
+    region.source('S');
+    region.dump_site_place('D');
+    parcel_near(region, 'E', 60, -60).setback = feet(50);
+    Road& lane = region.district.roads[1];
+    DumpSitePlace& place = region.district.dump_site_places[0];
+    const auto alone = [&] {
+        const RoundTrips trips = Routed(region.district).round_trips();
+        REQUIRE_FALSE(trips.hose_lays[0].empty());
+        REQUIRE(at(trips.dump_sites, trips.hose_lays[0][0].dump_site).officers_place);
+        return trips.hose_lays[0][0];
+    };
+    const Length way = distance(region.at('A'), region.at('D'));
+    const Speed speed = routing::planning_speed(lane, Routed(region.district).profiles.back(),
+                                                region.district.seasons[0], routing::Load::loaded,
+                                                region.district.assumptions)
+                            .speed;
+    const double seconds = in_minutes(way / speed) * 60.0;
+    CHECK(alone().single_file_s == Approx(std::ceil(seconds)).margin(1.0));
+    CHECK(alone().lane == LaneClass::dead_end);
+
+    SECTION("not on a road that is wide enough") {
+        lane.width = feet(16);
+        CHECK(alone().single_file_s == 0);
+        lane.width.reset();
+        CHECK(alone().single_file_s == 0);
+        lane.kind = RoadClass::narrow;  // a blank of a narrow road never helps
+        CHECK(alone().single_file_s > 0);
+    }
+    SECTION("who turns there comes back by the same way") {
+        place.turnaround = true;
+        CHECK(alone().lane == LaneClass::through);
+        CHECK(alone().single_file_s > 0);
+    }
+    SECTION("unless the officer says that they drive through") {
+        place.lane = LaneClass::through;
+        CHECK(alone().single_file_s == 0);
+    }
 }

@@ -1,9 +1,13 @@
 // Loops, bridges and lane classes, against a look at what hangs together when a piece is taken
 // away.
+#include <algorithm>
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "routing/driving/road_use.h"
 #include "routing/sites/lanes.h"
+#include "routing/sites/single_file.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/support/slow_lanes.h"
@@ -172,4 +176,54 @@ TEST_CASE("the roads closed for a hose lay are those under the shortest way", "[
         }
     }
     CHECK(seen > 500);
+}
+
+TEST_CASE("how far tankers come in single file is what the slow twin walks", "[twin]") {
+    std::size_t alone = 0;
+    std::size_t passing = 0;
+    for (std::uint64_t seed = 1; seed <= lane_seeds; ++seed) {
+        CAPTURE(seed);
+        LaneCase one(seed);
+        Dice dice(seed + 3000);
+        for (Road& road : one.district.roads) {
+            road.width = dice.of(
+                std::vector<std::optional<Length>>{feet(12), feet(12), feet(16), std::nullopt});
+        }
+        const Season& season = one.district.seasons[1];
+        const routing::SingleFile roads(one.district, one.network(), one.marks, one.routed.profiles,
+                                        season);
+        std::vector<bool> narrow;
+        for (const slow::Piece& piece : one.streets.pieces) {
+            const Road& road = one.district.roads[piece.road];
+            narrow.push_back(road.width
+                                 ? *road.width < feet(16)
+                                 : road.kind == RoadClass::narrow || road.kind == RoadClass::drive);
+        }
+        const auto minutes_on = [&](std::size_t piece, double metres_on) {
+            const Road& road = one.district.roads[one.streets.pieces[piece].road];
+            double slowest = 1e9;
+            for (const Profile& profile : one.routed.profiles) {
+                if (profile.kind == UnitKind::tanker) {
+                    slowest = std::min(slowest, slow::miles_per_hour(road, profile, season, true,
+                                                                     one.district.assumptions));
+                }
+            }
+            const double tenths = metres_on / 1609.344 / slowest * 36'000.0;
+            return std::max(1.0, std::ceil(tenths - 1e-6)) / 600.0;
+        };
+        for (std::size_t e = 0; e < one.streets.pieces.size(); ++e) {
+            CAPTURE(e);
+            const auto closed = some_edges(dice, one.streets.pieces.size(), 3);
+            const double length = in_metres(one.network().edges[e].length());
+            const double along = dice.of(std::vector{0.0, length / 3.0, length});
+            const double expected = slow::single_file_minutes(one.streets, one.open_without(closed),
+                                                              narrow, minutes_on, {e, along});
+            const double found = in_minutes(roads.way_of({routing::EdgeIndex(e), along}, closed));
+            REQUIRE(found == Approx(expected).margin(1e-6));
+            alone += expected > 0.0 ? 1U : 0U;
+            passing += expected > 0.0 ? 0U : 1U;
+        }
+    }
+    CHECK(alone > 300);
+    CHECK(passing > 300);
 }

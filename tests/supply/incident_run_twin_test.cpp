@@ -290,3 +290,34 @@ TEST_CASE("slots whose people come later are used by both twins from then on") {
     }
     CHECK(waiting > incidents_for_ticks / 20);
 }
+
+TEST_CASE("tankers that come in single file are one at a time in the lane") {
+    int held_up = 0;
+    for (std::uint64_t seed = 1; seed <= incidents_for_ticks; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed + 400'000);
+        Incident incident = random_incident(dice, {.identical = true, .attack = false});
+        incident.dump_site.offload_slots = 1;
+        const Window window = random_window(dice);
+        const int in_two_ways = in_tenths(sustained_flow(incident, window));
+        incident.dump_site.single_file = minutes(dice.between(0.0, 1.5));
+        const int answer = in_tenths(sustained_flow(incident, window));
+        CHECK(answer <= in_two_ways);
+        held_up += answer < in_two_ways ? 1 : 0;
+        const double start = in_minutes(window.start);
+        const double duration = in_minutes(window.duration);
+        const slow::Incident twin = slow_of(incident);
+        CHECK((answer == 0 || slow::slow_holds(twin, start, duration, answer / 10.0)));
+        CHECK_FALSE(slow::slow_holds(twin, start, duration, (answer + 1) / 10.0));
+        const double tolerance = 0.0005 * answer + 0.5;
+        if (brittle(incident, window, tolerance)) {
+            continue;
+        }
+        const auto dry_at = [&](double flow) {
+            return slow::ticked_run(twin, start, flow, start + duration, tick).first_dry;
+        };
+        CHECK(dry_at(answer / 10.0 + tolerance) < start + duration + tick);
+        CHECK((answer / 10.0 <= tolerance || dry_at(answer / 10.0 - tolerance) > start + duration));
+    }
+    CHECK(held_up > incidents_for_ticks / 10);
+}

@@ -123,6 +123,7 @@ inline slow::Incident slow_of(const Incident& incident) {
         slow.further_slots_from.push_back(
             in_minutes(dump.further_slots_from[static_cast<std::size_t>(slot) - 1]));
     }
+    slow.single_file = in_minutes(dump.single_file);
     slow.storage = dump.storage ? in_gallons(*dump.storage) : unlimited;
     slow.engine_tank = in_gallons(dump.engine_tank);
     slow.engine_arrives = in_minutes(dump.engine_arrives);

@@ -431,6 +431,11 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
         return std::nullopt;
     }
     shuttle.incident = at_dump_site(town, hour, crews, first_arrival, tanks, tanks_used);
+    shuttle.incident.single_file = single_file_seconds(town, hour, parcel, site) / 60.0;
+    if (shuttle.incident.single_file > 0.0) {
+        shuttle.incident.slots = 1;
+        shuttle.incident.further_slots_from.clear();
+    }
     shuttle.incident.tankers = tankers_of(town, hour, parcel, crews, site, source);
     shuttle.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
     shuttle.incident.fill_sites = {
@@ -479,6 +484,7 @@ std::vector<HoseWay> hose_ways(const Town& town, Hour hour, std::size_t parcel,
 
 Incident with_slow_stages(const Incident& incident, double factor) {
     Incident slow = incident;
+    slow.single_file *= factor;
     slow.nurse_hookup *= factor;
     slow.nurse_rate /= factor;
     for (FillSite& site : slow.fill_sites) {

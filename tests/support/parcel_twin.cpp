@@ -253,6 +253,59 @@ bool must_back(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCa
                           in_metres(town.district.assumptions.turnaround_reach), lane_marks(town));
 }
 
+namespace {
+
+bool too_narrow(const District& district, const Road& road) {
+    return road.width ? *road.width < district.assumptions.two_way_width
+                      : road.kind == RoadClass::narrow || road.kind == RoadClass::drive;
+}
+
+// Tenths of a second, rounded up for each piece, as the slowest of the tankers goes on the level.
+double alone_on(const Town& town, Hour hour, const Road& road, double far) {
+    double slowest = 1e9;
+    for (const Profile& profile : town.profiles) {
+        if (profile.kind == UnitKind::tanker) {
+            slowest = std::min(
+                slowest, miles_per_hour(road, profile, at(town.district.seasons, hour.season), true,
+                                        town.district.assumptions));
+        }
+    }
+    const double hours = far / 1609.344 / slowest;
+    return std::max(1.0, std::ceil(hours * 36'000.0 - 1e-6)) / 600.0;
+}
+
+}  // namespace
+
+double single_file_seconds(const Town& town, Hour hour, std::size_t parcel,
+                           const DumpSiteCandidate& site) {
+    const District& district = town.district;
+    if (site.officers_place &&
+        district.dump_site_places[*site.officers_place].lane == LaneClass::through) {
+        return 0.0;
+    }
+    const auto dump = driven_to(town, site.place, town.of_tankers);
+    const auto access = access_of(town, parcel);
+    if (!dump || !access) {
+        return 0.0;
+    }
+    std::vector<bool> open = open_to_all(town, hour);
+    const std::vector<bool> closed = under_the_way(town.streets, *dump, spot_of(town, *access));
+    std::vector<bool> narrow;
+    for (std::size_t i = 0; i < open.size(); ++i) {
+        open[i] = open[i] && !closed[i];
+        narrow.push_back(too_narrow(district, district.roads[town.streets.pieces[i].road]));
+    }
+    if (drive_through(town.streets, open, *dump, in_metres(district.assumptions.turnaround_reach),
+                      {})) {
+        return 0.0;
+    }
+    const auto minutes_on = [&](std::size_t piece, double far) {
+        return alone_on(town, hour, district.roads[town.streets.pieces[piece].road], far);
+    };
+    return std::ceil(single_file_minutes(town.streets, open, narrow, minutes_on, *dump) * 60.0 -
+                     1e-9);
+}
+
 bool must_back_to_fill(const Town& town, Hour hour, const WaterSource& source) {
     if (source.lane || source.turnaround) {
         return source.lane && *source.lane == LaneClass::dead_end;

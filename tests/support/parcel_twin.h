@@ -66,6 +66,9 @@ Legs legs_between(const Town& town, Hour hour, const Profile& profile,
 // Whether tankers must back or turn there, with the road under the hose and in front of the house
 // closed: the officer's word, else the shape of the roads.
 bool must_back(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site);
+// Whole seconds that a tanker drives alone there, each way: none where all drive one way round.
+double single_file_seconds(const Town& town, Hour hour, std::size_t parcel,
+                           const DumpSiteCandidate& site);
 bool must_back_to_fill(const Town& town, Hour hour, const WaterSource& source);
 
 // --- the incident -------------------------------------------------------------------------------

@@ -173,6 +173,44 @@ bool drive_through(const Streets& streets, const std::vector<bool>& open, Spot s
             nobody_comes_by(streets, open, good[0], spot, reach, marks));
 }
 
+double single_file_minutes(const Streets& streets, const std::vector<bool>& open,
+                           const std::vector<bool>& narrow,
+                           const std::function<double(std::size_t piece, double metres)>& minutes,
+                           Spot spot) {
+    if (!narrow[spot.piece]) {
+        return 0.0;
+    }
+    std::vector<Way> ways = ways_from(streets, spot);
+    if (std::ranges::any_of(ways, [&](const Way& way) { return open[way.piece]; })) {
+        std::erase_if(ways, [&](const Way& way) { return !open[way.piece]; });
+    }
+    const auto wide = [&](const Way& way) { return !narrow[way.piece]; };
+    if (ways.size() > 2 || std::ranges::any_of(ways, wide)) {
+        return 0.0;
+    }
+    double to_pass = -1.0;
+    double to_end = 0.0;
+    for (const Way& begun : ways) {
+        double taken = minutes(begun.piece, begun.length());
+        Way way = begun;
+        std::vector<Way> on;
+        do {
+            on = ways_from_junction(streets, way.to, 0.0);
+            std::erase_if(
+                on, [&](const Way& next) { return next.piece == way.piece || !open[next.piece]; });
+            if (on.size() == 1 && !wide(on[0]) && on[0].piece != begun.piece) {
+                way = on[0];
+                taken += minutes(way.piece, way.length());
+            } else {
+                break;
+            }
+        } while (true);
+        const bool passes = on.size() > 1 || std::ranges::any_of(on, wide);
+        (passes ? to_pass : to_end) = std::max(passes ? to_pass : to_end, taken);
+    }
+    return to_pass >= 0.0 ? to_pass : to_end;
+}
+
 std::vector<bool> under_the_way(const Streets& streets, Spot from, Spot to) {
     const PieceCosts lengths = lengths_in_mm(streets);
     const long whole = way_between(streets, lengths, from, to);

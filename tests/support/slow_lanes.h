@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <vector>
 
 #include "tests/support/slow_routes.h"
@@ -23,6 +24,15 @@ struct LaneMarks {
 // a piece is at its junction.
 bool drive_through(const Streets& streets, const std::vector<bool>& open, Spot spot, double reach,
                    const LaneMarks& marks = {});
+
+// From a spot on to the nearest place where two can pass: a junction of three open pieces, or of
+// one that is not narrow. Of two ways the longer one, but for ways that begin on a piece that is
+// not open or lead to no such place; where there is none, to the end of the road. Zero where the
+// spot's piece is not narrow. `minutes`: what so many metres of a piece take.
+double single_file_minutes(const Streets& streets, const std::vector<bool>& open,
+                           const std::vector<bool>& narrow,
+                           const std::function<double(std::size_t piece, double metres)>& minutes,
+                           Spot spot);
 
 // The pieces that the shortest way between two spots lies along, and the one of `to`. All of
 // several equal ways.

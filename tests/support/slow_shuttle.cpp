@@ -214,9 +214,24 @@ bool Run::balanced(double until) const {
     });
 }
 
+// The lane as a part of the visit, so that nobody else is in it.
+Incident lane_in_visit(Incident incident) {
+    const double lane = incident.single_file;
+    for (Tanker& tanker : incident.tankers) {
+        tanker.arrives -= lane;
+        tanker.offload_before += lane;
+        tanker.offload_after += lane;
+        tanker.empty_leg = std::max(0.0, tanker.empty_leg - lane);
+        tanker.loaded_leg = std::max(0.0, tanker.loaded_leg - lane);
+    }
+    incident.nurse_hookup += lane;
+    return incident;
+}
+
 }  // namespace
 
-bool slow_holds(const Incident& incident, double start, double duration, double flow) {
+bool slow_holds(const Incident& given, double start, double duration, double flow) {
+    const Incident incident = lane_in_visit(given);
     Run run{incident, start, flow};
     const double nursed_in_all = Haul(run, 0.0).go(start + duration);
     Haul(run, nursed_in_all).go(start + duration);

@@ -39,6 +39,7 @@ struct FillSite {
 struct Incident {
     std::size_t slots = 1;
     std::vector<double> further_slots_from;  // of those after the first; missing: no wait
+    double single_file = 0.0;  // of each leg and of every arrival, alone with the slot
     double storage = 0.0;
     double engine_tank = 0.0, engine_arrives = 0.0;
     double tanks_ready = 0.0, draft_ready = 0.0;

@@ -43,7 +43,7 @@ class Scene {
 public:
     Scene(const Incident& incident, double tick) : incident_(incident), tick_(tick) {
         for (const Tanker& tanker : incident.tankers) {
-            units_.push_back({.tanker = &tanker, .until = tanker.arrives});
+            units_.push_back({.tanker = &tanker, .until = tanker.arrives - incident.single_file});
         }
         taken_.assign(incident.fill_sites.size(), 0.0);
     }
@@ -103,6 +103,9 @@ private:
         return static_cast<std::size_t>(before) < at_once && begin(unit, doing, now_, minutes);
     }
 
+    // The rest of a leg, to where the next tanker waits.
+    double beyond_lane(double leg) const { return std::max(0.0, leg - incident_.single_file); }
+
     std::size_t slots_now() const {
         std::size_t slots = incident_.slots;
         for (const double from : incident_.further_slots_from) {
@@ -155,7 +158,8 @@ bool Scene::go_on(Unit& unit) {
             return over(unit) && arrive_full(unit);
         case Doing::wait_for_slot:
             if (now_ < incident_.tanks_ready - hair ||
-                !begin_when_free(unit, Doing::open_valve, tanker.offload_before, slots_now(),
+                !begin_when_free(unit, Doing::open_valve,
+                                 incident_.single_file + tanker.offload_before, slots_now(),
                                  Doing::wait_for_slot, Doing::leave_slot)) {
                 return false;
             }
@@ -168,7 +172,8 @@ bool Scene::go_on(Unit& unit) {
             return over(unit) && begin(unit, Doing::nurse, from, forever);
         case Doing::leave_slot:
         case Doing::leave_engine:
-            return over(unit) && begin(unit, Doing::drive_empty, from, tanker.empty_leg);
+            return over(unit) &&
+                   begin(unit, Doing::drive_empty, from, beyond_lane(tanker.empty_leg));
         case Doing::drive_empty:
             unit.order = over(unit) ? ++arrivals_ : unit.order;
             unit.moved = over(unit) ? 0.0 : unit.moved;
@@ -186,7 +191,8 @@ bool Scene::go_on(Unit& unit) {
                                    incident_.fill_sites[tanker.fill_site].flows,
                                    Doing::wait_for_place, Doing::fill);
         case Doing::leave_place:
-            return over(unit) && begin(unit, Doing::drive_loaded, from, tanker.loaded_leg);
+            return over(unit) &&
+                   begin(unit, Doing::drive_loaded, from, beyond_lane(tanker.loaded_leg));
         case Doing::offload:
         case Doing::nurse:
         case Doing::fill:
@@ -200,11 +206,11 @@ bool Scene::arrive_full(Unit& unit) {
     unit.order = ++arrivals_;
     unit.moved = 0.0;
     if (unit.tanker->can_nurse && nursings_ < incident_.nursing_tankers &&
-        met + incident_.nurse_hookup < incident_.draft_ready) {
+        met + incident_.nurse_hookup + incident_.single_file < incident_.draft_ready) {
         ++nursings_;
         unit.nursed_before = sent_to_engine_;
         sent_to_engine_ += unit.tanker->delivered;
-        return begin(unit, Doing::hook_up, met, incident_.nurse_hookup);
+        return begin(unit, Doing::hook_up, met, incident_.nurse_hookup + incident_.single_file);
     }
     return begin(unit, Doing::wait_for_slot, unit.until, forever);
 }
@@ -233,7 +239,7 @@ void Scene::offload(Unit& unit) {
     unit.moved += moved;
     in_tanks_ += moved;
     if (moved >= left - 1e-6) {
-        begin(unit, Doing::leave_slot, now_, tanker.offload_after);
+        begin(unit, Doing::leave_slot, now_, tanker.offload_after + incident_.single_file);
     }
 }
 
@@ -249,7 +255,7 @@ void Scene::nurse(Unit& unit) {
     unit.moved += moved;
     nursed_ += moved;
     if (moved >= left - 1e-6) {
-        begin(unit, Doing::leave_engine, now_, tanker.offload_after);
+        begin(unit, Doing::leave_engine, now_, tanker.offload_after + incident_.single_file);
     }
 }
 

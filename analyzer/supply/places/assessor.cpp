@@ -85,12 +85,12 @@ std::vector<HoseOption> Assessor::hose_options_of(std::size_t row) const {
 
 Keyed Assessor::keyed(std::size_t row, std::size_t lay, std::size_t slot, HeldFlow least) const {
     const HoseLay& hose = situation_.trips.hose_lays[row][lay];
-    return {
-        {hose.dump_site, hose.approach, hose.lane, in_tenths(first_arrivals_[row]) / half_minute,
-         in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row), least},
-        static_cast<std::uint32_t>(row),
-        static_cast<std::uint32_t>(lay),
-        static_cast<std::uint32_t>(slot)};
+    return {{hose.dump_site, hose.approach, hose.lane, hose.single_file_s,
+             in_tenths(first_arrivals_[row]) / half_minute,
+             in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row), least},
+            static_cast<std::uint32_t>(row),
+            static_cast<std::uint32_t>(lay),
+            static_cast<std::uint32_t>(slot)};
 }
 
 void Assessor::answer(std::vector<Keyed> items, std::vector<ParcelSupply>& slots,
@@ -176,6 +176,7 @@ Scene Assessor::scene_of(const CaseKey& key) const {
     lay.dump_site = key.dump_site;
     lay.approach = key.approach;
     lay.lane = key.lane;
+    lay.single_file_s = key.single_file_s;
     return scene_at(situation_, profile_of_, rosters_.responders[key.zone], lay,
                     minutes(key.arrival_half_minutes / 2.0));
 }

@@ -28,6 +28,7 @@ struct CaseKey {
     DumpSiteIndex dump_site;
     ApproachIndex approach;  // as the lay has it
     LaneClass lane = LaneClass::dead_end;
+    std::uint16_t single_file_s = 0;
     std::int32_t arrival_half_minutes = 0;
     std::int32_t duration_tenths = 0;  // of a minute
     std::uint32_t zone = 0;

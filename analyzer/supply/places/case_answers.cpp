@@ -56,6 +56,7 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     supply.dump_site = scene_.dump_site;
     supply.approach = scene_.approach;
     supply.lane = scene_.lane;
+    supply.single_file = rounded_up(scene_.set_up.single_file);
     supply.hose_ft = static_cast<float>(in_feet(lay.length));
     if (shuttle_.tankers > 0) {
         describe(supply, shuttle_);

@@ -43,8 +43,12 @@ Incident with_double_source(Incident incident, const TankLine& /*as it is*/) {
     return incident;
 }
 
-// With its people, who are there before those of others.
+// With its people, who are there before those of others; in single file that tankers can pass.
 Incident with_slot(Incident incident, const TankLine& /*as it is*/) {
+    if (incident.dump_site.single_file > minutes(0)) {
+        incident.dump_site.single_file = minutes(0);
+        return incident;
+    }
     auto& from = incident.dump_site.further_slots_from;
     std::ranges::copy_backward(from.begin(), from.end() - 1, from.end());
     from.front() = Duration{};

@@ -29,11 +29,11 @@ struct Gain {
 // One more tanker like the largest and with it, one more fill place with its share of the pump, the
 // source doubled, the draft without the cap of strainer and pump, one more 2,500-gal portable tank
 // (with a siphon where it is the first to stand in line), one more siphon that runs (transfer),
-// road for one more of the tanks that came, one more offload slot with its people, everything ready
-// five minutes earlier (engines). In the order of `relieved`. People for one more fill site (crew)
-// are no part of an incident: their gain is nothing here (shuttle_case.h). The incident's dump site
-// is that of the line; a line without tanks stands for one pool and one cap that nobody took apart.
-// Nine runs.
+// road for one more of the tanks that came, one more offload slot with its people (in single file
+// that tankers can pass each other instead), everything ready five minutes earlier (engines). In
+// the order of `relieved`. People for one more fill site (crew) are no part of an incident: their
+// gain is nothing here (shuttle_case.h). The incident's dump site is that of the line; a line
+// without tanks stands for one pool and one cap that nobody took apart. Nine runs.
 std::vector<Gain> gains(const Incident& incident, const TankLine& line, Window window,
                         HeldFlow sustained);
 

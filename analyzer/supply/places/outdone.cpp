@@ -25,7 +25,8 @@ bool same_tankers(const Scene& a, const Scene& b) {
 bool no_less_set_up(const DumpSite& a, const DumpSite& b) {
     return a.offload_slots >= b.offload_slots && as_much(a.storage, b.storage) &&
            as_much(a.flow_cap, b.flow_cap) && a.engine_tank >= b.engine_tank &&
-           a.tanks_ready <= b.tanks_ready && a.draft_ready <= b.draft_ready;
+           a.tanks_ready <= b.tanks_ready && a.draft_ready <= b.draft_ready &&
+           a.single_file <= b.single_file;
 }
 
 // At every moment, for slots and whatever else waits for people.

@@ -59,7 +59,9 @@ DumpSite with_slots_manned(DumpSite site, const Assumptions& assumptions,
 }
 
 DumpSite with_all_slots(DumpSite site, const Assumptions& assumptions) {
-    site.offload_slots = std::min(assumptions.offload_slots, most_offload_slots);
+    const bool one_at_a_time = site.single_file > minutes(0);
+    site.offload_slots =
+        one_at_a_time ? 1 : std::min(assumptions.offload_slots, most_offload_slots);
     site.further_slots_from = {};
     return site;
 }

@@ -30,7 +30,7 @@ std::vector<PeopleFrom> people_from(const Situation& situation, std::span<const 
 DumpSite with_slots_manned(DumpSite site, const Assumptions& assumptions,
                            std::span<const PeopleFrom> people, std::size_t fill_sites);
 
-// With people for all slots from the beginning.
+// With people for all slots from the beginning; one where tankers come in single file.
 DumpSite with_all_slots(DumpSite site, const Assumptions& assumptions);
 
 }  // namespace farwater::supply

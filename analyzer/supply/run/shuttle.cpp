@@ -44,6 +44,16 @@ Hauler hauler_of(const Tanker& tanker) {
     };
 }
 
+// The way in single file is a part of the visit to the slot instead of the legs: who comes next
+// waits before it.
+void give_way_to(Hauler& hauler, double single_file) {
+    hauler.arrives -= single_file;
+    hauler.offload_before += single_file;
+    hauler.offload_after += single_file;
+    hauler.empty = std::max(0.0, hauler.empty - single_file);
+    hauler.loaded = std::max(0.0, hauler.loaded - single_file);
+}
+
 Site site_of(const FillSite& fill_site, std::size_t tankers) {
     return {
         .pump = in_gpm(fill_site.pump),
@@ -132,13 +142,14 @@ void make_ready(Shuttle& shuttle, const Incident& incident) {
     shuttle.tanks_ready = in_minutes(dump.tanks_ready);
     shuttle.draft_ready = in_minutes(dump.draft_ready);
     shuttle.nursing_tankers = dump.nursing_tankers;
-    shuttle.nurse_hookup = in_minutes(dump.nurse_hookup);
+    shuttle.nurse_hookup = in_minutes(dump.nurse_hookup + dump.single_file);
     shuttle.nurse_rate = in_gpm(dump.nurse_rate);
     for (const Tanker& tanker : incident.tankers) {
         if (in_gallons(tanker.delivered) > 0.0) {
             shuttle.haulers.push_back(hauler_of(tanker));
             shuttle.haulers.back().fill_before +=
                 in_minutes(incident.fill_sites[tanker.fill_site].backing);
+            give_way_to(shuttle.haulers.back(), in_minutes(dump.single_file));
         }
     }
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
