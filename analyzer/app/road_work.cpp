@@ -6,6 +6,7 @@
 #include "routing/dump_sites.h"
 #include "routing/gaps.h"
 #include "routing/islands.h"
+#include "routing/narrow_roads.h"
 
 namespace farwater::app {
 
@@ -26,6 +27,7 @@ std::optional<RoadWork> work_on_roads(const District& district, std::span<const 
     if (work.stopped()) {
         return std::nullopt;
     }
+    add(network.problems, routing::narrow_roads(district, profiles));
     add(network.problems, std::move(access.problems));
     add(network.problems,
         routing::unfit_places(district, network.network, access.access, profiles));

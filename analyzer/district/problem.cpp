@@ -216,6 +216,9 @@ constexpr std::array kinds{
     ProblemKind{Id::text_not_utf8, "text_not_utf8", note,
                 "holds letters that are no UTF-8; they are read as Windows-1252",
                 "check the names in the result, or save the file as UTF-8"},
+    ProblemKind{Id::road_too_narrow, "road_too_narrow", note,
+                "is narrower than every engine and tanker, and others with it; none drives there",
+                "check the widths; leave those blank that nobody measured"},
 };
 
 constexpr bool in_order_of_id() {
@@ -224,7 +227,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::text_not_utf8) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::road_too_narrow) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -99,6 +99,8 @@ enum class ProblemId : std::uint8_t {
     // of whole layers
     rows_empty,
     text_not_utf8,
+    // of what drives there
+    road_too_narrow,
 };
 
 enum class Severity : std::uint8_t {

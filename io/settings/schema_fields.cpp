@@ -64,7 +64,8 @@ constexpr std::array road_fields{
     yes_no("rail_crossing", "a railway crosses it at grade"),
     months("maintained_months", "when it is ploughed or passable; blank = all"),
     number("speed_limit_mph", 1, 100, "posted limit"),
-    number("width_ft", 3, 200, "driven width"),
+    number("width_ft", 3, 200,
+           "driven width; blank where nobody measured it, for nothing wider drives there"),
     number("weight_limit_lb", 1000, 400000, "posted weight limit"),
     number("height_limit_ft", 5, 100, "posted height limit"),
 };
