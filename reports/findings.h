@@ -16,7 +16,9 @@
 
 namespace farwater::reports {
 
-// What routing found for one season, with the list that its fill site indices point into.
+// What routing found for one season, with the list that its fill site indices point into. Of a
+// season after the first only what answers rest on (app/season_answers.h); dump sites and miles to
+// stations are the first one's.
 struct SeasonFindings {
     RoundTrips trips;
     std::vector<FillSitePlace> fill_places;
@@ -30,7 +32,7 @@ struct Findings {
     const supply::WaterReview& water;
     std::span<const std::optional<Need>> needs;  // per parcel, then per target
     std::span<const AccessPoint> access;         // per parcel, then per target
-    std::span<const SeasonFindings> seasons;     // by SeasonIndex; dump sites are the same in all
+    std::span<const SeasonFindings> seasons;     // by SeasonIndex
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
     const RoutesInUse& routes;
