@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "analyzer/district/sorted_once.h"
 #include "routing/blocked_ways.h"
 #include "routing/driving/travel_rule.h"
 #include "routing/fastest_ways.h"
@@ -29,22 +30,23 @@ auto same_search(const WantedRoute& wanted) {
     return std::tuple(same_costs(wanted), wanted.kind, wanted.source, wanted.station);
 }
 
-std::vector<std::uint32_t> by_search(std::span<const WantedRoute> wanted) {
-    std::vector<std::uint32_t> order(wanted.size());
+std::vector<std::uint32_t> by_search(std::span<const RouteInUse> routes) {
+    std::vector<std::uint32_t> order(routes.size());
     for (std::uint32_t i = 0; i < order.size(); ++i) {
         order[i] = i;
     }
-    std::ranges::stable_sort(order, {}, [&](std::uint32_t i) { return same_search(wanted[i]); });
+    std::ranges::stable_sort(order, {},
+                             [&](std::uint32_t i) { return same_search(routes[i].wanted); });
     return order;
 }
 
 // Where runs of equal keys begin in the order, and the end.
 template <class Key>
-std::vector<std::size_t> run_begins(std::span<const WantedRoute> wanted,
+std::vector<std::size_t> run_begins(std::span<const RouteInUse> routes,
                                     std::span<const std::uint32_t> order, Key key) {
     std::vector<std::size_t> begins;
     for (std::size_t i = 0; i < order.size(); ++i) {
-        if (i == 0 || key(wanted[order[i]]) != key(wanted[order[i - 1]])) {
+        if (i == 0 || key(routes[order[i]].wanted) != key(routes[order[i - 1]].wanted)) {
             begins.push_back(i);
         }
     }
@@ -77,17 +79,21 @@ void append_part(const Polyline& road, double from, double to, Polyline& line) {
 }
 
 void add_line(const CostedRoads& driven, const Way& way, RouteLine& route) {
+    Polyline line;
+    std::vector<RoadIndex> roads;
     for (const Stretch stretch : way) {
         const Edge& edge = at(driven.network().edges, stretch.edge);
         append_part(at(driven.district().roads, edge.road).line, edge.begin + stretch.from,
-                    edge.begin + stretch.to, route.line);
-        if (route.roads.empty() || route.roads.back() != edge.road) {
-            route.roads.push_back(edge.road);
+                    edge.begin + stretch.to, line);
+        if (roads.empty() || roads.back() != edge.road) {
+            roads.push_back(edge.road);
         }
     }
-    if (route.line.size() == 1) {
-        route.line.clear();
+    if (line.size() == 1) {
+        line.clear();
     }
+    route.line = std::move(line);
+    route.roads = std::move(roads);
 }
 
 // Roads at a default speed count, bridges without a posted weight are listed.
@@ -109,6 +115,7 @@ RouteLine line_of(const CostedRoads& driven, const Way& way, RouteKind kind) {
     const MarksOfRoad marks = marks_for(driven);
     const TravelTime model = driven.district().travel_time;
     WayMeasure sum{0, 0, 0};
+    std::vector<RoadIndex> unposted_bridges;
     RouteLine route;
     for (const Stretch& stretch : way) {
         const Edge& edge = at(driven.network().edges, stretch.edge);
@@ -121,12 +128,10 @@ RouteLine line_of(const CostedRoads& driven, const Way& way, RouteKind kind) {
             part_of(millimetres(edge.length()), high - low, in_metres(edge.length()));
         sum.counted += of_road.counts ? cost : 0;
         if (of_road.listed) {
-            route.unposted_bridges.push_back(edge.road);
+            unposted_bridges.push_back(edge.road);
         }
     }
-    std::ranges::sort(route.unposted_bridges);
-    const auto rest = std::ranges::unique(route.unposted_bridges);
-    route.unposted_bridges.erase(rest.begin(), rest.end());
+    route.unposted_bridges = sorted_once(std::move(unposted_bridges));
     route.time = time_of(TravelRule(model), kind, sum.time);
     route.on_defaults =
         model == TravelTime::road_speeds ? tenths_of_second(sum.counted) : route.time;
@@ -151,23 +156,21 @@ std::int32_t limit_of(const RoadSystem& roads, const WantedRoute& wanted) {
 // The ways of a list of wanted trips that share their costs.
 class RouteFinder {
 public:
-    RouteFinder(const RoadSystem& roads, const DumpSites& dump_sites,
-                std::span<const WantedRoute> wanted, const OnWay& on_way,
-                std::vector<RouteLine>& found)
+    RouteFinder(const RoadSystem& roads, const DumpSites& dump_sites, std::span<RouteInUse> routes,
+                const OnWay& on_way)
         : roads_(roads),
           dump_sites_(dump_sites),
-          wanted_(wanted),
+          routes_(routes),
           on_way_(on_way),
-          found_(found),
           searches_(searches_for(roads.network)),
           closed_([&network = roads.network] { return std::make_unique<ClosedWays>(network); }) {}
 
     void find(std::span<const std::uint32_t> trips, const Work& work) {
-        const WantedRoute& first = wanted_[trips.front()];
+        const WantedRoute& first = wanted(trips.front());
         const Load load = load_of(first.kind);
         const CostedRoads driven(roads_, first.profile, first.season, load,
                                  load == Load::loaded ? Heading::away : Heading::towards);
-        const auto begins = run_begins(wanted_, trips, same_search);
+        const auto begins = run_begins(routes_, trips, same_search);
         for_each_chunk(work, "route lines", begins.size() - 1, searches_a_chunk,
                        [&](std::size_t begin, std::size_t end) {
                            const Pool<FastestWays>::Borrowed ways(searches_);
@@ -181,28 +184,31 @@ public:
 private:
     static constexpr std::size_t searches_a_chunk = 8;
 
+    const WantedRoute& wanted(std::uint32_t trip) const { return routes_[trip].wanted; }
+
     void search(const CostedRoads& driven, FastestWays& ways,
                 std::span<const std::uint32_t> trips) {
-        const RoadSpot start = start_of(roads_, wanted_[trips.front()]);
+        const RoadSpot start = start_of(roads_, wanted(trips.front()));
         if (!start.valid()) {
             return;
         }
         std::int32_t limit = 0;
         for (const std::uint32_t trip : trips) {
-            limit = std::max(limit, limit_of(roads_, wanted_[trip]));
+            limit = std::max(limit, limit_of(roads_, wanted(trip)));
         }
         const MarksOfRoad marks = marks_for(driven);
         ways.search(driven.roads(), start, limit, &marks);
         const Pool<ClosedWays>::Borrowed closed(closed_);
         for (const std::uint32_t trip : trips) {
-            if (wanted_[trip].lane_case != WantedRoute::nothing_closed) {
-                found_[trip] = way_round(driven, ways, *closed, trip);
+            RouteLine& found = routes_[trip].way;
+            if (wanted(trip).lane_case != WantedRoute::nothing_closed) {
+                found = way_round(driven, ways, *closed, trip);
                 continue;
             }
-            found_[trip] = route(driven, ways, wanted_[trip]);
-            if (on_way_ && reachable(found_[trip].time)) {
+            found = route(driven, ways, wanted(trip));
+            if (on_way_ && reachable(found.time)) {
                 on_way_(trip,
-                        ways.way(at(dump_sites_.spots, wanted_[trip].dump_site)).value_or(Way{}));
+                        ways.way(at(dump_sites_.spots, wanted(trip).dump_site)).value_or(Way{}));
             }
         }
     }
@@ -230,18 +236,18 @@ private:
     // While the hose of a lane case lies.
     RouteLine way_round(const CostedRoads& driven, const FastestWays& ways, ClosedWays& closed,
                         std::uint32_t trip) const {
-        const WantedRoute& wanted = wanted_[trip];
-        const HoseOnRoads hose(driven.network(), dump_sites_, wanted.lane_case);
-        const auto way = closed.way({ways.roads(), ways.spot(), ways.searched()}, hose,
-                                    limit_of(roads_, wanted));
+        const WantedRoute& drive = wanted(trip);
+        const HoseOnRoads hose(driven.network(), dump_sites_, drive.lane_case);
+        const auto way =
+            closed.way({ways.roads(), ways.spot(), ways.searched()}, hose, limit_of(roads_, drive));
         if (!way) {
             return {};
         }
         if (on_way_) {
             on_way_(trip, *way);
         }
-        RouteLine route = line_of(driven, *way, wanted.kind);
-        if (wanted.with_line) {
+        RouteLine route = line_of(driven, *way, drive.kind);
+        if (drive.with_line) {
             add_line(driven, *way, route);
         }
         return route;
@@ -249,24 +255,35 @@ private:
 
     const RoadSystem& roads_;
     const DumpSites& dump_sites_;
-    std::span<const WantedRoute> wanted_;
+    std::span<RouteInUse> routes_;  // each search writes its own
     const OnWay& on_way_;
-    std::vector<RouteLine>& found_;  // each search writes its own trips
     Pool<FastestWays> searches_;
     Pool<ClosedWays> closed_;
 };
 
 }  // namespace
 
+void find_ways(const RoadSystem& roads, const DumpSites& dump_sites, std::span<RouteInUse> routes,
+               const Work& work, const OnWay& on_way) {
+    const std::vector<std::uint32_t> order = by_search(routes);
+    const std::vector<std::size_t> begins = run_begins(routes, order, same_costs);
+    RouteFinder finder(roads, dump_sites, routes, on_way);
+    for (std::size_t i = 0; i + 1 < begins.size() && !work.stopped(); ++i) {
+        finder.find(std::span(order).subspan(begins[i], begins[i + 1] - begins[i]), work);
+    }
+}
+
 std::vector<RouteLine> route_lines(const RoadSystem& roads, const DumpSites& dump_sites,
                                    std::span<const WantedRoute> wanted, const Work& work,
                                    const OnWay& on_way) {
-    std::vector<RouteLine> found(wanted.size());
-    const std::vector<std::uint32_t> order = by_search(wanted);
-    const std::vector<std::size_t> begins = run_begins(wanted, order, same_costs);
-    RouteFinder finder(roads, dump_sites, wanted, on_way, found);
-    for (std::size_t i = 0; i + 1 < begins.size() && !work.stopped(); ++i) {
-        finder.find(std::span(order).subspan(begins[i], begins[i + 1] - begins[i]), work);
+    std::vector<RouteInUse> routes;
+    for (const WantedRoute& one : wanted) {
+        routes.push_back({one, {}, 0});
+    }
+    find_ways(roads, dump_sites, routes, work, on_way);
+    std::vector<RouteLine> found;
+    for (RouteInUse& route : routes) {
+        found.push_back(std::move(route.way));
     }
     return found;
 }

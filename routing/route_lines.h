@@ -26,4 +26,8 @@ std::vector<RouteLine> route_lines(const RoadSystem& roads, const DumpSites& dum
                                    std::span<const WantedRoute> wanted, const Work& work,
                                    const OnWay& on_way = {});
 
+// The same into the routes themselves, which a county has a million of.
+void find_ways(const RoadSystem& roads, const DumpSites& dump_sites, std::span<RouteInUse> routes,
+               const Work& work, const OnWay& on_way = {});
+
 }  // namespace farwater::routing

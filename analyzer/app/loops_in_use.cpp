@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 #include "routing/blocked_ways.h"
 #include "routing/loop_trips.h"
@@ -12,11 +13,10 @@ namespace {
 
 using routing::WantedLoop;
 
-// A loop that is asked for, the shuttle that it is compared with, and where the answer goes.
+// A loop that is asked for, and for whom: a place, or a dump site, numbered on after the places.
 struct AskedLoop {
     WantedLoop wanted;
-    RoutesInUse::OfPlace shuttle;
-    std::uint32_t* answer = nullptr;
+    std::uint32_t asks = 0;
 };
 
 auto question(const AskedLoop& asked) {
@@ -41,21 +41,22 @@ bool is_driven(const RoutesInUse& routes, const RoutesInUse::OfPlace& shuttle) {
            reachable(empty->time);
 }
 
-void ask_for_places(const routing::DumpSites& dump_sites, RoutesInUse& routes,
+void ask_for_places(const routing::DumpSites& dump_sites, const RoutesInUse& routes,
                     std::vector<AskedLoop>& asked) {
-    for (std::size_t place = 0; place < routes.of.size(); ++place) {
-        RoutesInUse::OfPlace& shuttle = routes.of[place];
+    for (std::uint32_t place = 0; place < routes.of.size(); ++place) {
+        const RoutesInUse::OfPlace& shuttle = routes.of[place];
         if (is_driven(routes, shuttle)) {
             const DumpSiteIndex dump_site = routes.routes[shuttle.loaded].wanted.dump_site;
             const std::uint32_t lane_case = routing::lane_case_of(dump_sites, place, dump_site)
                                                 .value_or(WantedLoop::nothing_closed);
-            asked.push_back({loop_of(routes, shuttle, lane_case), shuttle, &shuttle.loop});
+            asked.push_back({loop_of(routes, shuttle, lane_case), place});
         }
     }
 }
 
-void ask_for_dump_sites(RoutesInUse& routes, std::vector<AskedLoop>& asked) {
-    std::vector<RoutesInUse::OfPlace> main(routes.loop_of_dump_site.size());
+// Per dump site: the shuttle that most places have, the first of equals.
+std::vector<RoutesInUse::OfPlace> main_shuttles(const RoutesInUse& routes, std::size_t dump_sites) {
+    std::vector<RoutesInUse::OfPlace> main(dump_sites);
     for (const RoutesInUse::OfPlace& shuttle : routes.of) {
         if (!is_driven(routes, shuttle)) {
             continue;
@@ -69,10 +70,15 @@ void ask_for_dump_sites(RoutesInUse& routes, std::vector<AskedLoop>& asked) {
             best = shuttle;
         }
     }
+    return main;
+}
+
+void ask_for_dump_sites(const RoutesInUse& routes, const std::vector<RoutesInUse::OfPlace>& main,
+                        std::vector<AskedLoop>& asked) {
     for (std::size_t site = 0; site < main.size(); ++site) {
         if (main[site].loaded != RoutesInUse::none) {
-            asked.push_back({loop_of(routes, main[site], WantedLoop::nothing_closed), main[site],
-                             &routes.loop_of_dump_site[site]});
+            asked.push_back({loop_of(routes, main[site], WantedLoop::nothing_closed),
+                             static_cast<std::uint32_t>(routes.of.size() + site)});
         }
     }
 }
@@ -90,26 +96,48 @@ LoopDetour detour_of(const RoutesInUse& routes, const RoutesInUse::OfPlace& shut
         loop.length - (empty.length + loaded.length)};
 }
 
+// Each different question once, of those who ask the same that of the first; who asks gets its
+// number. Beside it the shuttle that the loop is compared with.
+struct Questions {
+    std::vector<WantedLoop> wanted;
+    std::vector<RoutesInUse::OfPlace> shuttles;
+};
+
+Questions number_questions(std::vector<AskedLoop> asked,
+                           const std::vector<RoutesInUse::OfPlace>& main, RoutesInUse& routes) {
+    Questions questions;
+    std::ranges::sort(asked, {}, [](const AskedLoop& one) {
+        return std::tuple_cat(question(one), std::tuple(one.asks));
+    });
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+        const std::size_t places = routes.of.size();
+        const bool is_place = asked[i].asks < places;
+        const std::size_t site = asked[i].asks - (is_place ? 0 : places);
+        if (i == 0 || question(asked[i]) != question(asked[i - 1])) {
+            questions.wanted.push_back(asked[i].wanted);
+            questions.shuttles.push_back(is_place ? routes.of[asked[i].asks] : main[site]);
+        }
+        (is_place ? routes.of[asked[i].asks].loop : routes.loop_of_dump_site[site]) =
+            static_cast<std::uint32_t>(questions.wanted.size() - 1);
+    }
+    return questions;
+}
+
 }  // namespace
 
 void add_loops(const AnswersGiven& answers, RoutesInUse& routes, const Work& work) {
-    routes.loop_of_dump_site.assign(answers.dump_sites.candidates.size(), RoutesInUse::none);
+    const std::size_t dump_sites = answers.dump_sites.spots.size();
+    routes.loop_of_dump_site.assign(dump_sites, RoutesInUse::none);
+    const std::vector<RoutesInUse::OfPlace> main = main_shuttles(routes, dump_sites);
     std::vector<AskedLoop> asked;
     ask_for_places(answers.dump_sites, routes, asked);
-    ask_for_dump_sites(routes, asked);
-    std::ranges::stable_sort(asked, {}, question);
-    std::vector<WantedLoop> wanted;
-    std::vector<RoutesInUse::OfPlace> shuttles;
-    for (std::size_t i = 0; i < asked.size(); ++i) {
-        if (i == 0 || question(asked[i]) != question(asked[i - 1])) {
-            wanted.push_back(asked[i].wanted);
-            shuttles.push_back(asked[i].shuttle);
-        }
-        *asked[i].answer = static_cast<std::uint32_t>(wanted.size() - 1);
-    }
-    const auto loops = routing::loop_trips(answers.roads, answers.dump_sites, wanted, work);
+    ask_for_dump_sites(routes, main, asked);
+    const Questions questions = number_questions(std::move(asked), main, routes);
+    const auto loops =
+        routing::loop_trips(answers.roads, answers.dump_sites, questions.wanted, work);
+    routes.loops.reserve(loops.size());
     for (std::size_t i = 0; i < loops.size(); ++i) {
-        routes.loops.push_back(detour_of(routes, shuttles[i], loops[i]));
+        routes.loops.push_back(detour_of(routes, questions.shuttles[i], loops[i]));
     }
 }
 

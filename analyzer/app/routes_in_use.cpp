@@ -1,7 +1,6 @@
 #include "analyzer/app/routes_in_use.h"
 
 #include <algorithm>
-#include <array>
 #include <tuple>
 #include <unordered_map>
 #include <utility>
@@ -49,7 +48,7 @@ struct ShuttleOf {
 // which of them places have: a place's first, then its further ones.
 struct Shuttles {
     std::vector<Shuttle> list;
-    std::vector<std::size_t> served;
+    std::vector<std::uint32_t> served;
     std::vector<ShuttleOf> of;
 };
 
@@ -135,27 +134,52 @@ WantedRoute response_of(const AnswersGiven& answers, const Shuttle& shuttle) {
 }
 
 // Each different drive once, with how many places have it.
-std::vector<RouteInUse> routes_of(const std::vector<std::array<WantedRoute, 3>>& wanted,
-                                  const Shuttles& shuttles) {
+std::vector<RouteInUse> routes_of(const AnswersGiven& answers, const Shuttles& shuttles) {
     std::vector<RouteInUse> routes;
-    for (std::size_t i = 0; i < wanted.size(); ++i) {
-        for (const WantedRoute& drive : wanted[i]) {
-            if (drive.kind != RouteKind::response || !shuttles.list[i].further) {
-                routes.push_back({drive, {}, shuttles.served[i]});
-            }
+    routes.reserve(shuttles.list.size() * 3);
+    for (std::size_t i = 0; i < shuttles.list.size(); ++i) {
+        const Shuttle& shuttle = shuttles.list[i];
+        for (const RouteKind kind : {RouteKind::loaded, RouteKind::empty}) {
+            routes.push_back({leg_of(answers, shuttle, kind), {}, shuttles.served[i]});
+        }
+        if (!shuttle.further) {
+            routes.push_back({response_of(answers, shuttle), {}, shuttles.served[i]});
         }
     }
-    std::ranges::stable_sort(routes, InRouteOrder{}, &RouteInUse::wanted);
-    std::vector<RouteInUse> once;
-    for (RouteInUse& route : routes) {
-        if (once.empty() || InRouteOrder{}(once.back().wanted, route.wanted)) {
-            once.push_back(std::move(route));
+    std::ranges::sort(routes, InRouteOrder{}, &RouteInUse::wanted);
+    std::size_t once = 0;
+    for (std::size_t i = 1; i < routes.size(); ++i) {
+        if (InRouteOrder{}(routes[once].wanted, routes[i].wanted)) {
+            std::swap(routes[++once], routes[i]);
         } else {
-            once.back().served += route.served;
-            once.back().wanted.at_most = std::max(once.back().wanted.at_most, route.wanted.at_most);
+            routes[once].served += routes[i].served;
+            routes[once].wanted.at_most =
+                std::max(routes[once].wanted.at_most, routes[i].wanted.at_most);
         }
     }
-    return once;
+    routes.resize(std::min(routes.size(), once + 1));
+    routes.shrink_to_fit();
+    return routes;
+}
+
+// The drives of a shuttle among the routes.
+struct Drives {
+    std::uint32_t loaded = RoutesInUse::none;
+    std::uint32_t empty = RoutesInUse::none;
+    std::uint32_t response = RoutesInUse::none;  // of a first fill site
+};
+
+std::vector<Drives> drives_of(const AnswersGiven& answers, const Shuttles& shuttles,
+                              const std::vector<RouteInUse>& routes) {
+    std::vector<Drives> drives;
+    drives.reserve(shuttles.list.size());
+    for (const Shuttle& shuttle : shuttles.list) {
+        drives.push_back({number_of(routes, leg_of(answers, shuttle, RouteKind::loaded)),
+                          number_of(routes, leg_of(answers, shuttle, RouteKind::empty)),
+                          shuttle.further ? RoutesInUse::none
+                                          : number_of(routes, response_of(answers, shuttle))});
+    }
+    return drives;
 }
 
 // Lines only for the shuttles that most places depend on: a county has tens of thousands, and their
@@ -181,22 +205,6 @@ void ask_for_lines(std::vector<RouteInUse>& routes) {
     }
 }
 
-// Tells for each use which of its drives run over its hose.
-void find_ways(const AnswersGiven& answers, std::vector<RouteInUse>& routes, WaysOverHose& over,
-               const Work& work) {
-    std::vector<WantedRoute> wanted;
-    wanted.reserve(routes.size());
-    for (const RouteInUse& route : routes) {
-        wanted.push_back(route.wanted);
-    }
-    std::vector<RouteLine> ways = routing::route_lines(
-        answers.roads, answers.dump_sites, wanted, work,
-        [&](std::size_t route, const routing::Way& way) { over.look(route, way); });
-    for (std::size_t i = 0; i < ways.size(); ++i) {
-        routes[i].way = std::move(ways[i]);
-    }
-}
-
 }  // namespace
 
 DriveTime leg_time(const AnswersGiven& answers, const WantedRoute& wanted, ApproachIndex approach) {
@@ -211,30 +219,28 @@ DriveTime leg_time(const AnswersGiven& answers, const WantedRoute& wanted, Appro
 }
 
 RoutesInUse routes_in_use(const AnswersGiven& answers, const Work& work) {
-    const Shuttles shuttles = shuttles_of(answers.assessment);
-    std::vector<std::array<WantedRoute, 3>> wanted;
-    wanted.reserve(shuttles.list.size());
-    for (const Shuttle& shuttle : shuttles.list) {
-        wanted.push_back({leg_of(answers, shuttle, RouteKind::loaded),
-                          leg_of(answers, shuttle, RouteKind::empty),
-                          response_of(answers, shuttle)});
-    }
     RoutesInUse result;
-    result.routes = routes_of(wanted, shuttles);
-    ask_for_lines(result.routes);
     result.of.resize(answers.assessment.supplies.size());
     std::vector<ShuttleUse> uses;
-    uses.reserve(shuttles.of.size());
-    for (const ShuttleOf& one : shuttles.of) {
-        const auto& [loaded, empty, response] = wanted[one.shuttle];
-        uses.push_back({one.place, number_of(result.routes, loaded),
-                        number_of(result.routes, empty), shuttles.list[one.shuttle].further});
-        if (!uses.back().further) {
-            result.of[one.place].response = number_of(result.routes, response);
+    {
+        const Shuttles shuttles = shuttles_of(answers.assessment);
+        result.routes = routes_of(answers, shuttles);
+        const std::vector<Drives> drives = drives_of(answers, shuttles, result.routes);
+        uses.reserve(shuttles.of.size());
+        for (const ShuttleOf& one : shuttles.of) {
+            const Drives& of = drives[one.shuttle];
+            const bool further = shuttles.list[one.shuttle].further;
+            uses.push_back({one.place, of.loaded, of.empty, further});
+            if (!further) {
+                result.of[one.place].response = of.response;
+            }
         }
     }
+    ask_for_lines(result.routes);
     WaysOverHose over_hose(answers, uses, result.routes);
-    find_ways(answers, result.routes, over_hose, work);
+    routing::find_ways(
+        answers.roads, answers.dump_sites, result.routes, work,
+        [&](std::size_t route, const routing::Way& way) { over_hose.look(route, way); });
     send_round(answers, over_hose, uses, result, work);
     add_loops(answers, result, work);
     return result;

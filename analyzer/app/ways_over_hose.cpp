@@ -1,7 +1,6 @@
 #include "analyzer/app/ways_over_hose.h"
 
-#include <algorithm>
-#include <utility>
+#include <numeric>
 
 #include "routing/blocked_ways.h"
 
@@ -10,19 +9,18 @@ namespace {
 
 // Responses end at the dump site before hose is laid.
 Lists<std::uint32_t> uses_by_route(std::span<const ShuttleUse> uses, std::size_t routes) {
-    std::vector<std::pair<std::uint32_t, std::uint32_t>> pairs;
-    for (std::uint32_t use = 0; use < uses.size(); ++use) {
-        pairs.emplace_back(uses[use].loaded, use);
-        pairs.emplace_back(uses[use].empty, use);
-    }
-    std::ranges::sort(pairs);
     Lists<std::uint32_t> lists;
-    auto pair = pairs.begin();
-    for (std::uint32_t route = 0; route < routes; ++route) {
-        for (; pair != pairs.end() && pair->first == route; ++pair) {
-            lists.items.push_back(pair->second);
-        }
-        lists.close_row();
+    lists.begin.assign(routes + 1, 0);
+    for (const ShuttleUse& use : uses) {
+        ++lists.begin[use.loaded + 1];
+        ++lists.begin[use.empty + 1];
+    }
+    std::partial_sum(lists.begin.begin(), lists.begin.end(), lists.begin.begin());
+    lists.items.resize(uses.size() * 2);
+    std::vector<std::uint32_t> next(lists.begin.begin(), lists.begin.end() - 1);
+    for (std::uint32_t use = 0; use < uses.size(); ++use) {
+        lists.items[next[uses[use].loaded]++] = use;
+        lists.items[next[uses[use].empty]++] = use;
     }
     return lists;
 }

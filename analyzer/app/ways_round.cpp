@@ -18,63 +18,113 @@ WantedRoute round_of(const AnswersGiven& answers, std::uint32_t place, WantedRou
     return wanted;
 }
 
-// The drives of each use, as they are wanted in the end.
-struct WantedOfUse {
-    WantedRoute loaded, empty;
-};
-
-std::vector<WantedOfUse> wanted_in_the_end(const AnswersGiven& answers, const WaysOverHose& over,
-                                           std::span<const ShuttleUse> uses,
-                                           const std::vector<RouteInUse>& routes) {
-    std::vector<WantedOfUse> wanted;
-    wanted.reserve(uses.size());
+// Each different way round once, in order, nobody's yet.
+std::vector<RouteInUse> ways_round(const AnswersGiven& answers, const WaysOverHose& over,
+                                   std::span<const ShuttleUse> uses,
+                                   const std::vector<RouteInUse>& routes, const Work& work) {
+    std::vector<RouteInUse> round;
+    const auto add = [&](const ShuttleUse& use, std::uint32_t route) {
+        round.push_back({round_of(answers, use.place, routes[route].wanted), {}, 0});
+    };
     for (std::size_t i = 0; i < uses.size(); ++i) {
-        WantedOfUse of{routes[uses[i].loaded].wanted, routes[uses[i].empty].wanted};
-        of.loaded = over.loaded_over(i) ? round_of(answers, uses[i].place, of.loaded) : of.loaded;
-        of.empty = over.empty_over(i) ? round_of(answers, uses[i].place, of.empty) : of.empty;
-        wanted.push_back(of);
-    }
-    return wanted;
-}
-
-bool goes_round(const WantedRoute& wanted) {
-    return wanted.lane_case != WantedRoute::nothing_closed;
-}
-
-// Each different way round once.
-std::vector<RouteInUse> ways_round(const AnswersGiven& answers,
-                                   const std::vector<WantedOfUse>& of_uses, const Work& work) {
-    std::vector<WantedRoute> wanted;
-    for (const WantedOfUse& of : of_uses) {
-        for (const WantedRoute& drive : {of.loaded, of.empty}) {
-            if (goes_round(drive)) {
-                wanted.push_back(drive);
-            }
+        if (over.loaded_over(i)) {
+            add(uses[i], uses[i].loaded);
+        }
+        if (over.empty_over(i)) {
+            add(uses[i], uses[i].empty);
         }
     }
-    std::ranges::sort(wanted, InRouteOrder{});
-    const auto rest = std::ranges::unique(wanted, [](const WantedRoute& a, const WantedRoute& b) {
-        return InRouteOrder::key(a) == InRouteOrder::key(b);
+    std::ranges::sort(round, InRouteOrder{}, &RouteInUse::wanted);
+    const auto rest = std::ranges::unique(round, [](const RouteInUse& a, const RouteInUse& b) {
+        return InRouteOrder::key(a.wanted) == InRouteOrder::key(b.wanted);
     });
-    wanted.erase(rest.begin(), rest.end());
-    std::vector<RouteLine> lines =
-        routing::route_lines(answers.roads, answers.dump_sites, wanted, work);
-    std::vector<RouteInUse> routes;
-    routes.reserve(wanted.size());
-    for (std::size_t i = 0; i < wanted.size(); ++i) {
-        routes.push_back({wanted[i], std::move(lines[i]), 0});
-    }
-    return routes;
+    round.erase(rest.begin(), rest.end());
+    routing::find_ways(answers.roads, answers.dump_sites, round, work);
+    return round;
 }
 
-void count_uses(const std::vector<WantedOfUse>& of_uses, std::vector<RouteInUse>& routes) {
+// The drives of a use as places in the list of routes, or, where they go round, of ways round.
+struct DriveInTheEnd {
+    std::uint32_t number = 0;
+    bool round = false;
+};
+
+class DrivesInTheEnd {
+public:
+    DrivesInTheEnd(const AnswersGiven& answers, const WaysOverHose& over,
+                   std::span<const ShuttleUse> uses, const std::vector<RouteInUse>& routes,
+                   const std::vector<RouteInUse>& round)
+        : answers_(answers), over_(over), uses_(uses), routes_(routes), round_(round) {}
+
+    DriveInTheEnd loaded(std::size_t use) const {
+        return over_.loaded_over(use) ? way_round(use, uses_[use].loaded)
+                                      : DriveInTheEnd{uses_[use].loaded, false};
+    }
+    DriveInTheEnd empty(std::size_t use) const {
+        return over_.empty_over(use) ? way_round(use, uses_[use].empty)
+                                     : DriveInTheEnd{uses_[use].empty, false};
+    }
+
+private:
+    DriveInTheEnd way_round(std::size_t use, std::uint32_t route) const {
+        return {number_of(round_, round_of(answers_, uses_[use].place, routes_[route].wanted)),
+                true};
+    }
+
+    const AnswersGiven& answers_;
+    const WaysOverHose& over_;
+    std::span<const ShuttleUse> uses_;
+    const std::vector<RouteInUse>& routes_;
+    const std::vector<RouteInUse>& round_;
+};
+
+void count_uses(const DrivesInTheEnd& drives, std::size_t uses, std::vector<RouteInUse>& routes,
+                std::vector<RouteInUse>& round) {
     for (RouteInUse& route : routes) {
         route.served = route.wanted.kind == RouteKind::response ? route.served : 0;
     }
-    for (const WantedOfUse& of : of_uses) {
-        ++routes[number_of(routes, of.loaded)].served;
-        ++routes[number_of(routes, of.empty)].served;
+    for (std::size_t i = 0; i < uses; ++i) {
+        for (const DriveInTheEnd& drive : {drives.loaded(i), drives.empty(i)}) {
+            ++(drive.round ? round : routes)[drive.number].served;
+        }
     }
+}
+
+// Where routes and ways round are when they stand in one list, in order, without those that nobody
+// drives.
+struct NewNumbers {
+    std::vector<std::uint32_t> of_route, of_round;
+
+    std::uint32_t of(const DriveInTheEnd& drive) const {
+        return (drive.round ? of_round : of_route)[drive.number];
+    }
+};
+
+NewNumbers new_numbers(const std::vector<RouteInUse>& routes,
+                       const std::vector<RouteInUse>& round) {
+    NewNumbers numbers;
+    numbers.of_route.reserve(routes.size());
+    numbers.of_round.reserve(round.size());
+    std::uint32_t next = 0;
+    for (const RouteInUse& route : routes) {
+        while (numbers.of_round.size() < round.size() &&
+               InRouteOrder{}(round[numbers.of_round.size()].wanted, route.wanted)) {
+            numbers.of_round.push_back(next++);
+        }
+        numbers.of_route.push_back(next);
+        next += route.served > 0 ? 1 : 0;
+    }
+    while (numbers.of_round.size() < round.size()) {
+        numbers.of_round.push_back(next++);
+    }
+    return numbers;
+}
+
+void put_together(std::vector<RouteInUse>& routes, std::vector<RouteInUse> round) {
+    std::erase_if(routes, [](const RouteInUse& route) { return route.served == 0; });
+    routes.insert(routes.end(), std::make_move_iterator(round.begin()),
+                  std::make_move_iterator(round.end()));
+    std::ranges::sort(routes, InRouteOrder{}, &RouteInUse::wanted);
 }
 
 }  // namespace
@@ -87,30 +137,23 @@ std::uint32_t number_of(const std::vector<RouteInUse>& routes, const WantedRoute
 
 void send_round(const AnswersGiven& answers, const WaysOverHose& over_hose,
                 std::span<const ShuttleUse> uses, RoutesInUse& routes, const Work& work) {
-    const std::vector<WantedOfUse> of_uses =
-        wanted_in_the_end(answers, over_hose, uses, routes.routes);
-    std::vector<WantedRoute> responses(routes.of.size());
-    for (std::size_t place = 0; place < routes.of.size(); ++place) {
-        if (routes.of[place].response != RoutesInUse::none) {
-            responses[place] = routes.routes[routes.of[place].response].wanted;
-        }
-    }
-    std::vector<RouteInUse> round = ways_round(answers, of_uses, work);
-    routes.routes.insert(routes.routes.end(), std::make_move_iterator(round.begin()),
-                         std::make_move_iterator(round.end()));
-    std::ranges::sort(routes.routes, InRouteOrder{}, &RouteInUse::wanted);
-    count_uses(of_uses, routes.routes);
-    std::erase_if(routes.routes, [](const RouteInUse& route) { return route.served == 0; });
+    std::vector<RouteInUse> round = ways_round(answers, over_hose, uses, routes.routes, work);
+    const DrivesInTheEnd drives(answers, over_hose, uses, routes.routes, round);
+    count_uses(drives, uses.size(), routes.routes, round);
+    const NewNumbers numbers = new_numbers(routes.routes, round);
     for (std::size_t i = 0; i < uses.size(); ++i) {
         if (uses[i].further) {
             continue;
         }
+        const DriveInTheEnd loaded = drives.loaded(i);
+        const DriveInTheEnd empty = drives.empty(i);
         RoutesInUse::OfPlace& of = routes.of[uses[i].place];
-        of.loaded = number_of(routes.routes, of_uses[i].loaded);
-        of.empty = number_of(routes.routes, of_uses[i].empty);
-        of.response = number_of(routes.routes, responses[uses[i].place]);
-        of.goes_round = goes_round(of_uses[i].loaded) || goes_round(of_uses[i].empty);
+        of.loaded = numbers.of(loaded);
+        of.empty = numbers.of(empty);
+        of.response = numbers.of_route[of.response];
+        of.goes_round = loaded.round || empty.round;
     }
+    put_together(routes.routes, std::move(round));
 }
 
 }  // namespace farwater::app

@@ -26,8 +26,8 @@ struct InRouteOrder {
 std::uint32_t number_of(const std::vector<RouteInUse>& routes, const WantedRoute& wanted);
 
 // Gives every place its routes there and back: those of its use, or, where they run over its hose,
-// the ways round, which are looked for. Routes that nobody drives are left out. Stopped early: not
-// complete.
+// the ways round, which are looked for. Routes that nobody drives are left out, and the numbers of
+// routes are then others. Stopped early: not complete.
 void send_round(const AnswersGiven& answers, const WaysOverHose& over_hose,
                 std::span<const ShuttleUse> uses, RoutesInUse& routes, const Work& work);
 

@@ -8,6 +8,7 @@
 
 #include "analyzer/district/ids.h"
 #include "analyzer/district/plane.h"
+#include "analyzer/district/rare_list.h"
 #include "analyzer/district/units.h"
 
 namespace farwater {
@@ -17,11 +18,11 @@ struct RouteLine {
     DriveTime time = no_time;  // no_time: no way
     // Of `time`, on roads at a class's default speed; all of it under a linear travel-time rule.
     DriveTime on_defaults{};
-    Length length;                            // of the roads driven
-    std::vector<RoadIndex> unposted_bridges;  // without a weight limit; each once, ascending
+    Length length;                         // of the roads driven
+    RareList<RoadIndex> unposted_bridges;  // without a weight limit; each once, ascending
     // Where they were asked for:
-    Polyline line;  // along the roads, to the millimetre; empty where nothing is driven
-    std::vector<RoadIndex> roads;  // as they follow each other
+    RareList<Point> line;       // along the roads, to the millimetre; empty where nothing is driven
+    RareList<RoadIndex> roads;  // as they follow each other
 };
 
 enum class RouteKind : std::uint8_t {
@@ -51,7 +52,7 @@ struct WantedRoute {
 struct RouteInUse {
     WantedRoute wanted;  // with_line on the shuttles that most places depend on
     RouteLine way;
-    std::size_t served = 0;
+    std::uint32_t served = 0;
 };
 
 // What a round trip takes more than the fastest way out and back when no stretch of road is driven
