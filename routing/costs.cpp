@@ -139,6 +139,20 @@ std::int32_t millimetres(Length length) {
         std::min(std::round(in_metres(length) * 1e3), double{most_cost}));
 }
 
+namespace {
+
+void mark_ends(SearchGraph& graph) {
+    for (std::uint32_t node = 0; node + 1 < graph.first.size(); ++node) {
+        for (std::uint32_t i = graph.first[node]; i < graph.first[node + 1]; ++i) {
+            const bool ends = std::ranges::all_of(graph.from(graph.arcs[i].to),
+                                                  [&](const Arc& on) { return on.to == node; });
+            graph.arcs[i].ends = ends ? 1 : 0;
+        }
+    }
+}
+
+}  // namespace
+
 SearchGraph search_graph(const Network& network, const EdgeCosts& costs, Heading heading) {
     SearchGraph graph;
     graph.first.reserve(network.nodes.size() + 1);
@@ -148,12 +162,14 @@ SearchGraph search_graph(const Network& network, const EdgeCosts& costs, Heading
         for (const Incidence& incidence : network.around(NodeIndex(n))) {
             const std::int32_t cost = arc_cost(costs, incidence, heading);
             if (cost != no_way) {
-                graph.arcs.push_back(
-                    {static_cast<std::uint32_t>(incidence.other.position()), cost});
+                Arc& arc = graph.arcs.emplace_back();
+                arc.to = incidence.other.position() & Arc::most_node;
+                arc.cost = cost;
             }
         }
         graph.first.push_back(static_cast<std::uint32_t>(graph.arcs.size()));
     }
+    mark_ends(graph);
     return graph;
 }
 

@@ -48,7 +48,10 @@ EdgeCosts lengths_of(const Network& network, std::span<const std::uint8_t> marke
 std::int32_t millimetres(Length length);  // at most most_cost
 
 struct Arc {
-    std::uint32_t to = 0;
+    static constexpr std::uint32_t most_node = UINT32_MAX >> 1U;
+
+    std::uint32_t to : 31 = 0;
+    std::uint32_t ends : 1 = 0;  // from there arcs lead back to where this one begins, or nowhere
     std::int32_t cost = 0;
 };
 

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <span>
+#include <type_traits>
 #include <vector>
 
 #include "routing/costs.h"
@@ -20,7 +21,8 @@ public:
     // or when cost is no_way.
     void start(std::uint32_t node, std::int32_t cost) {
         if (cost < cost_[node]) {
-            improve(node, cost);
+            set(node, cost);
+            heap_.push({cost, node});
         }
     }
 
@@ -29,7 +31,7 @@ public:
     // on_step(from, to) is called for each improvement, the last one for a node being the best.
     template <class OnStep>
     void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step) {
-        run(graph, limit, on_step, [](Label) { return true; });
+        run_to(graph, limit, on_step, Everywhere{});
     }
     void run(const SearchGraph& graph, std::int32_t limit) {
         run(graph, limit, [](std::uint32_t, std::uint32_t) {});
@@ -39,7 +41,7 @@ public:
     // when the cost of the node is known, the nearest first.
     template <class GoesOn>
     void run_while(const SearchGraph& graph, std::int32_t limit, GoesOn goes_on) {
-        run(graph, limit, [](std::uint32_t, std::uint32_t) {}, goes_on);
+        run_to(graph, limit, [](std::uint32_t, std::uint32_t) {}, goes_on);
     }
 
     // no_way where nothing came. A start costs what was given, also beyond the limit.
@@ -57,8 +59,12 @@ public:
     }
 
 private:
+    struct Everywhere {
+        bool operator()(Label) const { return true; }
+    };
+
     template <class OnStep, class GoesOn>
-    void run(const SearchGraph& graph, std::int32_t limit, OnStep on_step, GoesOn goes_on) {
+    void run_to(const SearchGraph& graph, std::int32_t limit, OnStep on_step, GoesOn goes_on) {
         while (!heap_.empty()) {
             const Label label = heap_.pop_least();
             if (label.cost > limit || label.cost > cost_[label.node]) {
@@ -69,19 +75,22 @@ private:
             }
             for (const Arc& arc : graph.from(label.node)) {
                 if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
-                    improve(arc.to, label.cost + arc.cost);
+                    set(arc.to, label.cost + arc.cost);
+                    // Nothing gets better over the end of a spur, so it need not be queued.
+                    if (!std::is_same_v<GoesOn, Everywhere> || arc.ends == 0) {
+                        heap_.push({label.cost + arc.cost, arc.to});
+                    }
                     on_step(label.node, arc.to);
                 }
             }
         }
     }
 
-    void improve(std::uint32_t node, std::int32_t cost) {
+    void set(std::uint32_t node, std::int32_t cost) {
         if (cost_[node] == no_way) {
             reached_.push_back(node);
         }
         cost_[node] = cost;
-        heap_.push({cost, node});
     }
 
     std::vector<std::int32_t> cost_;

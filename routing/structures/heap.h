@@ -1,7 +1,6 @@
 // The queue of a shortest-path search: four children a parent, cost and node in one number.
 #pragma once
 
-#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <vector>
@@ -49,14 +48,25 @@ private:
     static Label label_of(std::uint64_t key) {
         return {static_cast<std::int32_t>(key >> 32U), static_cast<std::uint32_t>(key)};
     }
+    // Of four the least by pairs, which do not wait for each other.
+    std::size_t least_of_four(std::size_t child) const {
+        const std::size_t a = keys_[child + 1] < keys_[child] ? child + 1 : child;
+        const std::size_t b = keys_[child + 3] < keys_[child + 2] ? child + 3 : child + 2;
+        return keys_[b] < keys_[a] ? b : a;
+    }
+    std::size_t least_of_last(std::size_t child) const {
+        std::size_t least = child;
+        for (std::size_t i = child + 1; i < keys_.size(); ++i) {
+            least = keys_[i] < keys_[least] ? i : least;
+        }
+        return least;
+    }
     void sink(std::uint64_t key) {
+        const std::size_t size = keys_.size();
         std::size_t at = 0;
-        for (std::size_t child = 1; child < keys_.size(); child = 4 * at + 1) {
-            const std::size_t end = std::min(child + 4, keys_.size());
-            std::size_t least = child;
-            for (std::size_t i = child + 1; i < end; ++i) {
-                least = keys_[i] < keys_[least] ? i : least;
-            }
+        for (std::size_t child = 1; child < size; child = 4 * at + 1) {
+            const std::size_t least =
+                child + 4 <= size ? least_of_four(child) : least_of_last(child);
             if (keys_[least] >= key) {
                 break;
             }
