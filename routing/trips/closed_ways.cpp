@@ -66,7 +66,7 @@ void ClosedWays::begin(const Searched& from, const HoseOnRoads& hose, std::int32
     }
     for (std::uint32_t i = 0; i < site_ends_.size(); ++i) {
         const End& end = site_ends_[i];
-        if (end.free && end.cost != no_way) {
+        if (end.free && is_of_use(end.node, end.cost)) {
             offer(end.node, end.cost, {ends_here + i, end.node});
         }
     }
@@ -134,12 +134,16 @@ void ClosedWays::find_clear_below() {
     }
 }
 
-// Labels of the queue hold the whole way, with what the search says is left.
+// Whether a way over the junction may be short enough, and shorter than what is known.
+bool ClosedWays::is_of_use(std::uint32_t node, std::int32_t so_far) const {
+    const std::int32_t left = from_->search.cost(node);
+    return so_far < so_far_[node] && left <= limit_ && so_far <= limit_ - left;
+}
+
+// Labels of the queue hold the whole way, with what the search says is left. Precondition: it is
+// of use.
 void ClosedWays::offer(std::uint32_t node, std::int32_t so_far, Step step) {
     const std::int32_t left = from_->search.cost(node);
-    if (so_far >= so_far_[node] || left == no_way || left > limit_ || so_far > limit_ - left) {
-        return;
-    }
     if (so_far_[node] == no_way) {
         touched_.push_back(node);
     }
@@ -169,9 +173,12 @@ void ClosedWays::go_on_from(std::uint32_t node) {
     for (std::uint32_t i = network_.first_incidence[node]; i < network_.first_incidence[node + 1];
          ++i) {
         const Incidence& incidence = network_.incidences[i];
+        const std::uint32_t other = position_of(incidence.other);
         const std::int32_t cost = driven(incidence);
-        if (cost != no_way && cost <= limit_ && !hose_->bars(incidence.edge)) {
-            offer(position_of(incidence.other), so_far_[node] + cost, {i, node});
+        // In the order of what is told soonest.
+        if (cost <= limit_ && is_of_use(other, so_far_[node] + cost) &&
+            !hose_->bars(incidence.edge)) {
+            offer(other, so_far_[node] + cost, {i, node});
         }
     }
 }

@@ -70,6 +70,7 @@ private:
     std::int32_t straight_cost() const;
     Stretch straight() const;
     void begin(const Searched& from, const HoseOnRoads& hose, std::int32_t limit);
+    bool is_of_use(std::uint32_t node, std::int32_t so_far) const;
     void offer(std::uint32_t node, std::int32_t so_far, Step step);
     void go_on_from(std::uint32_t node);
     std::int32_t driven(const Incidence& incidence) const;
