@@ -162,7 +162,7 @@ std::string text_of(const std::vector<Road>& roads, const DeadEnd& end, const En
     const std::string other =
         at(roads, end.road).row == roads[gap.road].row ? "itself" : named(roads[gap.road]);
     const auto tenths = std::lround(in_feet(metres(gap.apart)) * 10.0);
-    return (road.name.empty() ? "" : road.name + " ") + std::string("ends ") +
+    return (road.name.empty() ? "" : road.name.text() + " ") + std::string("ends ") +
            std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " ft from " + other +
            (gap.connected ? ", to which other roads lead"
                           : ", to which no other road leads from there");

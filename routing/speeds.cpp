@@ -42,7 +42,7 @@ bool access_allowed(RoadAccess access, const Assumptions& assumptions) {
 
 // A limit that is not posted stops nobody.
 template <class Measure>
-bool within(const std::optional<Measure>& limit, Measure vehicle) {
+bool within(const Maybe<Measure>& limit, Measure vehicle) {
     return !limit || vehicle <= *limit;
 }
 

@@ -63,8 +63,9 @@ public:
         if (!parcel.improved) {
             return std::nullopt;
         }
-        Need need = given_or_default(rules_.method == NeedMethod::fixed ? no_flow : parcel.needed,
-                                     parcel.duration, district_.assumptions);
+        Need need = given_or_default(
+            rules_.method == NeedMethod::fixed ? no_flow : std::optional<Flow>(parcel.needed),
+            parcel.duration, district_.assumptions);
         if (method_) {
             judge_buildings(parcel, range, need);
         }

@@ -6,7 +6,9 @@
 #include <optional>
 #include <string>
 
+#include "analyzer/district/maybe.h"
 #include "analyzer/district/plane.h"
+#include "analyzer/district/shared_text.h"
 #include "analyzer/district/units.h"
 
 namespace farwater {
@@ -14,6 +16,7 @@ namespace farwater {
 // Where the distance to the house is measured to; the best that the data give.
 enum class HousePlace : std::uint8_t { inside_point, building, address_point };
 
+// 112 bytes.
 struct Parcel {
     std::string id;         // never empty, unique (mended with a suffix where the data are not)
     std::uint32_t row = 0;  // record number in the input layer, from 0
@@ -21,14 +24,14 @@ struct Parcel {
     HousePlace house_from = HousePlace::inside_point;
     bool improved = true;  // has a building (by building layer, else by column, else taken as yes)
     std::uint16_t buildings = 0;
-    float building_area_m2 = 0.0F;     // of the largest
-    std::optional<float> value;        // what it is worth, in the district's money
-    std::optional<Flow> needed;        // the parcel's own; none = the district's default
-    std::optional<Duration> duration;  // none = the district's default
-    std::optional<Length> setback;     // hose from the access point to the house; none = measured
-    std::string zone;                  // response zone; may be empty
-    std::optional<float> people;       // who live or work there
-    bool is_public = false;            // town, district or state land; not said = no
+    float building_area_m2 = 0.0F;  // of the largest
+    Maybe<float> value;             // what it is worth, in the district's money
+    Maybe<float> people;            // who live or work there
+    bool is_public = false;         // town, district or state land; not said = no
+    Maybe<Flow> needed;             // the parcel's own; none = the district's default
+    Maybe<Duration> duration;       // none = the district's default
+    Maybe<Length> setback;          // hose from the access point to the house; none = measured
+    SharedText zone;                // response zone; may be empty
 };
 
 // A place without a parcel that gets a state too: camp, mill, milepost.

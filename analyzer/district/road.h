@@ -3,20 +3,21 @@
 
 #include <cstdint>
 #include <optional>
-#include <string>
-#include <vector>
 
 #include "analyzer/district/calendar.h"
+#include "analyzer/district/maybe.h"
 #include "analyzer/district/plane.h"
+#include "analyzer/district/shared_text.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
 
 namespace farwater {
 
+// 96 bytes and its line: a county has a million.
 struct Road {
     std::uint32_t row = 0;  // record number in the input layer, from 0, for the second pass
     Polyline line;          // two points or more, metres
-    std::string name;       // may be empty
+    SharedText name;        // may be empty
     RoadClass kind = RoadClass::narrow;  // the default speeds go by it; unknown = narrow
     std::optional<Surface> surface;      // gravel, or earth: no faster than the gravel class
     RoadAccess access = RoadAccess::open;
@@ -26,10 +27,10 @@ struct Road {
     bool rail_crossing = false;
     int level = 0;  // lines of different level do not join where they cross
     MonthSet maintained = MonthSet::all();
-    std::optional<Speed> posted_speed;
-    std::optional<Length> width;
-    std::optional<Weight> weight_limit;
-    std::optional<Length> height_limit;
+    Maybe<Speed> posted_speed;
+    Maybe<Length> width;
+    Maybe<Weight> weight_limit;
+    Maybe<Length> height_limit;
 };
 
 }  // namespace farwater

@@ -12,6 +12,7 @@
 #include "analyzer/district/district.h"
 #include "analyzer/district/fill_trips.h"
 #include "analyzer/district/ids.h"
+#include "analyzer/district/maybe.h"
 #include "analyzer/district/plane.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
@@ -56,9 +57,9 @@ struct DumpSiteCandidate {
                                           // must back or turn
     bool single_file = false;  // narrower than two_way_width, or narrow and of unknown width
     std::optional<std::uint32_t> officers_place;  // index into District::dump_site_places
-    std::optional<double> grade_pct;  // steepest of the road over dump_site_length; none: not known
-    std::optional<Length> straight;   // road there that is straight and level, as far as the
-                                      // longest line of tanks takes; none: it stands off the road
+    Maybe<double> grade_pct;  // steepest of the road over dump_site_length; none: not known
+    Maybe<Length> straight;   // road there that is straight and level, as far as the longest line
+                              // of tanks takes; none: it stands off the road
 };
 
 // A station that can get to a place, and how long each profile drives, loaded.

@@ -33,7 +33,7 @@ std::string road_names(const District& district, const std::vector<RoadIndex>& r
     std::vector<std::string> names;
     for (const RoadIndex index : roads) {
         const Road& road = at(district.roads, index);
-        const std::string name = road.name.empty() ? row_name(road.row) : road.name;
+        const std::string name = road.name.empty() ? row_name(road.row) : road.name.text();
         if (std::ranges::find(names, name) == names.end()) {
             names.push_back(name);
         }

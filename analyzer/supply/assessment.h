@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "analyzer/district/ids.h"
+#include "analyzer/district/maybe.h"
 #include "analyzer/district/need.h"
 #include "analyzer/district/problem.h"
 #include "analyzer/district/units.h"
@@ -22,6 +23,18 @@ enum class TenthsMinute : std::int32_t {};
 constexpr std::int32_t in_tenths(TenthsMinute time) { return static_cast<std::int32_t>(time); }
 constexpr Duration duration_of(TenthsMinute time) { return minutes(in_tenths(time) / 10.0); }
 TenthsMinute rounded_up(Duration duration);
+
+}  // namespace farwater::supply
+
+template <>
+struct farwater::NoneOf<farwater::supply::TenthsMinute> {
+    static constexpr farwater::supply::TenthsMinute none() {
+        return farwater::supply::TenthsMinute{INT32_MIN};
+    }
+    static constexpr bool is_none(farwater::supply::TenthsMinute time) { return time == none(); }
+};
+
+namespace farwater::supply {
 
 // A flow in whole gpm, rounded down; as much as it can tell where it is more.
 enum class WholeGpm : std::uint16_t {};
@@ -68,12 +81,12 @@ struct ParcelSupply {
     std::uint8_t engines_needed = 0;   // to attack, to draft, and to run fill sites
     std::uint8_t more_tankers = 0;     // with which the need is met; 0: it is, or is not by tankers
 
-    std::optional<TenthsMinute> first_engine;  // since the alarm, at the house
-    std::optional<TenthsMinute> tank_water;
-    std::optional<TenthsMinute> continuous;
-    std::optional<TenthsMinute> gap;
-    std::optional<TenthsMinute> earliest_start;  // of the needed flow, cautious
-    std::optional<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
+    Maybe<TenthsMinute> first_engine;  // since the alarm, at the house
+    Maybe<TenthsMinute> tank_water;
+    Maybe<TenthsMinute> continuous;
+    Maybe<TenthsMinute> gap;
+    Maybe<TenthsMinute> earliest_start;  // of the needed flow, cautious
+    Maybe<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
 
     DumpSiteIndex dump_site;                   // of the season's list
     ApproachIndex approach;                    // its ways while this parcel is served
@@ -81,9 +94,9 @@ struct ParcelSupply {
     SourceIndex fill_source;                   // where the first tanker fills
     std::array<FurtherFill, 2> further_fills;  // at the same time, by their first tanker's arrival
     UnitIndex first_tanker;                    // of the shuttle, by arrival; round_trip is its
-    UnitIndex first_at_site;          // the first engine at the dump site, or at the source
-    std::optional<float> hose_ft;     // from the dump site to the house
-    std::optional<float> wheels_gal;  // in the tanks there by the late horizon
+    UnitIndex first_at_site;  // the first engine at the dump site, or at the source
+    Maybe<float> hose_ft;     // from the dump site to the house
+    Maybe<float> wheels_gal;  // in the tanks there by the late horizon
 
     std::size_t fill_sites() const;
     bool fills_at(SourceIndex source) const;  // precondition: the source is valid

@@ -26,7 +26,7 @@ void join_tables(Record& record, const std::string& raw_id, std::vector<JoinedTa
     record.join(std::move(cells));
 }
 
-void read_need(Record& record, Parcel& parcel) {
+void read_need(Record& record, SharedTexts& zones, Parcel& parcel) {
     if (const auto value = record.number("value")) {
         parcel.value = static_cast<float>(*value);
     }
@@ -37,7 +37,7 @@ void read_need(Record& record, Parcel& parcel) {
     parcel.needed = flow_field(record, "needed_gpm");
     parcel.duration = duration_field(record, "duration_min");
     parcel.setback = length_field(record, "setback_ft");
-    parcel.zone = record.text("zone");
+    parcel.zone = zones.of(record.text("zone"));
 }
 
 // The earlier one of two as large.
@@ -119,7 +119,7 @@ public:
             return Taken::no;
         }
         parcel.house = area->inside;
-        read_need(record, parcel);
+        read_need(record, zones_, parcel);
         const auto inside = read_buildings_of(record, area->shape, *around_, parcel);
         if (around_->needs_by_building) {
             keep_buildings(record, inside, around_->buildings, ParcelIndex(result_.rows.size()),
@@ -149,6 +149,7 @@ private:
     ShapeReader shapes_;
     ParcelSurroundings* around_;
     UniqueIds ids_;
+    SharedTexts zones_;
     ParcelRows result_;
 };
 

@@ -62,10 +62,10 @@ public:
     }
 
     // Everything but the line and the direction.
-    Road attributes_of(Record& record) const {
+    Road attributes_of(Record& record) {
         Road road;
         road.row = record.row();
-        road.name = name_of(record);
+        road.name = names_.of(name_of(record));
         road.kind = class_of(record);
         road.surface = record.word("surface", Surface::gravel);
         road.access = access_of(record);
@@ -173,6 +173,7 @@ private:
     const LayerSource* source_;
     const RoadSchema* schema_;  // null = the class is not by a schema
     bool osm_;
+    SharedTexts names_;
 };
 
 void report_no_class(LayerLog& log) {
@@ -204,7 +205,7 @@ void add_parts(LayerRows<Road>& roads, Road road, std::vector<Polyline> lines, B
 LayerRows<Road> read_roads(const LayerSource& source, const WorkingCrs& crs, const Box& parcels,
                            const Work& work) {
     const ShapeReader shapes(source, crs, parcels);
-    const RoadRecords records(source);
+    RoadRecords records(source);
     LayerRows<Road> result;
     result.rows.reserve(expected_records(source));
     RoadOneWays one_ways;

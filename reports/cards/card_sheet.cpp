@@ -174,8 +174,9 @@ std::string site_title(const CardView& view) {
         const DumpSitePlace& place = district.dump_site_places[*view.place().officers_place];
         return name_words(place.name.empty() ? place.id : place.name);
     }
-    const std::string own =
-        view.place().road.valid() ? at(district.roads, view.place().road).name : std::string();
+    const std::string own = view.place().road.valid()
+                                ? at(district.roads, view.place().road).name.text()
+                                : std::string();
     const std::string shown = own.empty() ? "Road without a name" : name_words(own);
     const std::string other = crossing_road(district, view.place().place, own);
     return other.empty() ? shown + ", near " + nearest_place(view) : shown + " at " + other;

@@ -125,7 +125,7 @@ std::vector<ColumnOf> clock_columns(const Findings& findings) {
     const auto of = [findings](std::size_t row) -> const ParcelSupply& {
         return findings.supply(row);
     };
-    const auto time = [of](std::optional<supply::TenthsMinute> ParcelSupply::* member) {
+    const auto time = [of](Maybe<supply::TenthsMinute> ParcelSupply::* member) {
         return [of, member](std::size_t row) { return value_of(of(row).*member); };
     };
     return {

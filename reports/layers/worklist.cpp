@@ -97,7 +97,7 @@ void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
         const std::string_view whose = targets       ? "parcels and targets"
                                        : places == 1 ? "parcel"
                                                      : "parcels";
-        list.push_back({"roads", road.name.empty() ? row_name(road.row) : road.name,
+        list.push_back({"roads", road.name.empty() ? row_name(road.row) : road.name.text(),
                         fmt::format("find the bridge's rating: apparatus crosses it without one "
                                     "for {} {}",
                                     places, whose)});

@@ -58,8 +58,8 @@ void append_duplicates(const std::vector<Road>& roads, const Junctions& junction
         const Road& road = roads[duplicate.road];
         const Road& used = roads[duplicate.of];
         problems.push_back(road_problem(ProblemId::road_duplicate, road,
-                                        (road.name.empty() ? "" : road.name + ", ") + "drawn as " +
-                                            named(used) + differences(used, road)));
+                                        (road.name.empty() ? "" : road.name.text() + ", ") +
+                                            "drawn as " + named(used) + differences(used, road)));
     }
 }
 
@@ -168,7 +168,7 @@ void append_overlaps(const std::vector<Road>& roads, const Network& network,
         const std::string other =
             pair.first == pair.second ? "itself" : named(at(roads, pair.second));
         problems.push_back(road_problem(ProblemId::road_overlap, road,
-                                        (road.name.empty() ? "" : road.name + ", ") + "on " +
+                                        (road.name.empty() ? "" : road.name.text() + ", ") + "on " +
                                             other + " over " + whole_feet(length)));
     }
 }

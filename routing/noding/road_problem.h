@@ -17,7 +17,7 @@ inline Problem road_problem(ProblemId id, const Road& road, std::string detail) 
 
 // "row 9 (Pond Road)".
 inline std::string named(const Road& road) {
-    return row_name(road.row) + (road.name.empty() ? "" : " (" + road.name + ")");
+    return row_name(road.row) + (road.name.empty() ? "" : " (" + road.name.text() + ")");
 }
 
 inline std::string whole_feet(Length length) {

@@ -143,7 +143,7 @@ TEST_CASE("joined tables add fields to the parcels by key") {
             .read();
     const std::vector<Parcel>& parcels = read.district.parcels;
     CHECK(parcels[0].improved);
-    CHECK(in_metres(parcels[0].setback.value()) == Approx(60.0));
+    CHECK(in_metres(*parcels[0].setback) == Approx(60.0));
     CHECK(parcels[0].zone == "west");
     CHECK_FALSE(parcels[1].improved);
     CHECK_FALSE(parcels[1].setback);
@@ -188,9 +188,9 @@ values = { class = { II = "state" }, one_way = { F = "forward", T = "backward" }
     CHECK(road.access == RoadAccess::open);
     CHECK(road.one_way == OneWay::backward);
     CHECK(road.name == "Mill Road");
-    CHECK(in_metres(road.width.value()) == Approx(6.0));
-    CHECK(in_mph(road.posted_speed.value()) == Approx(49.7096953789867));
-    CHECK(in_pounds(road.weight_limit.value()) == Approx(9000.0 / 0.45359237));
+    CHECK(in_metres(*road.width) == Approx(6.0));
+    CHECK(in_mph(*road.posted_speed) == Approx(49.7096953789867));
+    CHECK(in_pounds(*road.weight_limit) == Approx(9000.0 / 0.45359237));
     CHECK_FALSE(road.height_limit);
 }
 
@@ -226,7 +226,7 @@ TEST_CASE("roads take all their fields") {
     CHECK(first.level == 2);
     CHECK_FALSE(first.maintained.contains(std::chrono::January));
     CHECK(first.maintained.contains(std::chrono::April));
-    CHECK(in_feet(first.height_limit.value()) == Approx(12.5));
+    CHECK(in_feet(*first.height_limit) == Approx(12.5));
     const Road& second = read.district.roads.at(1);
     CHECK(second.one_way == OneWay::forward);
     CHECK_FALSE(second.bridge);

@@ -177,7 +177,7 @@ TEST_CASE("road feature class codes of the census are roads") {
     CHECK(count_of(read, "roads") == "16 = 10 + 0 + 6");
     std::vector<std::string> roads;
     for (const Road& road : read.district.roads) {
-        roads.push_back(road.name + ": " + told(road));
+        roads.push_back(road.name.text() + ": " + told(road));
     }
     CHECK(roads == std::vector<std::string>{
                        "I- 7: state open both", "State Rte 9: state open both",
@@ -204,7 +204,7 @@ TEST_CASE("road centrelines of the emergency-calling model are roads, from a Geo
         CHECK(count_of(read, "roads") == "7 = 6 + 0 + 1");
         std::vector<std::string> roads;
         for (const Road& road : read.district.roads) {
-            roads.push_back(road.name + ": " + told(road));
+            roads.push_back(road.name.text() + ": " + told(road));
         }
         CHECK(roads == std::vector<std::string>{
                            "Old North Mill Road: state open both 45.0 mph",

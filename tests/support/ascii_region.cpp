@@ -45,7 +45,7 @@ Point AsciiRegion::at(char letter) const {
 Road& AsciiRegion::road(std::string_view letters) {
     Road road;
     road.row = static_cast<std::uint32_t>(district.roads.size());
-    road.name = letters;
+    road.name = std::string(letters);
     road.kind = RoadClass::paved;
     for (const char letter : letters) {
         road.line.push_back(at(letter));
