@@ -22,6 +22,15 @@ unsigned threads_of(const Options& options) {
                                : std::max(1U, std::thread::hardware_concurrency());
 }
 
+// Lists of a megabyte and more each have memory of their own, which goes back when they go; else
+// the library learns from the first large ones to keep all up to 32 MB among the small things.
+void keep_large_lists_apart() {
+#ifdef __GLIBC__
+    ::mallopt(M_MMAP_THRESHOLD, 1 << 20);
+    ::mallopt(M_TRIM_THRESHOLD, 4 << 20);
+#endif
+}
+
 // What the stage before let go of: the library would keep it for later, beside what comes now.
 void give_memory_back() {
 #ifdef __GLIBC__
@@ -33,6 +42,7 @@ void give_memory_back() {
 
 Session::Session(const Options& options, io::Interrupt& interrupt)
     : says_(options.json || !options.quiet), terminal_(talk_of(options)) {
+    keep_large_lists_apart();
     work_.stop = interrupt.token();
     work_.threads = threads_of(options);
     work_.progress = [this](std::string_view, std::size_t done, std::size_t total) {
