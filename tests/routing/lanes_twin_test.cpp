@@ -10,6 +10,7 @@
 #include "routing/sites/single_file.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
+#include "tests/support/draws.h"
 #include "tests/support/slow_lanes.h"
 
 using namespace farwater;
@@ -18,7 +19,7 @@ using test::Routed;
 
 namespace {
 
-constexpr std::uint64_t lane_seeds = 150;
+constexpr std::uint64_t lane_seeds = test::draws(150);
 const Length reach = feet(1000);
 
 struct LaneCase {
@@ -75,8 +76,8 @@ TEST_CASE("an edge is on a loop, whatever is closed, where its ends are joined w
             off_by_closing += !expected && slow::on_loop(one.streets, all_open, e) ? 1U : 0U;
         }
     }
-    CHECK(on > 300);
-    CHECK(off_by_closing > 100);
+    CHECK(on > test::draws(300));
+    CHECK(off_by_closing > test::draws(100));
 }
 
 TEST_CASE("lane classes of random places equal those of the slow twin", "[twin]") {
@@ -98,8 +99,8 @@ TEST_CASE("lane classes of random places equal those of the slow twin", "[twin]"
             dead_ends += expected ? 0U : 1U;
         }
     }
-    CHECK(through > 500);
-    CHECK(dead_ends > 500);
+    CHECK(through > test::draws(500));
+    CHECK(dead_ends > test::draws(500));
 }
 
 TEST_CASE("lane classes with turnarounds and origins equal those of the slow twin", "[twin]") {
@@ -145,9 +146,9 @@ TEST_CASE("lane classes with turnarounds and origins equal those of the slow twi
             by_marks += expected && !without ? 1U : 0U;
         }
     }
-    CHECK(through > 500);
-    CHECK(dead_ends > 500);
-    CHECK(by_marks > 100);
+    CHECK(through > test::draws(500));
+    CHECK(dead_ends > test::draws(500));
+    CHECK(by_marks > test::draws(100));
 }
 
 TEST_CASE("the roads closed for a hose lay are those under the shortest way", "[twin]") {
@@ -175,7 +176,7 @@ TEST_CASE("the roads closed for a hose lay are those under the shortest way", "[
             }
         }
     }
-    CHECK(seen > 500);
+    CHECK(seen > test::draws(500));
 }
 
 TEST_CASE("how far tankers come in single file is what the slow twin walks", "[twin]") {

@@ -16,9 +16,9 @@ AsciiRegion with_station() {
     return region;
 }
 
-std::vector<std::string> names(const std::vector<Profile>& profiles) {
+std::vector<std::string> names(const std::vector<Profile>& listed) {
     std::vector<std::string> list;
-    for (const Profile& profile : profiles) {
+    for (const Profile& profile : listed) {
         list.push_back(profile.name);
     }
     return list;

@@ -10,6 +10,7 @@
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/routing/slow_ways.h"
+#include "tests/support/draws.h"
 #include "tests/support/slow_routes.h"
 
 using namespace farwater;
@@ -18,7 +19,7 @@ using test::slow_spot;
 
 namespace {
 
-constexpr std::uint64_t line_seeds = 80;
+constexpr std::uint64_t line_seeds = test::draws(80);
 
 // Every drive between the stations or sources and the dump sites.
 std::vector<WantedRoute> all_wanted(const Routed& routed, SeasonIndex season) {
@@ -141,7 +142,7 @@ TEST_CASE("the time of each way is the twin's and that of the round trip", "[twi
             }
         }
     }
-    CHECK(compared > 5000);
+    CHECK(compared > test::draws(5000));
 }
 
 TEST_CASE("lines are continuous, on roads that may be driven that way, and as long as they take",
@@ -212,7 +213,7 @@ TEST_CASE("lines are continuous, on roads that may be driven that way, and as lo
             ++driven;
         }
     }
-    CHECK(driven > 5000);
+    CHECK(driven > test::draws(5000));
 }
 
 TEST_CASE("a table of drives has the routes' times and lengths, whichever list is searched",
@@ -267,7 +268,7 @@ TEST_CASE("a table of drives has the routes' times and lengths, whichever list i
             }
         }
     }
-    CHECK(compared > 3000);
+    CHECK(compared > test::draws(3000));
 }
 
 TEST_CASE("the same lines come from one thread and from many", "[twin]") {

@@ -9,6 +9,7 @@
 #include "routing/structures/hilbert.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
+#include "tests/support/draws.h"
 
 using namespace farwater;
 using routing::RoadSpot;
@@ -17,7 +18,7 @@ using test::Routed;
 
 namespace {
 
-constexpr std::uint64_t property_seeds = 100;
+constexpr std::uint64_t property_seeds = test::draws(100);
 
 bool same(const LegTimes& a, const LegTimes& b) {
     return a.empty == b.empty && a.loaded == b.loaded;
@@ -205,7 +206,7 @@ TEST_CASE("on level ground a longer road never shortens a drive between places t
                          Point{dice.between(5000, 6000), dice.between(5000, 6000)});
         longer_drives += check_no_shorter(Routed(district), Routed(longer));
     }
-    CHECK(longer_drives > 1000);  // or nothing was compared
+    CHECK(longer_drives > test::draws(1000));  // or nothing was compared
 }
 
 TEST_CASE("candidates are as far apart along driven roads as the spacing, or serve one parcel only",

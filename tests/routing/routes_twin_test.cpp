@@ -11,6 +11,7 @@
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/routing/slow_ways.h"
+#include "tests/support/draws.h"
 #include "tests/support/slow_routes.h"
 
 using namespace farwater;
@@ -21,7 +22,7 @@ using test::within;
 
 namespace {
 
-constexpr std::uint64_t route_seeds = 150;
+constexpr std::uint64_t route_seeds = test::draws(150);
 
 }  // namespace
 
@@ -130,7 +131,7 @@ TEST_CASE("round trips equal those of the slow twin, both legs, every profile an
             }
         }
     }
-    CHECK(compared > 5000);
+    CHECK(compared > test::draws(5000));
 }
 
 namespace {
@@ -216,7 +217,7 @@ TEST_CASE("station drives equal those of the slow twin", "[twin]") {
             }
         }
     }
-    CHECK(compared > 3000);
+    CHECK(compared > test::draws(3000));
 }
 
 TEST_CASE("first arrivals and station miles equal those of the slow twin, at gates too", "[twin]") {
@@ -270,8 +271,8 @@ TEST_CASE("first arrivals and station miles equal those of the slow twin, at gat
             (stop.along == 0 ? at_the_place : at_a_gate) += 1;
         }
     }
-    CHECK(at_the_place > 1000);
-    CHECK(at_a_gate > 30);
+    CHECK(at_the_place > test::draws(1000));
+    CHECK(at_a_gate > test::draws(30));
 }
 
 namespace {
@@ -448,6 +449,6 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
         REQUIRE(lay == lays.from_sites.end());
         REQUIRE(own_lay == lays.own.end());
     }
-    CHECK(compared > 500);
-    CHECK(own > 20);
+    CHECK(compared > test::draws(500));
+    CHECK(own > test::draws(20));
 }

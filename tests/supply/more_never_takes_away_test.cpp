@@ -7,13 +7,14 @@
 #include <catch2/catch.hpp>
 
 #include "tests/supply/drawn_lays.h"
+#include "tests/support/draws.h"
 
 using namespace farwater;
 using namespace farwater::supply;
 
 namespace {
 
-constexpr std::uint64_t draws = 150;
+constexpr std::uint64_t districts = test::draws(150);
 
 // How often something more took away state or flow.
 struct Losses {
@@ -30,7 +31,7 @@ struct Losses {
 
 TEST_CASE("bounds leave out no lay that gives a better answer", "[twin]") {
     int better_than_first = 0;
-    for (std::uint64_t seed = 1; seed <= draws; ++seed) {
+    for (std::uint64_t seed = 1; seed <= districts; ++seed) {
         CAPTURE(seed);
         Dice dice(seed + 40'000);
         DrawnLays drawn(dice);
@@ -47,12 +48,12 @@ TEST_CASE("bounds leave out no lay that gives a better answer", "[twin]") {
         CHECK(answer.cautious == best.cautious);
         better_than_first += worse(first, best) ? 1 : 0;
     }
-    CHECK(better_than_first > static_cast<int>(draws) / 5);
+    CHECK(better_than_first > static_cast<int>(districts) / 5);
 }
 
 TEST_CASE("one more lay never takes away what is held, nor any flow", "[property]") {
     Losses losses;
-    for (std::uint64_t seed = 1; seed <= draws; ++seed) {
+    for (std::uint64_t seed = 1; seed <= districts; ++seed) {
         Dice dice(seed + 50'000);
         DrawnLays drawn(dice);
         const std::size_t sources = drawn.district.district.sources.size();
@@ -67,7 +68,7 @@ TEST_CASE("one more lay never takes away what is held, nor any flow", "[property
 TEST_CASE("more hose never takes away what is held, nor any flow", "[property]") {
     Losses losses;
     int gained = 0;
-    for (std::uint64_t seed = 1; seed <= draws; ++seed) {
+    for (std::uint64_t seed = 1; seed <= districts; ++seed) {
         Dice dice(seed + 60'000);
         DrawnLays drawn(dice);
         const ParcelSupply before = drawn.supply();
@@ -91,7 +92,7 @@ TEST_CASE("one more source, or one more place at each, never takes away what is 
           "[property]") {
     Losses by_source;
     Losses by_place;
-    for (std::uint64_t seed = 1; seed <= draws; ++seed) {
+    for (std::uint64_t seed = 1; seed <= districts; ++seed) {
         Dice dice(seed + 70'000);
         DrawnLays drawn(dice);
         std::vector<WaterSource>& sources = drawn.district.district.sources;

@@ -8,6 +8,7 @@
 #include "tests/supply/honest_merit.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"
+#include "tests/support/draws.h"
 
 namespace farwater::supply {
 namespace {
@@ -90,7 +91,7 @@ bool begun_once_holds_later(const HonestTerms& terms, const Merit& merit, const 
 TEST_CASE("the judge says of a plan what every start tried says of it, or that it is no better") {
     int better_ones = 0;
     int begun = 0;
-    for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+    for (std::uint64_t seed = 1; seed <= test::draws(150); ++seed) {
         CAPTURE(seed);
         Dice dice(seed + 710'000);
         const AskedPlan asked = asked_plan(dice, true);
@@ -119,13 +120,13 @@ TEST_CASE("the judge says of a plan what every start tried says of it, or that i
             CHECK_FALSE(judge.better_than(known, slow, [&] { return plain; }));
         }
     }
-    CHECK(better_ones > 200);
-    CHECK(begun > 100);
+    CHECK(better_ones > test::draws(200));
+    CHECK(begun > test::draws(100));
 }
 
 TEST_CASE("no bound refuses what the terms prefer to the best by flow") {
     int sooner_with_less = 0;
-    for (std::uint64_t seed = 1; seed <= 120; ++seed) {
+    for (std::uint64_t seed = 1; seed <= test::draws(120); ++seed) {
         CAPTURE(seed);
         Dice dice(seed + 720'000);
         const AskedPlan asked = asked_plan(dice, false);
@@ -140,12 +141,12 @@ TEST_CASE("no bound refuses what the terms prefer to the best by flow") {
         CHECK(asked.judge().may_be_better_than(most, slowed(everything, slowness)));
         sooner_with_less += best.flow < most.flow ? 1 : 0;
     }
-    CHECK(sooner_with_less > 5);
+    CHECK(sooner_with_less > test::draws(5));
 }
 
 TEST_CASE(
     "the tankers chosen by terms are nearly always the best of all, and meet what can be met") {
-    constexpr int incidents = 150;
+    constexpr int incidents = test::draws(150);
     int exact = 0;
     int can_be_met = 0;
     int met = 0;

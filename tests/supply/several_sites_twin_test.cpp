@@ -11,13 +11,14 @@
 #include "tests/supply/honest_merit.h"
 #include "tests/supply/one_dump_site.h"
 #include "tests/supply/random_incidents.h"
+#include "tests/support/draws.h"
 
 using namespace farwater;
 using namespace farwater::supply;
 
 namespace {
 
-constexpr int drawn_cases = 150;
+constexpr int drawn_cases = test::draws(150);
 constexpr double slower = 1.0 + 0.35 * 0.2;
 
 struct DrawnWater {
@@ -259,7 +260,7 @@ TEST_CASE("of all ways to use tankers, engines and water few hold more than the 
 }
 
 TEST_CASE("of all ways to use tankers, engines and water few are better by terms than the answer") {
-    constexpr int cases = 80;
+    constexpr int cases = test::draws(80);
     int can_be_met = 0;
     int met = 0;
     int as_good = 0;
