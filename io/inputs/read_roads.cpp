@@ -119,7 +119,7 @@ private:
             record.report(ProblemId::road_no_speed, "class", {});
         }
         const bool softens = osm_ && source_->bound("surface").schema != nullptr &&
-                          is_soft(lower_case(record.theirs("surface")));
+                             is_soft(lower_case(record.theirs("surface")));
         const RoadClass known = kind.value_or(RoadClass::narrow);
         return softens ? std::max(known, RoadClass::narrow) : known;
     }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "analyzer/district/district.h"
+#include "analyzer/district/round_trips.h"
 #include "routing/network.h"
 
 namespace farwater::routing {

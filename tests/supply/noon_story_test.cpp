@@ -82,7 +82,8 @@ TEST_CASE("noon: no engine is used twice") {
     const ParcelSupply pond = noon.supply();  // one attacks, one drafts, nobody is at the pond
     CHECK(pond.state == SupplyState::tank_only);
     CHECK(pond.limit == Limit::engines);
-    CHECK(pond.wheels_gal == Approx(1000 + 1000 + 2250 + 1620));
+    REQUIRE(pond.wheels_gal);
+    CHECK(*pond.wheels_gal == Approx(1000 + 1000 + 2250 + 1620));
     CHECK(in_gpm(pond.gain_engine) > 100);
 }
 
