@@ -52,6 +52,7 @@ public:
 
 private:
     struct Less {
+        // NOLINTNEXTLINE(readability-identifier-naming): the name that std::set asks for
         using is_transparent = void;
         bool operator()(std::string_view a, std::string_view b) const { return a < b; }
     };

@@ -36,6 +36,20 @@ Volume on_wheels(const District& district,
     return sum;
 }
 
+// What a shuttle lacks. `all_tankers`: with those that hose keeps from the dump site.
+Limit missing_at(const Scene& scene, const std::vector<Arrival>& all_tankers) {
+    if (scene.tankers.empty()) {
+        return all_tankers.empty() ? Limit::fleet : Limit::no_route;
+    }
+    if (scene.engines.size() < 2) {
+        return Limit::engines;
+    }
+    if (scene.tanks.empty()) {
+        return scene.line.left.empty() ? Limit::storage : Limit::road_room;
+    }
+    return Limit::none;
+}
+
 }  // namespace
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
@@ -75,13 +89,7 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.line = std::move(there.line);
     scene.room = there.room;
     scene.siphon_of = there.siphon_of;
-    if (scene.tankers.empty()) {
-        scene.missing = on_the_near_side.empty() ? Limit::fleet : Limit::no_route;
-    } else if (scene.engines.size() < 2) {
-        scene.missing = Limit::engines;
-    } else if (scene.tanks.empty()) {
-        scene.missing = scene.line.left.empty() ? Limit::storage : Limit::road_room;
-    }
+    scene.missing = missing_at(scene, on_the_near_side);
     if (scene.missing != Limit::none) {
         return scene;
     }

@@ -73,15 +73,20 @@ private:
             if (!goes_on(label)) {
                 continue;
             }
-            for (const Arc& arc : graph.from(label.node)) {
-                if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
-                    set(arc.to, label.cost + arc.cost);
-                    // Nothing gets better over the end of a spur, so it need not be queued.
-                    if (!std::is_same_v<GoesOn, Everywhere> || arc.ends == 0) {
-                        heap_.push({label.cost + arc.cost, arc.to});
-                    }
-                    on_step(label.node, arc.to);
+            // Nothing gets better over the end of a spur, so it need not be queued.
+            go_on<std::is_same_v<GoesOn, Everywhere>>(graph, label, limit, on_step);
+        }
+    }
+
+    template <bool passes_ends, class OnStep>
+    void go_on(const SearchGraph& graph, Label label, std::int32_t limit, OnStep& on_step) {
+        for (const Arc& arc : graph.from(label.node)) {
+            if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
+                set(arc.to, label.cost + arc.cost);
+                if (!passes_ends || arc.ends == 0) {
+                    heap_.push({label.cost + arc.cost, arc.to});
                 }
+                on_step(label.node, arc.to);
             }
         }
     }

@@ -94,8 +94,10 @@ std::vector<FillOption> runnable_options(const Situation& situation, const Scene
 class EngineWork {
 public:
     EngineWork(const Situation& situation, const Scene& scene)
-        : situation_(situation), scene_(scene), engine_(further_engine(scene)) {
-        idle_ = scene.missing != Limit::none || engine_ > scene.engines.size();
+        : situation_(situation),
+          scene_(scene),
+          engine_(further_engine(scene)),
+          idle_(scene.missing != Limit::none || engine_ > scene.engines.size()) {
         if (!idle_ && !comes_first()) {
             manned_ = manned_by_tankers(situation, scene, scene.engines[engine_].unit);
         }
@@ -142,7 +144,7 @@ private:
     const Situation& situation_;
     const Scene& scene_;
     std::size_t engine_;
-    bool idle_ = false;
+    bool idle_;
     Manned manned_;
     std::optional<bool> pair_;
 };
@@ -192,7 +194,7 @@ std::optional<Keyed> OneMoreEngine::lay_behind(std::size_t row, const ParcelSupp
                                    row, static_cast<std::size_t>(lay - lays.begin()), 0));
 }
 
-std::vector<Keyed> OneMoreEngine::with_use(std::vector<Keyed> lays,
+std::vector<Keyed> OneMoreEngine::with_use(const std::vector<Keyed>& lays,
                                            const std::vector<ParcelSupply>& supplies,
                                            const Work& work) const {
     std::vector<char> of_use(lays.size(), 0);
@@ -223,7 +225,7 @@ std::vector<HeldFlow> OneMoreEngine::by_shuttle(std::vector<Keyed> lays,
                                                 const std::vector<ParcelSupply>& supplies,
                                                 const Work& work) const {
     lays = those_kept(lays, [](std::size_t) { return true; });  // slots from 0 on
-    lays = promising(with_use(std::move(lays), supplies, work), supplies, work);
+    lays = promising(with_use(lays, supplies, work), supplies, work);
     std::vector<ParcelSupply> found(lays.size());
     assessor_.answer(lays, found, work);
     std::vector<HeldFlow> flows(supplies.size());

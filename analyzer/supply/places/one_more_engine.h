@@ -20,6 +20,7 @@ public:
                   const std::vector<DriveTime>& first_arrivals);
     OneMoreEngine(const OneMoreEngine&) = delete;  // it holds on to its own situation
     OneMoreEngine& operator=(const OneMoreEngine&) = delete;
+    ~OneMoreEngine() = default;
 
     // The lay behind a row's answer; call before hose from a source takes its place. None where the
     // answer is of no lay.
@@ -38,8 +39,8 @@ private:
     std::vector<HeldFlow> by_shuttle(std::vector<Keyed> lays,
                                      const std::vector<ParcelSupply>& supplies,
                                      const Work& work) const;
-    std::vector<Keyed> with_use(std::vector<Keyed> lays, const std::vector<ParcelSupply>& supplies,
-                                const Work& work) const;
+    std::vector<Keyed> with_use(const std::vector<Keyed>& lays,
+                                const std::vector<ParcelSupply>& supplies, const Work& work) const;
     std::vector<Keyed> promising(std::vector<Keyed> lays, const std::vector<ParcelSupply>& supplies,
                                  const Work& work) const;
     HeldFlow by_hose(std::size_t row, const ParcelSupply& supply) const;
