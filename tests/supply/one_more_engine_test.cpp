@@ -185,6 +185,7 @@ TEST_CASE("one more engine gains what a run on the district with it gains", "[pr
             }
         }
         check_by_added_engine(scene);
+        scene.refresh();
         const ParcelSupply supply = scene.supply();
         gaining += gain_of(supply) > 0 ? 1 : 0;
         const bool largest = supply.gain_engine > *std::ranges::max_element(supply.gains);
