@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "reports/layers/table_builder.h"
+#include "reports/proposals.h"
 
 namespace farwater::reports {
 namespace {
@@ -36,6 +37,16 @@ ColumnOf year_gpm(const KeptYears& years, const char* name, const char* about,
 }
 
 }  // namespace
+
+void BuildYear::add_gain(const planning::Weights& weights, const planning::GainSum& added,
+                         const planning::GainSum& together) {
+    tenths += added.tenths;
+    newly_held += added.more_held();
+    weighted += weighted_gain(weights, added);
+    tenths_together = together.tenths;
+    newly_held_together = together.more_held();
+    weighted_together = weighted_gain(weights, together);
+}
 
 io::FeatureTable year_table(const YearTable& called, std::vector<BuildYear> list) {
     const auto years = std::make_shared<const std::vector<BuildYear>>(std::move(list));

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "analyzer/planning/choice_problem.h"
+#include "analyzer/planning/gains.h"
 #include "io/feature_table.h"
 
 namespace farwater::reports {
@@ -23,6 +24,10 @@ struct BuildYear {
     planning::Gain tenths_together = 0;  // with them
     std::int64_t newly_held = 0, newly_held_together = 0;
     double weighted = 0.0, weighted_together = 0.0;
+
+    // One more thing that it buys: what that adds to all before it, and what they are together.
+    void add_gain(const planning::Weights& weights, const planning::GainSum& added,
+                  const planning::GainSum& together);
 };
 
 // How a table of years is called, and what its column of the things that are bought says.

@@ -30,12 +30,7 @@ std::vector<BuildYear> build_years(const ImprovementFindings& findings) {
         year.cost += cost;
         year.upkeep = upkeep;
         year.put_by = at_hand;
-        year.tenths += bought.added.tenths;
-        year.weighted += weighted_gain(findings.weights, bought.added);
-        year.newly_held += bought.added.more_held();
-        year.tenths_together = bought.together.tenths;
-        year.newly_held_together = bought.together.more_held();
-        year.weighted_together = weighted_gain(findings.weights, bought.together);
+        year.add_gain(findings.weights, bought.added, bought.together);
     }
     return years;
 }

@@ -19,12 +19,7 @@ std::vector<BuildYear> build_years(const ProposalFindings& findings) {
         year.cost += place.cost.value_or(0.0);
         spent += place.cost.value_or(0.0);
         year.put_by = static_cast<double>(year.year) * findings.yearly_budget.value_or(0.0) - spent;
-        year.tenths += proposal.added.tenths;
-        year.weighted += weighted_gain(findings.weights, proposal.added);
-        year.newly_held += proposal.added.more_held();
-        year.tenths_together = proposal.together.tenths;
-        year.newly_held_together = proposal.together.more_held();
-        year.weighted_together = weighted_gain(findings.weights, proposal.together);
+        year.add_gain(findings.weights, proposal.added, proposal.together);
     }
     return years;
 }

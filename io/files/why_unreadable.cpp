@@ -1,21 +1,14 @@
 #include "io/files/why_unreadable.h"
 
-#include <algorithm>
 #include <array>
-#include <cctype>
 #include <fstream>
 
 #include <fmt/format.h>
 
+#include "io/records/parse_cell.h"
+
 namespace farwater::io {
 namespace {
-
-std::string in_other_case(std::string letters, int (*change)(int)) {
-    std::ranges::transform(letters, letters.begin(), [change](unsigned char letter) {
-        return static_cast<char>(change(letter));
-    });
-    return letters;
-}
 
 bool is_there(std::filesystem::path file, const std::string& extension) {
     std::error_code error;
@@ -45,11 +38,12 @@ std::string why_unreadable(const std::filesystem::path& file) {
 }
 
 std::string missing_beside(const std::filesystem::path& file) {
-    if (in_other_case(file.extension().string(), &std::tolower) != ".shp") {
+    if (lower_case(file.extension().string()) != ".shp") {
         return {};
     }
-    for (const char* part : {".shx", ".dbf"}) {
-        if (!is_there(file, part) && !is_there(file, in_other_case(part, &std::toupper))) {
+    constexpr std::array<std::array<const char*, 2>, 2> parts{{{".shx", ".SHX"}, {".dbf", ".DBF"}}};
+    for (const auto& [part, in_capitals] : parts) {
+        if (!is_there(file, part) && !is_there(file, in_capitals)) {
             return fmt::format(
                 "its {} is not beside it; a shapefile is .shp, .shx, .dbf and .prj together", part);
         }

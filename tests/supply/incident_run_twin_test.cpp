@@ -211,6 +211,34 @@ bool brittle(const Incident& incident, Window window, double tolerance) {
     return false;
 }
 
+// That the ticks say the same of the answer, gpm, within what they may miss. False: the answer is
+// brittle and nothing was checked.
+bool checked_by_ticks(const Incident& incident, Window window, double answer) {
+    const double tolerance = 0.005 * answer + 0.5;
+    if (brittle(incident, window, tolerance)) {
+        return false;
+    }
+    const double start = in_minutes(window.start);
+    const double end = in_minutes(window.start + window.duration);
+    const auto dry_at = [&](double flow) {
+        return slow::ticked_run(slow_of(incident), start, flow, end, tick).first_dry;
+    };
+    CAPTURE(answer);
+    CHECK(dry_at(answer + tolerance) < end + tick);
+    CHECK((answer <= tolerance || dry_at(answer - tolerance) > end));
+    return true;
+}
+
+// Likewise by the slow twin, which misses nothing. `answer`: in tenths.
+void check_by_both_twins(const Incident& incident, Window window, int answer) {
+    const double start = in_minutes(window.start);
+    const double duration = in_minutes(window.duration);
+    const slow::Incident twin = slow_of(incident);
+    CHECK((answer == 0 || slow::slow_holds(twin, start, duration, answer / 10.0)));
+    CHECK_FALSE(slow::slow_holds(twin, start, duration, (answer + 1) / 10.0));
+    checked_by_ticks(incident, window, answer / 10.0);
+}
+
 }  // namespace
 
 TEST_CASE("the incident run and the ticks agree within what a tick may miss") {
@@ -221,19 +249,7 @@ TEST_CASE("the incident run and the ticks agree within what a tick may miss") {
         const Incident incident = random_incident(dice, {.identical = seed % 3 == 0});
         const Window window = random_window(dice);
         const double answer = in_gpm(flow_of(sustained_flow(incident, window)));
-        const double tolerance = 0.005 * answer + 0.5;
-        if (brittle(incident, window, tolerance)) {
-            ++left_out;
-            continue;
-        }
-        const double start = in_minutes(window.start);
-        const double end = in_minutes(window.start + window.duration);
-        const auto dry_at = [&](double flow) {
-            return slow::ticked_run(slow_of(incident), start, flow, end, tick).first_dry;
-        };
-        CAPTURE(answer);
-        CHECK(dry_at(answer + tolerance) < end + tick);
-        CHECK((answer <= tolerance || dry_at(answer - tolerance) > end));
+        left_out += checked_by_ticks(incident, window, answer) ? 0 : 1;
     }
     CHECK(left_out <= incidents_for_ticks / 50);
 }
@@ -270,23 +286,10 @@ TEST_CASE("slots whose people come later are used by both twins from then on") {
         incident.dump_site.further_slots_from[1] = minutes(second + dice.between(0.0, 30.0));
         const Window window = random_window(dice);
         const int answer = in_tenths(sustained_flow(incident, window));
-        const double start = in_minutes(window.start);
-        const double duration = in_minutes(window.duration);
-        const slow::Incident twin = slow_of(incident);
-        CHECK((answer == 0 || slow::slow_holds(twin, start, duration, answer / 10.0)));
-        CHECK_FALSE(slow::slow_holds(twin, start, duration, (answer + 1) / 10.0));
+        check_by_both_twins(incident, window, answer);
         Incident at_once = incident;
         at_once.dump_site.further_slots_from = {};
         waiting += in_tenths(sustained_flow(at_once, window)) > answer ? 1 : 0;
-        const double tolerance = 0.0005 * answer + 0.5;
-        if (brittle(incident, window, tolerance)) {
-            continue;
-        }
-        const auto dry_at = [&](double flow) {
-            return slow::ticked_run(twin, start, flow, start + duration, tick).first_dry;
-        };
-        CHECK(dry_at(answer / 10.0 + tolerance) < start + duration + tick);
-        CHECK((answer / 10.0 <= tolerance || dry_at(answer / 10.0 - tolerance) > start + duration));
     }
     CHECK(waiting > incidents_for_ticks / 20);
 }
@@ -304,20 +307,7 @@ TEST_CASE("tankers that come in single file are one at a time in the lane") {
         const int answer = in_tenths(sustained_flow(incident, window));
         CHECK(answer <= in_two_ways);
         held_up += answer < in_two_ways ? 1 : 0;
-        const double start = in_minutes(window.start);
-        const double duration = in_minutes(window.duration);
-        const slow::Incident twin = slow_of(incident);
-        CHECK((answer == 0 || slow::slow_holds(twin, start, duration, answer / 10.0)));
-        CHECK_FALSE(slow::slow_holds(twin, start, duration, (answer + 1) / 10.0));
-        const double tolerance = 0.0005 * answer + 0.5;
-        if (brittle(incident, window, tolerance)) {
-            continue;
-        }
-        const auto dry_at = [&](double flow) {
-            return slow::ticked_run(twin, start, flow, start + duration, tick).first_dry;
-        };
-        CHECK(dry_at(answer / 10.0 + tolerance) < start + duration + tick);
-        CHECK((answer / 10.0 <= tolerance || dry_at(answer / 10.0 - tolerance) > start + duration));
+        check_by_both_twins(incident, window, answer);
     }
     CHECK(held_up > incidents_for_ticks / 10);
 }

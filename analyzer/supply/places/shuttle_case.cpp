@@ -3,44 +3,16 @@
 #include <algorithm>
 #include <utility>
 
-#include "analyzer/supply/bounds/choice_bound.h"
 #include "analyzer/supply/filling/plan_judge.h"
-#include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/places/chosen_fills.h"
 #include "analyzer/supply/places/limits.h"
-#include "analyzer/supply/places/outdone.h"
-#include "analyzer/supply/several/several_sites.h"
 
 namespace farwater::supply {
 namespace {
 
-// A fill site that tankers can use, by itself.
-struct Alone {
-    Incident incident;  // with all of them
-    const CountedSource* source = nullptr;
-    RunBy run_by;
-    Incident most;    // slow, with one that nurses where one can: no choice is better
-    HeldFlow flow{};  // no choice has a larger cautious flow
-    TriedChoices tried;
-};
-
-struct Options {
-    std::vector<Alone> alone;     // that somebody can fill at, the nearest first
-    std::vector<FillOption> all;  // the same
-    std::size_t quickest = 0;     // of them: does best with a quick choice of tankers
-    Limit missing = Limit::no_source;
-};
-
-// One dump site, one first arrival, one duration.
-struct Asked {
-    const Situation& situation;
-    const Scene& scene;
-    std::vector<Tanker> tankers;
-    PlanJudge judge;
-};
-
-Asked asked_of(const Situation& situation, const Scene& scene, Window window) {
+CaseQuestion asked_of(const Situation& situation, const Scene& scene, Window window) {
     const Assumptions& assumptions = situation.district.assumptions;
     std::vector<Tanker> tankers = tankers_of(situation, scene);
     Incident all = incident_at(situation, scene);
@@ -50,108 +22,10 @@ Asked asked_of(const Situation& situation, const Scene& scene, Window window) {
     return {situation, scene, std::move(tankers), judge};
 }
 
-Options options_of(const Asked& asked) {
-    Options options;
-    Merit best;
-    for (const FillTrip& trip : asked.situation.trips.fill_trips[asked.scene.approach.position()]) {
-        FillOption option = fill_option(asked.situation, asked.scene, asked.tankers, trip);
-        FillPlan plan = plan_alone(asked.situation, asked.scene, asked.tankers, option);
-        if (!plan.usable()) {
-            options.missing = plan.missing;
-            continue;
-        }
-        TriedChoices tried;
-        const Merit quick = quick_choice(plan.incident, asked.judge, best, tried);
-        if (better(quick, best)) {
-            best = quick;
-            options.quickest = options.alone.size();
-        }
-        Incident most = with_nursing(slowed(plan.incident, asked.judge.factor()));
-        const HeldFlow flow = held(window_bound(most, asked.judge.window()));
-        options.alone.push_back({std::move(plan.incident), option.source, plan.run_by,
-                                 std::move(most), flow, std::move(tried)});
-        options.all.push_back(std::move(option));
-    }
-    return options;
-}
-
-// Which tankers, and the source behind each of the incident's fill sites and who runs it.
-struct Chosen {
-    ShuttlePlan plan;
-    std::vector<const CountedSource*> sources;
-    std::vector<RunBy> run_by;
-};
-
-// Whether another fill site is as good in everything; of two that are equal, the farther is.
-bool is_outdone(const Options& options, std::size_t site) {
-    const auto choice = [&](std::size_t one) {
-        return FillChoice{options.all[one], options.alone[one].incident.fill_sites.front()};
-    };
-    for (std::size_t other = 0; other < options.alone.size(); ++other) {
-        if (other != site && outdoes(choice(other), choice(site)) &&
-            (other < site || !outdoes(choice(site), choice(other)))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-// The one that does best with a quick choice, then those that may hold most; the nearer of equals.
-std::vector<const Alone*> most_promising_first(const Options& options, bool bounded) {
-    std::vector<const Alone*> order{&options.alone[options.quickest]};
-    for (std::size_t site = 0; site < options.alone.size(); ++site) {
-        if (site != options.quickest && !(bounded && is_outdone(options, site))) {
-            order.push_back(&options.alone[site]);
-        }
-    }
-    std::ranges::stable_sort(order.begin() + 1, order.end(), std::greater<>{},
-                             [](const Alone* option) { return option->flow; });
-    return order;
-}
-
-// Where nothing can be held, or no more than `least`, the first option with all tankers may stand
-// for it. Precondition: there is an option.
-Chosen best_alone(const Asked& asked, const Options& options, bool bounded, HeldFlow least) {
-    const std::vector<const Alone*> order = most_promising_first(options, bounded);
-    const Alone& first = *order.front();
-    Chosen best{{first.incident, slowed(first.incident, asked.judge.factor()), {}, {}},
-                {first.source},
-                {first.run_by}};
-    for (const Alone* option : order) {
-        if (bounded && (option->flow <= least ||
-                        !asked.judge.may_be_better_than(best.plan.merit, option->most))) {
-            continue;
-        }
-        // Asked for by itself: what a search finds depends on what it is asked to exceed, and then
-        // a further fill site could lower the answer.
-        auto plan = full_choice(option->incident, asked.judge, Merit{}, option->tried);
-        if (plan && better(plan->merit, best.plan.merit)) {
-            best = {std::move(*plan), {option->source}, {option->run_by}};
-        }
-    }
-    return best;
-}
-
-// Over two fill sites, then over three where those hold more.
-std::vector<Chosen> best_together(const Asked& asked, const Options& options,
-                                  const ShuttlePlan& alone) {
-    const SeveralQuestion question{asked.situation, asked.scene, asked.tankers,
-                                   options.all,     asked.judge, most_fill_sites};
-    std::vector<Chosen> found;
-    for (SeveralSites& several : improving_sets(question, alone)) {
-        Chosen chosen{std::move(several.plan), {}, std::move(several.run_by)};
-        for (const FillOption* option : several.sources) {
-            chosen.sources.push_back(option->source);
-        }
-        found.push_back(std::move(chosen));
-    }
-    return found;
-}
-
 // The best with so many fill sites; null: none of them.
-const Chosen* best_manned(const std::vector<Chosen>& together, std::size_t sites) {
-    const Chosen* best = nullptr;
-    for (const Chosen& chosen : together) {
+const ChosenFills* best_manned(const std::vector<ChosenFills>& together, std::size_t sites) {
+    const ChosenFills* best = nullptr;
+    for (const ChosenFills& chosen : together) {
         best = chosen.sources.size() <= sites ? &chosen : best;
     }
     return best;
@@ -173,7 +47,7 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
     result.gap = first.dry;
 }
 
-void add_fills(ShuttleCase& result, const Chosen& chosen) {
+void add_fills(ShuttleCase& result, const ChosenFills& chosen) {
     for (std::size_t i = 0; i < chosen.sources.size(); ++i) {
         const CountedSource& source = *chosen.sources[i];
         result.fills.push_back({.source = source.source,
@@ -218,7 +92,7 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
     result.tankers = plan.incident.tankers.size();
 }
 
-ShuttleCase case_of(const Asked& asked, const Chosen& chosen) {
+ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
     ShuttleCase result;
     result.window = asked.judge.window();
     result.merit = chosen.plan.merit;
@@ -269,7 +143,7 @@ void add_gain_of_crew(ShuttleCase& shuttle, HeldFlow with_people) {
     }
 }
 
-void add_gain_of_crew(ShuttleCase& alone, const Chosen& all) {
+void add_gain_of_crew(ShuttleCase& alone, const ChosenFills& all) {
     const HeldFlow with_people = sustained_flow(all.plan.incident, alone.window);
     add_gain_of_crew(alone, with_people);
     for (ShuttleCase& several : alone.several) {
@@ -285,16 +159,16 @@ void add_gain_of_slots(ShuttleCase& shuttle, const Assumptions& assumptions) {
 }
 
 // The answer with the fill sites that there are people for, and what more people would gain.
-ShuttleCase answer_of(ShuttleCase nothing, const Asked& asked, const Options& options,
-                      const Chosen& chosen, HeldFlow least) {
+ShuttleCase answer_of(ShuttleCase nothing, const CaseQuestion& asked, const SitesAtHand& sites,
+                      const ChosenFills& chosen, HeldFlow least) {
     const std::size_t manned =
         fill_sites_manned(asked.situation.district.assumptions, nothing.crew,
                           chosen.plan.incident.tankers.size(), most_fill_sites);
-    std::vector<Chosen> together;
+    std::vector<ChosenFills> together;
     if (manned > 1) {
-        together = best_together(asked, options, chosen.plan);
+        together = best_together(asked, sites, chosen.plan);
     }
-    const Chosen* several = best_manned(together, manned);
+    const ChosenFills* several = best_manned(together, manned);
     const HeldFlow most = several ? several->plan.cautious : chosen.plan.cautious;
     if (least > HeldFlow{} && most <= least) {
         nothing.cautious = most;
@@ -309,7 +183,7 @@ ShuttleCase answer_of(ShuttleCase nothing, const Asked& asked, const Options& op
         return result;
     }
     if (manned == 1) {
-        together = best_together(asked, options, chosen.plan);
+        together = best_together(asked, sites, chosen.plan);
     }
     if (manned < most_fill_sites && !together.empty()) {
         add_gain_of_crew(result, together.back());
@@ -334,17 +208,17 @@ ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Du
     if (scene.missing != Limit::none) {
         return nothing;
     }
-    const Asked asked = asked_of(situation, scene, nothing.window);
-    const Options options = options_of(asked);
-    if (options.alone.empty()) {
-        nothing.limit = options.missing;
+    const CaseQuestion asked = asked_of(situation, scene, nothing.window);
+    const SitesAtHand sites = sites_at_hand(asked);
+    if (sites.alone.empty()) {
+        nothing.limit = sites.missing;
         return nothing;
     }
     // Where a second fill site may be opened, the best single one is the beginning of that.
     const bool one_only =
         fill_sites_manned(situation.district.assumptions, nothing.crew, 1, most_fill_sites) == 1;
-    const Chosen chosen = best_alone(asked, options, bounded, one_only ? least : HeldFlow{});
-    return answer_of(std::move(nothing), asked, options, chosen, least);
+    const ChosenFills chosen = best_alone(asked, sites, bounded, one_only ? least : HeldFlow{});
+    return answer_of(std::move(nothing), asked, sites, chosen, least);
 }
 
 // The cautious flows from the start and from the late horizon on, with however many fill sites.
