@@ -95,6 +95,12 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
                look.lay.lane == LaneClass::through
                    ? "tankers drive through, with the road under the hose closed"
                    : "tankers must back or turn there, with the road under the hose closed");
+    if (look.lay.single_file_s > 0) {
+        page.number("single file", look.lay.single_file_s / 60.0, Digits::two, "min",
+                    "each way from the last place where two tankers can pass, as the slowest "
+                    "drives: one at a time, so there is one slot");
+        page.rests_on({"two_way_width_ft"});
+    }
     if (site.grade_pct) {
         page.number("steepest grade there", *site.grade_pct, Digits::one, "%");
     }

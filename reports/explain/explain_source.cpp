@@ -334,7 +334,7 @@ void explain_fill_site(const Explained& explained, const supply::ShuttleWorking&
         page.words("why this one",
                    fmt::format("of {} listed for the dump site it gives the largest cautious flow",
                                look.fill_sites.size()),
-                   "the nearer of equals; the two best of a quick look are looked at in full");
+                   "the nearer of equals; none was passed over that a bound says may hold more");
         explain_source(explained, chosen->source, page);
         running_lines(explained, look, look.shuttle.fills.front(),
                       look.shuttle.incident.fill_sites.front(), page);

@@ -87,6 +87,13 @@ void tanker_lines(const Explained& explained, const ShuttleWorking& look, const 
                          plain(tanker.leg.loaded), plain(supply::offload_visit(tanker)),
                          plain(tanker.leg.empty)),
              in_minutes(cycle), Digits::two, "min");
+    if (const Duration way = incident.dump_site.single_file; way > minutes(0)) {
+        const Duration visit = supply::offload_visit(tanker);
+        page.sum("  alone on the narrow way",
+                 fmt::format("{} in + {} offload + {} out", plain(way), plain(visit), plain(way)),
+                 in_minutes(way + visit + way), Digits::two, "min",
+                 "a part of the trip; the next tanker waits as long");
+    }
     page.sum("  its own gpm", fmt::format("{} / {}", plain(tanker.delivered), plain(cycle)),
              in_gpm(tanker.delivered / cycle), Digits::one, "gpm");
     page.number("  cautious flow without it",

@@ -52,7 +52,13 @@ json cell(const OGRFeature& feature, int index) {
     return feature.GetFieldAsDouble(index);
 }
 
-// One row of each kind of answer: state, mode, runner-up and what limits it.
+bool in_single_file(const RowOf& row) {
+    const json& way = row.at("single_file_min");
+    return way.is_number() && way.get<double>() > 0.0;
+}
+
+// One row of each kind of answer: state, mode, runner-up, what limits it, and whether tankers come
+// one at a time.
 std::map<std::string, RowOf> one_of_each(const std::filesystem::path& result, const char* layer,
                                          const std::string& id) {
     GDALAllRegister();
@@ -68,7 +74,8 @@ std::map<std::string, RowOf> one_of_each(const std::filesystem::path& result, co
         }
         const std::string kind = row["state"].dump() + row["supply_mode"].dump() +
                                  row["runner_up_mode"].dump() +
-                                 (row["state"] == "tank_only" ? row["binding_limit"].dump() : "");
+                                 (row["state"] == "tank_only" ? row["binding_limit"].dump() : "") +
+                                 (in_single_file(row) ? "single file" : "");
         if (kinds.insert(kind).second) {
             rows[row[id].get<std::string>()] = row;
         }
@@ -198,6 +205,7 @@ TEST_CASE("explain has the numbers of run for every kind of answer of the sample
     CHECK(rows.size() >= 12);
     rows.merge(one_of_each(result, "target_supply", "target_id"));
     std::set<json> states, modes;
+    int one_at_a_time = 0;
     for (const auto& [id, row] : rows) {
         CAPTURE(id);
         const json page = explained(region, {id});
@@ -207,7 +215,12 @@ TEST_CASE("explain has the numbers of run for every kind of answer of the sample
         check_fits(page);
         const bool driven_to = row.at("first_engine_min").is_number();
         CHECK(check_sums(page) >= (driven_to ? 7U : 0U));
+        const bool by_shuttle = row.at("supply_mode") == "shuttle";
+        CHECK((!by_shuttle ||
+               contains(page.dump(), "alone on the narrow way") == in_single_file(row)));
+        one_at_a_time += by_shuttle && in_single_file(row) ? 1 : 0;
     }
+    CHECK(one_at_a_time > 0);
     CHECK(states.size() == 7);
     CHECK(modes.size() == 5);  // direct, relay, shuttle, none, and null where nothing is known
 }
