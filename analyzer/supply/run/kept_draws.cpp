@@ -1,6 +1,7 @@
 #include "analyzer/supply/run/kept_draws.h"
 
 #include <algorithm>
+#include <bit>
 #include <iterator>
 #include <limits>
 #include <tuple>
@@ -38,6 +39,24 @@ bool same_dump_site(const Shuttle& a, const Shuttle& b) {
     return givens(a) == givens(b);
 }
 
+// Told by what changes from one trial to the next.
+std::uint64_t mark_of(const Shuttle& shuttle, Attack attack, double until) {
+    constexpr std::uint64_t odd = 0x9e3779b97f4a7c15;  // 2^64 over the golden ratio
+    std::uint64_t mark = static_cast<std::uint64_t>(shuttle.nursing_tankers) + 1;
+    const auto add = [&](double value) {
+        mark = std::rotl((mark ^ std::bit_cast<std::uint64_t>(value)) * odd, 29);
+    };
+    add(until);
+    add(attack.from);
+    for (const Hauler& hauler : shuttle.haulers) {
+        if (hauler.arrives < until) {
+            add(hauler.arrives);
+            add(hauler.delivered);
+        }
+    }
+    return mark;
+}
+
 }  // namespace
 
 bool KeptDraws::follows_from_the_same(const Kept& kept, const Shuttle& shuttle, Attack attack,
@@ -56,10 +75,13 @@ bool KeptDraws::follows_from_the_same(const Kept& kept, const Shuttle& shuttle, 
 }
 
 const AttackDraw* KeptDraws::find(const Shuttle& shuttle, Attack attack, double until) {
-    const auto kept = std::ranges::find_if(
-        kept_, [&](const Kept& one) { return follows_from_the_same(one, shuttle, attack, until); });
-    return kept != kept_.end() && nobody_is_back(shuttle, kept->left, until) ? &kept->draw
-                                                                             : nullptr;
+    const std::uint64_t mark = mark_of(shuttle, attack, until);
+    for (std::size_t i = 0; i < most_kept; ++i) {
+        if (marks_[i] == mark && follows_from_the_same(kept_[i], shuttle, attack, until)) {
+            return nobody_is_back(shuttle, kept_[i].left, until) ? &kept_[i].draw : nullptr;
+        }
+    }
+    return nullptr;
 }
 
 void KeptDraws::keep(const Shuttle& shuttle, Attack attack, double until,
@@ -71,6 +93,7 @@ void KeptDraws::keep(const Shuttle& shuttle, Attack attack, double until,
     if (!nobody_is_back(shuttle, left, until)) {
         return;
     }
+    marks_[oldest_] = mark_of(shuttle, attack, until);
     Kept& kept = kept_[oldest_];
     oldest_ = (oldest_ + 1) % kept_.size();
     kept.attack = attack;

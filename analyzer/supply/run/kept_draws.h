@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <vector>
 
 #include "analyzer/supply/run/attack.h"
@@ -32,7 +33,9 @@ private:
     static bool follows_from_the_same(const Kept& kept, const Shuttle& shuttle, Attack attack,
                                       double until);
 
-    std::array<Kept, 16> kept_{};
+    static constexpr std::size_t most_kept = 64;
+    std::array<std::uint64_t, most_kept> marks_{};  // what is not alike has another one
+    std::array<Kept, most_kept> kept_{};
     std::size_t oldest_ = 0;
 };
 
