@@ -9,12 +9,17 @@
 #include "analyzer/app/trips_compared.h"
 #include "analyzer/district/sorted_once.h"
 #include "analyzer/supply/assess.h"
+#include "analyzer/supply/kept_choices.h"
 #include "routing/dump_sites.h"
 #include "routing/kept_trips.h"
 #include "routing/profiles.h"
 
 namespace farwater::app {
 namespace {
+
+// A dozen for each parcel, lay, season and period would hold them all.
+constexpr std::size_t choices_a_row = 128;
+constexpr std::size_t most_choices = std::size_t{1} << 22;  // 160 MB
 
 bool begins_with(std::span<const std::uint32_t> whole, std::span<const std::uint32_t> part) {
     return part.size() <= whole.size() && std::ranges::equal(whole.first(part.size()), part);
@@ -73,6 +78,9 @@ struct WhatIf::State {
     std::vector<Offered> offered;
     std::vector<Anew> kept;  // each of the sources of the one before and more
 
+    // Which tankers are best at a fill site depends on that site and the case, not on further ones.
+    std::unique_ptr<supply::KeptChoices> choices;
+
     routing::RoadSystem system() const { return {district, roads.network, roads.access, profiles}; }
 
     // The supply of one season and period, of the parcels that have a need in `asked`.
@@ -82,8 +90,9 @@ struct WhatIf::State {
                                                PeriodIndex period,
                                                const std::vector<std::optional<Need>>& asked,
                                                supply::Told told, const Work& work) const {
-        const supply::Situation situation{
-            district, review, profiles, roads.access.points, trips, places, period, {}, told};
+        const supply::Situation situation{district, review, profiles,     roads.access.points,
+                                          trips,    places, period,       {},
+                                          told,     false,  choices.get()};
         const SeasonKept& season = seasons[trips.season.position()];
         return supply::assess(situation, asked, at(season.periods, period).first_arrivals, work);
     }
@@ -294,6 +303,8 @@ std::optional<WhatIf> WhatIf::of(District district, std::vector<std::optional<Ne
         return std::nullopt;
     }
     state->roads = std::move(*roads);
+    state->choices = std::make_unique<supply::KeptChoices>(
+        std::min(choices_a_row * state->needs.size(), most_choices));
     begins("dump sites");
     state->dump_sites = routing::find_dump_sites(state->district, state->roads.network,
                                                  state->roads.access, state->profiles, work);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "analyzer/supply/kept_choices.h"
 #include "analyzer/supply/places/assessor.h"
 #include "analyzer/supply/places/lay_trials.h"
 #include "analyzer/supply/places/one_more_engine.h"
@@ -75,11 +76,23 @@ void look_at_lays(const PlanOrder& order, const Assessor& assessor, std::size_t 
     working.supply = found[row];
 }
 
+// A dozen for each row would hold them all; of a large district some are searched again.
+constexpr std::size_t choices_a_row = 16;
+constexpr std::size_t most_choices = std::size_t{1} << 20;
+
+Situation keeping(Situation situation, KeptChoices& kept) {
+    situation.kept = situation.kept == nullptr ? &kept : situation.kept;
+    return situation;
+}
+
 }  // namespace
 
-std::vector<ParcelSupply> assess(const Situation& situation,
+std::vector<ParcelSupply> assess(const Situation& asked,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work) {
+    KeptChoices kept(asked.kept == nullptr ? std::min(choices_a_row * needs.size(), most_choices)
+                                           : 0);
+    const Situation situation = keeping(asked, kept);
     const Assessor assessor(situation, needs, first_arrivals);
     std::vector<ParcelSupply> supplies(needs.size());
     LayTrials trials(assessor);

@@ -12,6 +12,8 @@
 
 namespace farwater::supply {
 
+class KeptChoices;
+
 // What is told of an answer; what is not costs no run.
 enum class Told : std::uint8_t {
     everything,
@@ -32,6 +34,7 @@ struct Situation {
     PlanOrder order = {};  // by which the best plan of each place is chosen
     Told told = Told::everything;
     bool one_more_engine = false;  // what if: engines_at (places/arrivals.h) says which and when
+    KeptChoices* kept = nullptr;   // where choices of tankers are kept; null: nowhere
 };
 
 // The profile of each unit; not valid for units that have none.

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "analyzer/supply/filling/tanker_choice.h"
+#include "tests/supply/chosen_plan.h"
 #include "tests/supply/honest_merit.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"
@@ -156,7 +157,7 @@ TEST_CASE(
         const AskedPlan asked = asked_plan(dice, false);
         const std::vector<Merit> merits = merits_of_all(asked);
         const Merit best = *std::ranges::min_element(merits, better);
-        const auto plan = full_choice(asked.incident, asked.judge(), Merit{});
+        const auto plan = chosen_plan(asked.incident, asked.judge());
         const Merit chosen =
             plan ? honest_merit(asked.honest, plan->incident, plan->slow) : Merit{};
         CHECK_FALSE(better(chosen, best));

@@ -5,6 +5,7 @@
 
 #include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/incident_run.h"
+#include "tests/supply/chosen_plan.h"
 #include "tests/supply/incidents.h"
 #include "tests/supply/random_incidents.h"
 
@@ -58,7 +59,7 @@ TEST_CASE("the choice of tankers is nearly always the best of all, never more, n
         const HeldFlow all = sustained_flow(slowed(incident, factor), window);
         const HeldFlow best = best_of_all(incident, window);
         const PlanJudge judge(window, factor);
-        const auto plan = full_choice(incident, judge, Merit{});
+        const auto plan = chosen_plan(incident, judge);
         const HeldFlow chosen = plan ? plan->cautious : HeldFlow{};
         CHECK(chosen <= best);
         CHECK(chosen >= all);
@@ -66,7 +67,7 @@ TEST_CASE("the choice of tankers is nearly always the best of all, never more, n
             CHECK(holds(plan->slow, window, chosen));
         }
         CHECK_FALSE(
-            full_choice(incident, judge, {.begins = std::nullopt, .gap = 0, .flow = chosen}));
+            chosen_plan(incident, judge, {.begins = std::nullopt, .gap = 0, .flow = chosen}));
         exact += chosen == best ? 1 : 0;
         lost += in_tenths(best) > 0 ? 1.0 - 1.0 * in_tenths(chosen) / in_tenths(best) : 0.0;
     }
@@ -82,7 +83,7 @@ TEST_CASE("no single tanker turned in or out of the choice gives more", "[twin]"
         Dice dice(seed + 550'000);
         const Incident incident = one_site(random_incident(dice, {.identical = true}));
         const Window window{minutes(dice.between(15.0, 40.0)), minutes(dice.between(60.0, 120.0))};
-        const auto plan = full_choice(incident, PlanJudge(window, factor), Merit{});
+        const auto plan = chosen_plan(incident, PlanJudge(window, factor));
         if (!plan) {
             continue;
         }
@@ -115,8 +116,8 @@ TEST_CASE("what a quick choice tried before changes nothing in the full choice",
         quick_choice(incident, judge, Merit{}, tried);
         quick_choice(incident, judge, {.begins = {}, .gap = 0, .flow = held(gpm(100))}, tried);
         told += tried.size();
-        const auto plan = full_choice(incident, judge, Merit{}, tried);
-        const auto plain = full_choice(incident, judge, Merit{});
+        const auto plan = chosen_plan(incident, judge, {}, tried);
+        const auto plain = chosen_plan(incident, judge);
         REQUIRE(plan.has_value() == plain.has_value());
         if (plan) {
             CHECK(plan->merit == plain->merit);

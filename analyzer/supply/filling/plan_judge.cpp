@@ -53,6 +53,18 @@ PlanJudge::PlanJudge(const PlanOrder& order, const Incident& all, Duration first
     latest_ = std::max(tenths_up(horizon), tenths_up(window.start));
 }
 
+Fingerprint PlanJudge::added_to(Fingerprint print) const {
+    print.add(in_minutes(window_.start));
+    print.add(in_minutes(window_.duration));
+    print.add(factor_);
+    if (terms_) {
+        print.add(static_cast<std::uint64_t>(in_tenths(terms_->flow)));
+        print.add(static_cast<std::uint64_t>(earliest_));
+        print.add(static_cast<std::uint64_t>(latest_));
+    }
+    return print;
+}
+
 std::optional<Merit> PlanJudge::better_by_flow(const Merit& than, const Incident& slow) const {
     const HeldFlow flow = sustained_flow_above(slow, window_, than.flow);
     if (flow <= than.flow) {

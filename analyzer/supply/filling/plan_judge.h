@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "analyzer/supply/filling/fingerprint.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/plan_order.h"
 
@@ -24,6 +25,9 @@ public:
     Window window() const { return window_; }
     double factor() const { return factor_; }
     bool by_terms() const { return terms_.has_value(); }
+
+    // With all that its judgement rests on besides the plan.
+    Fingerprint added_to(Fingerprint print) const;
 
     // The plan's merit where it is better than `than`, else none. `plain` gives the plain incident;
     // it is asked for only where the terms want it. By flow one sustained_flow_above; by terms a

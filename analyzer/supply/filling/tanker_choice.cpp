@@ -103,12 +103,6 @@ bool one_can_nurse(const Incident& incident) {
     return std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
 }
 
-struct Choice {
-    Running running = 0;  // none: nothing is better than what was known
-    int nursing = 0;
-    Merit merit{};  // what was known where nothing is better
-};
-
 // Looks for choices that are better than what is known, and keeps the best.
 class ChoiceSearch {
 public:
@@ -238,6 +232,12 @@ ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, co
     return {std::move(incident), std::move(slow), cautious, merit};
 }
 
+ShuttlePlan plan_by(const PlanJudge& judge, const Incident& incident, const Choice& choice) {
+    Incident chosen = with_only(incident, choice.running, choice.nursing);
+    Incident slow = slowed(chosen, judge.factor());
+    return plan_of(judge, std::move(chosen), std::move(slow), choice.merit);
+}
+
 Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit& least,
                    TriedChoices& tried) {
     const Incident slow = slowed(incident, judge.factor());
@@ -249,21 +249,18 @@ Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit
     return search.best().merit;
 }
 
-std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge& judge,
-                                       const Merit& least, TriedChoices tried) {
+Choice full_choice(const Incident& incident, const PlanJudge& judge, const Merit& least,
+                   TriedChoices tried) {
     const Incident slow = slowed(incident, judge.factor());
     ChoiceSearch search(incident, slow, judge, least, tried);
     for (int nursing = 0; nursing <= (one_can_nurse(incident) ? 1 : 0); ++nursing) {
         search.try_first_of(&Use::slot, nursing);
         search.try_first_of(&Use::place, nursing);
     }
-    if (search.best().running == 0) {
-        return std::nullopt;
+    if (search.best().running != 0) {
+        search.polish();
     }
-    search.polish();
-    const Choice& best = search.best();
-    return plan_of(judge, with_only(incident, best.running, best.nursing),
-                   with_only(slow, best.running, best.nursing), best.merit);
+    return search.best();
 }
 
 HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window) {

@@ -30,6 +30,14 @@ ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, co
 
 using Running = std::uint64_t;  // a bit for each tanker of an incident
 
+// Which tankers of an incident run and how many of them nurse.
+struct Choice {
+    Running running = 0;  // none: nothing is better than what was known
+    int nursing = 0;
+    Merit merit{};  // what was known where nothing is better
+};
+ShuttlePlan plan_by(const PlanJudge& judge, const Incident& incident, const Choice& choice);
+
 // A choice that was judged, and where it is better than `than`, its merit.
 struct TriedChoice {
     Running running = 0;
@@ -46,10 +54,10 @@ Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit
                    TriedChoices& tried);
 
 // The best by either worth, with and without a nursing tanker where one can nurse, and then with
-// single tankers turned in or out as long as that gains; none when it is no better than `least`.
-// About two runs per tanker.
-std::optional<ShuttlePlan> full_choice(const Incident& incident, const PlanJudge& judge,
-                                       const Merit& least, TriedChoices tried = {});
+// single tankers turned in or out as long as that gains; nobody runs when it is no better than
+// `least`. About two runs per tanker.
+Choice full_choice(const Incident& incident, const PlanJudge& judge, const Merit& least,
+                   TriedChoices tried = {});
 
 // The cautious flow without the tanker that is missed most; 0 for one tanker. About one run per
 // tanker.

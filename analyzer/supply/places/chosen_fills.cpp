@@ -6,6 +6,7 @@
 
 #include "analyzer/supply/bounds/choice_bound.h"
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/kept_choices.h"
 #include "analyzer/supply/places/outdone.h"
 #include "analyzer/supply/places/shuttle_case.h"
 #include "analyzer/supply/several/several_sites.h"
@@ -40,6 +41,39 @@ std::vector<const SiteAlone*> most_promising_first(const SitesAtHand& sites, boo
     return order;
 }
 
+// What was found for that fingerprint before, else what `search` finds.
+template <class Search>
+Choice known_or(KeptChoices* kept, const Fingerprint& print, const Search& search) {
+    if (kept == nullptr) {
+        return search();
+    }
+    if (const auto known = kept->find(print)) {
+        return *known;
+    }
+    const Choice found = search();
+    kept->keep(print, found);
+    return found;
+}
+
+// Whether it is better than `least`, and the best of a quick choice where it is.
+Merit quick_merit(const CaseQuestion& asked, SiteAlone& site, const Merit& least) {
+    Fingerprint print = site.print;
+    print.add(static_cast<std::uint64_t>(least.begins.value_or(-1)));
+    print.add(static_cast<std::uint64_t>(least.gap));
+    print.add(static_cast<std::uint64_t>(in_tenths(least.flow)));
+    const auto search = [&] {
+        return Choice{.merit = quick_choice(site.incident, asked.judge, least, site.tried)};
+    };
+    return known_or(asked.situation.kept, print, search).merit;
+}
+
+// Asked for by itself: what a search finds depends on what it is asked to exceed, and then a
+// further fill site could lower the answer.
+Choice full_choice_at(const CaseQuestion& asked, const SiteAlone& site) {
+    return known_or(asked.situation.kept, site.print,
+                    [&] { return full_choice(site.incident, asked.judge, Merit{}, site.tried); });
+}
+
 }  // namespace
 
 SitesAtHand sites_at_hand(const CaseQuestion& asked) {
@@ -52,16 +86,16 @@ SitesAtHand sites_at_hand(const CaseQuestion& asked) {
             sites.missing = plan.missing;
             continue;
         }
-        TriedChoices tried;
-        const Merit quick = quick_choice(plan.incident, asked.judge, best, tried);
+        SiteAlone site{std::move(plan.incident), option.source, plan.run_by, {}, {}, {}, {}};
+        site.print = asked.judge.added_to(fingerprint_of(site.incident));
+        const Merit quick = quick_merit(asked, site, best);
         if (better(quick, best)) {
             best = quick;
             sites.quickest = sites.alone.size();
         }
-        Incident most = with_nursing(slowed(plan.incident, asked.judge.factor()));
-        const HeldFlow flow = held(window_bound(most, asked.judge.window()));
-        sites.alone.push_back({std::move(plan.incident), option.source, plan.run_by,
-                               std::move(most), flow, std::move(tried)});
+        site.most = with_nursing(slowed(site.incident, asked.judge.factor()));
+        site.flow = held(window_bound(site.most, asked.judge.window()));
+        sites.alone.push_back(std::move(site));
         sites.all.push_back(std::move(option));
     }
     return sites;
@@ -70,23 +104,26 @@ SitesAtHand sites_at_hand(const CaseQuestion& asked) {
 ChosenFills best_alone(const CaseQuestion& asked, const SitesAtHand& sites, bool bounded,
                        HeldFlow least) {
     const std::vector<const SiteAlone*> order = most_promising_first(sites, bounded);
-    const SiteAlone& first = *order.front();
-    ChosenFills best{{first.incident, slowed(first.incident, asked.judge.factor()), {}, {}},
-                     {first.source},
-                     {first.run_by}};
-    for (const SiteAlone* option : order) {
-        if (bounded && (option->flow <= least ||
-                        !asked.judge.may_be_better_than(best.plan.merit, option->most))) {
+    const SiteAlone* best_site = order.front();
+    Choice best;
+    for (const SiteAlone* site : order) {
+        if (bounded &&
+            (site->flow <= least || !asked.judge.may_be_better_than(best.merit, site->most))) {
             continue;
         }
-        // Asked for by itself: what a search finds depends on what it is asked to exceed, and then
-        // a further fill site could lower the answer.
-        auto plan = full_choice(option->incident, asked.judge, Merit{}, option->tried);
-        if (plan && better(plan->merit, best.plan.merit)) {
-            best = {std::move(*plan), {option->source}, {option->run_by}};
+        const Choice choice = full_choice_at(asked, *site);
+        if (choice.running != 0 && better(choice.merit, best.merit)) {
+            best = choice;
+            best_site = site;
         }
     }
-    return best;
+    ChosenFills chosen{{}, {best_site->source}, {best_site->run_by}};
+    chosen.plan =
+        best.running != 0
+            ? plan_by(asked.judge, best_site->incident, best)
+            : ShuttlePlan{
+                  best_site->incident, slowed(best_site->incident, asked.judge.factor()), {}, {}};
+    return chosen;
 }
 
 std::vector<ChosenFills> best_together(const CaseQuestion& asked, const SitesAtHand& sites,

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "analyzer/supply/filling/fill_option.h"
+#include "analyzer/supply/filling/fingerprint.h"
 #include "analyzer/supply/filling/plan_judge.h"
 #include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/incident.h"
@@ -29,6 +30,7 @@ struct SiteAlone {
     Incident most;    // slow, with one that nurses where one can: no choice is better
     HeldFlow flow{};  // no choice has a larger cautious flow
     TriedChoices tried;
+    Fingerprint print;  // of the incident and the judge
 };
 
 struct SitesAtHand {
