@@ -101,8 +101,10 @@ private:
 
     void judge_buildings(const Parcel& parcel, BuildingRange range, Need& need) const {
         std::optional<Judged> worst, dwelling;
+        bool all_known = true;
         for (std::size_t i = range.begin; i < range.end; ++i) {
             if (district_.buildings[i].area_m2 <= 0.0F) {
+                all_known = false;
                 continue;
             }
             const Judged one = judged(i);
@@ -113,17 +115,22 @@ private:
                 dwelling = one;
             }
         }
-        if (!worst) {
-            if (need.from != NeedFrom::own_column) {
-                need.defaulted.add(NeedInput::footprint);
-            }
+        need.dwelling = dwelling ? held(dwelling->need.flow) : HeldFlow{};
+        // Of a building of no known size the default flow stands for all that it may need.
+        const bool judged_by_it = worst && (all_known || held(worst->need.flow) >= need.flow);
+        if (worst && (judged_by_it || need.from == NeedFrom::own_column)) {
+            need.worst = BuildingIndex(worst->position);
+            need.total_gal = static_cast<float>(worst->need.total_gal);
+        }
+        if (need.from == NeedFrom::own_column) {
             return;
         }
-        need.worst = BuildingIndex(worst->position);
-        need.dwelling = dwelling ? held(dwelling->need.flow) : HeldFlow{};
-        need.total_gal = static_cast<float>(worst->need.total_gal);
-        if (need.from != NeedFrom::own_column) {
+        if (judged_by_it) {
             take(*worst, parcel, need);
+        }
+        if (!all_known || !worst) {
+            need.defaulted.add(NeedInput::footprint);
+            need.evidence = judged_by_it ? Evidence::assumed : need.evidence;
         }
     }
 

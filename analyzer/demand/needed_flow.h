@@ -2,7 +2,8 @@
 // flow for all, or a published method (analyzer/demand/method.h) for the worst of its buildings.
 //
 // A parcel's own needed flow goes before a method, for somebody looked at that property; only
-// `fixed` passes it over. A parcel whose buildings have no known footprint takes the default flow.
+// `fixed` passes it over. A parcel of whose buildings one has no known footprint needs at least the
+// default flow; where that is more than its other buildings need, no building is the worst.
 #pragma once
 
 #include <cstdint>

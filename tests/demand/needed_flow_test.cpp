@@ -252,6 +252,36 @@ TEST_CASE("a building drawn as a point counts as if others touched it, and the p
     }
 }
 
+// A barn that is only a point must not hide behind a shed that was measured.
+TEST_CASE("beside a building of unknown size others never lower the need under the default",
+          "[unit]") {
+    District district = one_parcel(NeedMethod::rural_supply);
+    Building& known = add_building(district, 400, BuildingUse::outbuilding);
+    known.traits.storeys = 1.0F;
+    known.traits.construction = Construction::type_5b;
+    CHECK(need_of(district).flow == tenths_of_gpm(2500));
+    CHECK(need_of(district).defaulted.empty());
+    add_building(district, 0, BuildingUse::barn).separation = {};
+    Need need = need_of(district);
+    CHECK(need.flow == tenths_of_gpm(5000));
+    CHECK(need.from == NeedFrom::default_flow);
+    CHECK(need.defaulted == NeedInputs{NeedInput::footprint});
+    CHECK(need.evidence == Evidence::assumed);
+    CHECK_FALSE(need.worst.valid());
+    district.buildings[0].area_m2 = 700.0F;  // 22,604 gal
+    need = need_of(district);
+    CHECK(need.flow == tenths_of_gpm(10000));
+    CHECK(need.from == NeedFrom::method);
+    CHECK(need.worst == BuildingIndex(0));
+    CHECK(need.defaulted == NeedInputs{NeedInput::footprint});
+    CHECK(need.evidence == Evidence::assumed);
+    district.parcels[0].needed = gpm(250);  // somebody looked at that property
+    need = need_of(district);
+    CHECK(need.flow == tenths_of_gpm(2500));
+    CHECK(need.defaulted.empty());
+    CHECK(need.worst == BuildingIndex(0));
+}
+
 TEST_CASE("a method that asks for no neighbours takes a point with an area as it is") {
     District district = one_parcel(NeedMethod::fire_code);
     Building& building = add_building(district, 12000, BuildingUse::store);

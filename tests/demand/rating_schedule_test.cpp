@@ -77,6 +77,17 @@ TEST_CASE("the needed flow is rounded to 250, above 2,500 to 500", "[unit]") {
     CHECK(rounded(2750.001) == 3000.0);
 }
 
+// The tie itself, which arithmetic on areas cannot hit: 500 x 1.25 and 3,000 x 1.25.
+TEST_CASE("halves go up", "[unit]") {
+    const auto flammables = [](double area_sqft, Construction construction) {
+        BuildingFacts facts = building(area_sqft, construction);
+        facts.use = BuildingUse::flammables;
+        return flow(facts);
+    };
+    CHECK(flammables(100, Construction::type_5b) == 750.0);     // 625
+    CHECK(flammables(40000, Construction::type_2b) == 4000.0);  // 3,750
+}
+
 // From memory: the largest factor of each distance, together at most 0.6.
 TEST_CASE("every side with a building in reach adds its factor", "[unit]") {
     const auto with = [](std::array<std::uint8_t, 4> sides) {
