@@ -52,6 +52,10 @@ struct District {
 
     std::vector<Problem> problems;     // in the order of reading
     std::vector<RecordCount> records;  // one row per input layer
+
+    bool is_there(SourceIndex source) const {
+        return source.position() + what_if_sources < sources.size();
+    }
 };
 
 }  // namespace farwater

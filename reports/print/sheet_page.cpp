@@ -83,8 +83,11 @@ thead { display: table-header-group; }
 
 std::string_view sheet_style() { return style_of_sheets; }
 
-std::string caution_box() {
+std::string caution_box(std::string_view first) {
     std::string html = "<aside class=\"cautions\" aria-label=\"Cautions\"><ul>\n";
+    if (!first.empty()) {
+        html += fmt::format("<li><b>{}</b></li>\n", escaped(first));
+    }
     for (const std::string_view caution : cautions) {
         html += fmt::format("<li>{}</li>\n", escaped(caution));
     }

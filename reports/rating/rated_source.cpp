@@ -87,7 +87,8 @@ RatedSource rated_source(const Findings& findings, std::size_t source) {
     return {findings, findings.district.sources[source], findings.rating->sources[source],
             findings.water.counts[source]
                 ? &supply::counted_source(findings.water, SourceIndex(source))
-                : nullptr};
+                : nullptr,
+            findings.district.is_there(SourceIndex(source))};
 }
 
 void add_source_worksheet(SheetBlocks& sheet, const RatedSource& of) {

@@ -14,6 +14,7 @@ struct RatedSource {
     const WaterSource& source;
     const rating::SourceVerdict& verdict;
     const supply::CountedSource* counted;  // null: it does not count at all
+    bool is_there = true;                  // false: one of [what_if_sources]
 
     std::string name() const {
         return source.name.empty() ? source.id : source.id + ", " + source.name;

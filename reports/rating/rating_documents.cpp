@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/cautions.h"
 #include "reports/origin.h"
 #include "reports/print/sheet_page.h"
 #include "reports/rating/rating_sheets.h"
@@ -47,7 +48,7 @@ std::string page_foot(const Findings& findings, const RunRecord& record) {
         "@page {{ @bottom-left {{ content: \"{}\\A {}\"; font: 8px sans-serif; white-space: pre; "
         "}} "
         "@bottom-right {{ content: \"page \" counter(page); font: 8px sans-serif; }} }}\n",
-        foot_caution, from);
+        foot_words(findings.district), from);
 }
 
 std::string page_of(const Findings& findings, const RunRecord& record,
@@ -63,8 +64,8 @@ std::string page_of(const Findings& findings, const RunRecord& record,
                sheet.title, escaped(findings.district.name)) +
            std::string(sheet_style()) + page_foot(findings, record) +
            "</style>\n</head>\n<body>\n" + title_block(words, navigation(sheets, index)) +
-           caution_box() + "<main>\n" + html_of(sheet.blocks) + "</main>\n" +
-           sheet_closing(record) + "</body>\n</html>\n";
+           caution_box(what_if_sentence(findings.district)) + "<main>\n" + html_of(sheet.blocks) +
+           "</main>\n" + sheet_closing(record) + "</body>\n</html>\n";
 }
 
 }  // namespace

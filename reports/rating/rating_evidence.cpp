@@ -23,6 +23,9 @@ void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>
         if (!verdict.is_candidate) {
             continue;
         }
+        if (!district.is_there(SourceIndex(i))) {
+            add("the source itself: it is not there yet");
+        }
         for (const SourceLack lack : verdict.lacks) {
             add(sentence_of(lack));
         }

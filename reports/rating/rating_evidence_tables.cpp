@@ -57,6 +57,10 @@ io::FeatureTable rating_sources(const Findings& findings) {
                [findings](std::size_t row) {
                    return io::Value{findings.rating->sources[row].is_candidate};
                }),
+        yes_no("is_there", "no: one of [what_if_sources], counted as if it were there.",
+               [&district](std::size_t row) {
+                   return io::Value{district.is_there(SourceIndex(row))};
+               }),
         yes_no("counts", "It has all that the terms ask for.",
                [findings](std::size_t row) {
                    return io::Value{findings.rating->sources[row].creditable()};

@@ -74,8 +74,11 @@ PaperPiece title_piece(const PageCanvas& canvas, const TitleWords& words) {
             .begins_page = true};
 }
 
-PaperPiece cautions_piece(const PageCanvas& canvas) {
+PaperPiece cautions_piece(const PageCanvas& canvas, const std::string& what_if) {
     TextStack list{.lines = {}, .width = rating_area.width - 16.0};
+    if (!what_if.empty()) {
+        list.lines.emplace_back("• " + what_if, TextLook{.size = 8.0, .bold = true});
+    }
     for (const std::string_view caution : cautions) {
         list.lines.emplace_back("• " + std::string(caution), TextLook{.size = 8.0});
     }
@@ -116,7 +119,7 @@ private:
         std::vector<PaperPiece> pieces{
             title_piece(canvas_,
                         title_words(findings_, record_, sheets_[i].title, i + 1, sheets_.size())),
-            cautions_piece(canvas_)};
+            cautions_piece(canvas_, what_if_sentence(findings_.district))};
         const auto take = [&](std::vector<PaperPiece> more) {
             std::ranges::move(more, std::back_inserter(pieces));
         };
@@ -192,7 +195,7 @@ private:
         const double top = rating_area.bottom() + 8.0;
         canvas_.line({{rating_area.left, top - 2.0}, {rating_area.right(), top - 2.0}},
                      {.width = 0.5});
-        canvas_.text({rating_area.left, top}, foot_caution, look);
+        canvas_.text({rating_area.left, top}, foot_words(findings_.district), look);
         canvas_.text({rating_area.left, top + 9.0}, origin_words(findings_.district, record_), look,
                      rating_area.width - 70.0);
         TextLook right = look;

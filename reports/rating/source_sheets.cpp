@@ -107,8 +107,10 @@ std::vector<std::string> lacks_of(const Findings& findings, const RatedSource& v
 
 void add_sheet(SheetBlocks& sheet, const RatedSource& view, const RunRecord& record) {
     sheet.begin_section("source-" + view.source.id, true).heading(view.name());
-    sheet.statement(view.verdict.creditable() ? "Counts for rating under these terms."
-                                              : "Does not count for rating: evidence is missing.");
+    sheet.statement(!view.is_there ? "Is not there yet: these sheets count it as if it were."
+                    : view.verdict.creditable()
+                        ? "Counts for rating under these terms."
+                        : "Does not count for rating: evidence is missing.");
     const std::vector<std::string> lacks = lacks_of(view.findings, view);
     if (!lacks.empty()) {
         sheet.subheading("Missing").list(lacks);
@@ -132,7 +134,8 @@ void add_index(SheetBlocks& sheet, const Findings& findings) {
         SheetBlocks::Cells cells{view.source.id, view.source.name,
                                  std::string(word(view.source.kind)), rate};
         if (view.verdict.is_candidate) {
-            cells.emplace_back(view.verdict.creditable() ? "counts" : "lacks evidence");
+            cells.push_back(std::string(view.verdict.creditable() ? "counts" : "lacks evidence") +
+                            (view.is_there ? "" : "; not there yet"));
             offered.push_back(std::move(cells));
         } else {
             cells.emplace_back(word(view.source.use));

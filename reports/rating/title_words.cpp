@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/cautions.h"
 #include "reports/origin.h"
 #include "reports/text/number_words.h"
 
@@ -26,6 +27,14 @@ TitleWords title_words(const Findings& findings, const RunRecord& record, std::s
                 fmt::format("Made by {}", recorded(record, "program")),
                 fmt::format("District file {}", recorded(record, "district_file")),
                 fmt::format("sha256 {}...", beginning_of_hash(record))}};
+}
+
+std::string foot_words(const District& district) {
+    const std::string what_if = what_if_sentence(district);
+    return what_if.empty()
+               ? "Planning figures: prove them by a timed drill. The rating organisation decides. "
+                 "Local code and licensed practice go first."
+               : what_if + " Not to be signed. Planning figures: prove them by a timed drill.";
 }
 
 std::string closing_words(const RunRecord& record) {

@@ -18,10 +18,9 @@ struct TitleWords {
 TitleWords title_words(const Findings& findings, const RunRecord& record, std::string_view title,
                        std::size_t number, std::size_t sheets);
 
-// A sentence of caution for the foot of every page.
-inline constexpr std::string_view foot_caution =
-    "Planning figures: prove them by a timed drill. The rating organisation decides. Local code "
-    "and licensed practice go first.";
+// A caution for the foot of every page, since sheets are handed out one by one. Sources that are
+// not there go before all else: nobody shall sign for them.
+std::string foot_words(const District& district);
 
 // What closes a sheet: the basis of its numbers, and the whole hash.
 std::string closing_words(const RunRecord& record);

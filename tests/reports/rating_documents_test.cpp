@@ -69,6 +69,45 @@ TEST_CASE(
     }
 }
 
+// Nobody shall sign for a source that is not there.
+TEST_CASE(
+    "sources that are not there are told before the cautions, on each page and on their own "
+    "sheet") {
+    RatedFound found;
+    for (const RatingDocument& document : documents_of(found.rated())) {
+        CHECK(document.html.find("not the district as it is") == std::string::npos);
+    }
+    found.rating.sources[0].lacks.clear();
+    found.rating.sources[1].is_candidate = true;
+    found.rating.sources[1].lacks.clear();
+    found.district.what_if_sources = 1;
+    const auto documents = documents_of(found.rated());
+    for (const RatingDocument& document : documents) {
+        CAPTURE(document.file);
+        const std::string sentence =
+            "Counts 1 source of [what_if_sources] as if it were there: not the district as it is.";
+        const std::size_t at = document.html.find("<li><b>" + sentence);
+        CHECK(at < document.html.find(std::string("<li>") + std::string(cautions[0])));
+        CHECK(document.html.find("content: \"" + sentence + " Not to be signed.") !=
+              std::string::npos);
+    }
+    const std::string register_text = support::seen_text(html_in(documents, "sources.html"));
+    const auto lines_with = [&](std::string_view words) {
+        std::size_t count = 0;
+        for (std::size_t at = register_text.find(words); at != std::string::npos;
+             at = register_text.find(words, at + 1)) {
+            ++count;
+        }
+        return count;
+    };
+    CHECK(lines_with("Counts for rating under these terms") == 1);
+    CHECK(lines_with("Is not there yet") == 1);
+    CHECK(lines_with("counts; not there yet") == 1);
+    const auto missing = missing_evidence(found.rated());
+    CHECK(std::ranges::count(missing, "the source itself: it is not there yet",
+                             &MissingEvidence::what) == 1);
+}
+
 TEST_CASE("no text of the data is ever HTML, and nothing comes from outside") {
     const RatedFound found;
     for (const RatingDocument& document : documents_of(found.rated())) {

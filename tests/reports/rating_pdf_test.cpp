@@ -72,6 +72,17 @@ TEST_CASE("the PDF holds every text of the HTML, and each page its caution, orig
     CHECK(pdf == pdf_of(findings, sheets));
 }
 
+TEST_CASE("each page of the PDF tells sources that are not there") {
+    RatedFound found;
+    found.district.what_if_sources = 1;
+    const Findings findings = found.rated();
+    const std::string pdf = pdf_of(findings, rating_sheets(findings, record_of_rated()));
+    for (const std::string& page :
+         pages_in(support::text_of_pdf(pdf, support::PdfOrder::as_written))) {
+        CHECK(page.find("not the district as it is. Not to be signed.") != std::string::npos);
+    }
+}
+
 TEST_CASE(
     "a table that goes on has its head again, and a heading is not parted from what follows") {
     const PageCanvas canvas = unseen_canvas();
