@@ -99,38 +99,54 @@ private:
                 position};
     }
 
-    void judge_buildings(const Parcel& parcel, BuildingRange range, Need& need) const {
-        std::optional<Judged> worst, dwelling;
+    // The worst of a parcel's buildings, and its worst dwelling.
+    struct Worst {
+        std::optional<Judged> building, dwelling;
         bool all_known = true;
+    };
+
+    Worst worst_of(BuildingRange range) const {
+        Worst worst;
         for (std::size_t i = range.begin; i < range.end; ++i) {
             if (district_.buildings[i].area_m2 <= 0.0F) {
-                all_known = false;
+                worst.all_known = false;
                 continue;
             }
             const Judged one = judged(i);
-            if (!worst || one.worse_than(*worst)) {
-                worst = one;
+            if (!worst.building || one.worse_than(*worst.building)) {
+                worst.building = one;
             }
-            if (one.dwelling && (!dwelling || one.worse_than(*dwelling))) {
-                dwelling = one;
+            if (one.dwelling && (!worst.dwelling || one.worse_than(*worst.dwelling))) {
+                worst.dwelling = one;
             }
         }
+        return worst;
+    }
+
+    void judge_buildings(const Parcel& parcel, BuildingRange range, Need& need) const {
+        const auto [worst, dwelling, all_known] = worst_of(range);
         need.dwelling = dwelling ? held(dwelling->need.flow) : HeldFlow{};
         // Of a building of no known size the default flow stands for all that it may need.
         const bool judged_by_it = worst && (all_known || held(worst->need.flow) >= need.flow);
-        if (worst && (judged_by_it || need.from == NeedFrom::own_column)) {
+        const bool own = need.from == NeedFrom::own_column;
+        if (worst && (judged_by_it || own)) {
             need.worst = BuildingIndex(worst->position);
             need.total_gal = static_cast<float>(worst->need.total_gal);
         }
-        if (need.from == NeedFrom::own_column) {
-            return;
+        if (!own) {
+            judge(parcel, judged_by_it ? worst : std::nullopt, all_known, need);
         }
-        if (judged_by_it) {
-            take(*worst, parcel, need);
+    }
+
+    // `by`: the building that it is judged by; none: by the default flow.
+    void judge(const Parcel& parcel, const std::optional<Judged>& by, bool all_known,
+               Need& need) const {
+        if (by) {
+            take(*by, parcel, need);
         }
-        if (!all_known || !worst) {
+        if (!by || !all_known) {
             need.defaulted.add(NeedInput::footprint);
-            need.evidence = judged_by_it ? Evidence::assumed : need.evidence;
+            need.evidence = by ? Evidence::assumed : need.evidence;
         }
     }
 

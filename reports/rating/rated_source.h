@@ -13,8 +13,8 @@ struct RatedSource {
     const Findings& findings;
     const WaterSource& source;
     const rating::SourceVerdict& verdict;
-    const supply::CountedSource* counted;  // null: it does not count at all
-    bool is_there = true;                  // false: one of [what_if_sources]
+    const supply::CountedSource* counted = nullptr;  // it does not count at all
+    bool is_there = true;                            // false: one of [what_if_sources]
 
     std::string name() const {
         return source.name.empty() ? source.id : source.id + ", " + source.name;

@@ -29,6 +29,25 @@ ColumnOf text_of(std::string name, std::string description,
                 [list, make](std::size_t row) { return value_of(make((*list)[row])); });
 }
 
+ColumnOf offered_for_rating(const Findings& findings) {
+    return yes_no("offered_for_rating", "The department offers it for rating.",
+                  [findings](std::size_t row) {
+                      return io::Value{findings.rating->sources[row].is_candidate};
+                  });
+}
+
+ColumnOf is_there(const District& district) {
+    return yes_no(
+        "is_there", "no: one of [what_if_sources], counted as if it were there.",
+        [&district](std::size_t row) { return io::Value{district.is_there(SourceIndex(row))}; });
+}
+
+ColumnOf counts_for_rating(const Findings& findings) {
+    return yes_no("counts", "It has all that the terms ask for.", [findings](std::size_t row) {
+        return io::Value{findings.rating->sources[row].creditable()};
+    });
+}
+
 }  // namespace
 
 io::FeatureTable rating_sources(const Findings& findings) {
@@ -53,18 +72,9 @@ io::FeatureTable rating_sources(const Findings& findings) {
         text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
         text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
              [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
-        yes_no("offered_for_rating", "The department offers it for rating.",
-               [findings](std::size_t row) {
-                   return io::Value{findings.rating->sources[row].is_candidate};
-               }),
-        yes_no("is_there", "no: one of [what_if_sources], counted as if it were there.",
-               [&district](std::size_t row) {
-                   return io::Value{district.is_there(SourceIndex(row))};
-               }),
-        yes_no("counts", "It has all that the terms ask for.",
-               [findings](std::size_t row) {
-                   return io::Value{findings.rating->sources[row].creditable()};
-               }),
+        offered_for_rating(findings),
+        is_there(district),
+        counts_for_rating(findings),
         real(
             "rate_gpm", "What it gives, gpm; empty: it does not count at all.",
             [counted](std::size_t row) {
