@@ -13,7 +13,7 @@ struct RatedSource {
     const Findings& findings;
     const WaterSource& source;
     const rating::SourceVerdict& verdict;
-    const supply::CountedSource* counted = nullptr;  // it does not count at all
+    const supply::CountedSource* counted = nullptr;  // null: it does not count at all
     bool is_there = true;                            // false: one of [what_if_sources]
 
     std::string name() const {
