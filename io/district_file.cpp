@@ -100,6 +100,12 @@ Assumptions assumptions_of(const TomlTable& top, Faults& faults) {
     return assumptions;
 }
 
+DateOrder date_order_of(std::string_view word) {
+    return word == "month_first" ? DateOrder::month_first
+           : word == "day_first" ? DateOrder::day_first
+                                 : DateOrder::unstated;
+}
+
 void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     const std::vector<std::string_view> tables = top_tables();
     const TableReader reader(top, {}, "the district file", top_keys(), faults, tables);
@@ -110,7 +116,19 @@ void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     file.suction_friction = parse_word<SuctionFriction>(reader.text("suction_friction"))
                                 .value_or(SuctionFriction::conservative);
     file.data_date = reader.date("data_date");
+    file.date_order = date_order_of(reader.text("date_order"));
     file.crs = reader.text("crs");
+}
+
+// Every layer's dates are read alike.
+void set_date_rules(DistrictFile& file) {
+    const DateRules rules{file.date_order, file.data_date};
+    for (auto& [section, layer] : file.layers) {
+        layer.dates = rules;
+    }
+    for (JoinSpec& join : file.joins) {
+        join.table.dates = rules;
+    }
 }
 
 // After the file's own faults are told.
@@ -156,6 +174,7 @@ DistrictFile parse_district_file(std::string text, const std::filesystem::path& 
     read_top(file, top, faults);
     file.layers = layers_of(top, file.folder, faults);
     file.joins = joins_of(top, file.folder, faults);
+    set_date_rules(file);
     file.elevation = elevation_of(top, file.folder, faults);
     file.seasons = named_tables(top, "season", season_keys(), faults, &season_of);
     file.periods = named_tables(top, "period", period_keys(), faults, &period_of);

@@ -16,6 +16,7 @@
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/rating_rules.h"
 #include "analyzer/district/words.h"
+#include "io/records/parse_date.h"
 #include "io/settings/toml_tree.h"
 
 namespace farwater::io {
@@ -37,6 +38,7 @@ struct LayerSpec {
     std::map<std::string, std::string, std::less<>> columns;  // our field -> their column
     std::map<std::string, ValueMap, std::less<>> values;
     std::map<std::string, std::string, std::less<>> units;  // our field -> unit of their column
+    DateRules dates;                                        // those of the district file
 };
 
 // A table whose columns are added to the parcels'. `columns` maps parcel fields.
@@ -75,6 +77,7 @@ struct DistrictFile {
     TravelTime travel_time = TravelTime::road_speeds;
     SuctionFriction suction_friction = SuctionFriction::conservative;
     std::optional<Date> data_date;
+    DateOrder date_order = DateOrder::unstated;
     std::string crs;  // empty = chosen from the parcels (io/crs.h)
 
     std::map<std::string, LayerSpec, std::less<>> layers;  // by section

@@ -153,13 +153,14 @@ private:
     static lxw_col_t column(std::size_t i) { return static_cast<lxw_col_t>(i); }
     // Headings may break at blanks.
     static double width_of_heading(const std::string& heading) {
-        std::size_t longest = 0;
+        std::size_t longest_word = 0;
         for (std::size_t begin = 0; begin <= heading.size();) {
             const std::size_t end = std::min(heading.find(' ', begin), heading.size());
-            longest = std::max(longest, end - begin);
+            longest_word = std::max(longest_word, end - begin);
             begin = end + 1;
         }
-        return static_cast<double>(std::max<std::size_t>(longest + 2, 6));  // room for the arrow
+        return static_cast<double>(
+            std::max<std::size_t>(longest_word + 2, 6));  // room for the arrow
     }
     void widen(std::size_t i, std::size_t letters) {
         if (rows_ <= rows_for_width) {

@@ -219,6 +219,17 @@ constexpr std::array kinds{
     ProblemKind{Id::road_too_narrow, "road_too_narrow", note,
                 "is narrower than every engine and tanker, and others with it; none drives there",
                 "check the widths; leave those blank that nobody measured"},
+    ProblemKind{
+        Id::date_ambiguous, "date_ambiguous", note,
+        "holds a date that can be two days; it counts as not known",
+        "say what stands first with date_order = \"month_first\" or \"day_first\" at the top "
+        "of the district file, or write dates as 2026-05-31"},
+    ProblemKind{Id::date_from_day_number, "date_from_day_number", note,
+                "holds a spreadsheet's day number; it is read as the day that it stands for",
+                "check the day, and format the cells as dates"},
+    ProblemKind{Id::date_after_data, "date_after_data", note,
+                "holds a date after the data's; it counts as not known",
+                "correct it, or set data_date of the district file to the day the data are of"},
 };
 
 constexpr bool in_order_of_id() {
@@ -227,7 +238,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::road_too_narrow) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::date_after_data) + 1;
 }
 static_assert(in_order_of_id());
 

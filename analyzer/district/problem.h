@@ -101,6 +101,10 @@ enum class ProblemId : std::uint8_t {
     text_not_utf8,
     // of what drives there
     road_too_narrow,
+    // of dates
+    date_ambiguous,
+    date_from_day_number,
+    date_after_data,
 };
 
 enum class Severity : std::uint8_t {

@@ -43,8 +43,7 @@ bool include_months(MonthSet& months, std::string_view part) {
 bool is_date_shape(std::string_view text) {
     constexpr std::string_view shape = "dddd-dd-dd";
     for (std::size_t i = 0; i < shape.size(); ++i) {
-        const bool digit = text[i] >= '0' && text[i] <= '9';
-        if (shape[i] == 'd' ? !digit : (text[i] != '-' && text[i] != '/')) {
+        if (shape[i] == 'd' ? !is_digit(text[i]) : (text[i] != '-' && text[i] != '/')) {
             return false;
         }
     }

@@ -12,6 +12,7 @@ namespace farwater::io {
 
 std::string_view trimmed(std::string_view text);  // without blanks, tabs and line ends around it
 bool is_blank(std::string_view text);
+inline bool is_digit(char c) { return c >= '0' && c <= '9'; }
 std::string lower_case(std::string_view text);  // ASCII letters only, whatever the locale
 
 // Digits with an optional sign, decimal point and exponent, whatever the locale. None for anything

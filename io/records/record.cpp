@@ -8,6 +8,7 @@
 
 #include "io/inputs/road_schemas.h"
 #include "io/records/parse_cell.h"
+#include "io/records/parse_date.h"
 #include "io/records/parse_measure.h"
 #include "io/records/unit_words.h"
 
@@ -45,6 +46,24 @@ std::optional<std::string> mapped_word(const BoundField& bound, const std::strin
                                         ? std::string_view{}
                                         : preset_word(*bound.schema, bound.field->name, theirs);
     return preset.empty() ? std::nullopt : std::optional(std::string(preset));
+}
+
+ReadDate read_date_of(const Cell& cell, DateOrder order) {
+    if (const auto* date = std::get_if<Date>(&cell)) {
+        return {date->ok() ? DateKind::value : DateKind::unreadable, *date};
+    }
+    const auto* number = std::get_if<double>(&cell);
+    return number != nullptr ? date_of_number(*number) : read_date(printed(cell), order);
+}
+
+// What to add to a date that the stated order makes none of.
+std::string against(DateOrder order, std::string_view text) {
+    if (order == DateOrder::unstated ||
+        read_date(text, DateOrder::unstated).kind == DateKind::unreadable) {
+        return {};
+    }
+    return order == DateOrder::month_first ? ", and date_order says that the month stands first"
+                                           : ", and date_order says that the day stands first";
 }
 
 std::string in_quotes(std::string_view text) { return fmt::format("\"{}\"", text); }
@@ -206,16 +225,33 @@ std::optional<int> Record::whole(std::string_view field) {
 
 std::optional<Date> Record::date(std::string_view field) {
     const Cell content = cell(field);
-    if (std::holds_alternative<std::monostate>(content)) {
+    const DateRules& rules = source_->spec.dates;
+    const ReadDate read = read_date_of(content, rules.order);
+    const std::string theirs = printed(content);
+    switch (read.kind) {
+        case DateKind::not_known:
+            return std::nullopt;
+        case DateKind::ambiguous:
+            report(ProblemId::date_ambiguous, field, in_quotes(theirs));
+            return std::nullopt;
+        case DateKind::unreadable:
+            report(ProblemId::date_unreadable, field,
+                   in_quotes(theirs) + against(rules.order, theirs));
+            return std::nullopt;
+        case DateKind::value:
+        case DateKind::from_day_number:
+            break;
+    }
+    if (rules.today && read.date > *rules.today) {
+        report(ProblemId::date_after_data, field,
+               fmt::format("{}, data_date is {}", printed(read.date), printed(*rules.today)));
         return std::nullopt;
     }
-    const auto* date = std::get_if<Date>(&content);
-    const std::optional<Date> value = date != nullptr ? *date : parse_date(printed(content));
-    if (!value || !value->ok()) {
-        report(ProblemId::date_unreadable, field, in_quotes(printed(content)));
-        return std::nullopt;
+    if (read.kind == DateKind::from_day_number) {
+        report(ProblemId::date_from_day_number, field,
+               fmt::format("{}, read as {}", theirs, printed(read.date)));
     }
-    return value;
+    return read.date;
 }
 
 std::optional<MonthSet> Record::months(std::string_view field) {

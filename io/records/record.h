@@ -48,6 +48,7 @@ public:
     // (io/records/parse_measure.h). Precondition: the field's unit is mph, ft or lb.
     std::optional<double> measure(std::string_view field);
     std::optional<int> whole(std::string_view field);
+    // A day as read_date knows it (io/records/parse_date.h), by the date rules of the section.
     std::optional<Date> date(std::string_view field);
     // Months that cannot be read are none at all, the most cautious meaning.
     std::optional<MonthSet> months(std::string_view field);

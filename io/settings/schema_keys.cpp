@@ -12,9 +12,11 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::array tanker_words{"tanker"sv, "tender"sv};
+constexpr std::array date_order_words{"month_first"sv, "day_first"sv};
 constexpr std::array height_units{"ft"sv, "m"sv};
 
 std::span<const std::string_view> tanker_word_list() { return tanker_words; }
+std::span<const std::string_view> date_order_list() { return date_order_words; }
 std::span<const std::string_view> height_unit_list() { return height_units; }
 std::span<const std::string_view> travel_time_list() { return words_of(TravelTime{}); }
 std::span<const std::string_view> suction_friction_list() { return words_of(SuctionFriction{}); }
@@ -81,7 +83,11 @@ constexpr std::array top_level{
                 "Hazen-Williams, or whichever of the two draws less"),
             &suction_friction_list),
     key("data_date", KeyKind::date, "no age is judged",
-        "what counts as today for the age of tests"),
+        "what counts as today for the age of tests; a later date in the data is a slip"),
+    of_list(key("date_order", KeyKind::word, "only dates that mean one day",
+                "what stands first in dates such as 3/4/2025: month_first is 4 March, day_first 3 "
+                "April"),
+            &date_order_list),
     key("crs", KeyKind::crs, "chosen from the parcels",
         "coordinate system of all results: projected and conformal, such as \"EPSG:32618\""),
 };

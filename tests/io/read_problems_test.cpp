@@ -5,6 +5,7 @@
 
 using namespace farwater;
 using namespace farwater::io;
+using namespace std::chrono_literals;
 
 namespace {
 
@@ -323,12 +324,61 @@ TEST_CASE("words about water and aid that are not mapped never help") {
 
 TEST_CASE("a date that is none is not known") {
     const ReadScene scene =
-        with_source(",tested_on", "P,hydrant,POINT (700050 4769990),31.12.2025");
+        with_source(",tested_on", "P,hydrant,POINT (700050 4769990),31.11.2025");
     CHECK(scene.sentences() ==
           Sentences{"water_sources (water_sources.csv), record P, column tested_on: holds "
                     "something that is no date; the date "
-                    "counts as not known (\"31.12.2025\"); write dates as 2026-05-31."});
+                    "counts as not known (\"31.11.2025\"); write dates as 2026-05-31."});
     CHECK_FALSE(scene.read().district.sources[1].tested_on);
+}
+
+TEST_CASE("a date that can be two days is not known until the district file settles it") {
+    ReadScene scene = with_source(",tested_on", "P,hydrant,POINT (700050 4769990),3/4/2025");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P, column tested_on: holds a date "
+                    "that can be two days; it counts as not known (\"3/4/2025\"); say what stands "
+                    "first with date_order = \"month_first\" or \"day_first\" at the top of the "
+                    "district file, or write dates as 2026-05-31."});
+    CHECK_FALSE(scene.read().district.sources[1].tested_on);
+    scene.top("date_order = \"month_first\"");
+    CHECK(scene.sentences().empty());
+    CHECK(scene.read().district.sources[1].tested_on == 2025y / 3 / 4);
+    scene.top("date_order = \"day_first\"");
+    CHECK(scene.read().district.sources[1].tested_on == 2025y / 4 / 3);
+}
+
+TEST_CASE("a date against the stated order is not known, and it says why") {
+    ReadScene scene = with_source(",tested_on", "P,hydrant,POINT (700050 4769990),13/1/2025");
+    CHECK(scene.sentences().empty());
+    CHECK(scene.read().district.sources[1].tested_on == 2025y / 1 / 13);
+    scene.top("date_order = \"month_first\"");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P, column tested_on: holds "
+                    "something that is no date; the date counts as not known (\"13/1/2025\", and "
+                    "date_order says that the month stands first); write dates as 2026-05-31."});
+}
+
+TEST_CASE("a spreadsheet's day number is read as its day, and it is said") {
+    const ReadScene scene = with_source(",tested_on", "P,hydrant,POINT (700050 4769990),45809");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P, column tested_on: holds a "
+                    "spreadsheet's day number; it is read as the day that it stands for (45809, "
+                    "read as 2025-06-01); check the day, and format the cells as dates."});
+    CHECK(scene.read().district.sources[1].tested_on == 2025y / 6 / 1);
+}
+
+// Else a test of 2205 would never lapse.
+TEST_CASE("a date after that of the data is not known") {
+    ReadScene scene = with_source(",tested_on", "P,hydrant,POINT (700050 4769990),2026-06-01");
+    scene.top("data_date = 2026-05-31");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), record P, column tested_on: holds a date "
+                    "after the data's; it counts as not known (2026-06-01, data_date is "
+                    "2026-05-31); correct it, or set data_date of the district file to the day "
+                    "the data are of."});
+    CHECK_FALSE(scene.read().district.sources[1].tested_on);
+    scene.top("data_date = 2026-06-01");
+    CHECK(scene.read().district.sources[1].tested_on == 2026y / 6 / 1);
 }
 
 TEST_CASE("a record without id is called by its row") {
