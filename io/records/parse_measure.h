@@ -18,9 +18,9 @@ struct Measure {
 };
 
 // `ours` is the unit to answer in (mph, ft or lb), `theirs` that of a number without one; both as
-// io/records/unit_words.h spells them. Of several values with ; between them the lowest counts. A
-// ton is a short ton, the lightest of that name; t is a tonne where the column is in tonnes, else a
-// short ton. "walk" is 4 mph. A decimal comma is unreadable, for it may part thousands.
+// io/records/unit_words.h spells them. Numbers and units as io/records/parse_quantity.h reads them,
+// so that commas part thousands only. Of several values with ; between them the lowest counts.
+// "walk" is 4 mph.
 Measure parse_measure(std::string_view text, std::string_view theirs, std::string_view ours);
 
 // A number in the unit of its column, or a code for "not recorded".

@@ -10,6 +10,7 @@
 #include "io/records/parse_cell.h"
 #include "io/records/parse_date.h"
 #include "io/records/parse_measure.h"
+#include "io/records/parse_quantity.h"
 #include "io/records/unit_words.h"
 
 namespace farwater::io {
@@ -67,6 +68,27 @@ std::string against(DateOrder order, std::string_view text) {
 }
 
 std::string in_quotes(std::string_view text) { return fmt::format("\"{}\"", text); }
+
+NumberSign sign_of(const FieldRow& field) {
+    return field.name == "value" || field.name == "cost" ? NumberSign::money
+           : field.high <= 1.0                           ? NumberSign::share
+                                                         : NumberSign::none;
+}
+
+CellNumber quantity_of(const Cell& cell, const BoundField& from) {
+    if (const auto* number = std::get_if<double>(&cell)) {
+        return {CellNumberKind::value, *number * from.factor};
+    }
+    const auto* text = std::get_if<std::string>(&cell);
+    return text == nullptr ? CellNumber{}
+                           : parse_quantity(*text, from.unit, from.ours, sign_of(*from.field));
+}
+
+std::string unreadable_number(std::string_view text) {
+    return in_quotes(text) + (text.find(',') == std::string_view::npos
+                                  ? ""
+                                  : "; a comma only parts thousands, in groups of three figures");
+}
 
 }  // namespace
 
@@ -174,13 +196,11 @@ std::optional<double> Record::number(std::string_view field) {
         return std::nullopt;
     }
     const BoundField& from = bound(field);
-    const auto* plain = std::get_if<double>(&content);
-    const std::optional<double> theirs = plain != nullptr ? *plain : parse_number(printed(content));
-    if (!theirs || std::holds_alternative<Date>(content)) {
-        report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
-        return std::nullopt;
+    const CellNumber read = quantity_of(content, from);
+    if (read.kind == CellNumberKind::unreadable) {
+        report(ProblemId::number_unreadable, field, unreadable_number(printed(content)));
     }
-    return in_range(field, *theirs * from.factor);
+    return read.kind == CellNumberKind::value ? in_range(field, read.value) : std::nullopt;
 }
 
 std::optional<double> Record::in_range(std::string_view field, double ours) {
@@ -207,7 +227,7 @@ std::optional<double> Record::measure(std::string_view field) {
                                 ? measure_of(*plain, from.unit, from.ours)
                                 : parse_measure(printed(content), from.unit, from.ours);
     if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content)) {
-        report(ProblemId::number_unreadable, field, in_quotes(printed(content)));
+        report(ProblemId::number_unreadable, field, unreadable_number(printed(content)));
         return std::nullopt;
     }
     return measure.kind == MeasureKind::value ? in_range(field, measure.value) : std::nullopt;

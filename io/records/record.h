@@ -43,7 +43,8 @@ public:
     // The values of a field of the section, in the field's own unit; blank or not known = none or
     // "". Precondition: the section has the field, of a fitting kind.
     std::string text(std::string_view field);
-    std::optional<double> number(std::string_view field);  // within the field's range
+    // As people write numbers (io/records/parse_quantity.h); within the field's range.
+    std::optional<double> number(std::string_view field);
     // A number that may carry its own unit or say that nothing is recorded
     // (io/records/parse_measure.h). Precondition: the field's unit is mph, ft or lb.
     std::optional<double> measure(std::string_view field);

@@ -198,7 +198,12 @@ std::string district_file_reference() {
         "3/4/25, it "
         "counts as not known until `date_order` says what stands first; with `date_order` they are "
         "read in that order only. Years of two "
-        "figures are 2000 to 2029 or 1930 to 1999.\n\n";
+        "figures are 2000 to 2029 or 1930 to 1999.\n\nNumbers in the data may have commas between "
+        "groups of "
+        "three figures, and their own unit, which goes before that of the column: `1,500 gpm`, `30 "
+        "ft`, `12'6\"`, `2 1/2 in`. A decimal comma is "
+        "no number. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for numbers and "
+        "dates.\n\n";
     page += keys_page("At the top", top_keys(), "Before every table.");
     page += keys_page("Input tables", road_layer_keys(),
                       "The same keys for each of the tables below; `schema` in [roads] only.");

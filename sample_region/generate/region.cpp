@@ -39,9 +39,9 @@ TypedTable assessor_table(const std::vector<ParcelRow>& rows) {
         std::string need = number_or_blank(row.needed_gpm);
         needs += need.empty() ? 0 : 1;
         if (!need.empty() && needs == 20) {
-            need = "1,200";
+            need = "1,20";
         } else if (!need.empty() && needs == 40) {
-            need = "n/a";
+            need = "see file";
         }
         const PointRow entry{
             {row.map_lot, row.land_use, number_or_blank(row.year_built),

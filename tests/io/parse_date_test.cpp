@@ -47,9 +47,7 @@ TEST_CASE("a date that means one day alone is read in many spellings") {
     CHECK(day_read("2/29/2024") == 2024y / 2 / 29);
 }
 
-TEST_CASE(
-    "a date that can be two days is none until somebody says what stands "
-    "first") {
+TEST_CASE("a date that can be two days is none until somebody says what stands first") {
     check_date_kind(
         DateKind::ambiguous, DateOrder::unstated,
         {"3/4/2025", "03.04.2025", "3-4-2025", "06/01/25", "13/06/25", "3/4/2025 0:00"});
@@ -84,8 +82,8 @@ TEST_CASE("a cell that says that nobody knows holds no date and no fault") {
     CHECK_FALSE(says_not_known("-5"));
 }
 
-// Known pairs: 1 is 1900-01-01 by way of a 29 February 1900 that never was,
-// 25569 is 1970-01-01 (from memory).
+// Known pairs: 1 is 1900-01-01 by way of a 29 February 1900 that never was, 25569 is 1970-01-01
+// (from memory).
 TEST_CASE("a spreadsheet's day number is read, and said to be one") {
     for (const ReadDate& read :
          {date_of_number(45809.0), date_of_number(45809.75), read_date("45809", {})}) {
@@ -102,10 +100,8 @@ TEST_CASE("a spreadsheet's day number is read, and said to be one") {
     }
 }
 
-TEST_CASE(
-    "a day that is written in any order is read back or ambiguous, never "
-    "another day",
-    "[property]") {
+TEST_CASE("a day that is written in any order is read back or ambiguous, never another day",
+          "[property]") {
     const unsigned seed = 20260601;
     CAPTURE(seed);
     std::mt19937 random(seed);

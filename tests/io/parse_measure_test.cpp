@@ -67,6 +67,8 @@ TEST_CASE("weights are tonnes, short tons or pounds by name") {
                         {"15 metric tons", "lb", 33069.3},
                         {"9000 kg", "lb", 19841.6},
                         {"20000", "lb", 20000},
+                        {"20,000 lbs", "tonne", 20000},
+                        {"20,000", "lb", 20000},
                         {"20000", "", 20000},
                         {"999", "lb", 999},  // could be pounds
                         {"15 st;25 st", "tonne", 30000}});
@@ -107,7 +109,7 @@ TEST_CASE("what is no measure is unreadable") {
                {"fast", "RO:urban", "65 m", "65 lb", "mph", "65 mph mph", "6,5", "1.2.3 mph",
                 "30-50", "30;fast", "walkway", "nan", "inf mph", "1e999", "65 mphh"});
     check_kind(MeasureKind::unreadable, "lb",
-               {"signals", "10 ft", "20,000", "20,000 lbs", "heavy"});
+               {"signals", "10 ft", "20,00", "20,0000 lbs", "3,5 t", "heavy"});
     check_kind(MeasureKind::unreadable, "ft",
                {"below_default", "12'13\"", "12'-", "12'6 lb", "3,8 m", "'6\"", "12f6", "-12'6\"",
                 "12'6'6", "walk"});

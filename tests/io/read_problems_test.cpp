@@ -138,8 +138,9 @@ TEST_CASE("a point without a shape stands where its columns x and y say") {
               "water_sources (water_sources.csv), record H2: has no geometry; draw it, or delete "
               "the record.",
               "water_sources (water_sources.csv), record H3, column LON: holds something that is "
-              "no plain number; the value counts as not known (\"-72,5483\"); write digits only, "
-              "with a point for decimals.",
+              "no plain number; the value counts as not known (\"-72,5483\"; a comma only "
+              "parts thousands, in groups of three figures); write digits only, with a point for "
+              "decimals.",
               "water_sources (water_sources.csv), record H3: has no geometry; draw it, or delete "
               "the record."});
 }
@@ -169,21 +170,33 @@ TEST_CASE("a point that lies elsewhere by a slip of the hand is told the slip") 
 
 TEST_CASE("a number that is no plain number is not known") {
     const ReadScene scene =
-        with_unit("", "T2,S2,tanker,\"1,200\"\nE2,S2,engine,n/a\nE3,S2,engine,750 gal");
+        with_unit("", "T2,S2,tanker,\"1,20\"\nE2,S2,engine,none\nE3,S2,engine,750 gpm");
     CHECK(scene.sentences() ==
           Sentences{
               "apparatus (apparatus.csv), record T2, column tank_gal: holds something that is no "
               "plain number; the value "
-              "counts as not known (\"1,200\"); write digits only, with a point for decimals.",
+              "counts as not known (\"1,20\"; a comma only parts thousands, in groups of three "
+              "figures); write digits only, with a point for decimals.",
               "apparatus (apparatus.csv), record T2, column tank_gal: is a tanker without a tank "
               "size; give its gallons.",
               "apparatus (apparatus.csv), record E2, column tank_gal: holds something that is no "
               "plain number; the value "
-              "counts as not known (\"n/a\"); write digits only, with a point for decimals.",
+              "counts as not known (\"none\"); write digits only, with a point for decimals.",
               "apparatus (apparatus.csv), record E3, column tank_gal: holds something that is no "
               "plain number; the value "
-              "counts as not known (\"750 gal\"); write digits only, with a point for decimals."});
+              "counts as not known (\"750 gpm\"); write digits only, with a point for decimals."});
     CHECK(count_of(scene.read(), "apparatus") == "5 = 4 + 0 + 1");
+}
+
+TEST_CASE("numbers may have commas and units, and say that nobody knows") {
+    const ReadScene scene =
+        with_unit(",pump_gpm", "T2,S2,tanker,\"1,200 gal\",N/A\nT3,S2,tanker,6000 l,\" 750 gpm \"");
+    CHECK(scene.sentences().empty());
+    const auto& units = scene.read().district.units;
+    CHECK(units.at(2).tank == gallons(1200));
+    CHECK_FALSE(units.at(2).pump);
+    CHECK(in_gallons(units.at(3).tank) == Approx(1585.03).epsilon(1e-5));
+    CHECK(units.at(3).pump == gpm(750));
 }
 
 TEST_CASE("rows with nothing in them are no records, and one problem counts them") {
@@ -407,13 +420,13 @@ TEST_CASE("a record whose id is taken gets a number behind it") {
 
 TEST_CASE("keys of a join that come twice or fit no parcel are set aside") {
     ReadScene scene;
-    scene.file("assessor.csv", "PID,NFF\nA,500\nA,800\nZ,900\n,700\nB,\"1,000\"\n")
+    scene.file("assessor.csv", "PID,NFF\nA,500\nA,800\nZ,900\n,700\nB,\"1000 ft\"\n")
         .end(
             "[join]\nfile = \"assessor.csv\"\nkey = \"PID\"\ncolumns = { needed_gpm = \"NFF\" }\n");
     CHECK(scene.sentences() ==
           Sentences{"join (assessor.csv), record B, column NFF: holds something that is no plain "
                     "number; the value counts as not "
-                    "known (\"1,000\"); write digits only, with a point for decimals.",
+                    "known (\"1000 ft\"); write digits only, with a point for decimals.",
                     "join (assessor.csv), record A: has a key that an earlier row of the joined "
                     "table has too; the earlier row "
                     "is used; keep one row per key.",
