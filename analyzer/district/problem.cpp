@@ -230,6 +230,13 @@ constexpr std::array kinds{
     ProblemKind{Id::date_after_data, "date_after_data", note,
                 "holds a date after the data's; it counts as not known",
                 "correct it, or set data_date of the district file to the day the data are of"},
+    ProblemKind{Id::source_test_undated, "source_test_undated", note,
+                "is called tested, but nothing says when; it counts as declared",
+                "give the date of its test"},
+    ProblemKind{Id::source_test_age_unknown, "source_test_age_unknown", note,
+                "was tested, but how long ago cannot be judged; it counts as tested, and not at "
+                "all for a rating that asks for a test",
+                "give data_date, the day that the data stand for"},
 };
 
 constexpr bool in_order_of_id() {
@@ -238,7 +245,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::date_after_data) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::source_test_age_unknown) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -105,6 +105,9 @@ enum class ProblemId : std::uint8_t {
     date_ambiguous,
     date_from_day_number,
     date_after_data,
+    // of a test's date
+    source_test_undated,
+    source_test_age_unknown,
 };
 
 enum class Severity : std::uint8_t {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 #include "analyzer/supply/suction_point.h"
 
@@ -10,12 +11,16 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array lack_words{"use"sv,         "standing"sv,    "not_counted"sv, "flow"sv,
-                                "volume"sv,      "cistern"sv,     "lift"sv,        "head"sv,
-                                "certificate"sv, "all_weather"sv, "all_year"sv,    "engine"sv};
+constexpr std::array lack_words{"use"sv,         "standing"sv,    "test_date"sv, "test_age"sv,
+                                "test_lapsed"sv, "not_counted"sv, "flow"sv,      "volume"sv,
+                                "cistern"sv,     "lift"sv,        "head"sv,      "certificate"sv,
+                                "all_weather"sv, "all_year"sv,    "engine"sv};
 constexpr std::array lack_sentences{
     "not declared for rating (use)"sv,
-    "no valid test: standing, date of the test, or the test has lapsed"sv,
+    "a test: nobody says that it was tested (standing)"sv,
+    "date of its test (tested_on)"sv,
+    "how old its test is: the district file says no day that the data stand for (data_date)"sv,
+    "a valid test: the last one has lapsed"sv,
     "rate or usable volume at drought level is not known"sv,
     "gives less than the minimum flow"sv,
     "does not hold the minimum flow for the duration at drought level"sv,
@@ -31,11 +36,27 @@ bool is_open_water(SourceKind kind) {
     return kind == SourceKind::dry_hydrant || kind == SourceKind::draft_site;
 }
 
-// What counts of its standing: a test that lapsed is a declaration.
-Standing standing_of(const District& district, const WaterSource& source) {
-    return source.standing == Standing::tested && supply::test_lapsed(source, district)
-               ? Standing::declared
-               : source.standing;
+// What its test lacks, where the terms ask for one; an age that cannot be judged is no evidence.
+std::optional<SourceLack> lack_of_standing(const District& district, const WaterSource& source,
+                                           const Terms& terms) {
+    if (source.standing < terms.least_standing) {
+        return SourceLack::standing;
+    }
+    if (terms.least_standing < Standing::tested) {
+        return std::nullopt;
+    }
+    switch (supply::test_age(source, district)) {
+        case supply::TestAge::undated:
+            return SourceLack::test_date;
+        case supply::TestAge::not_judged:
+            return SourceLack::test_age;
+        case supply::TestAge::lapsed:
+            return SourceLack::test_lapsed;
+        case supply::TestAge::none:
+        case supply::TestAge::valid:
+            break;
+    }
+    return std::nullopt;
 }
 
 bool open_all_year(const District& district, const supply::WaterReview& water, SourceIndex source) {
@@ -61,7 +82,9 @@ public:
         };
         const bool counts = water_.counts[index.position()];
         lack_if(!verdict.is_candidate, SourceLack::use);
-        lack_if(standing_of(district_, source) < terms_.least_standing, SourceLack::standing);
+        if (const auto lack = lack_of_standing(district_, source, terms_)) {
+            verdict.lacks.push_back(*lack);
+        }
         lack_if(!counts, SourceLack::not_counted);
         if (counts) {
             look_at_strength(supply::counted_source(water_, index), source, verdict);

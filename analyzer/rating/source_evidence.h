@@ -15,7 +15,10 @@ namespace farwater::rating {
 // In the order in which they are told.
 enum class SourceLack : std::uint8_t {
     use,          // it is not declared for rating
-    standing,     // not trusted enough
+    standing,     // not trusted enough: no test
+    test_date,    // nobody says when it was tested
+    test_age,     // how long ago cannot be judged
+    test_lapsed,  // too long ago
     not_counted,  // no rate or volume that could count at all
     flow,         // less than the minimum
     volume,       // does not last

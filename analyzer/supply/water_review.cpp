@@ -42,6 +42,21 @@ std::uint8_t strength_class(const CountedSource& source) {
     return static_cast<std::uint8_t>(std::max(0, strength));
 }
 
+std::optional<ProblemId> problem_of_age(TestAge age) {
+    switch (age) {
+        case TestAge::undated:
+            return ProblemId::source_test_undated;
+        case TestAge::not_judged:
+            return ProblemId::source_test_age_unknown;
+        case TestAge::lapsed:
+            return ProblemId::source_test_lapsed;
+        case TestAge::none:
+        case TestAge::valid:
+            break;
+    }
+    return std::nullopt;
+}
+
 // A hydrant whose system is told differently by its rows, or by another's.
 bool system_differs(const WaterSource& source, const StorageBySystem& storage) {
     const auto shared = storage.find(source.system);
@@ -94,10 +109,9 @@ public:
             add(*volume.obstacle, source);
             return;
         }
-        const bool lapsed = test_lapsed(source, district_);
+        const TestAge age = test_age(source, district_);
         const SourceRate rate =
-            source_rate(source, district_, source.standing == Standing::tested && !lapsed,
-                        rate_of_system(rates_, source));
+            source_rate(source, district_, counts_as_tested(age), rate_of_system(rates_, source));
         if (rate.obstacle) {
             add(*rate.obstacle, source);
             return;
@@ -105,7 +119,7 @@ public:
         if (source.use == SourceUse::own_parcel) {
             return;  // serves one parcel by hose, never a shuttle
         }
-        tell(source, rate, volume, lapsed);
+        tell(source, rate, volume, age);
         review_.counted.push_back(count(index, source, rate, volume, district_.assumptions));
         review_.counts[index.position()] = true;
     }
@@ -125,9 +139,9 @@ private:
     }
 
     void tell(const WaterSource& source, const SourceRate& rate, const SourceVolume& volume,
-              bool lapsed) {
-        if (lapsed) {
-            add(ProblemId::source_test_lapsed, source);
+              TestAge age) {
+        if (const auto problem = problem_of_age(age)) {
+            add(*problem, source);
         }
         for (const SourceRate::Note& note : rate.notes) {
             add(note.id, source, note.detail);
@@ -153,14 +167,21 @@ private:
 
 }  // namespace
 
-bool test_lapsed(const WaterSource& source, const District& district) {
-    if (source.standing != Standing::tested || !source.tested_on || !district.data_date) {
-        return source.standing == Standing::tested && !source.tested_on;
+TestAge test_age(const WaterSource& source, const District& district) {
+    if (source.standing != Standing::tested) {
+        return TestAge::none;
+    }
+    if (!source.tested_on) {
+        return TestAge::undated;
+    }
+    if (!district.data_date) {
+        return TestAge::not_judged;
     }
     const double valid = source.kind == SourceKind::hydrant
                              ? district.assumptions.hydrant_test_valid_months
                              : district.assumptions.suction_test_valid_months;
-    return months_between(*source.tested_on, *district.data_date) >= valid;
+    return months_between(*source.tested_on, *district.data_date) >= valid ? TestAge::lapsed
+                                                                           : TestAge::valid;
 }
 
 WaterReview review_water(const District& district) {

@@ -57,9 +57,22 @@ struct WaterReview {
 
 WaterReview review_water(const District& district);
 
-// A test that has no date, or is older than its validity, is a declaration; without a data date no
-// age is judged.
-bool test_lapsed(const WaterSource& source, const District& district);
+// What the dates say of a source's test.
+enum class TestAge : std::uint8_t {
+    none,        // it is not called tested
+    undated,     // nobody says when
+    not_judged,  // no data_date: how old it is cannot be told
+    lapsed,      // older than its validity
+    valid,
+};
+// Precondition: no date is after data_date; io reads those as not known.
+TestAge test_age(const WaterSource& source, const District& district);
+
+// Does it count as measured? One whose age cannot be judged does, and is a problem row; all others
+// that are not valid are declarations.
+inline bool counts_as_tested(TestAge age) {
+    return age == TestAge::valid || age == TestAge::not_judged;
+}
 
 // The counted sources that are open in a season, as places for routing; indices of the list are the
 // season's FillSiteIndex. Out in a season: kinds that it names, sources not open in all of its

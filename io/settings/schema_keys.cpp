@@ -83,7 +83,8 @@ constexpr std::array top_level{
                 "Hazen-Williams, or whichever of the two draws less"),
             &suction_friction_list),
     key("data_date", KeyKind::date, "no age is judged",
-        "what counts as today for the age of tests; a later date in the data is a slip"),
+        "what counts as today for the age of tests; a later date in the data is a slip; "
+        "without it no test counts for a rating"),
     of_list(key("date_order", KeyKind::word, "only dates that mean one day",
                 "what stands first in dates such as 3/4/2025: month_first is 4 March, day_first 3 "
                 "April"),

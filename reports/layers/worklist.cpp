@@ -50,6 +50,10 @@ void add_tests_to_do(const Findings& findings, std::vector<Task>& list) {
         if (problem.id == ProblemId::source_test_lapsed) {
             list.push_back({problem.layer, problem.record, "test again: the last one has lapsed"});
         }
+        if (problem.id == ProblemId::source_test_undated) {
+            list.push_back(
+                {problem.layer, problem.record, "find the date of its test, or test it"});
+        }
         if (problem.id == ProblemId::source_suction_assumed) {
             list.push_back({problem.layer, problem.record, "measure lift and pipe, or flow test"});
         }

@@ -74,8 +74,8 @@ void add_papers(const Findings& findings, std::vector<MissingEvidence>& list) {
         list.push_back({"district", "", std::string(paper)});
     }
     if (!findings.district.data_date) {
-        list.push_back(
-            {"district", "", "date of the data (data_date): no age of a test is judged"});
+        list.push_back({"district", "",
+                        "date of the data (data_date): without it no test of a source counts"});
     }
 }
 

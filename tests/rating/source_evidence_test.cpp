@@ -79,9 +79,9 @@ TEST_CASE("a test that lapsed, has no date or never was is none") {
     source.tested_on = Date{std::chrono::year{2025} / 6 / 1};
     CHECK(lacks_of(source).empty());
     source.tested_on = Date{std::chrono::year{2025} / 5 / 31};
-    CHECK(lacks_of(source) == Lacks{SourceLack::standing});
+    CHECK(lacks_of(source) == Lacks{SourceLack::test_lapsed});
     source.tested_on = std::nullopt;
-    CHECK(lacks_of(source) == Lacks{SourceLack::standing});
+    CHECK(lacks_of(source) == Lacks{SourceLack::test_date});
     source.standing = Standing::declared;
     CHECK(lacks_of(source) == Lacks{SourceLack::standing});
     Terms lenient = schedule();
@@ -89,6 +89,18 @@ TEST_CASE("a test that lapsed, has no date or never was is none") {
     CHECK(lacks_of(source, lenient).empty());
     source.standing = Standing::mapped;
     CHECK(lacks_of(source, lenient) == Lacks{SourceLack::standing, SourceLack::not_counted});
+}
+
+TEST_CASE("a test of any age is no evidence where the data stand for no day") {
+    District district = with(pond());
+    district.data_date = std::nullopt;
+    const auto lacks = [&](const Terms& terms) {
+        return judge_sources(district, supply::review_water(district), terms).front().lacks;
+    };
+    CHECK(lacks(schedule()) == Lacks{SourceLack::test_age});
+    Terms lenient = schedule();
+    lenient.least_standing = Standing::declared;
+    CHECK(lacks(lenient).empty());
 }
 
 // Idaho rating bureau, "Dry Hydrants": 250 gpm for 2 h, lift at most 15 ft, head at most 20 ft.

@@ -91,7 +91,20 @@ TEST_CASE("a test counts until it lapses, on the day as well", "[unit]") {
 TEST_CASE("tested without a date is a declaration", "[unit]") {
     WaterSource source = declared("s", SourceKind::hydrant);
     source.standing = Standing::tested;
-    CHECK(review_water(district_with(source)).counted.at(0).evidence == Evidence::declared);
+    const WaterReview review = review_water(district_with(source));
+    CHECK(review.counted.at(0).evidence == Evidence::declared);
+    CHECK(has(review.problems, ProblemId::source_test_undated));
+}
+
+TEST_CASE("a test whose age cannot be judged counts as tested, and is told", "[unit]") {
+    WaterSource source = declared("s", SourceKind::hydrant);
+    source.standing = Standing::tested;
+    source.tested_on = Date(1987y / 6 / 1);
+    District district = district_with(source);
+    CHECK(review_water(district).counted.at(0).evidence == Evidence::tested);
+    CHECK(has(review_water(district).problems, ProblemId::source_test_age_unknown));
+    district.data_date = Date(1987y / 6 / 1);
+    CHECK_FALSE(has(review_water(district).problems, ProblemId::source_test_age_unknown));
 }
 
 TEST_CASE("a hydrant takes its system's storage, and the stated default where nobody knows it",

@@ -17,7 +17,8 @@ bool proved(const District& district, const WaterSource& source) {
     const double months = source.kind == SourceKind::hydrant
                               ? district.assumptions.hydrant_test_valid_months
                               : district.assumptions.suction_test_valid_months;
-    return !district.data_date || months_between(*source.tested_on, *district.data_date) < months;
+    return !district.data_date || (*source.tested_on <= *district.data_date &&
+                                   months_between(*source.tested_on, *district.data_date) < months);
 }
 
 // --- hydrants -----------------------------------------------------------------------------------
