@@ -34,7 +34,7 @@ struct Terms {
 
     Standing least_standing = Standing::tested;
     bool certificate = true;  // of a suction point's water in a drought
-    bool all_weather = true, all_year = true;
+    bool all_weather = true, all_year = true, freeze_provision = true;
     Length most_lift, most_head;
     Volume least_cistern;
 

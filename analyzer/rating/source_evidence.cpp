@@ -14,7 +14,7 @@ using namespace std::string_view_literals;
 constexpr std::array lack_words{"use"sv,         "standing"sv,    "test_date"sv, "test_age"sv,
                                 "test_lapsed"sv, "not_counted"sv, "flow"sv,      "volume"sv,
                                 "cistern"sv,     "lift"sv,        "head"sv,      "certificate"sv,
-                                "all_weather"sv, "all_year"sv,    "engine"sv};
+                                "all_weather"sv, "freeze"sv,      "all_year"sv,  "engine"sv};
 constexpr std::array lack_sentences{
     "not declared for rating (use)"sv,
     "a test: nobody says that it was tested (standing)"sv,
@@ -29,7 +29,8 @@ constexpr std::array lack_sentences{
     "total head with losses at the minimum flow is more than the terms allow"sv,
     "certificate of the capacity in a 50-year drought"sv,
     "access in all weather is not stated"sv,
-    "cannot be used all year: months, ice without freeze provision, or a season"sv,
+    "freeze provision: nobody says that it can be used in freezing weather (frost_proof)"sv,
+    "cannot be used all year: its months, ice, or a season that leaves it out"sv,
     "no engine gets to it"sv};
 
 bool is_open_water(SourceKind kind) {
@@ -59,8 +60,12 @@ std::optional<SourceLack> lack_of_standing(const District& district, const Water
     return std::nullopt;
 }
 
-bool open_all_year(const District& district, const supply::WaterReview& water, SourceIndex source) {
-    return std::ranges::all_of(district.seasons, [&](const Season& season) {
+// Ice is left out where freeze provision is missing: that is told apart, and also where no season
+// of the district has ice.
+bool open_all_year(const District& district, const supply::WaterReview& water, SourceIndex source,
+                   bool but_for_ice) {
+    return std::ranges::all_of(district.seasons, [&](Season season) {
+        season.ice = season.ice && !but_for_ice;
         const auto open = supply::fill_site_places(district, water, season);
         return std::ranges::find(open, source, &FillSitePlace::source) != open.end();
     });
@@ -86,9 +91,12 @@ public:
             verdict.lacks.push_back(*lack);
         }
         lack_if(!counts, SourceLack::not_counted);
+        const bool freezes =
+            terms_.freeze_provision && source.kind != SourceKind::hydrant && !source.frost_proof;
+        lack_if(freezes, SourceLack::freeze);
         if (counts) {
             look_at_strength(supply::counted_source(water_, index), source, verdict);
-            lack_if(terms_.all_year && !open_all_year(district_, water_, index),
+            lack_if(terms_.all_year && !open_all_year(district_, water_, index, freezes),
                     SourceLack::all_year);
         }
         lack_if(source.kind != SourceKind::hydrant &&

@@ -27,6 +27,7 @@ enum class SourceLack : std::uint8_t {
     head,         // too much with losses at the minimum flow
     certificate,  // of a drought is missing
     all_weather,  // access in all weather is not told
+    freeze,       // nobody says that it can be used in freezing weather
     all_year,     // out in a season
     engine,       // no engine gets to it
 };

@@ -48,10 +48,10 @@ std::string months_in_words(MonthSet months) {
 }
 
 std::string freeze_in_words(const WaterSource& source) {
-    if (source.kind == SourceKind::hydrant || source.kind == SourceKind::cistern) {
-        return "not open water";
+    if (source.kind == SourceKind::hydrant) {
+        return "not asked of this kind";
     }
-    return source.frost_proof ? "can be used under ice" : "";
+    return source.frost_proof ? "can be used in freezing weather" : "";
 }
 
 Facts place_facts(const RatedSource& view, const RunRecord& record) {

@@ -166,12 +166,34 @@ TEST_CASE("a source that is out in a season does not count all year") {
     WaterSource bank = pond();
     bank.kind = SourceKind::draft_site;
     CHECK(lacks_of(bank).empty());
-    bank.frost_proof = false;
-    CHECK(lacks_of(bank) == Lacks{SourceLack::all_year});
-    bank = pond();
     bank.open_months = MonthSet{};
     bank.open_months.include(std::chrono::May);
     CHECK(lacks_of(bank) == Lacks{SourceLack::all_year});
+    bank.frost_proof = false;
+    CHECK(lacks_of(bank) == Lacks{SourceLack::freeze, SourceLack::all_year});
+}
+
+// Idaho rating bureau, "Dry Hydrants": all year, freezing included.
+TEST_CASE("freeze provision of a suction point is evidence, whether or not a season has ice") {
+    const auto kind =
+        GENERATE(SourceKind::draft_site, SourceKind::dry_hydrant, SourceKind::cistern);
+    WaterSource source = pond();
+    source.kind = kind;
+    CHECK(lacks_of(source).empty());
+    source.frost_proof = false;
+    CHECK(lacks_of(source) == Lacks{SourceLack::freeze});
+    District district = with(source);
+    district.seasons = {Season{.name = "any_time"}};
+    const auto lacks = [&](const Terms& terms) {
+        return judge_sources(district, supply::review_water(district), terms).front().lacks;
+    };
+    CHECK(lacks(schedule()) == Lacks{SourceLack::freeze});
+    Terms lenient = schedule();
+    lenient.freeze_provision = false;
+    CHECK(lacks(lenient).empty());
+    // Where they do not ask, an open bank is still out in a season with ice.
+    const Lacks in_ice = kind == SourceKind::draft_site ? Lacks{SourceLack::all_year} : Lacks{};
+    CHECK(lacks_of(source, lenient) == in_ice);
 }
 
 TEST_CASE("where only a portable pump gets to, no engine pumps") {
