@@ -49,6 +49,7 @@ Terms terms_of(const Standard& standard) {
     terms.all_weather = asked(standard, "source.all_weather");
     terms.all_year = asked(standard, "source.all_year");
     terms.freeze_provision = asked(standard, "source.freeze_provision");
+    terms.owner_permission = asked(standard, "source.owner_permission");
     terms.most_lift = feet(number("source.most_lift_ft"));
     terms.most_head = feet(number("source.most_head_ft"));
     terms.least_cistern = gallons(number("source.least_cistern_gal"));

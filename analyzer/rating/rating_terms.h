@@ -35,6 +35,7 @@ struct Terms {
     Standing least_standing = Standing::tested;
     bool certificate = true;  // of a suction point's water in a drought
     bool all_weather = true, all_year = true, freeze_provision = true;
+    bool owner_permission = true;
     Length most_lift, most_head;
     Volume least_cistern;
 

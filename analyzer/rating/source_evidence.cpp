@@ -11,10 +11,10 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array lack_words{"use"sv,         "standing"sv,    "test_date"sv, "test_age"sv,
-                                "test_lapsed"sv, "not_counted"sv, "flow"sv,      "volume"sv,
-                                "cistern"sv,     "lift"sv,        "head"sv,      "certificate"sv,
-                                "all_weather"sv, "freeze"sv,      "all_year"sv,  "engine"sv};
+constexpr std::array lack_words{
+    "use"sv,         "standing"sv, "test_date"sv, "test_age"sv, "test_lapsed"sv, "not_counted"sv,
+    "flow"sv,        "volume"sv,   "cistern"sv,   "lift"sv,     "head"sv,        "certificate"sv,
+    "all_weather"sv, "freeze"sv,   "all_year"sv,  "engine"sv,   "permission"sv};
 constexpr std::array lack_sentences{
     "not declared for rating (use)"sv,
     "a test: nobody says that it was tested (standing)"sv,
@@ -31,7 +31,8 @@ constexpr std::array lack_sentences{
     "access in all weather is not stated"sv,
     "freeze provision: nobody says that it can be used in freezing weather (frost_proof)"sv,
     "cannot be used all year: its months, ice, or a season that leaves it out"sv,
-    "no engine gets to it"sv};
+    "no engine gets to it"sv,
+    "the owner's written permission (agreement)"sv};
 
 bool is_open_water(SourceKind kind) {
     return kind == SourceKind::dry_hydrant || kind == SourceKind::draft_site;
@@ -106,6 +107,9 @@ public:
                 SourceLack::certificate);
         lack_if(terms_.all_weather && !source.all_weather.value_or(false), SourceLack::all_weather);
         lack_if(source.reach == Reach::portable_pump, SourceLack::engine);
+        lack_if(terms_.owner_permission && source.kind != SourceKind::hydrant &&
+                    source.agreement.empty(),
+                SourceLack::permission);
         std::ranges::sort(verdict.lacks);
         return verdict;
     }

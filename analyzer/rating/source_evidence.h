@@ -30,6 +30,7 @@ enum class SourceLack : std::uint8_t {
     freeze,       // nobody says that it can be used in freezing weather
     all_year,     // out in a season
     engine,       // no engine gets to it
+    permission,   // of its owner, in writing
 };
 std::span<const std::string_view> words_of(SourceLack);
 inline std::string_view word(SourceLack lack) {

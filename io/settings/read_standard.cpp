@@ -162,6 +162,7 @@ std::span<const std::string_view> words_for(std::string_view key) {
         WordsOfKey{"source.all_weather", words_of(Asked{})},
         WordsOfKey{"source.all_year", words_of(Asked{})},
         WordsOfKey{"source.freeze_provision", words_of(Asked{})},
+        WordsOfKey{"source.owner_permission", words_of(Asked{})},
     };
     const auto row = std::ranges::find(rows, key, &WordsOfKey::key);
     return row == rows.end() ? std::span<const std::string_view>{} : row->words;

@@ -8,31 +8,55 @@
 namespace farwater::reports {
 namespace {
 
-std::vector<SheetBlocks::Cells> missing_cells(const Findings& findings, std::string_view subject) {
-    std::vector<SheetBlocks::Cells> rows;
+void append(std::string& list, const std::string& what) {
+    list += (list.empty() ? "" : "; ") + what;
+}
+
+// One row per source or unit: what keeps it from counting, and what else will be asked for.
+struct MissingRow {
+    std::string record, stops, also;
+};
+
+std::vector<MissingRow> missing_rows(const Findings& findings, std::string_view subject) {
+    std::vector<MissingRow> rows;
     for (const MissingEvidence& missing : missing_evidence(findings)) {
-        if (missing.subject == subject) {
-            const bool again =
-                !rows.empty() && !missing.record.empty() && rows.back().front() == missing.record;
-            if (again) {
-                rows.back()[1] += "; " + missing.what;
-            } else {
-                rows.push_back({missing.record, missing.what, ""});
-            }
+        if (missing.subject != subject) {
+            continue;
         }
+        if (rows.empty() || rows.back().record != missing.record) {
+            rows.push_back({missing.record, {}, {}});
+        }
+        append(missing.stops ? rows.back().stops : rows.back().also, missing.what);
     }
     return rows;
 }
 
-void add_missing(SheetBlocks& sheet, const Findings& findings, std::string_view title,
-                 std::string_view subject) {
-    const auto rows = missing_cells(findings, subject);
-    sheet.heading(title);
-    if (rows.empty()) {
+void add_missing_of_sources(SheetBlocks& sheet, const Findings& findings) {
+    std::vector<SheetBlocks::Cells> cells;
+    for (const MissingRow& row : missing_rows(findings, "source")) {
+        cells.push_back({row.record, row.stops.empty() ? "nothing" : row.stops,
+                         row.also.empty() ? "nothing" : row.also, ""});
+    }
+    sheet.heading("Sources offered for rating");
+    if (cells.empty()) {
         sheet.paragraph("Nothing is missing.");
     } else {
-        sheet.table({subject == "source" ? "Source" : "Unit", "Missing", "_Who gets it, by when"},
-                    rows);
+        sheet.table({"Source", "Missing, and it does not count without", "Will be asked for, too",
+                     "_Who gets it, by when"},
+                    cells);
+    }
+}
+
+void add_missing_of_units(SheetBlocks& sheet, const Findings& findings) {
+    std::vector<SheetBlocks::Cells> cells;
+    for (const MissingRow& row : missing_rows(findings, "apparatus")) {
+        cells.push_back({row.record, row.also, ""});
+    }
+    sheet.heading("Apparatus that counts");
+    if (cells.empty()) {
+        sheet.paragraph("Nothing is missing.");
+    } else {
+        sheet.table({"Unit", "Missing", "_Who gets it, by when"}, cells);
     }
 }
 
@@ -57,10 +81,9 @@ SheetBlocks missing_sheet(const Findings& findings) {
     SheetBlocks sheet;
     sheet.paragraph(
         "What an assessor will ask for and the district's data do not hold. Nothing here was "
-        "filled "
-        "in by a guess: a source without its papers does not count.");
-    add_missing(sheet, findings, "Sources offered for rating", "source");
-    add_missing(sheet, findings, "Apparatus that counts", "apparatus");
+        "filled in by a guess: a source without what the terms ask of it does not count.");
+    add_missing_of_sources(sheet, findings);
+    add_missing_of_units(sheet, findings);
     std::vector<std::string> papers;
     for (const MissingEvidence& missing : missing_evidence(findings)) {
         if (missing.subject == "district") {

@@ -17,8 +17,11 @@ void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
         const WaterSource& source = district.sources[i];
         const rating::SourceVerdict& verdict = findings.rating->sources[i];
-        const auto add = [&](std::string_view what) {
-            list.push_back({"source", source.id, std::string(what)});
+        const auto add = [&](std::string_view what, bool stops = false) {
+            list.push_back({"source", source.id, std::string(what), stops});
+        };
+        const auto stops_by = [&](SourceLack lack) {
+            return std::ranges::find(verdict.lacks, lack) != verdict.lacks.end();
         };
         if (!verdict.is_candidate) {
             continue;
@@ -27,10 +30,14 @@ void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>
             add("the source itself: it is not there yet");
         }
         for (const SourceLack lack : verdict.lacks) {
-            add(sentence_of(lack));
+            add(sentence_of(lack), true);
         }
-        if (source.agreement.empty() && source.kind != SourceKind::hydrant) {
-            add("the owner's written permission");
+        const bool suction_point = source.kind != SourceKind::hydrant;
+        if (suction_point && !source.frost_proof && !stops_by(SourceLack::freeze)) {
+            add(sentence_of(SourceLack::freeze));
+        }
+        if (suction_point && source.agreement.empty() && !stops_by(SourceLack::permission)) {
+            add(sentence_of(SourceLack::permission));
         }
         if (source.cross_street.empty()) {
             add("nearest cross street");
@@ -41,7 +48,7 @@ void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>
 void add_lacks_of_unit(const Unit& unit, std::vector<MissingEvidence>& list) {
     const auto add_if = [&](bool lacks, std::string_view what) {
         if (lacks) {
-            list.push_back({"apparatus", unit.id, std::string(what)});
+            list.push_back({"apparatus", unit.id, std::string(what), false});
         }
     };
     const bool tanker = unit.kind == UnitKind::tanker;
@@ -71,11 +78,12 @@ void add_papers(const Findings& findings, std::vector<MissingEvidence>& list) {
           "automatic-aid agreements, with dispatch at the first alarm",
           "records of joint training with automatic-aid companies",
           "timed demonstration: flow log over the whole duration without a break"}) {
-        list.push_back({"district", "", std::string(paper)});
+        list.push_back({"district", "", std::string(paper), false});
     }
     if (!findings.district.data_date) {
         list.push_back({"district", "",
-                        "date of the data (data_date): without it no test of a source counts"});
+                        "date of the data (data_date): without it no test of a source counts",
+                        false});
     }
 }
 

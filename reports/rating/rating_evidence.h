@@ -15,6 +15,7 @@ struct MissingEvidence {
     std::string subject;  // source, unit or district
     std::string record;   // its id; empty: the district as a whole
     std::string what;
+    bool stops = false;  // without it the source does not count
 };
 // Sources that are declared for rating, then apparatus that counts, then the district's papers,
 // which no data can hold.

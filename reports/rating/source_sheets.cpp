@@ -95,14 +95,20 @@ Facts strength_facts(const RatedSource& view) {
     };
 }
 
-std::vector<std::string> lacks_of(const Findings& findings, const RatedSource& view) {
-    std::vector<std::string> lacks;
-    for (const MissingEvidence& missing : missing_evidence(findings)) {
+void add_missing_of(SheetBlocks& sheet, const RatedSource& view) {
+    std::vector<std::string> stops;
+    std::vector<std::string> also;
+    for (const MissingEvidence& missing : missing_evidence(view.findings)) {
         if (missing.subject == "source" && missing.record == view.source.id) {
-            lacks.push_back(missing.what);
+            (missing.stops ? stops : also).push_back(missing.what);
         }
     }
-    return lacks;
+    if (!stops.empty()) {
+        sheet.subheading("Missing, and it does not count without").list(stops);
+    }
+    if (!also.empty()) {
+        sheet.subheading("Missing, and will be asked for").list(also);
+    }
 }
 
 void add_sheet(SheetBlocks& sheet, const RatedSource& view, const RunRecord& record) {
@@ -111,10 +117,7 @@ void add_sheet(SheetBlocks& sheet, const RatedSource& view, const RunRecord& rec
                     : view.verdict.creditable()
                         ? "Counts for rating under these terms."
                         : "Does not count for rating: evidence is missing.");
-    const std::vector<std::string> lacks = lacks_of(view.findings, view);
-    if (!lacks.empty()) {
-        sheet.subheading("Missing").list(lacks);
-    }
+    add_missing_of(sheet, view);
     sheet.subheading("Place and access").facts(place_facts(view, record));
     sheet.subheading("Strength and tests").facts(strength_facts(view));
     add_source_worksheet(sheet, view);

@@ -196,7 +196,8 @@ TEST_CASE("what is proposed for the real town is what a run with it gives", "[op
     CHECK(held("after") - held("before") == gained);
 }
 
-// The town's sources with papers (invented): use, test, certificate, access in all weather.
+// The town's sources with papers (invented): use, test, certificate, access in all weather, the
+// owner's permission.
 TEST_CASE("what is rated in the real town begins in time, is credited enough, and says what by",
           "[open-data]") {
     const auto data = folder_of(washington);
@@ -207,15 +208,15 @@ TEST_CASE("what is rated in the real town begins in time, is credited enough, an
     farwater::support::put(
         copy.district_file().parent_path() / "water_sources.csv",
         "source_id,lat,lon,kind,standing,tested_on,use,frost_proof,rate_gpm,usable_gal,places,"
-        "static_lift_ft,all_weather,certified_by,certified_on\n"
+        "static_lift_ft,all_weather,certified_by,certified_on,agreement\n"
         "HALFMOON,43.18051,-72.082501,draft_site,tested,2026-04-25,rating,yes,1000,3000000,2,6,"
-        "yes,engineer,2025-01-01\n"
+        "yes,engineer,2025-01-01,town\n"
         "ISLAND,43.171408,-72.059307,draft_site,tested,2026-04-25,rating,yes,1000,unlimited,2,5,"
-        "yes,engineer,2025-01-01\n"
+        "yes,engineer,2025-01-01,town\n"
         "MILLEN,43.171217,-72.120391,draft_site,tested,2026-04-25,rating,yes,750,4000000,1,7,yes,"
-        "engineer,2025-01-01\n"
+        "engineer,2025-01-01,town\n"
         "MILLPOND,43.190843,-72.018981,draft_site,tested,2026-04-25,operations,yes,500,15000,1,9,"
-        "yes,engineer,2025-01-01\n");
+        "yes,engineer,2025-01-01,town\n");
     copy.replace("district.toml", "[period.night]",
                  "[rating]\nterms = \"schedule\"\n\n[period.night]");
     require_done(copy.run("rated"));

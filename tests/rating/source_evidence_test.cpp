@@ -26,6 +26,7 @@ WaterSource pond() {
     source.frost_proof = true;
     source.all_weather = true;
     source.certified_by = "R. Alder PE";
+    source.agreement = "written, until 2031";
     source.suction = {.lift = feet(10),
                       .pipe = feet(50),
                       .pipe_diameter = inches(8),
@@ -160,6 +161,18 @@ TEST_CASE("papers and access that are not there are missing") {
     lenient.certificate = false;
     lenient.all_weather = false;
     CHECK(lacks_of(source, lenient).empty());
+}
+
+TEST_CASE("a suction point counts with its owner's permission, where the terms ask for it") {
+    WaterSource source = pond();
+    source.agreement = "";
+    CHECK(lacks_of(source) == Lacks{SourceLack::permission});
+    Terms lenient = schedule();
+    lenient.owner_permission = false;
+    CHECK(lacks_of(source, lenient).empty());
+    source.kind = SourceKind::hydrant;
+    const Lacks of_hydrant = lacks_of(source);
+    CHECK(std::ranges::find(of_hydrant, SourceLack::permission) == of_hydrant.end());
 }
 
 TEST_CASE("a source that is out in a season does not count all year") {

@@ -22,7 +22,7 @@ struct RatedFound : Found {
         rating.terms = rating::terms_of(district.rating->standard);
         add_source("W<1>", SourceUse::rating);
         add_source("W2", SourceUse::operations);
-        rating.sources[0].lacks = {rating::SourceLack::certificate};
+        rating.sources[0].lacks = {rating::SourceLack::certificate, rating::SourceLack::permission};
         rating.sources[1].lacks = {rating::SourceLack::use};
         district.stations.push_back({.id = "S1", .name = hostile});
         district.units.push_back(

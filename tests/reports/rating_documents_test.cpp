@@ -132,12 +132,21 @@ TEST_CASE("evidence that is missing is listed as missing") {
     };
     CHECK(lists("W<1>", "certificate"));
     CHECK(lists("W<1>", "permission"));
+    CHECK(lists("W<1>", "freeze provision"));
     CHECK_FALSE(lists("W2", "permission"));
     CHECK(lists(hostile, "timed fill"));
     CHECK(lists(hostile, "timed offload"));
     CHECK(lists("E1", "rated pump"));
     CHECK(lists("", "run cards"));
     CHECK(lists("", "data_date"));
+    const auto stops = [&](std::string_view what) {
+        return std::ranges::any_of(missing, [&](const MissingEvidence& each) {
+            return each.stops && each.what.find(what) != std::string::npos;
+        });
+    };
+    CHECK(stops("permission"));
+    CHECK_FALSE(stops("freeze provision"));  // the verdict does not hold it against the source
+    CHECK_FALSE(stops("cross street"));
     const auto documents = documents_of(found.rated());
     CHECK(html_in(documents, "sources.html").find("not recorded") != std::string::npos);
     CHECK(support::seen_text(html_in(documents, "sources.html")).find("Does not count") !=
