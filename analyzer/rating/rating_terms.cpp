@@ -24,6 +24,17 @@ std::vector<HoseStep> steps_of(const Standard& standard) {
     return steps;
 }
 
+OfDepartment department_of(const Standard& standard) {
+    const auto number = [&](std::string_view key) { return standard.number(key); };
+    return {.share = number("department.least_share_pct") / 100.0,
+            .responders = number("department.responders_people"),
+            .training_hours = number("department.training_h"),
+            .alarm_points = number("department.alarm_points"),
+            .department_points = number("department.department_points"),
+            .points_in_all = number("department.points_in_all"),
+            .people_at_flow = number("department.at_flow_people")};
+}
+
 }  // namespace
 
 Terms terms_of(const Standard& standard) {
@@ -44,6 +55,7 @@ Terms terms_of(const Standard& standard) {
     terms.drive_rule = word_at(standard, "hauling.drive_rule", DriveRule::round_trip);
     terms.farthest_aid = word_at(standard, "hauling.apparatus", Aid::own);
     terms.least_pump = gpm(number("engine.least_pump_gpm"));
+    terms.department = department_of(standard);
     terms.least_standing = word_at(standard, "source.least_standing", Standing::tested);
     terms.certificate = asked(standard, "source.drought_certificate");
     terms.all_weather = asked(standard, "source.all_weather");

@@ -15,6 +15,17 @@ struct HoseStep {
     Flow worth;
 };
 
+// Asked of the department as a whole; 0 = not asked.
+struct OfDepartment {
+    double share = 0.0;              // of the properties that have the minimum flow
+    double responders = 0.0;         // to an alarm, on average
+    double training_hours = 0.0;     // of each member, a year
+    double alarm_points = 0.0;       // of the schedule, for receiving alarms
+    double department_points = 0.0;  // for the fire department
+    double points_in_all = 0.0;
+    double people_at_flow = 0.0;  // at the fire when the minimum flow begins
+};
+
 struct Terms {
     Flow minimum;  // to be held over `duration`
     Duration duration;
@@ -31,6 +42,7 @@ struct Terms {
     DriveRule drive_rule = DriveRule::round_trip;
     Aid farthest_aid = Aid::automatic;  // apparatus of this aid and nearer counts
     Flow least_pump;                    // of one engine at least
+    OfDepartment department;
 
     Standing least_standing = Standing::tested;
     bool certificate = true;  // of a suction point's water in a drought

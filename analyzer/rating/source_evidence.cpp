@@ -34,6 +34,8 @@ constexpr std::array lack_sentences{
     "no engine gets to it"sv,
     "the owner's written permission (agreement)"sv};
 
+static_assert(lack_words.size() == lack_sentences.size());
+
 bool is_open_water(SourceKind kind) {
     return kind == SourceKind::dry_hydrant || kind == SourceKind::draft_site;
 }

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "reports/print/sheet_blocks.h"
+#include "reports/rating/claims.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 
@@ -65,14 +66,17 @@ void add_missing_of_units(SheetBlocks& sheet, const Findings& findings) {
 SheetBlocks claim_sheet(const Findings& findings) {
     std::vector<SheetBlocks::Cells> rows;
     for (const Claim& claim : claims(findings)) {
-        rows.push_back({claim.says, claim.shows, claim.signs, ""});
+        rows.push_back(
+            {claim.says, claim.shows, std::string(shown_in_words(claim.shown)), claim.signs, ""});
     }
     SheetBlocks sheet;
     sheet.heading("What is claimed")
         .paragraph(
             "The left column is the department's word, and stands only when it is signed. "
-            "Automatic aid stands apart from mutual aid.")
-        .table({"The department says", "The data show", "Who signs", "_Signature and date"}, rows)
+            "Automatic aid stands apart from mutual aid. Met is what the data show, as far as the "
+            "terms ask for it; what they do not hold, somebody else has to show.")
+        .table({"The department says", "The data show", "Met?", "Who signs", "_Signature and date"},
+               rows)
         .signatures({"Chief", "Water supply officer"});
     return sheet;
 }

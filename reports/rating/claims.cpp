@@ -1,5 +1,7 @@
-// The claim sheet's lines.
+#include "reports/rating/claims.h"
+
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -10,6 +12,13 @@
 
 namespace farwater::reports {
 namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::array shown_words{"met"sv, "in_part"sv, "not_met"sv, "not_counted"sv,
+                                 "not_in_data"sv};
+constexpr std::array shown_sentences{"met"sv, "met in part"sv, "not met"sv, "not counted"sv,
+                                     "not in the data"sv};
 
 // Units that count, by aid, and the gallons of their tankers.
 struct FleetCount {
@@ -45,10 +54,15 @@ Claim claim_of_apparatus(const Findings& findings, Aid aid) {
     const std::string_view whose = aid == Aid::own         ? "Own apparatus"
                                    : aid == Aid::automatic ? "Automatic aid"
                                                            : "Mutual aid";
+    const FleetCount fleet = fleet_of(findings, aid);
+    const bool there = fleet.engines + fleet.tankers > 0;
     return {fmt::format("{} brings water", whose),
-            fleet_in_words(fleet_of(findings, aid), findings.district.tanker_word) +
+            fleet_in_words(fleet, findings.district.tanker_word) +
                 (counts ? "; counted" : "; not counted under these terms"),
-            aid == Aid::own ? "Chief" : "Chief, and the chief of the aiding department"};
+            aid == Aid::own ? "Chief" : "Chief, and the chief of the aiding department",
+            !counts ? Shown::not_counted
+            : there ? Shown::met
+                    : Shown::not_in_data};
 }
 
 Claim claim_of_sources(const Findings& findings) {
@@ -59,7 +73,8 @@ Claim claim_of_sources(const Findings& findings) {
         sources, [](const rating::SourceVerdict& v) { return v.creditable(); });
     return {fmt::format("{} of {} sources are offered for rating", claimed, sources.size()),
             fmt::format("{} have all evidence that the terms ask for", creditable),
-            "Water supply officer; owners of the sources"};
+            "Water supply officer; owners of the sources",
+            shown_of(static_cast<std::size_t>(creditable), static_cast<std::size_t>(claimed))};
 }
 
 // The coverage statement counts the near ones alone.
@@ -69,43 +84,57 @@ std::string far_in_words(const rating::Terms& terms, std::size_t parcels) {
                                       in_miles(terms.near));
 }
 
-Claim claim_of_flow(const Findings& findings) {
-    const rating::Terms& terms = findings.rating->terms;
-    const auto totals = totals_by_category(findings);
+std::size_t parcels_with_buildings(const std::vector<RatingTotal>& totals) {
     std::size_t all = 0;
     for (const RatingTotal& total : totals) {
         all += total.parcels;
     }
+    return all;
+}
+
+std::string share_in_words(std::size_t some, std::size_t all) {
+    return fmt::format("{} of {} parcels with buildings ({})",
+                       in_thousands(static_cast<double>(some)),
+                       in_thousands(static_cast<double>(all)), percent(some, all));
+}
+
+// Whoever asks for a share has it met or not; else every property is for itself.
+Claim claim_of_flow(const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    const auto totals = totals_by_category(findings);
     const auto of = [&](rating::Category category) {
         return totals[static_cast<std::size_t>(category)].parcels;
     };
+    const std::size_t all = parcels_with_buildings(totals);
     const std::size_t with_water =
         of(rating::Category::near_with_water) + of(rating::Category::far_with_water);
-    return {fmt::format("{:.0f} gpm for {:.0f} min, begun within {:.0f} min of {}",
+    const double share = terms.department.share;
+    const bool enough =
+        all > 0 && static_cast<double>(with_water) + 1e-6 >= share * static_cast<double>(all);
+    return {fmt::format("{:.0f} gpm for {:.0f} min, begun within {:.0f} min of {}{}",
                         in_gpm(terms.minimum), in_minutes(terms.duration),
-                        in_minutes(terms.start_within), clock_in_words(terms.clock)),
-            fmt::format("{} of {} parcels with buildings ({}), worst season and period of each{}",
-                        in_thousands(static_cast<double>(with_water)),
-                        in_thousands(static_cast<double>(all)), percent(with_water, all),
-                        far_in_words(terms, of(rating::Category::far_with_water))),
-            "Chief, after a timed drill"};
+                        in_minutes(terms.start_within), clock_in_words(terms.clock),
+                        share > 0.0
+                            ? fmt::format(", at {:.3g} % of the properties or more", share * 100.0)
+                            : std::string()),
+            share_in_words(with_water, all) + ", worst season and period of each" +
+                far_in_words(terms, of(rating::Category::far_with_water)),
+            "Chief, after a timed drill",
+            share <= 0.0 ? shown_of(with_water, all)
+            : enough     ? Shown::met
+                         : Shown::not_met};
 }
 
-Claim claim_of_pump(const Findings& findings) {
-    const District& district = findings.district;
-    Flow best;
-    std::string who = "none known";
-    for (const Unit& unit : district.units) {
-        if (unit.kind == UnitKind::engine && unit.aid == Aid::own && unit.pump &&
-            *unit.pump > best) {
-            best = *unit.pump;
-            who = unit.id;
-        }
-    }
-    return {fmt::format("An engine pumps {:.0f} gpm at 150 psi",
-                        in_gpm(findings.rating->terms.least_pump)),
-            fmt::format("largest rated pump of own engines: {:.0f} gpm ({})", in_gpm(best), who),
-            "Pump test, by whoever did it"};
+Claim claim_of_distance(const Findings& findings) {
+    const rating::Terms& terms = findings.rating->terms;
+    const auto totals = totals_by_category(findings);
+    const std::size_t near =
+        totals[static_cast<std::size_t>(rating::Category::near_with_water)].parcels +
+        totals[static_cast<std::size_t>(rating::Category::near_without_water)].parcels;
+    const std::size_t all = parcels_with_buildings(totals);
+    return {
+        fmt::format("Properties are within {:.3g} road miles of a station", in_miles(terms.near)),
+        share_in_words(near, all), "Chief", shown_of(near, all)};
 }
 
 // What decides most starts, and nobody but the department can vouch for.
@@ -122,7 +151,7 @@ Claim claim_of_nursing(const Findings& findings) {
             fmt::format("done so at {} of {} parcels where what apparatus brings meets the terms",
                         in_thousands(static_cast<double>(nursed)),
                         in_thousands(static_cast<double>(brought))),
-            "Chief, after a timed drill"};
+            "Chief, after a timed drill", Shown::not_in_data};
 }
 
 Claim claim_of_makers(const Findings& findings) {
@@ -137,20 +166,27 @@ Claim claim_of_makers(const Findings& findings) {
     return {"Units and crews that make water are not credited as fire suppression too",
             units.empty() ? "no unit makes water under these terms"
                           : "first to pump at the source or dump site: " + units,
-            "Chief"};
+            "Chief", Shown::not_in_data};
 }
 
 }  // namespace
 
+std::span<const std::string_view> words_of(Shown) { return shown_words; }
+std::string_view shown_in_words(Shown shown) {
+    return shown_sentences[static_cast<std::size_t>(shown)];
+}
+
 std::vector<Claim> claims(const Findings& findings) {
-    return {claim_of_flow(findings),
-            claim_of_nursing(findings),
-            claim_of_sources(findings),
-            claim_of_apparatus(findings, Aid::own),
-            claim_of_apparatus(findings, Aid::automatic),
-            claim_of_apparatus(findings, Aid::mutual),
-            claim_of_pump(findings),
-            claim_of_makers(findings)};
+    std::vector<Claim> list{claim_of_flow(findings),
+                            claim_of_distance(findings),
+                            claim_of_nursing(findings),
+                            claim_of_sources(findings),
+                            claim_of_apparatus(findings, Aid::own),
+                            claim_of_apparatus(findings, Aid::automatic),
+                            claim_of_apparatus(findings, Aid::mutual),
+                            claim_of_makers(findings)};
+    std::ranges::move(claims_of_department(findings), std::back_inserter(list));
+    return list;
 }
 
 }  // namespace farwater::reports

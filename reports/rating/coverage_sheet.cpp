@@ -10,6 +10,7 @@
 #include "reports/headline.h"
 #include "reports/need_columns.h"
 #include "reports/print/sheet_blocks.h"
+#include "reports/rating/claims.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
@@ -71,6 +72,22 @@ void add_statement(SheetBlocks& sheet, const Findings& findings,
         terms.farthest_aid == Aid::own         ? "the department's own apparatus"
         : terms.farthest_aid == Aid::automatic ? "own apparatus and automatic aid"
                                                : "own apparatus, automatic and mutual aid"));
+}
+
+// Water is not all that the terms ask for: what else is not met, or somebody else has to show.
+void add_department(SheetBlocks& sheet, const Findings& findings) {
+    std::string beyond;
+    for (const Claim& claim : claims_of_department(findings)) {
+        if (claim.shown == Shown::not_met) {
+            sheet.statement("Not met, and these terms ask for it: " + claim.says +
+                            ". The data show: " + claim.shows + ".");
+        } else if (claim.shown == Shown::not_in_data) {
+            beyond += (beyond.empty() ? "" : "; ") + claim.says;
+        }
+    }
+    if (!beyond.empty()) {
+        sheet.paragraph("These terms also ask for what the data do not show: " + beyond + ".");
+    }
 }
 
 void add_categories(SheetBlocks& sheet, const Findings& findings,
@@ -220,6 +237,7 @@ SheetBlocks coverage_sheet(const Findings& findings) {
     SheetBlocks sheet;
     sheet.heading("Statement");
     add_statement(sheet, findings, totals);
+    add_department(sheet, findings);
     CoverageMap map = coverage_map(findings);
     sheet.drawing(std::move(map.drawing)).note(map.note);
     add_categories(sheet, findings, totals);

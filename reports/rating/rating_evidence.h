@@ -21,14 +21,6 @@ struct MissingEvidence {
 // which no data can hold.
 std::vector<MissingEvidence> missing_evidence(const Findings& findings);
 
-// A line of the claim sheet.
-struct Claim {
-    std::string says;   // the department
-    std::string shows;  // what the data show
-    std::string signs;  // who stands for it
-};
-std::vector<Claim> claims(const Findings& findings);
-
 // Per unit: the parcels with a building at which it pumps at the source or the dump site.
 std::vector<std::size_t> makes_water_for(const Findings& findings);
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/rating/claims.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_tables.h"
 
@@ -159,6 +160,8 @@ io::FeatureTable rating_claims(const Findings& findings) {
                 [](const Claim& claim) { return std::string_view(claim.says); }),
         text_of("data_show", "What the data show.", list,
                 [](const Claim& claim) { return std::string_view(claim.shows); }),
+        text("shown", "met, in_part, not_met, not_counted or not_in_data.",
+             [list](std::size_t row) { return io::Value{word((*list)[row].shown)}; }),
         text_of("signed_by", "Who stands for it.", list,
                 [](const Claim& claim) { return std::string_view(claim.signs); }),
     };

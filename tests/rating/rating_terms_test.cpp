@@ -30,6 +30,22 @@ TEST_CASE("the clock's start, the use of the travel rule and the aid that counts
     CHECK(built_in(RatingTerms::tender_credit).farthest_aid == Aid::own);
 }
 
+// Rating schedule, "Class 8B and Class 9 Protection"; "Minimum Criteria for Class 8 or Better";
+// Washington, "Tender Credit".
+TEST_CASE("what is asked of the department as a whole is as its source tells") {
+    const OfDepartment of_8b = built_in(RatingTerms::schedule_8b).department;
+    CHECK(of_8b.share == Approx(0.85));
+    CHECK(of_8b.responders == 6);
+    CHECK(of_8b.training_hours == 24);
+    CHECK(of_8b.alarm_points == 5);
+    CHECK(of_8b.department_points == 20);
+    CHECK(schedule().department.points_in_all == 20);
+    CHECK(schedule().department.share == 0);
+    CHECK(built_in(RatingTerms::tender_credit).department.people_at_flow == 4);
+    CHECK(in_gpm(built_in(RatingTerms::schedule_8b).least_pump) == 250);
+    CHECK(in_gpm(schedule().least_pump) == 750);
+}
+
 // Indian River County, document 6712 p. 122.
 TEST_CASE("hose to a source is worth less with its length, and nothing beyond the last step") {
     const auto worth = [](double length) {

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "reports/cautions.h"
+#include "reports/rating/claims.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
@@ -157,8 +158,64 @@ TEST_CASE("a unit that makes water is named beside the claim that it is not cred
     const RatedFound found;
     CHECK(makes_water_for(found.rated()) == std::vector<std::size_t>{1, 0});
     const auto list = claims(found.rated());
-    CHECK(list.back().shows.find("E1 (1 parcel)") != std::string::npos);
-    CHECK(list.size() == 8);
+    CHECK(std::ranges::any_of(list, [](const Claim& claim) {
+        return claim.shows.find("E1 (1 parcel)") != std::string::npos;
+    }));
+}
+
+TEST_CASE("the claim sheet says whether an own engine pumps what the terms ask for") {
+    RatedFound found;
+    const auto pump = [&] {
+        const auto list = claims_of_department(found.rated());
+        return *std::ranges::find(list, "An engine pumps 750 gpm at 150 psi", &Claim::says);
+    };
+    CHECK(pump().shown == Shown::not_in_data);  // E1 has no rated pump
+    CHECK(pump().shows == "no own engine has a rated pump; not recorded of E1");
+    found.district.units[0].pump = gpm(749);
+    CHECK(pump().shown == Shown::not_met);
+    const std::string sheet =
+        support::seen_text(html_in(documents_of(found.rated()), "claims.html"));
+    CHECK(sheet.find("largest rated pump of own engines: 749 gpm (E1)\nnot met\n") !=
+          std::string::npos);
+    const std::string coverage =
+        support::seen_text(html_in(documents_of(found.rated()), "coverage.html"));
+    CHECK(coverage.find("Not met, and these terms ask for it: An engine pumps 750 gpm") !=
+          std::string::npos);
+    found.district.units[0].pump = gpm(750);
+    CHECK(pump().shown == Shown::met);
+    found.district.stations[0].aid = Aid::automatic;  // no engine of its own
+    CHECK(pump().shown == Shown::not_met);
+}
+
+// Rating schedule, "Class 8B and Class 9 Protection": 85 % of the area, 6 responders, 24 hours of
+// training, 5 points for alarms and 20 for the department.
+TEST_CASE("what the terms ask of the department is on the claim sheet, met or not or not in data") {
+    RatedFound found;
+    found.district.rating =
+        RatingRules{RatingTerms::schedule_8b, io::built_in_terms(RatingTerms::schedule_8b)};
+    found.rating.terms = rating::terms_of(found.district.rating->standard);
+    const auto shown = [&](std::string_view begins) {
+        for (const Claim& claim : claims(found.rated())) {
+            if (claim.says.find(begins) != std::string::npos) {
+                return std::string(shown_in_words(claim.shown));
+            }
+        }
+        return std::string("not asked");
+    };
+    CHECK(shown("at 85 % of the properties") == "not met");  // 1 of 3
+    CHECK(shown("5 road miles") == "met in part");           // 2 of 3
+    CHECK(shown("6 people or more") == "not in the data");
+    CHECK(shown("24 hours a year") == "not in the data");
+    CHECK(shown("5 points or more for receiving") == "not in the data");
+    CHECK(shown("20 points or more for the department") == "not in the data");
+    CHECK(shown("points or more in all") == "not asked");
+    CHECK(shown("every day of the year") == "not in the data");
+    found.district.seasons = {Season{.name = "summer"}, Season{.name = "winter"}};
+    CHECK(shown("every day of the year") == "met");
+    found.rating.terms.department.share = 0.33;
+    CHECK(shown("at 33 % of the properties") == "met");
+    found.rating.terms.department.share = 0.0;
+    CHECK(shown("200 gpm for 20 min") == "met in part");
 }
 
 TEST_CASE("totals leave out parcels without a building and say where there is no value") {

@@ -1,0 +1,106 @@
+// What the terms ask of the department as a whole, beside its water.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "reports/rating/claims.h"
+#include "reports/text/number_words.h"
+
+namespace farwater::reports {
+namespace {
+
+bool is_own_engine(const District& district, const Unit& unit) {
+    return unit.kind == UnitKind::engine &&
+           std::max(unit.aid, at(district.stations, unit.station).aid) == Aid::own;
+}
+
+// A pump that nobody rated may be the one: then it is not known.
+Claim claim_of_pump(const Findings& findings) {
+    const District& district = findings.district;
+    const Flow least = findings.rating->terms.least_pump;
+    Flow best;
+    std::string who;
+    std::string unrated;
+    for (const Unit& unit : district.units) {
+        if (!is_own_engine(district, unit)) {
+            continue;
+        }
+        if (!unit.pump) {
+            unrated += (unrated.empty() ? "" : ", ") + unit.id;
+        } else if (*unit.pump > best) {
+            best = *unit.pump;
+            who = unit.id;
+        }
+    }
+    std::string shows = who.empty() ? std::string("no own engine has a rated pump")
+                                    : fmt::format(
+                                          "largest rated pump of own engines: {:.0f} gpm "
+                                          "({})",
+                                          in_gpm(best), who);
+    const bool met = !who.empty() && best >= least;
+    if (!met && !unrated.empty()) {
+        shows += "; not recorded of " + unrated;
+    }
+    return {fmt::format("An engine pumps {:.0f} gpm at 150 psi", in_gpm(least)), std::move(shows),
+            "Pump test, by whoever did it",
+            met               ? Shown::met
+            : unrated.empty() ? Shown::not_met
+                              : Shown::not_in_data,
+            true};
+}
+
+template <class Things>
+std::string names_of(const Things& things) {
+    std::string names;
+    for (const auto& thing : things) {
+        names += (names.empty() ? "" : ", ") + thing.name;
+    }
+    return names;
+}
+
+// Without seasons of its own a district is judged as if every day were like the other.
+Claim claim_of_every_day(const Findings& findings) {
+    const District& district = findings.district;
+    const bool told = district.seasons.size() > 1;
+    return {"It is so on every day of the year, in frost and in mud",
+            told ? fmt::format("each property is judged in its worst of: {}; {}",
+                               names_of(district.seasons), names_of(district.periods))
+                 : std::string("the district file tells no seasons: all days are judged alike"),
+            "Chief", told ? Shown::met : Shown::not_in_data, true};
+}
+
+// Of what no data of ours hold.
+Claim claim_beyond_data(std::string says, std::string who_knows) {
+    return {std::move(says), "not in the data: " + who_knows, "Chief", Shown::not_in_data, true};
+}
+
+}  // namespace
+
+std::vector<Claim> claims_of_department(const Findings& findings) {
+    const rating::OfDepartment& asked = findings.rating->terms.department;
+    std::vector<Claim> list{claim_of_pump(findings)};
+    if (findings.rating->terms.all_year) {
+        list.push_back(claim_of_every_day(findings));
+    }
+    const auto add_if = [&](double least, std::string_view what, std::string_view who_knows) {
+        if (least > 0.0) {
+            list.push_back(
+                claim_beyond_data(fmt::format(fmt::runtime(what), least), std::string(who_knows)));
+        }
+    };
+    add_if(asked.responders, "{:.3g} people or more answer an alarm, on average",
+           "the incident records, without mutual aid");
+    add_if(asked.people_at_flow, "{:.3g} firefighters or more are at the fire when water flows",
+           "a timed drill shows how many are there and not at the water");
+    add_if(asked.training_hours, "Every member trains {:.3g} hours a year or more",
+           "the training records");
+    add_if(asked.alarm_points, "The schedule gives {:.3g} points or more for receiving alarms",
+           "the rating organisation's grading");
+    add_if(asked.department_points, "The schedule gives {:.3g} points or more for the department",
+           "the rating organisation's grading");
+    add_if(asked.points_in_all, "The schedule gives {:.3g} points or more in all",
+           "the rating organisation's grading");
+    return list;
+}
+
+}  // namespace farwater::reports
