@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include "reports/cautions.h"
 #include "reports/origin.h"
 #include "reports/print/sheet_page.h"
 #include "reports/rating/rating_sheets.h"
@@ -48,7 +47,7 @@ std::string page_foot(const Findings& findings, const RunRecord& record) {
         "@page {{ @bottom-left {{ content: \"{}\\A {}\"; font: 8px sans-serif; white-space: pre; "
         "}} "
         "@bottom-right {{ content: \"page \" counter(page); font: 8px sans-serif; }} }}\n",
-        foot_words(findings.district), from);
+        foot_words(findings), from);
 }
 
 std::string page_of(const Findings& findings, const RunRecord& record,
@@ -64,8 +63,8 @@ std::string page_of(const Findings& findings, const RunRecord& record,
                sheet.title, escaped(findings.district.name)) +
            std::string(sheet_style()) + page_foot(findings, record) +
            "</style>\n</head>\n<body>\n" + title_block(words, navigation(sheets, index)) +
-           caution_box(what_if_sentence(findings.district)) + "<main>\n" + html_of(sheet.blocks) +
-           "</main>\n" + sheet_closing(record) + "</body>\n</html>\n";
+           caution_box(what_if_words(findings)) + "<main>\n" + html_of(sheet.blocks) + "</main>\n" +
+           sheet_closing(record) + "</body>\n</html>\n";
 }
 
 }  // namespace

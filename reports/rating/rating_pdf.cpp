@@ -119,7 +119,7 @@ private:
         std::vector<PaperPiece> pieces{
             title_piece(canvas_,
                         title_words(findings_, record_, sheets_[i].title, i + 1, sheets_.size())),
-            cautions_piece(canvas_, what_if_sentence(findings_.district))};
+            cautions_piece(canvas_, what_if_words(findings_))};
         const auto take = [&](std::vector<PaperPiece> more) {
             std::ranges::move(more, std::back_inserter(pieces));
         };
@@ -195,7 +195,7 @@ private:
         const double top = rating_area.bottom() + 8.0;
         canvas_.line({{rating_area.left, top - 2.0}, {rating_area.right(), top - 2.0}},
                      {.width = 0.5});
-        canvas_.text({rating_area.left, top}, foot_words(findings_.district), look);
+        canvas_.text({rating_area.left, top}, foot_words(findings_), look);
         canvas_.text({rating_area.left, top + 9.0}, origin_words(findings_.district, record_), look,
                      rating_area.width - 70.0);
         TextLook right = look;

@@ -111,12 +111,18 @@ void add_missing_of(SheetBlocks& sheet, const RatedSource& view) {
     }
 }
 
+std::string verdict_sentence(const RatedSource& view) {
+    if (view.verdict.creditable()) {
+        return view.is_there ? "Counts for rating under these terms."
+                             : "Is not there yet: these sheets count it as if it were.";
+    }
+    return std::string(view.is_there ? "Does" : "Is not there yet, and does") +
+           " not count for rating: evidence is missing.";
+}
+
 void add_sheet(SheetBlocks& sheet, const RatedSource& view, const RunRecord& record) {
     sheet.begin_section("source-" + view.source.id, true).heading(view.name());
-    sheet.statement(!view.is_there ? "Is not there yet: these sheets count it as if it were."
-                    : view.verdict.creditable()
-                        ? "Counts for rating under these terms."
-                        : "Does not count for rating: evidence is missing.");
+    sheet.statement(verdict_sentence(view));
     add_missing_of(sheet, view);
     sheet.subheading("Place and access").facts(place_facts(view, record));
     sheet.subheading("Strength and tests").facts(strength_facts(view));
@@ -136,12 +142,12 @@ void add_index(SheetBlocks& sheet, const Findings& findings) {
             view.counted != nullptr ? in_thousands(in_gpm(view.counted->rate)) : "-";
         SheetBlocks::Cells cells{view.source.id, view.source.name,
                                  std::string(word(view.source.kind)), rate};
+        const std::string not_there = view.is_there ? "" : "; not there yet";
         if (view.verdict.is_candidate) {
-            cells.push_back(std::string(view.verdict.creditable() ? "counts" : "lacks evidence") +
-                            (view.is_there ? "" : "; not there yet"));
+            cells.push_back((view.verdict.creditable() ? "counts" : "lacks evidence") + not_there);
             offered.push_back(std::move(cells));
         } else {
-            cells.emplace_back(word(view.source.use));
+            cells.push_back(std::string(word(view.source.use)) + not_there);
             others.push_back(std::move(cells));
         }
     }

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "reports/cautions.h"
 #include "reports/origin.h"
 #include "reports/text/number_words.h"
 
@@ -11,6 +10,16 @@ namespace {
 
 std::string beginning_of_hash(const RunRecord& record) {
     return std::string(recorded(record, "district_file_sha256").substr(0, 16));
+}
+
+// Of the sources that are not there, those that the sheets count.
+std::size_t what_if_counted(const Findings& findings) {
+    std::size_t counted = 0;
+    for (std::size_t i = 0; i < findings.district.sources.size(); ++i) {
+        const bool there = findings.district.is_there(SourceIndex(i));
+        counted += !there && findings.rating->sources[i].creditable() ? 1U : 0U;
+    }
+    return counted;
 }
 
 }  // namespace
@@ -29,12 +38,28 @@ TitleWords title_words(const Findings& findings, const RunRecord& record, std::s
                 fmt::format("sha256 {}...", beginning_of_hash(record))}};
 }
 
-std::string foot_words(const District& district) {
-    const std::string what_if = what_if_sentence(district);
-    return what_if.empty()
-               ? "Planning figures: prove them by a timed drill. The rating organisation decides. "
-                 "Local code and licensed practice go first."
-               : what_if + " Not to be signed. Planning figures: prove them by a timed drill.";
+std::string what_if_words(const Findings& findings) {
+    const std::size_t all = findings.district.what_if_sources;
+    const std::size_t counted = what_if_counted(findings);
+    if (all == 0) {
+        return "";
+    }
+    if (counted == 0) {
+        return fmt::format("No source of [what_if_sources] counts on these sheets ({} in all).",
+                           all);
+    }
+    return fmt::format(
+        "These sheets count {} of {} source{} of [what_if_sources] as if {} there: not the "
+        "district as it is.",
+        counted, all, all == 1 ? "" : "s", counted == 1 ? "it were" : "they were");
+}
+
+std::string foot_words(const Findings& findings) {
+    return what_if_counted(findings) > 0
+               ? what_if_words(findings) +
+                     " Not to be signed. Planning figures: prove them by a timed drill."
+               : "Planning figures: prove them by a timed drill. The rating organisation decides. "
+                 "Local code and licensed practice go first.";
 }
 
 std::string closing_words(const RunRecord& record) {

@@ -86,7 +86,8 @@ TEST_CASE(
     for (const RatingDocument& document : documents) {
         CAPTURE(document.file);
         const std::string sentence =
-            "Counts 1 source of [what_if_sources] as if it were there: not the district as it is.";
+            "These sheets count 1 of 1 source of [what_if_sources] as if it were there: not the "
+            "district as it is.";
         const std::size_t at = document.html.find("<li><b>" + sentence);
         CHECK(at < document.html.find(std::string("<li>") + std::string(cautions[0])));
         CHECK(document.html.find("content: \"" + sentence + " Not to be signed.") !=
@@ -107,6 +108,24 @@ TEST_CASE(
     const auto missing = missing_evidence(found.rated());
     CHECK(std::ranges::count(missing, "the source itself: it is not there yet",
                              &MissingEvidence::what) == 1);
+}
+
+TEST_CASE("a source that is not there and not offered counts on no sheet, and none says it does") {
+    RatedFound found;
+    found.district.what_if_sources = 1;  // W2, for operations
+    const auto documents = documents_of(found.rated());
+    for (const RatingDocument& document : documents) {
+        CAPTURE(document.file);
+        CHECK(document.html.find("<b>No source of [what_if_sources] counts on these sheets (1 in "
+                                 "all).</b>") != std::string::npos);
+        CHECK(document.html.find("as if it were") == std::string::npos);
+        CHECK(document.html.find("Not to be signed") == std::string::npos);
+    }
+    const std::string register_text = support::seen_text(html_in(documents, "sources.html"));
+    CHECK(register_text.find("operations; not there yet") != std::string::npos);
+    found.rating.sources[1].is_candidate = true;  // offered, but without its evidence
+    CHECK(support::seen_text(html_in(documents_of(found.rated()), "sources.html"))
+              .find("Is not there yet, and does not count for rating") != std::string::npos);
 }
 
 TEST_CASE("no text of the data is ever HTML, and nothing comes from outside") {
