@@ -225,4 +225,20 @@ bool ToPlane::transform(Polyline& line) const {
                        [](Point p) { return std::isfinite(p.x) && std::isfinite(p.y); });
 }
 
+ToDegrees::ToDegrees(const WorkingCrs& working)
+    : transformation_(transformation(crs_of(working), crs_from_text("EPSG:4326"))),
+      metres_per_unit_(working.metres_per_unit) {}
+
+std::optional<Degrees> ToDegrees::operator()(Point metres) const {
+    if (!transformation_) {
+        return std::nullopt;
+    }
+    const GdalMessages messages;
+    Point p{metres.x / metres_per_unit_, metres.y / metres_per_unit_};
+    if (transformation_->Transform(1, &p.x, &p.y) == FALSE) {
+        return std::nullopt;
+    }
+    return Degrees{.latitude = p.y, .longitude = p.x};
+}
+
 }  // namespace farwater::io

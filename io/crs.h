@@ -69,4 +69,15 @@ private:
     double metres_per_unit_;
 };
 
+// Back from the working plane to WGS 84. Not for two threads at once.
+class ToDegrees {
+public:
+    explicit ToDegrees(const WorkingCrs& working);
+    std::optional<Degrees> operator()(Point metres) const;  // none: there is no way
+
+private:
+    CrsTransformation transformation_;  // null = no way
+    double metres_per_unit_;
+};
+
 }  // namespace farwater::io

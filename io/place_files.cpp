@@ -7,8 +7,8 @@
 #include <vector>
 
 #include <fmt/format.h>
-#include <ogr_spatialref.h>
 
+#include "io/crs.h"
 #include "io/error.h"
 #include "io/files/xml_text.h"
 #include "io/whole_file.h"
@@ -23,33 +23,24 @@ struct WrittenPlace {
     double latitude = 0.0;
 };
 
-class ToDegrees {
+// Throws OutputError where the working CRS has no way there.
+class DegreesFor {
 public:
-    ToDegrees(const WorkingCrs& working, const std::filesystem::path& file)
-        : file_(file.string()),
-          transformation_(transformation(crs_of(working), crs_from_text("EPSG:4326"))),
-          metres_per_unit_(working.metres_per_unit) {
-        if (!transformation_) {
-            fail();
+    DegreesFor(const WorkingCrs& working, const std::filesystem::path& file)
+        : file_(file.string()), degrees_(working) {}
+    Degrees operator()(Point metres) const {
+        const auto found = degrees_(metres);
+        if (!found) {
+            throw OutputError(file_ +
+                              ": the working CRS has no way to longitude and latitude. An older "
+                              "result is untouched.");
         }
-    }
-    Point operator()(Point metres) const {
-        Point p{metres.x / metres_per_unit_, metres.y / metres_per_unit_};
-        if (transformation_->Transform(1, &p.x, &p.y) == FALSE) {
-            fail();
-        }
-        return p;
+        return *found;
     }
 
 private:
-    [[noreturn]] void fail() const {
-        throw OutputError(file_ +
-                          ": the working CRS has no way to longitude and latitude. An older "
-                          "result is untouched.");
-    }
     std::string file_;
-    CrsTransformation transformation_;
-    double metres_per_unit_;
+    ToDegrees degrees_;
 };
 
 std::string escaped_cell(const Value& value) {
@@ -57,7 +48,7 @@ std::string escaped_cell(const Value& value) {
     return text == nullptr ? "" : xml_escaped(*text);
 }
 
-std::vector<WrittenPlace> places_in_degrees(const FeatureTable& table, const ToDegrees& degrees) {
+std::vector<WrittenPlace> places_in_degrees(const FeatureTable& table, const DegreesFor& degrees) {
     std::vector<WrittenPlace> places;
     Row row;
     for (std::size_t index = 0; index < table.rows; ++index) {
@@ -65,10 +56,10 @@ std::vector<WrittenPlace> places_in_degrees(const FeatureTable& table, const ToD
         row.shape.clear();
         table.fill(index, row);
         if (!row.shape.empty()) {
-            const Point p = degrees(row.shape.front());
+            const Degrees p = degrees(row.shape.front());
             places.push_back({escaped_cell(row.values.at(0)), escaped_cell(row.values.at(1)),
-                              escaped_cell(row.values.at(2)), escaped_cell(row.values.at(3)), p.x,
-                              p.y});
+                              escaped_cell(row.values.at(2)), escaped_cell(row.values.at(3)),
+                              p.longitude, p.latitude});
         }
     }
     return places;
@@ -91,7 +82,7 @@ void write_gpx(const std::filesystem::path& file, const WorkingCrs& crs, const P
         "<metadata><name>{}: {}</name><desc>{} {}.</desc><time>{}</time></metadata>\n",
         xml_escaped(head.creator), xml_escaped(head.district), xml_escaped(table.title),
         xml_escaped(table.description), xml_escaped(head.origin), xml_escaped(head.data_time));
-    for (const WrittenPlace& place : places_in_degrees(table, ToDegrees(crs, file))) {
+    for (const WrittenPlace& place : places_in_degrees(table, DegreesFor(crs, file))) {
         gpx += fmt::format(
             "<wpt lat=\"{:.7f}\" lon=\"{:.7f}\"><name>{}</name><cmt>{}</cmt><desc>{}</desc>"
             "<type>{}</type></wpt>\n",
@@ -102,7 +93,7 @@ void write_gpx(const std::filesystem::path& file, const WorkingCrs& crs, const P
 
 void write_kml(const std::filesystem::path& file, const WorkingCrs& crs, const PlacesHead& head,
                const FeatureTable& table) {
-    const std::vector<WrittenPlace> places = places_in_degrees(table, ToDegrees(crs, file));
+    const std::vector<WrittenPlace> places = places_in_degrees(table, DegreesFor(crs, file));
     std::string kml = fmt::format(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
         "<kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document><name>{}: "

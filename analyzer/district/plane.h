@@ -16,6 +16,12 @@ struct Point {
     friend constexpr auto operator<=>(const Point&, const Point&) = default;
 };
 
+// WGS 84, as a phone tells and asks for them. Nothing is worked out with them.
+struct Degrees {
+    double latitude = 0.0;
+    double longitude = 0.0;
+};
+
 using Polyline = std::vector<Point>;
 
 struct Box {

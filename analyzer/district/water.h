@@ -62,6 +62,7 @@ struct WaterSource {
     std::string name;
     std::uint32_t row = 0;
     Point place;
+    std::optional<Degrees> degrees;  // of the place; none where it was read from no layer
     SourceKind kind = SourceKind::draft_site;
     Standing standing = Standing::mapped;  // mapped never counts in a supply state
     std::string standing_by;               // who vouches

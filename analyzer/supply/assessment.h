@@ -94,7 +94,11 @@ struct ParcelSupply {
     SourceIndex fill_source;                   // where the first tanker fills
     std::array<FurtherFill, 2> further_fills;  // at the same time, by their first tanker's arrival
     UnitIndex first_tanker;                    // of the shuttle, by arrival; round_trip is its
-    UnitIndex first_at_site;  // the first engine at the dump site, or at the source
+    UnitIndex first_at_site;  // the first engine at the dump site, or at the source: it attacks
+    // Engines that make water, and so put none on the fire. Of a shuttle: the one that drafts, then
+    // those that run the fill sites, in their order (not valid: none is needed there). By hose: the
+    // one at the source, then those in line, the first ones where there are more.
+    std::array<UnitIndex, 4> makers{};
     Maybe<float> hose_ft;     // from the dump site to the house
     Maybe<float> wheels_gal;  // in the tanks there by the late horizon
 

@@ -115,6 +115,7 @@ std::vector<Polyline> rings_of(const MultiPolygon& shape) {
 LayerRows<WaterSource> read_sources(const LayerSource& source, const WorkingCrs& crs,
                                     const Box& parcels, const Work& work, bool hypothetical) {
     const ShapeReader shapes(source, crs, parcels);
+    const ToDegrees degrees(crs);
     UniqueIds ids;
     LayerRows<WaterSource> result;
     result.log = for_each_record(source, work, [&](Record& record) {
@@ -124,6 +125,7 @@ LayerRows<WaterSource> read_sources(const LayerSource& source, const WorkingCrs&
             return Taken::no;
         }
         read_trust(record, water);
+        water.degrees = degrees(water.place);
         if (hypothetical) {
             record.report(ProblemId::source_hypothetical, "", water.name);
         }

@@ -156,16 +156,16 @@ Claim claim_of_nursing(const Findings& findings) {
 
 Claim claim_of_makers(const Findings& findings) {
     const std::vector<std::size_t> makers = makes_water_for(findings);
-    std::string units;
+    std::vector<PumpsAt> units;
     for (std::size_t i = 0; i < makers.size(); ++i) {
         if (makers[i] > 0) {
-            units += fmt::format("{}{} ({})", units.empty() ? "" : ", ",
-                                 findings.district.units[i].id, number_of(makers[i], "parcel"));
+            units.push_back({UnitIndex(i), makers[i]});
         }
     }
     return {"Units and crews that make water are not credited as fire suppression too",
             units.empty() ? "no unit makes water under these terms"
-                          : "first to pump at the source or dump site: " + units,
+                          : "pump at the dump site, at a source or in line: " +
+                                engines_in_words(findings.district, units),
             "Chief", Shown::not_in_data};
 }
 

@@ -141,7 +141,8 @@ SheetBlocks fleet_sheet(const Findings& findings) {
                 "#Crew", "#Makes water for, parcels"},
                engines)
         .note(
-            "Where an engine makes water, at the source or the dump site, it and its crew are not "
+            "Where an engine makes water, at the dump site, at a source or in line, it and its "
+            "crew are not "
             "credited as fire suppression too.");
     add_paper(sheet, findings);
     sheet.signatures({"Chief", "Whoever timed fill and offload"});

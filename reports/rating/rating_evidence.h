@@ -21,8 +21,18 @@ struct MissingEvidence {
 // which no data can hold.
 std::vector<MissingEvidence> missing_evidence(const Findings& findings);
 
-// Per unit: the parcels with a building at which it pumps at the source or the dump site.
+// Per unit: the parcels with a building for which it makes water, at the dump site, a fill site or
+// in line.
 std::vector<std::size_t> makes_water_for(const Findings& findings);
+
+// Per source: the units that pump from it for parcels with a building, and for how many, by unit.
+struct PumpsAt {
+    UnitIndex unit;
+    std::size_t parcels = 0;
+};
+std::vector<std::vector<PumpsAt>> engines_at_sources(const Findings& findings);
+// "E1 (12 parcels), E3 (1 parcel)".
+std::string engines_in_words(const District& district, const std::vector<PumpsAt>& engines);
 
 // "first arrival" and so on: where the clock of the terms starts.
 std::string_view clock_in_words(ClockStart clock);

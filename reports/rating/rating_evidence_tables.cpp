@@ -37,6 +37,26 @@ ColumnOf offered_for_rating(const Findings& findings) {
                   });
 }
 
+ColumnOf latitude_of(const District& district) {
+    return real(
+        "latitude", "Degrees north, WGS 84.",
+        [&district](std::size_t row) {
+            const auto& degrees = district.sources[row].degrees;
+            return degrees ? io::Value{degrees->latitude} : io::Value{};
+        },
+        5);
+}
+
+ColumnOf longitude_of(const District& district) {
+    return real(
+        "longitude", "Degrees east, WGS 84.",
+        [&district](std::size_t row) {
+            const auto& degrees = district.sources[row].degrees;
+            return degrees ? io::Value{degrees->longitude} : io::Value{};
+        },
+        5);
+}
+
 ColumnOf is_there(const District& district) {
     return yes_no(
         "is_there", "no: one of [what_if_sources], counted as if it were there.",
@@ -61,11 +81,13 @@ io::FeatureTable rating_sources(const Findings& findings) {
                    ? &supply::counted_source(findings.water, SourceIndex(row))
                    : nullptr;
     };
-    auto texts = std::make_shared<std::vector<std::array<std::string, 3>>>();
+    auto texts = std::make_shared<std::vector<std::array<std::string, 4>>>();
+    const auto engines = engines_at_sources(findings);
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
         const WaterSource& each = district.sources[i];
         texts->push_back({date_in_words(each.tested_on), date_in_words(each.certified_on),
-                          lacks_in_words(findings.rating->sources[i])});
+                          lacks_in_words(findings.rating->sources[i]),
+                          engines_in_words(district, engines[i])});
     }
     std::vector<ColumnOf> columns{
         text("source_id", "Source.",
@@ -73,6 +95,8 @@ io::FeatureTable rating_sources(const Findings& findings) {
         text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
         text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
              [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
+        latitude_of(district),
+        longitude_of(district),
         offered_for_rating(findings),
         is_there(district),
         counts_for_rating(findings),
@@ -99,6 +123,8 @@ io::FeatureTable rating_sources(const Findings& findings) {
              [texts](std::size_t row) { return value_of((*texts)[row][1]); }),
         text("agreement", "The owner's written permission.",
              [source](std::size_t row) { return value_of(source(row).agreement); }),
+        text("engines", "Engines that pump from it, and for how many parcels.",
+             [texts](std::size_t row) { return value_of((*texts)[row][3]); }),
         text("missing", "What keeps it from counting.",
              [texts](std::size_t row) { return value_of((*texts)[row][2]); }),
     };
@@ -144,8 +170,8 @@ io::FeatureTable rating_fleet(const Findings& findings) {
             "pump_gpm", "Rated pump, gpm; empty: not known.",
             [unit](std::size_t row) { return flow_if_known(unit(row).pump); }, 0),
         integer("makes_water_for",
-                "Parcels at which it is the first engine that pumps at the source or dump site: "
-                "there it is not credited as suppression too.",
+                "Parcels for which it pumps at the dump site, at a source or in line: there it is "
+                "not credited as suppression too.",
                 [makers](std::size_t row) { return value_of_count((*makers)[row]); }),
     };
     return table(

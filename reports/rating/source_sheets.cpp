@@ -59,8 +59,12 @@ Facts place_facts(const RatedSource& view, const RunRecord& record) {
     return {
         {"Kind", std::string(word(source.kind))},
         {"Water system", source.system.empty() ? "by itself" : source.system},
-        {"Place", fmt::format("x {:.1f}, y {:.1f} m, {}", source.place.x, source.place.y,
-                              recorded(record, "crs"))},
+        {"Latitude, longitude",
+         source.degrees ? fmt::format("{:.5f}, {:.5f} (WGS 84)", source.degrees->latitude,
+                                      source.degrees->longitude)
+                        : std::string()},
+        {"Place on the map", fmt::format("x {:.1f}, y {:.1f} m, {}", source.place.x, source.place.y,
+                                         recorded(record, "crs"))},
         {"Nearest cross street", source.cross_street},
         {"Owner", source.owner},
         {"Owner's written permission",
@@ -75,7 +79,15 @@ Facts place_facts(const RatedSource& view, const RunRecord& record) {
     };
 }
 
-Facts strength_facts(const RatedSource& view) {
+std::string pumps_in_words(const RatedSource& view, const std::vector<PumpsAt>& engines) {
+    if (!engines.empty()) {
+        return engines_in_words(view.findings.district, engines);
+    }
+    return view.verdict.creditable() ? "none: no parcel's water is pumped from it"
+                                     : "none: it does not count";
+}
+
+Facts strength_facts(const RatedSource& view, const std::vector<PumpsAt>& engines) {
     const WaterSource& source = view.source;
     const bool counts = view.counted != nullptr;
     return {
@@ -84,6 +96,7 @@ Facts strength_facts(const RatedSource& view) {
                                       word(view.counted->limit))
                         : std::string()},
         {"Rests on", counts ? std::string(word(view.counted->evidence)) : std::string()},
+        {"Engines that pump from it", pumps_in_words(view, engines)},
         {"Places to connect", counts ? fmt::format("{}", view.counted->places) : std::string()},
         {"Standing", std::string(word(source.standing)) +
                          (source.standing_by.empty() ? "" : ", by " + source.standing_by)},
@@ -120,12 +133,13 @@ std::string verdict_sentence(const RatedSource& view) {
            " not count for rating: evidence is missing.";
 }
 
-void add_sheet(SheetBlocks& sheet, const RatedSource& view, const RunRecord& record) {
+void add_sheet(SheetBlocks& sheet, const RatedSource& view, const std::vector<PumpsAt>& engines,
+               const RunRecord& record) {
     sheet.begin_section("source-" + view.source.id, true).heading(view.name());
     sheet.statement(verdict_sentence(view));
     add_missing_of(sheet, view);
     sheet.subheading("Place and access").facts(place_facts(view, record));
-    sheet.subheading("Strength and tests").facts(strength_facts(view));
+    sheet.subheading("Strength and tests").facts(strength_facts(view, engines));
     add_source_worksheet(sheet, view);
     if (!view.source.note.empty()) {
         sheet.paragraph("Note: " + view.source.note);
@@ -163,10 +177,11 @@ void add_index(SheetBlocks& sheet, const Findings& findings) {
 SheetBlocks source_sheets(const Findings& findings, const RunRecord& record) {
     SheetBlocks sheet;
     add_index(sheet, findings);
+    const auto engines = engines_at_sources(findings);
     for (std::size_t i = 0; i < findings.district.sources.size(); ++i) {
         const RatedSource view = rated_source(findings, i);
         if (view.verdict.is_candidate) {
-            add_sheet(sheet, view, record);
+            add_sheet(sheet, view, engines[i], record);
         }
     }
     return sheet;

@@ -274,6 +274,9 @@ TEST_CASE("water sources take all their fields") {
     CHECK(hydrant.tested_on ==
           Date(std::chrono::year(2025), std::chrono::June, std::chrono::day(1)));
     CHECK(hydrant.use == SourceUse::rating);
+    REQUIRE(hydrant.degrees);  // by the transverse Mercator series of Krueger, computed apart
+    CHECK(hydrant.degrees->latitude == Approx(43.0562492).margin(1e-6));
+    CHECK(hydrant.degrees->longitude == Approx(-72.5434605).margin(1e-6));
     CHECK(hydrant.own_parcel == "A");
     CHECK(hydrant.system == "village");
     CHECK_FALSE(hydrant.open_months.contains(std::chrono::March));

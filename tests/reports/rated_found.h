@@ -35,7 +35,7 @@ struct RatedFound : Found {
         district.parcels[0].building_area_m2 = 100.0F;
         district.parcels[0].value = 250000.0F;
         rating.brought = assessment;
-        rating.brought.supplies[1].first_at_site = UnitIndex(0);
+        rating.brought.supplies[1].makers[0] = UnitIndex(0);
         rating.brought.supplies[1].mode = SupplyMode::shuttle;
         for (const auto category :
              {rating::Category::near_with_water, rating::Category::near_without_water,

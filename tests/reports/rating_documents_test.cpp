@@ -182,6 +182,34 @@ TEST_CASE("a unit that makes water is named beside the claim that it is not cred
     }));
 }
 
+TEST_CASE("every engine that makes water is named, at the source that it pumps from") {
+    RatedFound found;
+    for (const char* id : {"E2", "E3"}) {
+        found.district.units.push_back(
+            {.id = id, .station = StationIndex(0), .kind = UnitKind::engine});
+    }
+    const UnitIndex e2(2);
+    const UnitIndex e3(3);
+    supply::ParcelSupply& shuttle = found.rating.brought.supplies[1];
+    shuttle.first_at_site = e3;  // it attacks
+    shuttle.fill_source = SourceIndex(1);
+    shuttle.further_fills[0].source = SourceIndex(0);
+    shuttle.makers = {UnitIndex(0), UnitIndex(), e2, UnitIndex()};
+    supply::ParcelSupply& relay = found.rating.brought.supplies[0];
+    relay.mode = SupplyMode::relay;
+    relay.fill_source = SourceIndex(0);
+    relay.makers = {e2, e3, UnitIndex(), UnitIndex()};
+    CHECK(makes_water_for(found.rated()) == std::vector<std::size_t>{1, 0, 2, 1});
+    const auto engines = engines_at_sources(found.rated());
+    CHECK(engines_in_words(found.district, engines[0]) == "E2 (2 parcels)");
+    CHECK(engines[1].empty());
+    found.district.sources[0].degrees = Degrees{.latitude = 39.4359834, .longitude = -72.551234};
+    const std::string sheet =
+        support::seen_text(html_in(documents_of(found.rated()), "sources.html"));
+    CHECK(sheet.find("E2 (2 parcels)") != std::string::npos);
+    CHECK(sheet.find("39.43598, -72.55123 (WGS 84)") != std::string::npos);
+}
+
 TEST_CASE("the claim sheet says whether an own engine pumps what the terms ask for") {
     RatedFound found;
     const auto pump = [&] {

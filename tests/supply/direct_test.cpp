@@ -137,6 +137,8 @@ TEST_CASE("a hose line that is late holds nothing from the start, for the tank i
     }
     const ParcelSupply supply = scene.supply();
     CHECK(supply.mode == SupplyMode::direct);
+    CHECK(supply.first_at_site == UnitIndex(0));  // attacks, and the other pumps at the source
+    CHECK(supply.makers == std::array{UnitIndex(1), UnitIndex(), UnitIndex(), UnitIndex()});
     CHECK(supply.state == SupplyState::late);
     CHECK(in_tenths(supply.later) > 0);
     CHECK(supply.sustained == in_plan_time);

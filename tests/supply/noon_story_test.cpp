@@ -87,6 +87,20 @@ TEST_CASE("noon: no engine is used twice") {
     CHECK(in_gpm(pond.gain_engine) > 100);
 }
 
+TEST_CASE("noon: who drafts and who runs the fill site make water, and who attacks does not") {
+    Noon noon;
+    CHECK(noon.supply().first_at_site == UnitIndex(0));
+    CHECK(noon.supply().makers ==
+          std::array{UnitIndex(1), UnitIndex(), UnitIndex(), UnitIndex()});  // a hydrant takes none
+    noon.district.sources[0].kind = SourceKind::dry_hydrant;
+    noon.district.sources[0].suction.lift = feet(5);
+    noon.district.units.push_back(unit_of("E5", UnitKind::engine, 1000));
+    noon.comes(4, 23.0, 3);
+    refresh(noon);
+    CHECK(noon.supply().mode == SupplyMode::shuttle);
+    CHECK(noon.supply().makers == std::array{UnitIndex(1), UnitIndex(4), UnitIndex(), UnitIndex()});
+}
+
 TEST_CASE("noon: mutual aid does not come with the first alarm") {
     Noon noon;
     noon.district.units.push_back(unit_of("Mutual", UnitKind::tanker, 2500));

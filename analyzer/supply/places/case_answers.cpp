@@ -100,6 +100,16 @@ void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) con
             return fill.run_by.engine.valid() && !fill.run_by.opened_by_tanker;
         })));
     supply.first_at_site = scene_.engines.front().unit;
+    supply.makers = {};
+    if (scene_.engines.size() >= engines_with_other_jobs) {
+        supply.makers.front() = scene_.engines[engines_with_other_jobs - 1].unit;
+    }
+    for (std::size_t i = 0; i < shuttle.fills.size(); ++i) {
+        const RunBy& run_by = shuttle.fills[i].run_by;
+        if (!run_by.opened_by_tanker) {
+            supply.makers.at(i + 1) = run_by.engine;
+        }
+    }
     supply.first_tanker = shuttle.fills.front().first_tanker;
     supply.round_trip = rounded_up(shuttle.fills.front().round_trip);
     supply.fill_source = shuttle.fills.front().source;

@@ -95,7 +95,7 @@ struct Candidate {
     HoseLine line;
     SourceIndex source;
     Length lay;
-    UnitIndex first;  // of the engines
+    std::span<const Arrival> engines;  // the first attacks
     Evidence evidence = Evidence::assumed;
 };
 
@@ -128,7 +128,11 @@ public:
         supply.limit = line.limit;
         supply.evidence = std::min(supply.evidence, candidate.evidence);
         supply.fill_source = candidate.source;
-        supply.first_at_site = candidate.first;
+        supply.first_at_site = candidate.engines.front().unit;
+        const auto makers = candidate.engines.subspan(1);
+        std::ranges::transform(makers.first(std::min(makers.size(), supply.makers.size())),
+                               supply.makers.begin(),
+                               [](const Arrival& engine) { return engine.unit; });
         supply.hose_ft = static_cast<float>(in_feet(candidate.lay));
         set_flows(supply, line);
         set_clocks(supply, line);
@@ -234,7 +238,7 @@ void for_each_option(const Situation& situation, std::span<const ProfileIndex> p
             const std::span used = std::span(engines).first(count);
             for (const HoseLine& line :
                  hose_lines(district, used, source, lay.length, rise, setup, fire.need.duration)) {
-                const Candidate candidate{line, place.source, lay.length, used[0].unit,
+                const Candidate candidate{line, place.source, lay.length, used,
                                           evidence_of(district, source, used)};
                 visit(
                     HoseOption{
