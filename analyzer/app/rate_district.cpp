@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "analyzer/rating/chosen_places.h"
+#include "analyzer/supply/assess.h"
 #include "routing/source_lays.h"
 
 namespace farwater::app {
@@ -74,6 +76,55 @@ private:
     std::uint8_t variant_ = 0;
 };
 
+bool same_variant(const supply::Variant& a, const supply::Variant& b) {
+    return a.season == b.season && a.period == b.period;
+}
+
+// Goes the way of the data once more with the places of the calculation sheets alone, for what
+// their answers were worked out from is let go of where a season ends. `counted` has what the terms
+// count.
+void work_out_calculations(const Analysis& counted, const routing::RoadSystem& rated_roads,
+                           const AssessSeason& assess, const Work& work, rating::Rating& rating) {
+    const std::size_t parcels = rated_roads.district.parcels.size();
+    Analysis again;
+    again.profiles = counted.profiles;
+    again.water = counted.water;
+    again.order = counted.order;
+    again.told = counted.told;
+    again.needs.resize(counted.needs.size());
+    for (rating::ChosenPlace& place :
+         rating::chosen_places(std::span(rating.places).first(parcels))) {
+        again.needs[place.row] = counted.needs[place.row];
+        rating.calculations.push_back({std::move(place.why), place.row, {}});
+    }
+    const auto variant_of = [&](const rating::PlaceCalculation& calculation) {
+        return rating.brought.variants[rating.brought.worst_variant[calculation.row]].variant;
+    };
+    const auto is_wanted = [&](SeasonIndex season, PeriodIndex period) {
+        return std::ranges::any_of(rating.calculations, [&](const auto& calculation) {
+            return same_variant(variant_of(calculation), {season, period});
+        });
+    };
+    const auto see = [&](const VariantSeen& seen) {
+        for (rating::PlaceCalculation& calculation : rating.calculations) {
+            if (same_variant(variant_of(calculation),
+                             {seen.situation.trips.season, seen.situation.period})) {
+                calculation.working = supply::working_of(seen.situation, seen.needs,
+                                                         seen.first_arrivals, calculation.row);
+            }
+        }
+    };
+    const Onlooker onlooker{.wanted = is_wanted, .sees = see};
+    for (std::size_t s = 0; s < rated_roads.district.seasons.size() && !work.stopped(); ++s) {
+        const auto in_season = [&](const rating::PlaceCalculation& calculation) {
+            return variant_of(calculation).season == SeasonIndex(s);
+        };
+        if (std::ranges::any_of(rating.calculations, in_season)) {
+            assess(again, rated_roads, SeasonIndex(s), onlooker);
+        }
+    }
+}
+
 }  // namespace
 
 std::optional<rating::Rating> rate_district(const Analysis& found, const routing::RoadSystem& roads,
@@ -99,6 +150,9 @@ std::optional<rating::Rating> rate_district(const Analysis& found, const routing
         assess(counted, rated_roads, SeasonIndex(s), onlooker);
     }
     rating.brought.variants = std::move(counted.assessment.variants);
+    if (found.told == supply::Told::everything && !work.stopped()) {
+        work_out_calculations(counted, rated_roads, assess, work, rating);
+    }
     return work.stopped() ? std::nullopt : std::optional(std::move(rating));
 }
 

@@ -16,7 +16,8 @@ using AssessSeason = std::function<void(Analysis& analysis, const routing::RoadS
                                         SeasonIndex season, const Onlooker& onlooker)>;
 
 // Preconditions: the district names terms, and `found` has its water, needs, profiles and seasons.
-// None when `work` was stopped. Takes as long as all seasons and periods took without it.
+// None when `work` was stopped. Takes as long as all seasons and periods took without it. The
+// calculations of single places are worked out where `found` tells everything.
 std::optional<rating::Rating> rate_district(const Analysis& found, const routing::RoadSystem& roads,
                                             const AssessSeason& assess, const Work& work);
 

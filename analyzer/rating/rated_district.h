@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "analyzer/district/need.h"
@@ -10,8 +11,16 @@
 #include "analyzer/rating/source_evidence.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/plan_order.h"
+#include "analyzer/supply/working.h"
 
 namespace farwater::rating {
+
+// How the water of one place comes about, for its calculation sheet.
+struct PlaceCalculation {
+    std::string why;  // it was chosen
+    std::size_t row = 0;
+    supply::Working working;  // in the variant that is worst for the rating
+};
 
 struct Rating {
     Terms terms;
@@ -19,6 +28,7 @@ struct Rating {
     std::vector<PlaceRating> places;     // per parcel, then per target: the worst of all variants
     supply::Assessment brought;          // with the apparatus and sources that count alone; each
                                          // place in its variant that is worst for the rating
+    std::vector<PlaceCalculation> calculations;  // of worst and usual places
 };
 
 // Does the apparatus of that unit count? Its own aid or its station's, whichever is farther.

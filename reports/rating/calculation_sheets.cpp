@@ -1,107 +1,16 @@
 // The numbers behind the worst and the usual places, place by place.
 #include <algorithm>
-#include <functional>
 
 #include <fmt/format.h>
 
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
+#include "reports/rating/tanker_lines.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {
-
-struct ChosenPlace {
-    std::string why;
-    std::size_t row = 0;
-};
-
-std::vector<std::size_t> rows_where(const Findings& findings,
-                                    const std::function<bool(std::size_t)>& fits) {
-    std::vector<std::size_t> rows;
-    for (std::size_t row = 0; row < findings.parcels(); ++row) {
-        if (fits(row)) {
-            rows.push_back(row);
-        }
-    }
-    return rows;
-}
-
-// The places of a list by a number, ties by row: the middle and the last.
-std::vector<std::size_t> by_number(std::vector<std::size_t> rows,
-                                   const std::function<double(std::size_t)>& number) {
-    std::ranges::stable_sort(rows, {}, number);
-    return rows;
-}
-
-class Choosing {
-public:
-    explicit Choosing(const Findings& findings) : findings_(findings) {}
-
-    std::vector<ChosenPlace> chosen() {
-        const auto place = [this](std::size_t row) -> const rating::PlaceRating& {
-            return findings_.rating->places[row];
-        };
-        const auto near_with_water = rows_where(findings_, [&](std::size_t row) {
-            return place(row).category == rating::Category::near_with_water;
-        });
-        const auto brought = rows_where(findings_, [&](std::size_t row) {
-            return place(row).category != rating::Category::no_building && place(row).start;
-        });
-        const auto miles = rows_where(findings_, [&](std::size_t row) {
-            return place(row).category != rating::Category::no_building && place(row).station_mi;
-        });
-        const auto credit = [&](std::size_t row) {
-            return static_cast<double>(in_tenths(place(row).credited));
-        };
-        const auto start = [&](std::size_t row) {
-            return static_cast<double>(supply::in_tenths(*place(row).start));
-        };
-        const auto distance = [&](std::size_t row) {
-            return static_cast<double>(*place(row).station_mi);
-        };
-        add_first("least credited of those with water", by_number(near_with_water, credit));
-        add_middle("usual among those with water", by_number(near_with_water, credit));
-        add_first("earliest brought water", by_number(brought, start));
-        add_middle("usual start of brought water", by_number(brought, start));
-        add_last("latest brought water", by_number(brought, start));
-        add_last("farthest from a station", by_number(miles, distance));
-        add_first("a place where the minimum flow is not held",
-                  rows_where(findings_, [&](std::size_t row) {
-                      return place(row).fails == rating::Fails::flow;
-                  }));
-        return std::move(chosen_);
-    }
-
-private:
-    void add(std::string_view why, std::size_t row) {
-        const auto again = std::ranges::find(chosen_, row, &ChosenPlace::row);
-        if (again == chosen_.end()) {
-            chosen_.push_back({std::string(why), row});
-        } else {
-            again->why += "; " + std::string(why);
-        }
-    }
-    void add_first(std::string_view why, const std::vector<std::size_t>& rows) {
-        if (!rows.empty()) {
-            add(why, rows.front());
-        }
-    }
-    void add_middle(std::string_view why, const std::vector<std::size_t>& rows) {
-        if (!rows.empty()) {
-            add(why, rows[rows.size() / 2]);
-        }
-    }
-    void add_last(std::string_view why, const std::vector<std::size_t>& rows) {
-        if (!rows.empty()) {
-            add(why, rows.back());
-        }
-    }
-
-    const Findings& findings_;
-    std::vector<ChosenPlace> chosen_;
-};
 
 std::string minutes_in_words(std::optional<supply::TenthsMinute> time) {
     return time ? fmt::format("{:.1f} min", supply::in_tenths(*time) / 10.0) : std::string();
@@ -174,7 +83,44 @@ std::string until_draft_in_words(const supply::ParcelSupply& brought) {
                                : "the tank of the engine at the fire";
 }
 
-void add_place(SheetBlocks& sheet, const Findings& findings, const ChosenPlace& chosen) {
+std::string makers_in_words(const Findings& findings, const supply::ParcelSupply& brought) {
+    std::string units;
+    for (const UnitIndex unit : brought.makers) {
+        if (unit.valid()) {
+            units += (units.empty() ? "" : ", ") + at(findings.district.units, unit).id;
+        }
+    }
+    return units.empty() || brought.mode == SupplyMode::none ? "none" : units;
+}
+
+std::string minutes_of(Duration time) { return fmt::format("{:.2f}", in_minutes(time)); }
+
+// The sum stands above, as the sum of undisturbed cycles: both are of the same incident.
+void add_tankers(SheetBlocks& sheet, const Findings& findings,
+                 const rating::PlaceCalculation& calculation) {
+    const std::vector<TankerLine> lines = tanker_lines(calculation);
+    if (lines.empty()) {
+        return;
+    }
+    const District& district = findings.district;
+    std::vector<SheetBlocks::Cells> rows;
+    Flow sum;
+    for (const TankerLine& line : lines) {
+        rows.push_back({at(district.units, line.unit).id, id_of_source(findings, line.source),
+                        in_thousands(in_gallons(line.usable)), minutes_of(line.fill),
+                        minutes_of(line.loaded), minutes_of(line.offload), minutes_of(line.empty),
+                        minutes_of(line.round_trip()), fmt::format("{:.1f}", in_gpm(line.flow()))});
+        sum += line.flow();
+    }
+    rows.push_back(
+        {"All together", "", "", "", "", "", "", "", fmt::format("{:.1f}", in_gpm(sum))});
+    sheet.table({"Unit", "Fills at", "#Usable, gal", "#Fill, min", "#Loaded, min", "#Offload, min",
+                 "#Empty, min", "#Round trip, min", "#Usable / round trip, gpm"},
+                rows);
+}
+
+void add_place(SheetBlocks& sheet, const Findings& findings,
+               const rating::PlaceCalculation& chosen) {
     const rating::PlaceRating& place = findings.rating->places[chosen.row];
     const supply::ParcelSupply& brought = findings.rating->brought.supplies[chosen.row];
     const supply::Variant& variant =
@@ -204,6 +150,7 @@ void add_place(SheetBlocks& sheet, const Findings& findings, const ChosenPlace& 
              place.start ? minutes_in_words(place.start) : "not within the late horizon"},
             {"Without water before that",
              brought.gap ? minutes_in_words(brought.gap) : "no supply that goes on"},
+            {"Engines that make water", makers_in_words(findings, brought)},
             {"Tankers in the shuttle", fmt::format("{}", brought.tankers)},
             {"Until the draft is up", until_draft_in_words(brought)},
             {"Round trip, driving", brought.mode == SupplyMode::shuttle
@@ -217,8 +164,9 @@ void add_place(SheetBlocks& sheet, const Findings& findings, const ChosenPlace& 
             {"Limiting element", std::string(word(brought.limit))},
             {"Volume", volume_in_words(findings, brought)},
             {"Credited in all", flow_in_words(place.credited)},
-        })
-        .end_section();
+        });
+    add_tankers(sheet, findings, chosen);
+    sheet.end_section();
 }
 
 }  // namespace
@@ -227,8 +175,11 @@ SheetBlocks calculation_sheets(const Findings& findings) {
     SheetBlocks sheet;
     sheet.paragraph(
         "Worst and usual places, with the apparatus and sources that count. Every parcel's own "
-        "numbers stand in the layer parcel_supply of supply.gpkg.");
-    for (const ChosenPlace& chosen : Choosing(findings).chosen()) {
+        "numbers stand in the layer parcel_supply of supply.gpkg. A tanker's gpm are its usable "
+        "gallons over its own round trip, with nobody in its way; fill and offload have their "
+        "handling in them, and drives are those of the roads. The same stands in "
+        "tables/rating_tankers.csv.");
+    for (const rating::PlaceCalculation& chosen : findings.rating->calculations) {
         add_place(sheet, findings, chosen);
     }
     return sheet;

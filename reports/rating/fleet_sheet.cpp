@@ -72,7 +72,7 @@ Duration handling_of(const Findings& findings, const Unit& unit) {
     Duration handling = assumptions.fill_before + assumptions.fill_after +
                         assumptions.offload_before + assumptions.offload_after;
     handling += unit.backs_to_offload ? assumptions.backing : Duration{};
-    handling += fill > gpm(0) ? delivered / fill : Duration{};
+    handling += fill > gpm(0) ? unit.tank * assumptions.refill_fraction / fill : Duration{};
     handling += offload > gpm(0) ? delivered / offload : Duration{};
     return handling;
 }
@@ -108,11 +108,14 @@ void add_paper(SheetBlocks& sheet, const Findings& findings) {
         .paragraph(fmt::format(
             "By the terms' own formula: {:.0f} % of the tank over fill, drive and offload, with a "
             "drive of {:.3g} min + {:.3g} min a mile {}. It knows no waiting, no start and no "
-            "limit of the source, so it is an upper bound.",
+            "limit of the source, so it is an upper bound. Handling has the time to fill {:.0f} % "
+            "of "
+            "the tank and to offload {:.0f} %, and the minutes to come, couple and go.",
             terms.delivered_share * 100.0, in_minutes(terms.drive_fixed),
             in_minutes(terms.drive_per_mile),
             terms.drive_rule == DriveRule::round_trip ? "counted once for both ways"
-                                                      : "counted once for each way"))
+                                                      : "counted once for each way",
+            findings.district.assumptions.refill_fraction * 100.0, terms.delivered_share * 100.0))
         .table({"Unit", "#Tank, gal", "#Handling, min", "#2 mi", "#4 mi", "#6 mi", "#8 mi"}, rows)
         .note("* Not timed: the planning default stands for its fill or offload.");
 }

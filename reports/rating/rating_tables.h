@@ -21,10 +21,11 @@ io::FeatureTable rating_sources(const Findings& findings);
 io::FeatureTable rating_fleet(const Findings& findings);
 io::FeatureTable rating_claims(const Findings& findings);
 io::FeatureTable rating_missing(const Findings& findings);
+io::FeatureTable rating_tankers(const Findings& findings);  // of the calculation sheets
 
 using RatingTable = io::FeatureTable (*)(const Findings&);
-inline constexpr std::array<RatingTable, 7> rating_csv_tables{
+inline constexpr std::array<RatingTable, 8> rating_csv_tables{
     rating_terms, rating_categories, rating_reasons, rating_sources,
-    rating_fleet, rating_claims,     rating_missing};
+    rating_fleet, rating_claims,     rating_missing, rating_tankers};
 
 }  // namespace farwater::reports

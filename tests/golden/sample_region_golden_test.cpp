@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 #include <cstdlib>
+#include <map>
 #include <sstream>
 
 #include <catch2/catch.hpp>
@@ -88,7 +89,7 @@ TEST_CASE("tables of the sample region are as stored", "[golden]") {
           "fleet",          "assumptions",    "need_standard", "data_problems",
           "worklist",       "input_records",  "rating_terms",  "rating_categories",
           "rating_reasons", "rating_sources", "rating_fleet",  "rating_claims",
-          "rating_missing"}) {
+          "rating_missing", "rating_tankers"}) {
         const std::string name = std::string(table) + ".csv";
         check_golden(stored / name, bytes_of(result() / "tables" / name));
     }
@@ -155,6 +156,35 @@ TEST_CASE("the rating's documents of the sample region read as stored, in HTML a
         CPLXMLNode* const tree = CPLParseXMLString(html.c_str());
         CHECK(tree != nullptr);
         CPLDestroyXMLNode(tree);
+    }
+}
+
+namespace {
+
+// Rounded down as the sheets do.
+std::string shown(double gpm) {
+    const int whole = static_cast<int>(gpm);
+    return std::to_string(whole < 500 ? whole / 25 * 25 : whole / 50 * 50) + " gpm";
+}
+
+}  // namespace
+
+TEST_CASE("the tankers of a calculation sheet add up to its sum of undisturbed cycles",
+          "[golden]") {
+    std::istringstream rows(bytes_of(result() / "tables" / "rating_tankers.csv"));
+    std::map<std::string, double> sums;
+    std::string row;
+    std::getline(rows, row);
+    while (std::getline(rows, row)) {
+        sums[row.substr(0, row.find(','))] += std::stod(row.substr(row.rfind(',') + 1));
+    }
+    CHECK(sums.size() > 2);
+    const std::string sheet = seen_text(bytes_of(result() / "rating" / "calculations.html"));
+    for (const auto& [parcel, sum] : sums) {
+        const std::string label = "Sum of undisturbed cycles\n";
+        const std::size_t at = sheet.find(label, sheet.find("Parcel " + parcel)) + label.size();
+        CAPTURE(parcel, sum);
+        CHECK(sheet.substr(at, sheet.find('\n', at) - at) == shown(sum));
     }
 }
 

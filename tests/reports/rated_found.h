@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "analyzer/rating/chosen_places.h"
 #include "io/settings/read_standard.h"
 #include "reports/layers.h"
 #include "tests/reports/found.h"
@@ -47,6 +48,9 @@ struct RatedFound : Found {
         rating.places[1].fails = rating::Fails::start;
         rating.places[1].start = supply::TenthsMinute{181};
         rating.places[3].fails = rating::Fails::station;
+        for (rating::ChosenPlace& place : rating::chosen_places(rating.places)) {
+            rating.calculations.push_back({std::move(place.why), place.row, {}});
+        }
     }
 
     void add_source(const std::string& id, SourceUse use) {

@@ -11,6 +11,7 @@
 #include "reports/rating/claims.h"
 #include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
+#include "reports/rating/rating_tables.h"
 #include "reports/rating/rating_totals.h"
 #include "reports/summary.h"
 #include "tests/reports/rated_found.h"
@@ -290,6 +291,38 @@ TEST_CASE("documents show flows rounded down") {
     CHECK(shown_gpm(tenths_of_gpm(5000)) == 500);
     CHECK(shown_gpm(tenths_of_gpm(5499)) == 500);
     CHECK(shown_gpm(tenths_of_gpm(5500)) == 550);
+}
+
+TEST_CASE("a calculation sheet divides each tanker's usable gallons by its own round trip") {
+    RatedFound found;
+    rating::PlaceCalculation& calculation = found.rating.calculations.front();
+    supply::ShuttleWorking look;
+    supply::Tanker tanker;
+    tanker.delivered = gallons(2250);
+    tanker.refilled = gallons(2500);
+    tanker.fill_limit = gpm(1000);
+    tanker.offload = gpm(2250);
+    tanker.fill_before = minutes(1);
+    tanker.fill_after = minutes(1);
+    tanker.offload_before = minutes(1);
+    tanker.offload_after = minutes(0.5);
+    tanker.leg = {.empty = minutes(6), .loaded = minutes(2)};
+    tanker.unit = UnitIndex(1);
+    look.shuttle.incident.fill_sites.push_back({.pump = gpm(1500)});
+    look.shuttle.incident.tankers.push_back(tanker);
+    look.shuttle.fills.push_back({.source = SourceIndex(1)});
+    look.supply.mode = SupplyMode::shuttle;
+    calculation.working.supply = look.supply;
+    calculation.working.looked.push_back(look);
+    const std::string sheet =
+        support::seen_text(html_in(documents_of(found.rated()), "calculations.html"));
+    // 1 + 2.5 + 1, 2, 1 + 1 + 0.5 and 6 min: 15 min.
+    CHECK(sheet.find("W2\n2,250\n4.50\n2.00\n2.50\n6.00\n15.00\n150.0\nAll together\n") !=
+          std::string::npos);
+    const io::FeatureTable tankers = rating_tankers(found.rated());
+    CHECK(tankers.rows == 1);
+    calculation.working.supply.mode = SupplyMode::relay;
+    CHECK(rating_tankers(found.rated()).rows == 0);
 }
 
 TEST_CASE("a map of very many properties draws no category away, and says what it leaves out") {
