@@ -40,6 +40,9 @@ void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>
         if (suction_point && source.agreement.empty() && !stops_by(SourceLack::permission)) {
             add(sentence_of(SourceLack::permission));
         }
+        if (!source.certified_by.empty() && !source.certified_on) {
+            add("date of the certificate (certified_on)");
+        }
         if (source.cross_street.empty()) {
             add("nearest cross street");
         }

@@ -1,11 +1,14 @@
 // What a run with a rating could have found, with a hostile name wherever data give one.
 #pragma once
 
+#include <algorithm>
 #include <string>
+#include <vector>
 
 #include "analyzer/rating/chosen_places.h"
 #include "io/settings/read_standard.h"
 #include "reports/layers.h"
+#include "reports/rating/rating_documents.h"
 #include "tests/reports/found.h"
 
 namespace farwater::reports::test {
@@ -78,6 +81,16 @@ inline RunRecord record_of_rated() {
             {"district_file", "<b>.toml"},
             {"district_file_sha256", std::string(64, 'a')},
             {"crs", "EPSG:32618"}};
+}
+
+inline std::vector<RatingDocument> documents_of(const Findings& findings) {
+    return rating_documents(findings, record_of_rated(),
+                            rating_sheets(findings, record_of_rated()));
+}
+
+inline const std::string& html_in(const std::vector<RatingDocument>& documents,
+                                  const std::string& file) {
+    return std::ranges::find(documents, file, &RatingDocument::file)->html;
 }
 
 }  // namespace farwater::reports::test
