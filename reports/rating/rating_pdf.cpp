@@ -138,7 +138,9 @@ private:
         }
         if (pages.size() > 1 && last < rating_area.height * 0.12) {
             auto fewer = pages_of(pieces_of_sheet(i, 0.92), rating_area.height);
-            pages = fewer.size() < pages.size() ? std::move(fewer) : std::move(pages);
+            if (fewer.size() < pages.size()) {
+                return fewer;
+            }
         }
         return pages;
     }

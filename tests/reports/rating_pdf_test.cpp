@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 #include "reports/print/blocks_paper.h"
 #include "reports/print/paper_table.h"
@@ -72,9 +73,34 @@ TEST_CASE("the PDF holds every text of the HTML, and each page its caution, orig
     CHECK(pdf == pdf_of(findings, sheets));
 }
 
+// Whether smaller letters spare the last page or not.
+TEST_CASE("a sheet of any length is in the PDF from its first line to its last") {
+    const RatedFound found;
+    const Findings findings = found.rated();
+    std::vector<RatingSheet> sheets;
+    std::size_t lines = 0;
+    for (int length = 30; length < 90; ++length) {
+        SheetBlocks blocks;
+        for (int line = 1; line <= length; ++line) {
+            blocks.paragraph(fmt::format("begin-{}-{}-end", length, line));
+            ++lines;
+        }
+        sheets.push_back({"a.html", "Any length", std::move(blocks)});
+    }
+    const std::string paper =
+        support::text_of_pdf(pdf_of(findings, sheets), support::PdfOrder::as_written);
+    std::size_t seen = 0;
+    for (std::size_t at = paper.find("-end"); at != std::string::npos;
+         at = paper.find("-end", at + 1)) {
+        ++seen;
+    }
+    CHECK(seen == lines);
+}
+
 TEST_CASE("each page of the PDF tells sources that are not there") {
     RatedFound found;
     found.district.what_if_sources = 1;
+    found.rating.sources[1].lacks.clear();
     const Findings findings = found.rated();
     const std::string pdf = pdf_of(findings, rating_sheets(findings, record_of_rated()));
     for (const std::string& page :
