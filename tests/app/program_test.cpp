@@ -206,7 +206,7 @@ TEST_CASE("check finds problems, ends with 5 and writes nothing", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_small_district(folder.path() / "d");
     put(folder.path() / "d" / "apparatus.csv",
-        "unit_id,station_id,kind,tank_gal\nE1,S1,engine,1000\nT1,S1,tanker,\"2,500\"\nT2,S9,"
+        "unit_id,station_id,kind,tank_gal\nE1,S1,engine,1000\nT1,S1,tanker,two loads\nT2,S9,"
         "tanker,2000\n");
     const Ended ended = run_program(program, {"check", district.string()});
     CAPTURE(ended.out, ended.err);
