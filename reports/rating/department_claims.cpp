@@ -58,15 +58,22 @@ std::string names_of(const Things& things) {
     return names;
 }
 
-// Without seasons of its own a district is judged as if every day were like the other.
+// Not where no property has water on its worst day. Without seasons of its own a district is judged
+// as if every day were like the other.
 Claim claim_of_every_day(const Findings& findings) {
     const District& district = findings.district;
     const bool told = district.seasons.size() > 1;
+    const bool any_water =
+        std::ranges::any_of(findings.rating->places, &rating::PlaceRating::has_water);
     return {"It is so on every day of the year, in frost and in mud",
             told ? fmt::format("each property is judged in its worst of: {}; {}",
                                names_of(district.seasons), names_of(district.periods))
                  : std::string("the district file tells no seasons: all days are judged alike"),
-            "Chief", told ? Shown::met : Shown::not_in_data, true};
+            "Chief",
+            !any_water ? Shown::not_met
+            : told     ? Shown::met
+                       : Shown::not_in_data,
+            true};
 }
 
 // Of what no data of ours hold.

@@ -97,6 +97,9 @@ TEST_CASE("what the terms ask of the department is on the claim sheet, met or no
     CHECK(shown("every day of the year") == "not in the data");
     found.district.seasons = {Season{.name = "summer"}, Season{.name = "winter"}};
     CHECK(shown("every day of the year") == "met");
+    found.rating.places[0].category = rating::Category::near_without_water;
+    CHECK(shown("every day of the year") == "not met");
+    found.rating.places[0].category = rating::Category::near_with_water;
     found.rating.terms.department.share = 0.33;
     CHECK(shown("at 33 % of the properties") == "met");
     found.rating.terms.department.share = 0.0;
