@@ -36,7 +36,6 @@ struct Claim {
     std::string shows;  // what the data show
     std::string signs;  // who stands for it
     Shown shown = Shown::not_in_data;
-    bool of_department = false;  // the terms ask it of the department as a whole
 };
 std::vector<Claim> claims(const Findings& findings);
 

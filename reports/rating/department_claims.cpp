@@ -1,5 +1,6 @@
 // What the terms ask of the department as a whole, beside its water.
 #include <algorithm>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -14,39 +15,46 @@ bool is_own_engine(const District& district, const Unit& unit) {
            std::max(unit.aid, at(district.stations, unit.station).aid) == Aid::own;
 }
 
-// A pump that nobody rated may be the one: then it is not known.
-Claim claim_of_pump(const Findings& findings) {
-    const District& district = findings.district;
-    const Flow least = findings.rating->terms.least_pump;
-    Flow best;
-    std::string who;
-    std::string unrated;
+struct OwnPumps {
+    const Unit* largest = nullptr;  // rated; null: none is
+    std::string unrated;            // ids
+};
+
+OwnPumps own_pumps(const District& district) {
+    OwnPumps pumps;
     for (const Unit& unit : district.units) {
         if (!is_own_engine(district, unit)) {
             continue;
         }
         if (!unit.pump) {
-            unrated += (unrated.empty() ? "" : ", ") + unit.id;
-        } else if (*unit.pump > best) {
-            best = *unit.pump;
-            who = unit.id;
+            pumps.unrated += (pumps.unrated.empty() ? "" : ", ") + unit.id;
+        } else if (pumps.largest == nullptr || *unit.pump > *pumps.largest->pump) {
+            pumps.largest = &unit;
         }
     }
-    std::string shows = who.empty() ? std::string("no own engine has a rated pump")
-                                    : fmt::format(
-                                          "largest rated pump of own engines: {:.0f} gpm "
-                                          "({})",
-                                          in_gpm(best), who);
-    const bool met = !who.empty() && best >= least;
-    if (!met && !unrated.empty()) {
-        shows += "; not recorded of " + unrated;
+    return pumps;
+}
+
+std::string largest_in_words(const OwnPumps& pumps) {
+    return pumps.largest == nullptr
+               ? std::string("no own engine has a rated pump")
+               : fmt::format("largest rated pump of own engines: {:.0f} gpm ({})",
+                             in_gpm(*pumps.largest->pump), pumps.largest->id);
+}
+
+// A pump that nobody rated may be the one: then it is not known.
+Claim claim_of_pump(const Findings& findings) {
+    const Flow least = findings.rating->terms.least_pump;
+    const OwnPumps pumps = own_pumps(findings.district);
+    Claim claim{.says = fmt::format("An engine pumps {:.0f} gpm at 150 psi", in_gpm(least)),
+                .shows = largest_in_words(pumps),
+                .signs = "Pump test, by whoever did it",
+                .shown = Shown::met};
+    if (pumps.largest == nullptr || *pumps.largest->pump < least) {
+        claim.shown = pumps.unrated.empty() ? Shown::not_met : Shown::not_in_data;
+        claim.shows += pumps.unrated.empty() ? "" : "; not recorded of " + pumps.unrated;
     }
-    return {fmt::format("An engine pumps {:.0f} gpm at 150 psi", in_gpm(least)), std::move(shows),
-            "Pump test, by whoever did it",
-            met               ? Shown::met
-            : unrated.empty() ? Shown::not_met
-                              : Shown::not_in_data,
-            true};
+    return claim;
 }
 
 template <class Things>
@@ -72,13 +80,13 @@ Claim claim_of_every_day(const Findings& findings) {
             "Chief",
             !any_water ? Shown::not_met
             : told     ? Shown::met
-                       : Shown::not_in_data,
-            true};
+                       : Shown::not_in_data};
 }
 
 // Of what no data of ours hold.
-Claim claim_beyond_data(std::string says, std::string who_knows) {
-    return {std::move(says), "not in the data: " + who_knows, "Chief", Shown::not_in_data, true};
+Claim claim_beyond_data(std::string says, std::string_view who_knows) {
+    return {std::move(says), fmt::format("not in the data: {}", who_knows), "Chief",
+            Shown::not_in_data};
 }
 
 }  // namespace
@@ -91,8 +99,7 @@ std::vector<Claim> claims_of_department(const Findings& findings) {
     }
     const auto add_if = [&](double least, std::string_view what, std::string_view who_knows) {
         if (least > 0.0) {
-            list.push_back(
-                claim_beyond_data(fmt::format(fmt::runtime(what), least), std::string(who_knows)));
+            list.push_back(claim_beyond_data(fmt::format(fmt::runtime(what), least), who_knows));
         }
     };
     add_if(asked.responders, "{:.3g} people or more answer an alarm, on average",
