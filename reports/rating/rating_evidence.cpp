@@ -13,38 +13,49 @@ namespace {
 
 using rating::SourceLack;
 
+bool stops_by(const rating::SourceVerdict& verdict, SourceLack lack) {
+    return std::ranges::find(verdict.lacks, lack) != verdict.lacks.end();
+}
+
+// What an assessor asks for though the terms do not hold it against the source.
+std::vector<std::string_view> also_asked(const WaterSource& source,
+                                         const rating::SourceVerdict& verdict) {
+    std::vector<std::string_view> list;
+    const auto add_if = [&](bool asked, std::string_view what) {
+        if (asked) {
+            list.push_back(what);
+        }
+    };
+    const bool suction_point = source.kind != SourceKind::hydrant;
+    add_if(suction_point && !source.frost_proof && !stops_by(verdict, SourceLack::freeze),
+           sentence_of(SourceLack::freeze));
+    add_if(suction_point && source.agreement.empty() && !stops_by(verdict, SourceLack::permission),
+           sentence_of(SourceLack::permission));
+    add_if(!source.certified_by.empty() && !source.certified_on,
+           "date of the certificate (certified_on)");
+    add_if(source.cross_street.empty(), "nearest cross street");
+    return list;
+}
+
 void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>& list) {
     const District& district = findings.district;
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
         const WaterSource& source = district.sources[i];
         const rating::SourceVerdict& verdict = findings.rating->sources[i];
-        const auto add = [&](std::string_view what, bool stops = false) {
+        const auto add = [&](std::string_view what, bool stops) {
             list.push_back({"source", source.id, std::string(what), stops});
-        };
-        const auto stops_by = [&](SourceLack lack) {
-            return std::ranges::find(verdict.lacks, lack) != verdict.lacks.end();
         };
         if (!verdict.is_candidate) {
             continue;
         }
         if (!district.is_there(SourceIndex(i))) {
-            add("the source itself: it is not there yet");
+            add("the source itself: it is not there yet", false);
         }
         for (const SourceLack lack : verdict.lacks) {
             add(sentence_of(lack), true);
         }
-        const bool suction_point = source.kind != SourceKind::hydrant;
-        if (suction_point && !source.frost_proof && !stops_by(SourceLack::freeze)) {
-            add(sentence_of(SourceLack::freeze));
-        }
-        if (suction_point && source.agreement.empty() && !stops_by(SourceLack::permission)) {
-            add(sentence_of(SourceLack::permission));
-        }
-        if (!source.certified_by.empty() && !source.certified_on) {
-            add("date of the certificate (certified_on)");
-        }
-        if (source.cross_street.empty()) {
-            add("nearest cross street");
+        for (const std::string_view what : also_asked(source, verdict)) {
+            add(what, false);
         }
     }
 }
