@@ -237,6 +237,16 @@ constexpr std::array kinds{
                 "was tested, but how long ago cannot be judged; it counts as tested, and not at "
                 "all for a rating that asks for a test",
                 "give data_date, the day that the data stand for"},
+    ProblemKind{Id::row_too_long, "row_too_long", set_aside,
+                "has more cells than the table has columns, so that values may stand in the wrong "
+                "ones",
+                "put a value with a comma in quotes, or leave the comma out"},
+    ProblemKind{Id::text_hidden_letters, "text_hidden_letters", note,
+                "holds letters that nobody sees, or that turn the writing round; they are left out",
+                "type these names anew"},
+    ProblemKind{Id::text_too_long, "text_too_long", note,
+                "holds texts of more than 500 letters; the rest of them is left out",
+                "shorten them"},
 };
 
 constexpr bool in_order_of_id() {
@@ -245,7 +255,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::source_test_age_unknown) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::text_too_long) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -108,6 +108,11 @@ enum class ProblemId : std::uint8_t {
     // of a test's date
     source_test_undated,
     source_test_age_unknown,
+    // of rows of tables
+    row_too_long,
+    // of letters
+    text_hidden_letters,
+    text_too_long,
 };
 
 enum class Severity : std::uint8_t {

@@ -26,6 +26,48 @@ void append_letter(std::string& text, unsigned letter) {
     }
 }
 
+struct LetterRange {
+    char32_t first, last;
+};
+
+// Ordered.
+constexpr std::array<LetterRange, 16> never_seen{{{0x0000, 0x001F},
+                                                  {0x007F, 0x009F},
+                                                  {0x00AD, 0x00AD},
+                                                  {0x034F, 0x034F},
+                                                  {0x061C, 0x061C},
+                                                  {0x115F, 0x1160},
+                                                  {0x17B4, 0x17B5},
+                                                  {0x180E, 0x180E},
+                                                  {0x200B, 0x200F},
+                                                  {0x202A, 0x202E},
+                                                  {0x2060, 0x206F},
+                                                  {0x3164, 0x3164},
+                                                  {0xFEFF, 0xFEFF},
+                                                  {0xFFA0, 0xFFA0},
+                                                  {0xFFF0, 0xFFFB},
+                                                  {0xE0000, 0xE00FF}}};
+
+// Of one valid UTF-8 sequence.
+char32_t code_of(std::string_view letter) {
+    constexpr std::array<unsigned, 5> lead_bits{0, 0x7F, 0x1F, 0x0F, 0x07};
+    char32_t code = static_cast<unsigned char>(letter[0]) & lead_bits[letter.size()];
+    for (const char byte : letter.substr(1)) {
+        code = (code << 6U) | (static_cast<unsigned char>(byte) & 0x3FU);
+    }
+    return code;
+}
+
+bool is_never_seen(char32_t code) {
+    const auto* range = std::ranges::lower_bound(never_seen, code, {}, &LetterRange::last);
+    return range != never_seen.end() && range->first <= code;
+}
+
+// Line ends of text and of Unicode, and tabs.
+bool is_break(char32_t code) {
+    return (code >= 0x09 && code <= 0x0D) || code == 0x85 || code == 0x2028 || code == 0x2029;
+}
+
 bool is_ascii(char byte) { return static_cast<unsigned char>(byte) < 0x80; }
 
 }  // namespace
@@ -80,6 +122,41 @@ std::string as_utf8(std::string_view text) {
         append_letter(letters, special ? windows_1252[code - 0x80U] : code);
     }
     return letters;
+}
+
+bool is_plain_ascii(std::string_view text) {
+    return std::ranges::all_of(text, [](char c) { return c >= 0x20 && c < 0x7F; });
+}
+
+SeenLetters seen_letters(std::string_view text) {
+    SeenLetters seen;
+    bool broken = false;
+    while (!text.empty()) {
+        const std::string_view letter =
+            text.substr(0, std::max<std::size_t>(1, letter_length(text)));
+        const char32_t code = code_of(letter);
+        text.remove_prefix(letter.size());
+        if (is_break(code)) {
+            broken = true;
+            continue;
+        }
+        if (is_never_seen(code)) {
+            seen.left_out = true;
+            continue;
+        }
+        seen.text += broken ? " " : "";
+        seen.text += letter;
+        broken = false;
+    }
+    return seen;
+}
+
+std::string first_letters(std::string_view text, std::size_t most) {
+    std::size_t end = 0;
+    for (std::size_t count = 0; count < most && end < text.size(); ++count) {
+        end += std::max<std::size_t>(1, letter_length(text.substr(end)));
+    }
+    return std::string(text.substr(0, end)) + (end < text.size() ? " ..." : "");
 }
 
 }  // namespace farwater::io

@@ -18,4 +18,22 @@ bool is_utf8(std::string_view text);  // O(bytes)
 // Table: WHATWG Encoding Standard, index windows-1252 (from memory).
 std::string as_utf8(std::string_view text);
 
+// A text that comes out of seen_letters as it is, for ASCII alone: no control characters. O(bytes).
+bool is_plain_ascii(std::string_view text);
+
+struct SeenLetters {
+    std::string text;
+    bool left_out = false;  // more than line ends and tabs
+};
+
+// The text as it would be read aloud: line ends and tabs are one blank each run, and what nobody
+// sees is left out: control characters, marks that turn the direction of writing, letters without
+// width, language tags. Such letters make two names look the same, or one name look like another.
+// Sets: Unicode 15, Default_Ignorable_Code_Point without variation selectors, and Cc (from memory).
+// Precondition: UTF-8. O(bytes).
+SeenLetters seen_letters(std::string_view text);
+
+// The first `most` letters, and " ..." behind them where there were more. Precondition: UTF-8.
+std::string first_letters(std::string_view text, std::size_t most);
+
 }  // namespace farwater::io

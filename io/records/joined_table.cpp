@@ -65,7 +65,8 @@ std::vector<JoinedCell> JoinedTable::find(const std::string& key) {
     row.found = true;
     std::vector<JoinedCell> cells;
     for (std::size_t i = 0; i < fields_.size(); ++i) {
-        cells.push_back({fields_[i], columns_[i], source_.spec.file, &row.cells[i]});
+        cells.push_back(
+            {fields_[i], columns_[i], source_.spec.file, &row.cells[i], source_.commas_doubtful()});
     }
     return cells;
 }

@@ -54,17 +54,29 @@ bool is_empty(OGRFeature& feature) {
     return true;
 }
 
-// False where some text was none and had to be read anew.
-bool make_utf8(OGRFeature& feature) {
-    bool all = true;
+// What had to be done to the texts of a row before somebody may read them.
+struct TextsMended {
+    bool recoded = false, hidden = false, cut = false;
+};
+
+TextsMended mend_texts(OGRFeature& feature, const std::vector<bool>& read_here) {
+    constexpr std::size_t most_letters = 500;
+    TextsMended mended;
     for (int column = 0; column < feature.GetFieldCount(); ++column) {
-        const char* text = text_of(feature, column);
-        if (text != nullptr && !is_utf8(text)) {
-            feature.SetField(column, as_utf8(text).c_str());
-            all = false;
+        const char* raw =
+            read_here[static_cast<std::size_t>(column)] ? text_of(feature, column) : nullptr;
+        const std::string_view text = raw == nullptr ? "" : raw;
+        if (is_plain_ascii(text) && text.size() <= most_letters) {
+            continue;
         }
+        mended.recoded = mended.recoded || !is_utf8(text);
+        SeenLetters seen = seen_letters(as_utf8(text));
+        mended.hidden = mended.hidden || seen.left_out;
+        std::string whole = first_letters(seen.text, most_letters);
+        mended.cut = mended.cut || whole != seen.text;
+        feature.SetField(column, whole.c_str());
     }
-    return all;
+    return mended;
 }
 
 // Rows of one kind, which one problem tells.
@@ -90,11 +102,24 @@ private:
     std::uint32_t first_ = 0;
 };
 
+// The row of a CSV file has more cells than the table has columns.
+bool is_too_long(const LayerSource& source, const OGRFeature& feature, Record& record) {
+    const CsvRow* row = source.csv ? source.csv->too_long_row(feature.GetFID()) : nullptr;
+    if (row != nullptr) {
+        record.report(ProblemId::row_too_long, {},
+                      fmt::format("{} cells, {} columns", row->cells, source.csv->columns));
+    }
+    return row != nullptr;
+}
+
 // What is done to rows before they are records.
 class RowsMadeReady {
 public:
     explicit RowsMadeReady(const LayerSource& source)
-        : some_column_(some_bound(source.fields) || some_bound(source.also)) {}
+        : read_here_(static_cast<std::size_t>(source.open.layer->GetLayerDefn()->GetFieldCount())) {
+        mark(source.fields);
+        mark(source.also);
+    }
 
     // False: nothing to read there.
     bool ready(OGRFeature& feature, std::uint32_t row) {
@@ -102,8 +127,13 @@ public:
             empty_.add(row);
             return false;
         }
-        if (!make_utf8(feature)) {
-            recoded_.add(row);
+        const TextsMended mended = mend_texts(feature, read_here_);
+        for (const auto& [happened, told] : {std::pair{mended.recoded, &recoded_},
+                                             {mended.hidden, &hidden_},
+                                             {mended.cut, &cut_}}) {
+            if (happened) {
+                told->add(row);
+            }
         }
         return true;
     }
@@ -111,16 +141,23 @@ public:
         log.empty = empty_.count();
         empty_.report(log, ProblemId::rows_empty);
         recoded_.report(log, ProblemId::text_not_utf8);
+        hidden_.report(log, ProblemId::text_hidden_letters);
+        cut_.report(log, ProblemId::text_too_long);
     }
 
 private:
-    static bool some_bound(const std::vector<BoundField>& columns) {
-        return std::ranges::any_of(columns,
-                                   [](const BoundField& bound) { return bound.index >= 0; });
+    void mark(const std::vector<BoundField>& columns) {
+        for (const BoundField& bound : columns) {
+            if (bound.index >= 0) {
+                read_here_[static_cast<std::size_t>(bound.index)] = true;
+                some_column_ = true;
+            }
+        }
     }
 
-    bool some_column_;  // without one no row could be told from an empty one
-    RowsTold empty_, recoded_;
+    std::vector<bool> read_here_;  // by column
+    bool some_column_ = false;     // without one no row could be told from an empty one
+    RowsTold empty_, recoded_, hidden_, cut_;
 };
 
 void check_read(const LayerSource& source, const LayerLog& log, const GdalMessages& messages,
@@ -161,7 +198,7 @@ LayerLog for_each_record(const LayerSource& source, const Work& work,
             continue;
         }
         Record record(source, *feature, row);
-        const Taken taken = read(record);
+        const Taken taken = is_too_long(source, *feature, record) ? Taken::no : read(record);
         count(log, record, taken);
         if (log.count.read % records_per_step == 0) {
             work.step(stage, log.count.read, total);

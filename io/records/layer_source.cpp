@@ -7,9 +7,11 @@
 #include <ogrsf_frmts.h>
 
 #include "io/error.h"
+#include "io/files/letters.h"
 #include "io/files/why_unreadable.h"
 #include "io/inputs/road_schemas.h"
 #include "io/near_word.h"
+#include "io/records/column_names.h"
 #include "io/records/parse_cell.h"
 #include "io/records/unit_words.h"
 
@@ -20,21 +22,9 @@ std::vector<std::string> column_names(OGRLayer& layer) {
     std::vector<std::string> names;
     OGRFeatureDefn& columns = *layer.GetLayerDefn();
     for (int i = 0; i < columns.GetFieldCount(); ++i) {
-        names.emplace_back(columns.GetFieldDefn(i)->GetNameRef());
+        names.push_back(seen_letters(as_utf8(columns.GetFieldDefn(i)->GetNameRef())).text);
     }
     return names;
-}
-
-// The position of a name, written the same or else in other upper and lower case; -1 when there is
-// none.
-int position_of(std::string_view name, const std::vector<std::string>& names) {
-    auto found = std::find(names.begin(), names.end(), name);
-    if (found == names.end()) {
-        found = std::find_if(names.begin(), names.end(), [name](const std::string& other) {
-            return lower_case(other) == lower_case(name);
-        });
-    }
-    return found == names.end() ? -1 : static_cast<int>(found - names.begin());
 }
 
 std::string has_columns(const LayerSpec& spec, const std::vector<std::string>& names) {
@@ -57,11 +47,30 @@ std::string no_column(const LayerSpec& spec, std::string_view wanted, std::strin
                        did_you_mean(wanted, views), has_columns(spec, names));
 }
 
+// The position of the column that the name means; -1 when there is none. Several are a fault of the
+// table: the values of one would be lost, and nobody would see which.
+int position_of(const LayerSpec& spec, std::string_view name,
+                const std::vector<std::string>& names) {
+    const std::vector<int> places = columns_called(name, names);
+    if (places.size() > 1) {
+        std::vector<std::string> meant;
+        for (const int place : places) {
+            meant.push_back(fmt::format("\"{}\"", names[static_cast<std::size_t>(place)]));
+        }
+        const bool same = std::ranges::count(meant, meant.front()) > 1;
+        fail_input(spec, fmt::format("{} columns can be \"{}\": {}; {}", places.size(), name,
+                                     fmt::join(meant, ", "),
+                                     same ? "give each a name of its own"
+                                          : "name one in columns as it is written"));
+    }
+    return places.empty() ? -1 : places.front();
+}
+
 // The column of this name, which must exist.
 BoundField bound_column(const LayerSpec& spec, std::string_view wanted, std::string_view purpose,
                         OGRLayer& layer, const std::vector<std::string>& names) {
     BoundField bound;
-    bound.index = position_of(wanted, names);
+    bound.index = position_of(spec, wanted, names);
     bound.is_fid = bound.index < 0 && is_fid_column(layer, wanted);
     if (bound.index < 0 && !bound.is_fid) {
         fail_input(spec, no_column(spec, wanted, purpose, names));
@@ -99,13 +108,13 @@ BoundField column_of(const LayerSpec& spec, const FieldRow& field, const PresetC
     if (mapped != spec.columns.end()) {
         return bound_column(spec, mapped->second, field.name, layer, names);
     }
-    if (preset != nullptr && position_of(preset->column, names) >= 0) {
+    if (preset != nullptr && position_of(spec, preset->column, names) >= 0) {
         return bound_column(spec, preset->column, field.name, layer, names);
     }
     if (preset != nullptr && field.name == "class") {
         fail_schema_column(spec, *preset, names);
     }
-    if (position_of(field.name, names) >= 0) {
+    if (position_of(spec, field.name, names) >= 0) {
         return bound_column(spec, field.name, field.name, layer, names);
     }
     if (field.required) {
@@ -139,7 +148,7 @@ std::vector<BoundField> further_columns(const LayerSpec& spec, OGRLayer& layer,
     std::vector<BoundField> further;
     if (const RoadSchema* schema = find_road_schema(spec.schema)) {
         for (const std::string_view column : schema->further) {
-            const bool there = position_of(column, names) >= 0;
+            const bool there = position_of(spec, column, names) >= 0;
             further.push_back(there ? bound_column(spec, column, "the schema", layer, names)
                                     : BoundField{});
         }
@@ -199,6 +208,25 @@ void check_crs(const LayerSource& source) {
     }
 }
 
+// How the rows of a CSV file fit its head. Throws where GDAL would lose some of it.
+std::optional<CsvRows> csv_rows_of(const LayerSource& source, std::size_t columns) {
+    std::error_code error;
+    const bool csv = std::string_view(source.open.dataset->GetDriverName()) == "CSV" &&
+                     std::filesystem::is_regular_file(source.spec.path, error);
+    std::optional<CsvRows> rows = csv ? look_at_csv(source.spec.path, columns) : std::nullopt;
+    if (rows && rows->head_breaks) {
+        fail_input(source.spec, "a column's name goes over two lines; write each name on one line");
+    }
+    if (rows && rows->swallows) {
+        fail_input(source.spec,
+                   fmt::format("{} has a quote mark that is not closed in its cell and swallows "
+                               "the rows after it; put that cell in quotes, and write a mark "
+                               "within it twice",
+                               row_name(static_cast<std::uint32_t>(*rows->swallows - 1))));
+    }
+    return rows;
+}
+
 }  // namespace
 
 bool LayerSource::has(std::string_view field) const {
@@ -252,7 +280,8 @@ void fail_input(const LayerSpec& spec, const std::string& what) {
 
 LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
                         const std::vector<std::string>& also) {
-    LayerSource source{spec, &section, open_layer(spec), {}, {}, FieldPlaces(section.fields)};
+    LayerSource source{spec,        &section, open_layer(spec), {}, {}, FieldPlaces(section.fields),
+                       std::nullopt};
     OGRLayer& layer = *source.open.layer;
     const std::vector<std::string> names = column_names(layer);
     for (const FieldRow& field : section.fields) {
@@ -266,6 +295,7 @@ LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
     }
     check_shapes(source, names);
     check_crs(source);
+    source.csv = csv_rows_of(source, names.size());
     ignore_the_rest(source, names);
     return source;
 }

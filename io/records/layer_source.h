@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -11,6 +12,7 @@
 
 #include "analyzer/parallel/work.h"
 #include "io/district_file.h"
+#include "io/records/csv_rows.h"
 #include "io/records/dataset.h"
 #include "io/records/layer_rows.h"
 #include "io/settings/schema.h"
@@ -57,19 +59,23 @@ struct LayerSource {
     std::vector<BoundField> fields;  // one per field of the section, in its order
     std::vector<BoundField> also;    // columns that are no field, in the order asked for
     FieldPlaces places;              // of `fields`
+    std::optional<CsvRows> csv;      // of a CSV file
 
-    bool has(std::string_view field) const;                 // the layer has a column for it
+    bool has(std::string_view field) const;  // the layer has a column for it
+    // A comma in a number can be a decimal one: the table is parted by semicolons.
+    bool commas_doubtful() const { return csv && csv->separator == ';'; }
     bool has_coordinates() const;                           // columns for the fields x and y
     const BoundField& bound(std::string_view field) const;  // precondition: the section has it
 };
 
 // Opens the layer and binds its columns: by `columns` of the section, else by its schema, else by a
-// column of the field's own name. A field whose column the section maps elsewhere takes no words
-// and no unit from the schema. The schema's further columns follow in `also`, missing ones with
-// index -1. Only bound columns will be fetched. Throws InputError: what open_layer throws; a mapped
-// column, one of `also`, the schema's column of the class, or the column of a required field
-// missing (names the columns that exist); no shapes and no columns of coordinates, or no CRS, where
-// shapes are needed.
+// column of the field's own name, as io/records/column_names.h finds it. A field whose column the
+// section maps elsewhere takes no words and no unit from the schema. The schema's further columns
+// follow in `also`, missing ones with index -1. Only bound columns will be fetched. Throws
+// InputError: what open_layer throws; a mapped column, one of `also`, the schema's column of the
+// class, or the column of a required field missing (names the columns that exist); several columns
+// that can be the one; a CSV file whose rows swallow each other; no shapes and no columns of
+// coordinates, or no CRS, where shapes are needed.
 LayerSource open_source(const LayerSpec& spec, const SectionRow& section,
                         const std::vector<std::string>& also = {});
 
@@ -90,11 +96,12 @@ enum class Taken : std::uint8_t {
 };
 
 // Calls `read` for every record in order, rows counted from 0, and keeps the problems that it
-// raised. Rows with nothing in them are passed over, and texts are UTF-8 by then; a problem of each
-// kind tells how many rows. A record that it did not take or left out counts as set aside, one with
-// a problem of severity `repaired` as repaired. Throws InputError when GDAL fails half way, when a
-// required section has no record, or when more than 90 % of those not left out were set aside.
-// Stops early when `work` is stopped.
+// raised. Rows of a CSV file with more cells than columns are set aside unread. Rows with nothing
+// in them are passed over, and texts are UTF-8 by then; a problem of each kind tells how many rows.
+// A record that it did not take or left out counts as set aside, one with a problem of severity
+// `repaired` as repaired. Throws InputError when GDAL fails half way, when a required section has
+// no record, or when more than 90 % of those not left out were set aside. Stops early when `work`
+// is stopped.
 LayerLog for_each_record(const LayerSource& source, const Work& work,
                          const std::function<Taken(Record& record)>& read);
 

@@ -84,12 +84,6 @@ CellNumber quantity_of(const Cell& cell, const BoundField& from) {
                            : parse_quantity(*text, from.unit, from.ours, sign_of(*from.field));
 }
 
-std::string unreadable_number(std::string_view text) {
-    return in_quotes(text) + (text.find(',') == std::string_view::npos
-                                  ? ""
-                                  : "; a comma only parts thousands, in groups of three figures");
-}
-
 }  // namespace
 
 Cell cell_of(OGRFeature& feature, int index) {
@@ -196,9 +190,10 @@ std::optional<double> Record::number(std::string_view field) {
         return std::nullopt;
     }
     const BoundField& from = bound(field);
-    const CellNumber read = quantity_of(content, from);
+    const CellNumber read =
+        has_doubtful_comma(field, content) ? CellNumber{} : quantity_of(content, from);
     if (read.kind == CellNumberKind::unreadable) {
-        report(ProblemId::number_unreadable, field, unreadable_number(printed(content)));
+        report_unreadable(field, content);
     }
     return read.kind == CellNumberKind::value ? in_range(field, read.value) : std::nullopt;
 }
@@ -226,11 +221,29 @@ std::optional<double> Record::measure(std::string_view field) {
     const Measure measure = plain != nullptr
                                 ? measure_of(*plain, from.unit, from.ours)
                                 : parse_measure(printed(content), from.unit, from.ours);
-    if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content)) {
-        report(ProblemId::number_unreadable, field, unreadable_number(printed(content)));
+    if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content) ||
+        has_doubtful_comma(field, content)) {
+        report_unreadable(field, content);
         return std::nullopt;
     }
     return measure.kind == MeasureKind::value ? in_range(field, measure.value) : std::nullopt;
+}
+
+bool Record::has_doubtful_comma(std::string_view field, const Cell& cell) const {
+    const JoinedCell* other = joined(field);
+    const bool doubtful = other != nullptr ? other->commas_doubtful : source_->commas_doubtful();
+    const auto* text = std::get_if<std::string>(&cell);
+    return doubtful && text != nullptr && text->find(',') != std::string::npos;
+}
+
+void Record::report_unreadable(std::string_view field, const Cell& cell) {
+    const std::string theirs = printed(cell);
+    const std::string_view why =
+        theirs.find(',') == std::string::npos ? ""
+        : has_doubtful_comma(field, cell)
+            ? "; in a table parted by semicolons a comma may be a decimal one"
+            : "; a comma only parts thousands, in groups of three figures";
+    report(ProblemId::number_unreadable, field, fmt::format("{}{}", in_quotes(theirs), why));
 }
 
 std::optional<int> Record::whole(std::string_view field) {

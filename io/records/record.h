@@ -28,6 +28,8 @@ struct JoinedCell {
     std::string_view column;  // theirs
     std::string_view file;    // of the joined table, as written
     const Cell* cell = nullptr;
+    bool commas_doubtful =
+        false;  // the table is parted by semicolons, as where decimals have commas
 };
 
 class Record {
@@ -105,6 +107,8 @@ private:
     Cell raw(std::string_view field) const;
     std::optional<double> in_range(std::string_view field, double ours);
     const JoinedCell* joined(std::string_view field) const;
+    bool has_doubtful_comma(std::string_view field, const Cell& cell) const;
+    void report_unreadable(std::string_view field, const Cell& cell);
 
     const LayerSource* source_;
     OGRFeature* feature_;

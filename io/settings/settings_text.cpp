@@ -1,10 +1,12 @@
 #include "io/settings/settings_text.h"
 
+#include <algorithm>
 #include <fstream>
 
 #include <fmt/format.h>
 
 #include "io/error.h"
+#include "io/files/letters.h"
 
 namespace farwater::io {
 
@@ -12,6 +14,22 @@ namespace {
 
 // Whoever names a data set by mistake need not wait until it is read.
 constexpr std::size_t most_bytes = std::size_t{16} << 20U;
+
+// Letters that nobody sees make a word look like another, and a name on a document too.
+void check_letters(const std::filesystem::path& path, std::string_view text) {
+    const bool mark = text.starts_with("\xEF\xBB\xBF");
+    std::string_view rest = text.substr(mark ? 3 : 0);
+    for (std::size_t line = 1; is_utf8(rest) && !rest.empty(); ++line) {
+        const std::size_t end = std::min(rest.find('\n'), rest.size());
+        if (seen_letters(rest.substr(0, end)).left_out) {
+            throw SettingsError(fmt::format(
+                "{}:{}: holds a letter that nobody sees, or that turns the writing round; type the "
+                "line anew",
+                path.string(), line));
+        }
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+}
 
 }  // namespace
 
@@ -30,6 +48,7 @@ std::string settings_text(const std::filesystem::path& path, std::string_view wa
                                         there ? "it cannot be read" : "there is no such file",
                                         wanted));
     }
+    check_letters(path, text);
     return text;
 }
 

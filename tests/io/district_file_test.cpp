@@ -4,6 +4,7 @@
 
 #include "io/error.h"
 #include "io/settings/schema.h"
+#include "tests/support/temporary_folder.h"
 
 using namespace farwater;
 using namespace farwater::io;
@@ -471,4 +472,20 @@ TEST_CASE("the reference page holds every key, field and assumption with default
     }
     has("| `duration_min` | min | 120 | 1 to 1440 | high |");
     has("| `private_roads_usable` |  | false | true or false | medium |");
+}
+
+TEST_CASE("a file with a letter that nobody sees is refused, with its line") {
+    const support::TemporaryFolder folder;
+    support::put(folder / "district.toml", "\xEF\xBB\xBF# Höhe\r\nname = \"A\"\n");
+    support::put(folder / "hidden.toml", "# Höhe\r\nname = \"A\u202EB\"\n");
+    try {
+        read_district_file(folder / "hidden.toml");
+        FAIL("not refused");
+    } catch (const SettingsError& error) {
+        CHECK(error.what() == (folder / "hidden.toml").string() +
+                                  ":2: holds a letter that nobody sees, or that turns the writing "
+                                  "round; type the line anew");
+    }
+    // That one lacks its tables.
+    CHECK_THROWS_WITH(read_district_file(folder / "district.toml"), Catch::Contains("roads"));
 }

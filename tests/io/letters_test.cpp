@@ -42,3 +42,44 @@ TEST_CASE("whatever the bytes, text comes out that stays as it is", "[property]"
         REQUIRE(as_utf8(once) == once);
     }
 }
+
+TEST_CASE("letters that nobody sees are left out, and line ends are blanks") {
+    const auto seen = [](std::string_view text) {
+        const SeenLetters letters = seen_letters(text);
+        return letters.text + (letters.left_out ? "|left out" : "");
+    };
+    CHECK(seen("Mill Road") == "Mill Road");
+    CHECK(seen("H\u00f6he \U0001F692") == "H\u00f6he \U0001F692");
+    CHECK(seen("\u202Edaor lliM\u202C") == "daor lliM|left out");
+    CHECK(seen("T\u200B1\u200D\u2066\u2069\uFEFF\u00AD\u061C") == "T1|left out");
+    CHECK(seen("a\x1B[31mb\x7F\u009B") == "a[31mb|left out");
+    CHECK(seen("a\r\n\tb\u2028c") == "a b c");
+    CHECK(seen("ab\n") == "ab");
+    CHECK(seen("\U000E0041\U000E007F") == "|left out");
+    CHECK(seen("\u2010\u2027\u202F\u2070\u00A0\u00AE") == "\u2010\u2027\u202F\u2070\u00A0\u00AE");
+}
+
+TEST_CASE("long texts end after whole letters") {
+    CHECK(first_letters("abc", 3) == "abc");
+    CHECK(first_letters("abcd", 3) == "abc ...");
+    CHECK(first_letters("\u00e4\u00f6\u00fc", 2) == "\u00e4\u00f6 ...");
+    CHECK(first_letters("", 2).empty());
+}
+
+TEST_CASE("what was seen once is seen the same again", "[property]") {
+    const unsigned seed = 6;
+    CAPTURE(seed);
+    std::mt19937 random(seed);
+    for (int i = 0; i < 20000; ++i) {
+        std::string bytes(random() % 12, ' ');
+        for (char& byte : bytes) {
+            byte = static_cast<char>(random() % 256);
+        }
+        const SeenLetters once = seen_letters(as_utf8(bytes));
+        CAPTURE(i, bytes);
+        REQUIRE(is_utf8(once.text));
+        REQUIRE(seen_letters(once.text).text == once.text);
+        REQUIRE_FALSE(seen_letters(once.text).left_out);
+        REQUIRE((!is_plain_ascii(bytes) || once.text == bytes));
+    }
+}

@@ -335,6 +335,68 @@ TEST_CASE("words about water and aid that are not mapped never help") {
           Aid::mutual);
 }
 
+// "1,500" without quotes would be a rate of 1.
+TEST_CASE("a row of a CSV file with more cells than columns is set aside") {
+    ReadScene scene;
+    scene.layer("water_sources",
+                "source_id,kind,WKT,rate_gpm,note\nP,hydrant,POINT (700050 4769990),1,500,well\n"
+                "\nQ,hydrant,POINT (700050 4769990),\"1,500\",well,,\n");
+    CHECK(scene.sentences() ==
+          Sentences{"water_sources (water_sources.csv), row 1: has more cells than the table has "
+                    "columns, so that values may stand in the wrong ones (6 cells, 5 columns); put "
+                    "a value with a comma in quotes, or leave the comma out."});
+    const ReadResult read = scene.read();
+    CHECK(count_of(read, "water_sources") == "2 = 1 + 0 + 1");
+    CHECK(read.district.sources.at(0).id == "Q");
+}
+
+TEST_CASE("a table parted by semicolons or tabs is read, but a comma in its numbers only by tabs") {
+    for (const char separator : {';', '\t'}) {
+        ReadScene scene;
+        std::string text =
+            "unit_id|station_id|kind|tank_gal\r\nE1|S1|engine|1000\r\nT1|S1|tanker|2,000\r\n";
+        std::ranges::replace(text, '|', separator);
+        scene.table("apparatus", text);
+        CAPTURE(separator);
+        const auto& units = scene.read().district.units;
+        CHECK(units.at(0).tank == gallons(1000));
+        CHECK((separator == '\t' ? units.at(1).tank == gallons(2000) : units.size() == 1));
+        CHECK((separator == '\t') == scene.sentences().empty());
+        if (separator == ';') {
+            CHECK(scene.sentences().at(0).find("a comma may be a decimal one") !=
+                  std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("columns are found by names as people write them") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "\xEF\xBB\xBFUnit ID ,Station-ID,KIND,Tank (gal)\nE1,S1,engine,1000\nT1,S1,tanker,"
+                "2000\n");
+    CHECK(scene.sentences().empty());
+    CHECK(scene.read().district.units.at(1).tank == gallons(2000));
+}
+
+TEST_CASE("names without what nobody sees, and not longer than anybody reads") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "unit_id,station_id,kind,tank_gal\nE1,S1,engine,1000\nT\u202E1\u200B,"
+                "S1,tanker,2000\n" +
+                    std::string(10000, 'x') +
+                    ",S1,tanker,2000\n\"T\n3\",S1,tanker,"
+                    "2000\n");
+    CHECK(scene.sentences() ==
+          Sentences{"apparatus (apparatus.csv): holds letters that nobody sees, or that turn the "
+                    "writing round; they are left out (row 2); type these names anew.",
+                    "apparatus (apparatus.csv): holds texts of more than 500 letters; the rest of "
+                    "them is left out (row 3); shorten them."});
+    const auto& units = scene.read().district.units;
+    CHECK(units.at(1).id == "T1");
+    CHECK(units.at(2).id == std::string(500, 'x') + " ...");
+    CHECK(units.at(3).id == "T 3");
+}
+
 TEST_CASE("a date that is none is not known") {
     const ReadScene scene =
         with_source(",tested_on", "P,hydrant,POINT (700050 4769990),31.11.2025");

@@ -310,3 +310,35 @@ TEST_CASE("inputs are left as they are, with nothing beside them") {
     CHECK(scene.read().district.dump_site_places.size() == 1);
     CHECK(listing() == before);
 }
+
+TEST_CASE("two columns that can be the same one are refused, with both named") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "unit_id,station_id,kind,tank_gal,tank_gal\nE1,S1,engine,1000,1\nT1,S1,tanker,2000,"
+                "1\n");
+    CHECK(scene.refusal() ==
+          "apparatus (apparatus.csv): 2 columns can be \"tank_gal\": \"tank_gal\", \"tank_gal\"; "
+          "give each a name of its own.");
+    scene.table("apparatus",
+                "unit_id,station_id,kind,Tank gal,Tank (gal)\nE1,S1,engine,1000,1\nT1,S1,tanker,"
+                "2000,1\n");
+    CHECK(scene.refusal() ==
+          "apparatus (apparatus.csv): 2 columns can be \"tank_gal\": \"Tank gal\", \"Tank (gal)\"; "
+          "name one in columns as it is written.");
+    scene.section("apparatus", "columns = { tank_gal = \"Tank (gal)\" }");
+    CHECK(scene.refusal() == "not refused");
+}
+
+TEST_CASE("a quote mark that swallows rows is refused, not read over") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "unit_id,station_id,kind,tank_gal,width_ft,note\nE1,S1,engine,1000,,5\" hose\n"
+                "T1,S1,tanker,2000,,4\" hose\nT2,S1,tanker,2000,,\n");
+    CHECK(scene.refusal() ==
+          "apparatus (apparatus.csv): row 1 has a quote mark that is not closed in its cell and "
+          "swallows the rows after it; put that cell in quotes, and write a mark within it twice.");
+    scene.table("apparatus", "unit_id,station_id,kind,\"tank\n_gal\"\nE1,S1,engine,1000\n");
+    CHECK(scene.refusal() ==
+          "apparatus (apparatus.csv): a column's name goes over two lines; write each name on one "
+          "line.");
+}
