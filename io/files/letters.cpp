@@ -151,6 +151,18 @@ SeenLetters seen_letters(std::string_view text) {
     return seen;
 }
 
+std::string without_hidden(std::string_view text) {
+    std::string seen;
+    while (!text.empty()) {
+        const std::string_view letter =
+            text.substr(0, std::max<std::size_t>(1, letter_length(text)));
+        const char32_t code = code_of(letter);
+        seen += is_break(code) || !is_never_seen(code) ? letter : std::string_view();
+        text.remove_prefix(letter.size());
+    }
+    return seen;
+}
+
 std::string first_letters(std::string_view text, std::size_t most) {
     std::size_t end = 0;
     for (std::size_t count = 0; count < most && end < text.size(); ++count) {

@@ -33,6 +33,9 @@ struct SeenLetters {
 // Precondition: UTF-8. O(bytes).
 SeenLetters seen_letters(std::string_view text);
 
+// The text with its line ends and tabs, otherwise like seen_letters. Precondition: UTF-8. O(bytes).
+std::string without_hidden(std::string_view text);
+
 // The first `most` letters, and " ..." behind them where there were more. Precondition: UTF-8.
 std::string first_letters(std::string_view text, std::size_t most);
 

@@ -59,10 +59,10 @@ void SqliteRows::add_null() { take({}); }
 void SqliteRows::add(std::int64_t value) { take({Kind::integer, value, 0.0, 0, 0}); }
 void SqliteRows::add(double value) { take({Kind::real, 0, value, 0, 0}); }
 void SqliteRows::add(std::string_view text) {
-    if (is_utf8(text)) {
+    if (is_plain_ascii(text)) {
         return take(Kind::text, text.data(), text.size());
     }
-    const std::string letters = as_utf8(text);
+    const std::string letters = without_hidden(as_utf8(text));
     take(Kind::text, letters.data(), letters.size());
 }
 void SqliteRows::add(std::span<const unsigned char> bytes) {

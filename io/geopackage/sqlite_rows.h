@@ -22,8 +22,8 @@ public:
     void add_null();
     void add(std::int64_t value);
     void add(double value);  // NaN becomes NULL
-    // Text and bytes are copied; text that is no UTF-8 becomes it (io/files/letters.h), for a
-    // GeoPackage holds no other.
+    // Text and bytes are copied; text that is no UTF-8 becomes it, for a GeoPackage holds no other,
+    // and letters that nobody sees are left out (io/files/letters.h).
     void add(std::string_view text);
     void add(std::span<const unsigned char> bytes);
 

@@ -59,6 +59,11 @@ TEST_CASE("letters that nobody sees are left out, and line ends are blanks") {
     CHECK(seen("\u2010\u2027\u202F\u2070\u00A0\u00AE") == "\u2010\u2027\u202F\u2070\u00A0\u00AE");
 }
 
+TEST_CASE("a text that goes over lines can keep them") {
+    CHECK(without_hidden("a\r\n\tb\u202E\u200Bc\x1B") == "a\r\n\tbc");
+    CHECK(without_hidden("H\u00f6he") == "H\u00f6he");
+}
+
 TEST_CASE("long texts end after whole letters") {
     CHECK(first_letters("abc", 3) == "abc");
     CHECK(first_letters("abcd", 3) == "abc ...");

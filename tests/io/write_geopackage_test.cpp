@@ -103,6 +103,18 @@ TEST_CASE("text that is no UTF-8 becomes it") {
     CHECK(rows_of(file, "SELECT word, hex(word) FROM all_kinds LIMIT 1", 2) == "Café|436166C3A9\n");
 }
 
+// Columns of the data that pass through are looked at nowhere else.
+TEST_CASE("letters that nobody sees are left out of a GeoPackage, line ends are not") {
+    const TemporaryFolder folder;
+    const auto file = folder / "a.gpkg";
+    FeatureTable table = all_kinds();
+    table.fill = [](std::size_t, Row& row) {
+        row.values[0] = std::string_view("\u202EMill\u200B\nRoad\x1B");
+    };
+    REQUIRE(write_file(file, {table}));
+    CHECK(rows_of(file, "SELECT word FROM all_kinds LIMIT 1") == "Mill\nRoad\n");
+}
+
 TEST_CASE("NaN and infinity become NULL") {
     const TemporaryFolder folder;
     FeatureTable table = all_kinds();
