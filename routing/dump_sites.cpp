@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "routing/blocked_ways.h"
+#include "routing/sites/drive_through.h"
 #include "routing/sites/hose_lays.h"
 #include "routing/sites/single_file.h"
 #include "routing/sites/site_rules.h"
@@ -104,7 +105,7 @@ SitesAndLays with_own_places(const District& district, const Network& network,
         const auto here = std::ranges::lower_bound(spots, own.spot, along_road);
         const auto site = before + static_cast<std::size_t>(here - spots.begin());
         lays.from_sites.push_back(
-            {own.served, static_cast<std::uint32_t>(site), own.along, own.closed, own.side});
+            {own.served, static_cast<std::uint32_t>(site), own.along, own.closed});
     }
     return {std::move(sites), std::move(lays.from_sites), std::move(lays.closed)};
 }
@@ -167,10 +168,6 @@ Lists<HoseLay> lay_lists(const District& district, const Access& access,
                 lists.items.push_back({.dump_site = DumpSiteIndex(lay->site),
                                        .approach = {},
                                        .lane = LaneClass::dead_end,
-                                       .from_end = lay->side.from_end,
-                                       .arm = lay->side.arm.valid() ? static_cast<std::uint32_t>(
-                                                                          lay->side.arm.position())
-                                                                    : HoseLay::no_arm,
                                        .length = metres(lay->along / 1e3) + setback});
             }
         }
@@ -225,7 +222,8 @@ DumpSites find_dump_sites(const District& district, const Network& network, cons
                           std::span<const Profile> profiles, const Work& work) {
     const SiteRules rules(district, network, profiles);
     std::vector<SitePlace> sites = candidate_sites(district, network, access, rules);
-    Lays lays = find_hose_lays(district, network, access, rules, sites, work);
+    const DriveThrough drive_through(district, network, access, profiles);
+    Lays lays = find_hose_lays(district, network, access, rules, drive_through, sites, work);
     const SitesAndLays kept =
         only_useful(with_own_places(district, network, std::move(sites), std::move(lays)));
     DumpSites result;

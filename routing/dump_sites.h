@@ -15,7 +15,7 @@
 
 namespace farwater::routing {
 
-inline constexpr std::size_t most_hose_lays = 8;  // kept per parcel
+inline constexpr std::size_t most_hose_lays = 8;  // kept per parcel, beside those from own places
 
 // On which sides of a dump site inside a closed edge the hose may lie: towards the edge's start and
 // its end. Both where the dump site is at a junction: it is told by the edges then.
@@ -45,15 +45,16 @@ struct DumpSites {
 // Candidates are the officer's places that a road reaches, then junctions, ends and points along
 // the roads that some loaded tanker may use in some season, dump_site_spacing apart along the road
 // or more; level (level_stretches.h), not on a bridge or in a tunnel and not within 100 ft of a
-// road with a rail crossing. A parcel that none of them serves gets the nearest place that could,
-// to a quarter of the spacing, so that thinning takes no parcel's supply away. Only the officer's
-// places and candidates that serve somebody are kept, in spatial order.
+// road with a rail crossing. A parcel gets places of its own where thinning would take supply away:
+// the nearest from each side of the house, and junctions where tankers drive through while its hose
+// lies (sites/own_places.h). Only the officer's places and candidates that serve somebody are kept,
+// in spatial order.
 //
 // Hose lies from the dump site along roads of every class, closed ones too, to the access point and
 // on to the house: the parcel's own setback (not where its drive is drawn), or straight distance x
 // setback_factor + setback_extra, where the straight distance is at most off_road_hose. The whole
 // is at most hose_reach, and the dump site at least standoff from the house. The officer's places
-// come first, then by length, then by index; at most most_hose_lays. Lengths are whole millimetres
+// come first, then by length, then by index; at most most_hose_lays beside the own ones. Lengths are whole millimetres
 // along each road piece. Stopped early: what it returns is not complete.
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
                           std::span<const Profile> profiles, const Work& work);

@@ -98,7 +98,7 @@ struct KeptTrips::State {
     FurtherLanes lanes;
     HoseFromPlaces hose;
     std::vector<ProfileRoads> profiles;   // in order of rank
-    Lists<std::uint32_t> served_by_row;   // per row: who has a lay by it that is looked at
+    Lists<std::uint32_t> served_by_row;   // per row: who has a lay by it
     Lists<std::uint32_t> served_by_site;  // per dump site: who has a lay from it
     std::unique_ptr<Pool<Desk>> desks;
     mutable Pool<Search> searches;
@@ -109,12 +109,10 @@ void KeptTrips::State::tell_who_looks() {
     std::vector<std::pair<std::uint32_t, std::uint32_t>> by_row;
     std::vector<std::pair<std::uint32_t, std::uint32_t>> by_site;
     for (std::uint32_t served = 0; served < lays.size(); ++served) {
-        for (const std::size_t lay : lays_looked_at(lays[served])) {
-            const std::uint32_t one = dump_sites.lane_cases.of_lay[lays.begin[served] + lay];
-            by_row.emplace_back(kept.approaches.row_of(one), served);
-        }
-        for (const HoseLay& lay : lays[served]) {
-            by_site.emplace_back(static_cast<std::uint32_t>(lay.dump_site.position()), served);
+        for (std::uint32_t item = lays.begin[served]; item < lays.begin[served + 1]; ++item) {
+            by_row.emplace_back(kept.approaches.row_of(dump_sites.lane_cases.of_lay[item]), served);
+            by_site.emplace_back(static_cast<std::uint32_t>(lays.items[item].dump_site.position()),
+                                 served);
         }
     }
     served_by_row = lists_by_row(std::move(by_row), kept.approaches.rows());

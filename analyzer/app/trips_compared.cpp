@@ -26,10 +26,10 @@ bool sees_the_same(const RoundTrips& a, const RoundTrips& b, std::size_t row) {
         !std::ranges::equal(a.source_lays[row], b.source_lays[row], same_source_lay)) {
         return false;
     }
-    return std::ranges::all_of(lays_looked_at(lays), [&](std::size_t lay) {
-        return lays[lay].approach.valid() == others[lay].approach.valid() &&
-               std::ranges::equal(a.fill_trips[lays[lay].ways().position()],
-                                  b.fill_trips[others[lay].ways().position()], same_trip);
+    return std::ranges::equal(lays, others, [&](const HoseLay& lay, const HoseLay& other) {
+        return lay.approach.valid() == other.approach.valid() &&
+               std::ranges::equal(a.fill_trips[lay.ways().position()],
+                                  b.fill_trips[other.ways().position()], same_trip);
     });
 }
 

@@ -86,36 +86,15 @@ struct HoseLay {
     // not valid: those of the dump site.
     ApproachIndex approach;
     LaneClass lane = LaneClass::dead_end;  // of the dump site, with the same roads closed
-    // The side of the house that hose comes from: the start or the end of its road, and, where it
-    // comes over a junction, by which road there.
-    static constexpr std::uint32_t no_arm = UINT32_MAX;
-    bool from_end = false;
     // Seconds that a loaded tanker drives in single file from where the next one waits, which can
     // not meet it, to the dump site; 0: they can pass each other, or drive one way round.
     std::uint16_t single_file_s = 0;
-    std::uint32_t arm = no_arm;
     Length length;
 
     ApproachIndex ways() const {
         return approach.valid() ? approach : ApproachIndex(dump_site.position());
     }
 };
-
-// The lays that a parcel may be served by, as places in its list: the first; where tankers must
-// back there, the first that they drive through; the first that comes from the other side of the
-// house; and where the first comes over a junction, the first that does not come by the same road
-// there. Each once.
-struct LaysLookedAt {
-    std::array<std::size_t, 4> lay{};
-    std::size_t count = 0;
-
-    void add(std::size_t one);
-    std::span<const std::size_t> all() const& { return std::span(lay).first(count); }
-    std::span<const std::size_t> all() const&& = delete;  // it would outlive what it shows
-    const std::size_t* begin() const { return lay.data(); }
-    const std::size_t* end() const { return lay.data() + count; }
-};
-LaysLookedAt lays_looked_at(std::span<const HoseLay> lays);
 
 // Hose from a fill site to a parcel's house, for direct supply and relay.
 struct SourceLay {

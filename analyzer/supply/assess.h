@@ -15,11 +15,8 @@ namespace farwater::supply {
 // Per parcel, then per target, as are `needs` (none = no building) and `first_arrivals`, which say
 // when the first engine is at the house, counted from the alarm, no_time = none gets there.
 //
-// Of a parcel's hose lays those of `lays_looked_at` (round_trips.h) are looked at: the first (from
-// the officer's own dump site, else the nearest), the first without backing, the first from the
-// other side of the house and, over a junction, the first by another road. The one that likely
-// gives most is worked out, then all that may give a better answer by a bound, and the best answer
-// is taken (places/lay_trials.h).
+// All of a parcel's hose lays are looked at: the one that likely gives most is worked out, then all
+// that may give a better answer by a bound, and the best answer is taken (places/lay_trials.h).
 //
 // Then direct supply and relay are looked at (direct.h); the better answer is taken, hose before
 // tankers where both are as good, and the other mode is kept beside it.

@@ -11,7 +11,7 @@
 #include "analyzer/parallel/work.h"
 #include "routing/access.h"
 #include "routing/network.h"
-#include "routing/sites/hose_paths.h"
+#include "routing/sites/drive_through.h"
 #include "routing/sites/site_rules.h"
 
 namespace farwater::routing {
@@ -24,30 +24,20 @@ namespace farwater::routing {
 std::optional<Length> setback_of(const District& district, const Access& access,
                                  std::size_t served);
 
-// A place where dump sites are laid out from.
-struct SitePlace {
-    RoadSpot spot;
-    Point place;
-    std::optional<std::uint32_t> officers_place;  // index; such a place may lie off the road
-};
-
 // A hose lay from one of the sites to the parcel (or target) `served`.
 struct Lay {
     std::uint32_t served = 0;
     std::uint32_t site = 0;    // position in the list of sites
     std::int32_t along = 0;    // millimetres from the dump site to the access point
     std::uint32_t closed = 0;  // row of Lays::closed
-    HouseSide side;
 };
 
-// A hose lay from a place of the parcel's own: the nearest one that could be a dump site, where no
-// site serves it from that side of the house.
+// A hose lay from a place of the parcel's own (own_places.h).
 struct OwnLay {
     std::uint32_t served = 0;
     std::int32_t along = 0;
     RoadSpot spot;
     std::uint32_t closed = 0;
-    HouseSide side;
 };
 
 // The lays of one parcel stand together, in the order of find_dump_sites; parcels in spatial order.
@@ -59,8 +49,10 @@ struct Lays {
     Lists<EdgeIndex> closed;
 };
 
-// Incomplete when stopped.
+// The sites that serve a parcel's side of the house, for own places, are those within half of
+// dump_site_spacing of hose along the road. Incomplete when stopped.
 Lays find_hose_lays(const District& district, const Network& network, const Access& access,
-                    const SiteRules& rules, std::span<const SitePlace> sites, const Work& work);
+                    const SiteRules& rules, const DriveThrough& drive_through,
+                    std::span<const SitePlace> sites, const Work& work);
 
 }  // namespace farwater::routing

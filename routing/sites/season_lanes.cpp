@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "routing/driving/road_use.h"
+#include "routing/sites/drive_through.h"
 #include "routing/sites/lanes.h"
 #include "routing/sites/single_file.h"
 
@@ -15,28 +16,6 @@ std::vector<std::uint8_t> open_edges(const District& district, const Network& ne
                                      std::span<const Profile> profiles, const Season& season) {
     return edges_used_by(network, loaded_use(district, profiles, season), haulers(profiles),
                          Which::all);
-}
-
-std::vector<RoadSpot> sources_and_stations(const Access& access) {
-    std::vector<RoadSpot> spots = access.sources;
-    spots.insert(spots.end(), access.stations.begin(), access.stations.end());
-    return spots;
-}
-
-// Of the layer, and of places and sources that say so.
-std::vector<RoadSpot> turnarounds(const District& district, const Access& access) {
-    std::vector<RoadSpot> spots = access.turnarounds;
-    for (std::size_t i = 0; i < district.dump_site_places.size(); ++i) {
-        if (district.dump_site_places[i].turnaround) {
-            spots.push_back(access.dump_site_places[i]);
-        }
-    }
-    for (std::size_t i = 0; i < district.sources.size(); ++i) {
-        if (district.sources[i].turnaround) {
-            spots.push_back(access.sources[i]);
-        }
-    }
-    return spots;
 }
 
 }  // namespace
@@ -57,13 +36,8 @@ public:
 
     LaneClass of_site(std::size_t site, std::span<const EdgeIndex> closed,
                       const Waymarks& origins) const {
-        if (const auto place = dump_sites_.candidates[site].officers_place) {
-            const DumpSitePlace& officers = district_.dump_site_places[*place];
-            if (officers.lane || officers.turnaround) {
-                return officers.lane.value_or(LaneClass::through);
-            }
-        }
-        return lanes_.at_spot(dump_sites_.spots[site], closed, &origins);
+        const auto said = said_lane(district_, dump_sites_.candidates[site].officers_place);
+        return said ? *said : lanes_.at_spot(dump_sites_.spots[site], closed, &origins);
     }
 
     std::vector<LaneClass> of_sites() const {

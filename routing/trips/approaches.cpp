@@ -64,40 +64,19 @@ private:
 
 }  // namespace
 
-std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
-                                                const Lists<HoseLay>& lays) {
-    std::vector<bool> wanted(dump_sites.lane_cases.site.size(), false);
-    for (std::size_t served = 0; served < lays.size(); ++served) {
-        for (const std::size_t lay : lays_looked_at(lays[served])) {
-            wanted[dump_sites.lane_cases.of_lay[lays.begin[served] + lay]] = true;
-        }
-    }
-    std::vector<std::uint32_t> cases;
-    for (std::uint32_t one = 0; one < wanted.size(); ++one) {
-        if (wanted[one]) {
-            cases.push_back(one);
-        }
-    }
-    return cases;
-}
-
-Approaches::Approaches(const Network& network, const DumpSites& dump_sites,
-                       std::span<const std::uint32_t> looked_at, std::size_t begin, std::size_t end)
+Approaches::Approaches(const Network& network, const DumpSites& dump_sites, std::size_t begin,
+                       std::size_t end)
     : network_(network),
       sites_(dump_sites),
       begin_(static_cast<std::uint32_t>(begin)),
       spots_(std::span(dump_sites.spots).subspan(begin, end - begin)) {
     const std::vector<std::uint32_t>& site_of = dump_sites.lane_cases.site;
-    const auto first_at = [&](std::size_t site) {
-        return std::ranges::partition_point(
-            looked_at, [&](std::uint32_t lane_case) { return site_of[lane_case] < site; });
-    };
-    lane_cases_.assign(first_at(begin), first_at(end));
+    auto lane_case = std::ranges::lower_bound(site_of, begin_);
+    first_case_ = static_cast<std::uint32_t>(lane_case - site_of.begin());
     auto next = static_cast<std::uint32_t>(spots_.size());
-    auto lane_case = lane_cases_.begin();
     for (std::size_t site = begin; site < end; ++site) {
         first_.push_back(next);
-        for (; lane_case != lane_cases_.end() && site_of[*lane_case] == site; ++lane_case) {
+        for (; lane_case != site_of.end() && *lane_case == site; ++lane_case) {
             ++next;
         }
     }
@@ -105,16 +84,7 @@ Approaches::Approaches(const Network& network, const DumpSites& dump_sites,
 }
 
 std::uint32_t Approaches::dump_site_of(std::uint32_t row) const {
-    return row < dump_sites() ? row
-                              : sites_.lane_cases.site[lane_cases_[row - dump_sites()]] - begin_;
-}
-
-std::uint32_t Approaches::row_of(std::uint32_t lane_case) const {
-    const auto found = std::ranges::lower_bound(lane_cases_, lane_case);
-    return found != lane_cases_.end() && *found == lane_case
-               ? static_cast<std::uint32_t>(dump_sites()) +
-                     static_cast<std::uint32_t>(found - lane_cases_.begin())
-               : sites_.lane_cases.site[lane_case] - begin_;
+    return row < dump_sites() ? row : sites_.lane_cases.site[lane_case_of(row)] - begin_;
 }
 
 KeptRows rows_that_differ(const Approaches& approaches, const BestTrips& best,

@@ -1,5 +1,5 @@
-// The ways to and from dump sites while hose lies: which there are to look at, and which of them
-// differ from the ways with no road closed.
+// The ways to and from dump sites while hose lies, and which of them differ from the ways with no
+// road closed.
 #pragma once
 
 #include <cstdint>
@@ -16,22 +16,16 @@
 
 namespace farwater::routing {
 
-// The lane cases of the lays that supply looks at, each once, ascending and so by dump site. `lays`
-// are those of the dump sites, with the season's lanes.
-std::vector<std::uint32_t> lane_cases_looked_at(const DumpSites& dump_sites,
-                                                const Lists<HoseLay>& lays);
-
-// Some neighbouring dump sites, counted from the first of them, with their approaches. Rows of
-// lists: first the dump sites, then the approaches.
+// Some neighbouring dump sites, counted from the first of them, with their approaches, one for each
+// lane case. Rows of lists: first the dump sites, then the approaches.
 class Approaches {
 public:
-    // To the dump sites from `begin` to before `end`, by lane_cases_looked_at. Network and dump
-    // sites must outlive it.
-    Approaches(const Network& network, const DumpSites& dump_sites,
-               std::span<const std::uint32_t> looked_at, std::size_t begin, std::size_t end);
+    // To the dump sites from `begin` to before `end`. Network and dump sites must outlive it.
+    Approaches(const Network& network, const DumpSites& dump_sites, std::size_t begin,
+               std::size_t end);
 
     std::size_t dump_sites() const { return spots_.size(); }
-    std::size_t rows() const { return dump_sites() + lane_cases_.size(); }
+    std::size_t rows() const { return first_.back(); }
     std::span<const RoadSpot> spots() const { return spots_; }  // of the dump sites
 
     // Of a dump site: rows from `begin` to before `end`.
@@ -39,21 +33,24 @@ public:
         std::uint32_t begin = 0, end = 0;
     };
     Range of(std::size_t dump_site) const { return {first_[dump_site], first_[dump_site + 1]}; }
-    HoseOnRoads hose(std::uint32_t row) const {
-        return {network_, sites_, lane_cases_[row - dump_sites()]};
-    }
+    HoseOnRoads hose(std::uint32_t row) const { return {network_, sites_, lane_case_of(row)}; }
     std::uint32_t dump_site_of(std::uint32_t row) const;
-    // The row of a lane case of one of the dump sites; that of the dump site where it is not looked
-    // at.
-    std::uint32_t row_of(std::uint32_t lane_case) const;
+    // The row of a lane case of one of the dump sites.
+    std::uint32_t row_of(std::uint32_t lane_case) const {
+        return static_cast<std::uint32_t>(dump_sites()) + lane_case - first_case_;
+    }
 
 private:
+    std::uint32_t lane_case_of(std::uint32_t row) const {
+        return first_case_ + row - static_cast<std::uint32_t>(dump_sites());
+    }
+
     const Network& network_;
     const DumpSites& sites_;
     std::uint32_t begin_;  // the first dump site among all
     std::span<const RoadSpot> spots_;
-    std::vector<std::uint32_t> lane_cases_;  // ascending
-    std::vector<std::uint32_t> first_;       // per dump site, and one more: its first row
+    std::uint32_t first_case_;
+    std::vector<std::uint32_t> first_;  // per dump site, and one more: its first row
 };
 
 // Rows that are as another one of their dump site, its own before all, are left out.

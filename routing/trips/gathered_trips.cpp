@@ -1,6 +1,5 @@
 #include "routing/trips/gathered_trips.h"
 
-#include <algorithm>
 #include <utility>
 
 namespace farwater::routing {
@@ -36,15 +35,9 @@ void GatheredTrips::add(const Approaches& approaches, const BestTrips& best,
     approaches_ += kept.rows.size() - approaches.dump_sites();
 }
 
-void GatheredTrips::give(const DumpSites& dump_sites, std::span<const std::uint32_t> looked_at,
-                         RoundTrips& result) && {
+void GatheredTrips::give(const DumpSites& dump_sites, RoundTrips& result) && {
     for (std::size_t lay = 0; lay < result.hose_lays.items.size(); ++lay) {
-        const std::uint32_t lane_case = dump_sites.lane_cases.of_lay[lay];
-        const auto found = std::ranges::lower_bound(looked_at, lane_case);
-        if (found != looked_at.end() && *found == lane_case) {
-            result.hose_lays.items[lay].approach =
-                approach_of_[static_cast<std::size_t>(found - looked_at.begin())];
-        }
+        result.hose_lays.items[lay].approach = approach_of_[dump_sites.lane_cases.of_lay[lay]];
     }
     row_of_site_.insert(row_of_site_.end(), row_of_approach_.begin(), row_of_approach_.end());
     trips_.put_rows_in_order(row_of_site_);

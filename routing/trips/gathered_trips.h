@@ -23,9 +23,8 @@ public:
              const Lists<StationDrive>& stations, const KeptRows& kept);
 
     // Puts the lists into the result, first those of the dump sites, and tells its hose lays which
-    // approach is theirs. `looked_at` are the lane cases of all that was added.
-    void give(const DumpSites& dump_sites, std::span<const std::uint32_t> looked_at,
-              RoundTrips& result) &&;
+    // approach is theirs. Precondition: all dump sites were added.
+    void give(const DumpSites& dump_sites, RoundTrips& result) &&;
 
 private:
     std::size_t dump_sites_;
@@ -33,8 +32,7 @@ private:
     FillTrips trips_;  // rows as they were added
     std::vector<std::uint32_t> row_of_site_, row_of_approach_;
     Lists<StationDrive> stations_of_site_, stations_of_approach_;
-    std::vector<ApproachIndex>
-        approach_of_;  // per lane case looked at; not valid: as its dump site
+    std::vector<ApproachIndex> approach_of_;  // per lane case; not valid: as its dump site
 };
 
 }  // namespace farwater::routing

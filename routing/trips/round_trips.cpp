@@ -192,15 +192,14 @@ SeasonTrips season_trips(const RoadSystem& roads, const DumpSites& dump_sites,
                             work};
     const std::size_t sites = dump_sites.spots.size();
     RoundTrips trips = before_trips(question, season);
-    const std::vector<std::uint32_t> looked_at = lane_cases_looked_at(dump_sites, trips.hose_lays);
-    Approaches approaches(roads.network, dump_sites, looked_at, 0, sites);
+    Approaches approaches(roads.network, dump_sites, 0, sites);
     const auto desks = desks_of(question, sites);
     trips.stations_of_fill_site = stations_of_fill_sites(question, *desks);
     TripsThere there = trips_to(question, approaches, *desks);
     if (!work.stopped()) {
         GatheredTrips gathered(sites, tanker_profiles(roads.profiles));
         gathered.add(approaches, *there.best, there.stations, there.kept);
-        std::move(gathered).give(dump_sites, looked_at, trips);
+        std::move(gathered).give(dump_sites, trips);
     }
     return {std::move(trips), std::move(approaches), std::move(there.best),
             std::move(there.stations), std::move(there.kept)};
@@ -213,12 +212,11 @@ RoundTrips round_trips_by(const RoadSystem& roads, const DumpSites& dump_sites,
                             work};
     const std::size_t sites = dump_sites.spots.size();
     RoundTrips trips = before_trips(question, season);
-    const std::vector<std::uint32_t> looked_at = lane_cases_looked_at(dump_sites, trips.hose_lays);
     const auto desks = desks_of(question, std::min(sites, at_once));
     trips.stations_of_fill_site = stations_of_fill_sites(question, *desks);
     GatheredTrips gathered(sites, tanker_profiles(roads.profiles));
     for (std::size_t begin = 0; begin < sites && !work.stopped(); begin += at_once) {
-        const Approaches approaches(roads.network, dump_sites, looked_at, begin,
+        const Approaches approaches(roads.network, dump_sites, begin,
                                     std::min(begin + at_once, sites));
         const TripsThere there = trips_to(question, approaches, *desks);
         if (!work.stopped()) {
@@ -226,7 +224,7 @@ RoundTrips round_trips_by(const RoadSystem& roads, const DumpSites& dump_sites,
         }
     }
     if (!work.stopped()) {
-        std::move(gathered).give(dump_sites, looked_at, trips);
+        std::move(gathered).give(dump_sites, trips);
     }
     return trips;
 }

@@ -193,10 +193,9 @@ std::vector<std::uint32_t> TripsWithMore::served(const Lists<std::uint32_t>& ser
 void TripsWithMore::add_lists(std::span<const std::uint32_t> served, RoundTrips& trips) const {
     std::vector<std::uint32_t> rows;
     for (const std::uint32_t one : served) {
-        for (const std::size_t lay : lays_looked_at(trips.hose_lays[one])) {
-            const HoseLay& looked = trips.hose_lays[one][lay];
-            rows.push_back(static_cast<std::uint32_t>(looked.dump_site.position()));
-            rows.push_back(static_cast<std::uint32_t>(looked.ways().position()));
+        for (const HoseLay& lay : trips.hose_lays[one]) {
+            rows.push_back(static_cast<std::uint32_t>(lay.dump_site.position()));
+            rows.push_back(static_cast<std::uint32_t>(lay.ways().position()));
         }
     }
     FillTrips fill_trips(kept_.trips.fill_trips.profiles());

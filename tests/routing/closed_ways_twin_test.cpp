@@ -148,7 +148,7 @@ TEST_CASE("while hose lies, legs and responses are the least of ways that keep o
         const auto loaded = slow::drive_times(one.district, one.streets, vehicles, season, true);
         const auto empty = slow::drive_times(one.district, one.streets, vehicles, season, false);
         for (std::size_t served = 0; served < trips.hose_lays.size(); ++served) {
-            for (const std::size_t lay : lays_looked_at(trips.hose_lays[served])) {
+            for (std::size_t lay = 0; lay < trips.hose_lays[served].size(); ++lay) {
                 const HoseLay& hose = trips.hose_lays[served][lay];
                 const std::size_t item = trips.hose_lays.begin[served] + lay;
                 const HoseLies lies = one.hose(served, item);

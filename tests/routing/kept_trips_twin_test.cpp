@@ -35,7 +35,7 @@ bool looks_same(const RoundTrips& a, const RoundTrips& b, std::size_t served) {
         !std::ranges::equal(a.source_lays[served], b.source_lays[served], same_source_lay)) {
         return false;
     }
-    for (const std::size_t lay : lays_looked_at(lays)) {
+    for (std::size_t lay = 0; lay < lays.size(); ++lay) {
         const HoseLay& one = lays[lay];
         const HoseLay& other = others[lay];
         const auto equal_row = [&](const auto& list, const auto& list_of_other, auto same) {

@@ -382,11 +382,58 @@ struct HoseCase {
     }
 };
 
+// Junctions that a dump site may be at and that tankers drive through while hose from there lies.
+class ThroughJunctions {
+public:
+    ThroughJunctions(const District& district, const routing::Network& network,
+                     const routing::SiteRules& rules, const routing::DriveThrough& drive_through)
+        : network_(network),
+          rules_(rules),
+          drive_through_(drive_through),
+          lengths_(routing::lengths_of(
+              network, std::vector<std::uint8_t>(network.edges.size(), std::uint8_t{1}))),
+          graph_(routing::search_graph(network, lengths_, routing::Heading::away)),
+          reach_(routing::millimetres(district.assumptions.hose_reach)) {}
+
+    template <class Keep>
+    std::vector<routing::RoadSpot> of(routing::RoadSpot house, const Keep& keep) const {
+        routing::HosePaths paths(network_, lengths_, graph_);
+        paths.begin(house, reach_);
+        std::vector<routing::RoadSpot> found;
+        for (const std::uint32_t node : paths.search().reached()) {
+            const routing::RoadSpot spot = rules_.spot_at(routing::NodeIndex(node));
+            if (rules_.has_site(routing::NodeIndex(node)) && rules_.clear_of_rail(spot) &&
+                keep(spot) && drive_through_.at_spot(spot, paths.edges_to(spot))) {
+                found.push_back(spot);
+            }
+        }
+        return found;
+    }
+
+private:
+    const routing::Network& network_;
+    const routing::SiteRules& rules_;
+    const routing::DriveThrough& drive_through_;
+    routing::EdgeCosts lengths_;
+    routing::SearchGraph graph_;
+    std::int32_t reach_;
+};
+
+long least_way(const std::vector<routing::RoadSpot>& places, const HoseCase& hose,
+               std::size_t parcel) {
+    long least = slow::never;
+    for (const routing::RoadSpot place : places) {
+        least = std::min(least, hose.way(parcel, place));
+    }
+    return least;
+}
+
 }  // namespace
 
 TEST_CASE("hose lays equal those measured from every site to every parcel", "[twin]") {
     std::size_t compared = 0;
     std::size_t own = 0;
+    std::size_t through = 0;
     for (std::uint64_t seed = 1; seed <= route_seeds / 3; ++seed) {
         const District district = test::random_district(seed);
         const Routed routed(district);
@@ -403,8 +450,13 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
              routing::spaced_sites(network, rules, {}, metres(300), metres(100))) {
             sites.push_back({spot, routing::place_of(district, network, spot), {}});
         }
-        routing::Lays lays =
-            routing::find_hose_lays(district, network, routed.access.access, rules, sites, Work{});
+        const routing::DriveThrough drive_through(district, network, routed.access.access,
+                                                  routed.profiles);
+        routing::Lays lays = routing::find_hose_lays(district, network, routed.access.access, rules,
+                                                     drive_through, sites, Work{});
+        const ThroughJunctions junctions(district, network, rules, drive_through);
+        const long near =
+            std::lround(in_metres(district.assumptions.dump_site_spacing) * 1e3 / 2.0);
         const slow::Streets streets = slow::streets_of(district);
         const HoseCase hose{district, routed, streets, slow::lengths_in_mm(streets), rules};
         const auto by_served = [](const auto& a, const auto& b) { return a.served < b.served; };
@@ -437,12 +489,24 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
             }
             for (const bool by_end : {false, true}) {
                 const bool has_lay = std::ranges::any_of(expected, [&](const Expected& one) {
-                    return hose.from_end(parcel, sites[one.site].spot) == by_end;
+                    return one.along <= near &&
+                           hose.from_end(parcel, sites[one.site].spot) == by_end;
                 });
                 const long least = hose.own_place(parcel, by_end);
                 if (told && !has_lay && least < slow::never) {
                     REQUIRE(std::ranges::count(own_ways, least) > 0);
                     ++own;
+                }
+                const auto in_question = [&](routing::RoadSpot spot) {
+                    return static_cast<double>(hose.way(parcel, spot)) <= hose.left(parcel) &&
+                           hose.stands_off(parcel, routing::place_of(district, network, spot)) &&
+                           hose.from_end(parcel, spot) == by_end;
+                };
+                const long junction = least_way(
+                    junctions.of(routed.access.access.spots[parcel], in_question), hose, parcel);
+                if (told && !has_lay && junction < slow::never) {
+                    REQUIRE(std::ranges::count(own_ways, junction) > 0);
+                    ++through;
                 }
             }
         }
@@ -451,4 +515,5 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
     }
     CHECK(compared > test::draws(500));
     CHECK(own > test::draws(20));
+    CHECK(through > test::draws(20));
 }

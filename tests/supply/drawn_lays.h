@@ -57,8 +57,6 @@ inline DrawnLay drawn_lay(Dice& dice, std::size_t number, std::size_t sources) {
     DrawnLay lay;
     lay.hose.dump_site = DumpSiteIndex(number);
     lay.hose.lane = dice.chance(0.5) ? LaneClass::dead_end : LaneClass::through;
-    lay.hose.from_end = number % 2 == 1;
-    lay.hose.arm = static_cast<std::uint32_t>(number);
     lay.hose.length = feet(100 * dice.whole(1, 14));
     lay.from_station = tenths_of_second(600 * dice.whole(3, 9));
     for (std::size_t i = 0; i < sources; ++i) {

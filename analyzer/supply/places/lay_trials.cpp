@@ -13,7 +13,7 @@ constexpr std::size_t trials_per_chunk = 64;
 
 template <class Do>
 void LayTrials::for_each_left(std::size_t trial, const Do& look) const {
-    for (std::size_t item = lays_.begin[trial]; item < lays_.begin[trial + 1]; ++item) {
+    for (std::size_t item = first_[trial]; item < first_[trial + 1]; ++item) {
         if (stage_[item] < Stage::outdone) {
             look(item);
         }
@@ -22,29 +22,26 @@ void LayTrials::for_each_left(std::size_t trial, const Do& look) const {
 
 void LayTrials::add(std::size_t row) {
     row_.push_back(static_cast<std::uint32_t>(row));
-    for (const std::size_t lay : lays_looked_at(assessor_.lays_of(row))) {
-        lays_.items.push_back(static_cast<std::uint8_t>(lay));
-    }
-    lays_.close_row();
+    first_.push_back(first_.back() + assessor_.lays_of(row).size());
 }
 
 // Of rows with one lay nothing is asked, nor of lays that are not tried beside the first one.
 std::vector<Keyed> LayTrials::first(const Work& work) {
-    promised_.assign(lays_.items.size(), Promise{});
-    stage_.assign(lays_.items.size(), Stage::untold);
+    promised_.assign(first_.back(), Promise{});
+    stage_.assign(first_.back(), Stage::untold);
     std::vector<Keyed> asked;
     for (std::size_t trial = 0; trial < row_.size(); ++trial) {
-        if (lays_[trial].size() > 1) {
-            asked.push_back(keyed(trial, lays_.begin[trial], lays_.begin[trial]));
+        if (first_[trial + 1] - first_[trial] > 1) {
+            asked.push_back(keyed(trial, first_[trial], first_[trial]));
         }
     }
     ask_for(std::move(asked), work);
     asked.clear();
     for (std::size_t trial = 0; trial < row_.size(); ++trial) {
-        const std::size_t begin = lays_.begin[trial];
-        for (std::size_t item = begin + 1; item < lays_.begin[trial + 1]; ++item) {
+        const std::size_t begin = first_[trial];
+        for (std::size_t item = begin + 1; item < first_[trial + 1]; ++item) {
             if (promised_[begin].likely > HeldFlow{} &&
-                assessor_.worth_trying(row_[trial], lays_.items[item])) {
+                assessor_.worth_trying(row_[trial], lay_of(trial, item))) {
                 asked.push_back(keyed(trial, item, item));
             }
         }
@@ -94,13 +91,14 @@ bool LayTrials::is_wanted(const Promise& promise, const ParcelSupply& found) con
 
 Keyed LayTrials::keyed(std::size_t trial, std::size_t item, std::size_t slot,
                        HeldFlow least) const {
-    return assessor_.keyed(row_[trial], lays_.items[item], slot, least);
+    return assessor_.keyed(row_[trial], lay_of(trial, item), slot, least);
 }
 
 // The first of equals.
 std::size_t LayTrials::most_likely(std::size_t trial) const {
-    const auto promised = std::span(promised_).subspan(lays_.begin[trial], lays_[trial].size());
-    return lays_.begin[trial] +
+    const auto promised =
+        std::span(promised_).subspan(first_[trial], first_[trial + 1] - first_[trial]);
+    return first_[trial] +
            static_cast<std::size_t>(std::ranges::max_element(promised, {}, &Promise::likely) -
                                     promised.begin());
 }
@@ -124,12 +122,12 @@ void LayTrials::drop_outdone(const Work& work) {
 
 // By the lay that was given out.
 void LayTrials::drop_outdone(std::size_t trial) {
-    std::size_t chosen = lays_.begin[trial];
+    std::size_t chosen = first_[trial];
     while (stage_[chosen] != Stage::given_out) {
         ++chosen;
     }
     for_each_left(trial, [&](std::size_t item) {
-        if (assessor_.is_outdone(row_[trial], lays_.items[item], lays_.items[chosen])) {
+        if (assessor_.is_outdone(row_[trial], lay_of(trial, item), lay_of(trial, chosen))) {
             stage_[item] = Stage::outdone;
         }
     });

@@ -46,9 +46,11 @@ private:
 
     const Assessor& assessor_;
     std::vector<std::uint32_t> row_;
-    Lists<std::uint8_t> lays_;       // per trial: places in the row's list
-    std::vector<Promise> promised_;  // per item of `lays_`
-    std::vector<Stage> stage_;       // likewise
+    // An item is a lay of a trial, in the row's order; those of a trial stand together.
+    std::size_t lay_of(std::size_t trial, std::size_t item) const { return item - first_[trial]; }
+    std::vector<std::size_t> first_{0};  // per trial, and one more: its first item
+    std::vector<Promise> promised_;      // per item
+    std::vector<Stage> stage_;           // likewise
     bool others_asked_ = false;
 };
 
