@@ -131,7 +131,7 @@ TEST_CASE("thinning takes no parcel's supply away", "[map]") {
         CAPTURE(i);
         CHECK_FALSE(routed.dump_sites.hose_lays[i].empty());
     }
-    CHECK(routed.dump_sites.candidates.size() < 40);  // before and behind the house
+    CHECK(routed.dump_sites.candidates.size() < 60);  // before and behind the house
 }
 
 TEST_CASE("the officer's places come first whatever their distance, and stay without a parcel",
@@ -158,7 +158,8 @@ TEST_CASE("the officer's places come first whatever their distance, and stay wit
     REQUIRE(lays.size() >= 2);
     CHECK(lays[1].length < lays[0].length);
     for (std::size_t i = 2; i < sites.size(); ++i) {
-        CHECK(in_feet(distance(sites[i].place, region.at('P'))) >= 799);
+        const bool own = in_feet(distance(sites[i].place, region.at('A'))) <= 400;
+        CHECK((own || in_feet(distance(sites[i].place, region.at('P'))) >= 799));
     }
 }
 
