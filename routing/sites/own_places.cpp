@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 #include <tuple>
+#include <utility>
 
 namespace farwater::routing {
 namespace {
@@ -85,28 +86,9 @@ void OwnPlaces::each_along(const HouseOnRoad& house, RoadSpot entered, std::int3
     }
 }
 
-// From each side and by each road there.
-std::vector<OwnPlace> OwnPlaces::nearest_of(const HouseOnRoad& house,
-                                            const HosePaths& paths) const {
-    std::vector<OwnPlace> found;
-    const auto before = [&](const OwnPlace& a, const OwnPlace& b) {
-        return std::tuple(a.along, place_of(district_, network_, a.spot)) <
-               std::tuple(b.along, place_of(district_, network_, b.spot));
-    };
-    const auto take = [&](RoadSpot spot, std::int32_t along) {
-        const HouseSide side = paths.side_of(spot);
-        const auto known = std::ranges::find(found, side, &OwnPlace::side);
-        const OwnPlace place{spot, along, side};
-        if (known != found.end() && !before(place, *known)) {
-            return;
-        }
-        const RoadSpot site = site_at(house, spot);
-        if (site.valid() && known == found.end()) {
-            found.push_back({site, along, side});
-        } else if (site.valid()) {
-            *known = {site, along, side};
-        }
-    };
+// All that are in reach, each by the ways to it from the junctions that were reached.
+template <class Take>
+void OwnPlaces::each_place(const HouseOnRoad& house, const HosePaths& paths, Take take) const {
     if (rules_.has_sites(house.spot.edge)) {
         each_along(house, house.spot, 0, take);
     }
@@ -119,6 +101,31 @@ std::vector<OwnPlace> OwnPlaces::nearest_of(const HouseOnRoad& house,
             }
         }
     }
+}
+
+// From each side and by each road there.
+std::vector<OwnPlace> OwnPlaces::nearest_of(const HouseOnRoad& house,
+                                            const HosePaths& paths) const {
+    std::vector<OwnPlace> found;
+    const auto rank = [&](const OwnPlace& place) {
+        return std::pair(place.along, place_of(district_, network_, place.spot));
+    };
+    each_place(house, paths, [&](RoadSpot spot, std::int32_t along) {
+        const OwnPlace place{spot, along, paths.side_of(spot)};
+        const auto known = std::ranges::find(found, place.side, &OwnPlace::side);
+        if (known != found.end() && rank(*known) <= rank(place)) {
+            return;
+        }
+        const RoadSpot site = site_at(house, spot);
+        if (!site.valid()) {
+            return;
+        }
+        if (known == found.end()) {
+            found.push_back({site, along, place.side});
+        } else {
+            *known = {site, along, place.side};
+        }
+    });
     return found;
 }
 

@@ -59,6 +59,8 @@ private:
                                            std::span<const LayKind> known) const;
     std::vector<OwnPlace> nearest_of(const HouseOnRoad& house, const HosePaths& paths) const;
     template <class Take>
+    void each_place(const HouseOnRoad& house, const HosePaths& paths, Take take) const;
+    template <class Take>
     void each_along(const HouseOnRoad& house, RoadSpot entered, std::int32_t way, Take take) const;
     // The site that a place would be; not valid where none may be.
     RoadSpot site_at(const HouseOnRoad& house, RoadSpot spot) const;
