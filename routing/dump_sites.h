@@ -54,8 +54,8 @@ struct DumpSites {
 // on to the house: the parcel's own setback (not where its drive is drawn), or straight distance x
 // setback_factor + setback_extra, where the straight distance is at most off_road_hose. The whole
 // is at most hose_reach, and the dump site at least standoff from the house. The officer's places
-// come first, then by length, then by index; at most most_hose_lays beside the own ones. Lengths are whole millimetres
-// along each road piece. Stopped early: what it returns is not complete.
+// come first, then by length, then by index; at most most_hose_lays beside the own ones. Lengths
+// are whole millimetres along each road piece. Stopped early: what it returns is not complete.
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
                           std::span<const Profile> profiles, const Work& work);
 

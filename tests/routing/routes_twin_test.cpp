@@ -402,8 +402,8 @@ public:
         std::vector<routing::RoadSpot> found;
         for (const std::uint32_t node : paths.search().reached()) {
             const routing::RoadSpot spot = rules_.spot_at(NodeIndex(node));
-            if (rules_.has_site(NodeIndex(node)) && rules_.clear_of_rail(spot) &&
-                keep(spot) && drive_through_.at_spot(spot, paths.edges_to(spot))) {
+            if (rules_.has_site(NodeIndex(node)) && rules_.clear_of_rail(spot) && keep(spot) &&
+                drive_through_.at_spot(spot, paths.edges_to(spot))) {
                 found.push_back(spot);
             }
         }
