@@ -49,7 +49,7 @@ constexpr std::array<LetterRange, 16> never_seen{{{0x0000, 0x001F},
                                                   {0xE0000, 0xE00FF}}};
 
 // Of one valid UTF-8 sequence.
-char32_t code_of(std::string_view letter) {
+char32_t code_point(std::string_view letter) {
     constexpr std::array<unsigned, 5> lead_bits{0, 0x7F, 0x1F, 0x0F, 0x07};
     char32_t code = static_cast<unsigned char>(letter[0]) & lead_bits[letter.size()];
     for (const char byte : letter.substr(1)) {
@@ -134,7 +134,7 @@ SeenLetters seen_letters(std::string_view text) {
     while (!text.empty()) {
         const std::string_view letter =
             text.substr(0, std::max<std::size_t>(1, letter_length(text)));
-        const char32_t code = code_of(letter);
+        const char32_t code = code_point(letter);
         text.remove_prefix(letter.size());
         if (is_break(code)) {
             broken = true;
@@ -156,7 +156,7 @@ std::string without_hidden(std::string_view text) {
     while (!text.empty()) {
         const std::string_view letter =
             text.substr(0, std::max<std::size_t>(1, letter_length(text)));
-        const char32_t code = code_of(letter);
+        const char32_t code = code_point(letter);
         seen += is_break(code) || !is_never_seen(code) ? letter : std::string_view();
         text.remove_prefix(letter.size());
     }

@@ -46,8 +46,8 @@ std::string backing_note(Duration before, Duration usual) {
 }
 
 // One tanker: when it is there, what a trip takes and what it brings in by itself.
-void tanker_lines(const Explained& explained, const ShuttleWorking& look, const Tanker& tanker,
-                  WorkedPage& page) {
+void lines_of_tanker(const Explained& explained, const ShuttleWorking& look, const Tanker& tanker,
+                     WorkedPage& page) {
     if (!at(explained.district().units, tanker.unit).fill_limit) {
         page.rests_on({"fill_limit_gpm"});
     }
@@ -136,7 +136,7 @@ void explain_tankers(const Explained& explained, const ShuttleWorking& look, Wor
     page.rests_on({"delivered_fraction", "refill_fraction", "fill_before_min", "fill_after_min",
                    "offload_before_min", "offload_after_min", "backing_min"});
     for (const Tanker& tanker : look.shuttle.incident.tankers) {
-        tanker_lines(explained, look, tanker, page);
+        lines_of_tanker(explained, look, tanker, page);
     }
     standing_by(explained, look, page);
     handbook_line(look.shuttle.incident, page);
