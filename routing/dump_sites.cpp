@@ -1,6 +1,8 @@
 #include "routing/dump_sites.h"
 
 #include <algorithm>
+#include <compare>
+#include <map>
 #include <numeric>
 #include <tuple>
 #include <utility>
@@ -74,38 +76,39 @@ struct SitesAndLays {
     Lists<EdgeIndex> closed;  // as in Lays
 };
 
-bool along_road(const RoadSpot& a, const RoadSpot& b) {
-    return std::tie(a.edge, a.along) < std::tie(b.edge, b.along);
-}
+// Where a spot is: a junction, whichever of its edges tells it, or inside an edge.
+struct Whereabouts {
+    bool inside = false;
+    std::size_t number = 0;  // of the edge or the junction
+    double along = 0.0;
+    friend auto operator<=>(const Whereabouts&, const Whereabouts&) = default;
+};
 
-std::vector<RoadSpot> each_once(const std::vector<OwnLay>& own) {
-    std::vector<RoadSpot> spots;
-    spots.reserve(own.size());
-    for (const OwnLay& lay : own) {
-        spots.push_back(lay.spot);
+Whereabouts whereabouts(const Network& network, RoadSpot spot) {
+    const Edge& edge = at(network.edges, spot.edge);
+    if (spot.along > 0.0 && spot.along < in_metres(edge.length())) {
+        return {true, spot.edge.position(), spot.along};
     }
-    std::ranges::sort(spots, along_road);
-    const auto same = [](const RoadSpot& a, const RoadSpot& b) {
-        return a.edge == b.edge && a.along == b.along;
-    };
-    const auto rest = std::ranges::unique(spots, same);
-    spots.erase(rest.begin(), rest.end());
-    return spots;
+    return {false, (spot.along > 0.0 ? edge.to : edge.from).position(), 0.0};
 }
 
-// The places that parcels got of their own become sites behind the others.
+// The places that parcels got of their own become sites behind the others, each once, but where one
+// stands already. The officer's places are no such: they may lie off the road.
 SitesAndLays with_own_places(const District& district, const Network& network,
                              std::vector<SitePlace> sites, Lays lays) {
-    const std::vector<RoadSpot> spots = each_once(lays.own);
-    const std::size_t before = sites.size();
-    for (const RoadSpot& spot : spots) {
-        sites.push_back(site_on_road(district, network, spot));
+    std::map<Whereabouts, std::uint32_t> site_at;
+    for (std::uint32_t site = 0; site < sites.size(); ++site) {
+        if (!sites[site].officers_place) {
+            site_at.emplace(whereabouts(network, sites[site].spot), site);
+        }
     }
     for (const OwnLay& own : lays.own) {
-        const auto here = std::ranges::lower_bound(spots, own.spot, along_road);
-        const auto site = before + static_cast<std::size_t>(here - spots.begin());
-        lays.from_sites.push_back(
-            {own.served, static_cast<std::uint32_t>(site), own.along, own.closed});
+        const auto [here, is_new] = site_at.emplace(whereabouts(network, own.spot),
+                                                    static_cast<std::uint32_t>(sites.size()));
+        if (is_new) {
+            sites.push_back(site_on_road(district, network, own.spot));
+        }
+        lays.from_sites.push_back({own.served, here->second, own.along, own.closed});
     }
     return {std::move(sites), std::move(lays.from_sites), std::move(lays.closed)};
 }
@@ -130,7 +133,8 @@ SitesAndLays only_useful(SitesAndLays all) {
     return kept;
 }
 
-// By parcel, in the order of find_dump_sites.
+// By parcel, in the order of find_dump_sites. A lay from a site that is found as an own place too
+// stands once.
 std::vector<Lay> sorted_lays(const SitesAndLays& all) {
     std::vector<Keyed> keyed;
     keyed.reserve(all.lays.size());
@@ -152,6 +156,9 @@ std::vector<Lay> sorted_lays(const SitesAndLays& all) {
         std::sort(first, last, before);
         first = last;
     }
+    const auto rest = std::ranges::unique(
+        lays, [](const Lay& a, const Lay& b) { return a.served == b.served && a.site == b.site; });
+    lays.erase(rest.begin(), rest.end());
     return lays;
 }
 

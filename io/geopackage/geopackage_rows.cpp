@@ -63,7 +63,7 @@ std::string selection(OGRLayer& layer) {
 
 // Texts that GDAL takes for a day and writes again as they are.
 bool is_plain_date(std::string_view text) {
-    const std::optional<Date> date = text.size() == 10 ? parse_date(text) : std::nullopt;
+    const std::optional<Date> date = text.size() == 10 ? parse_year_first_date(text) : std::nullopt;
     return date && date->ok() && text[4] == '-' && text[7] == '-' && text[0] != '0';
 }
 

@@ -97,7 +97,7 @@ std::optional<bool> parse_yes_no(std::string_view text) {
     return std::nullopt;
 }
 
-std::optional<Date> parse_date(std::string_view text) {
+std::optional<Date> parse_year_first_date(std::string_view text) {
     text = trimmed(text);
     if (text.size() < 10 || !is_date_shape(text)) {
         return std::nullopt;

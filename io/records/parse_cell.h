@@ -23,7 +23,7 @@ std::optional<double> parse_number(std::string_view text);
 std::optional<bool> parse_yes_no(std::string_view text);
 
 // 2026-05-31, also 2026/05/31; a time behind it is cut off. None for a day that is in no calendar.
-std::optional<Date> parse_date(std::string_view text);
+std::optional<Date> parse_year_first_date(std::string_view text);
 
 // "all", "4-11", "11-3" (over the new year), "4,5,6", "1-3,12".
 std::optional<MonthSet> parse_months(std::string_view text);

@@ -192,18 +192,16 @@ std::string district_file_reference() {
         "# The district file\n\nTOML. Paths are relative to the file. Unknown keys and wrong types "
         "are errors. "
         "Months are \"all\", \"4-11\", \"11-3\" or \"4,5,6\"; dates 2026-05-31; numbers plain "
-        "digits with a point.\n\nDates in the data may also read 2026/5/31, 20260531, May 31, "
-        "2026, 31-May-2026, "
+        "digits with a point.\n\n"
+        "Dates in the data may also read 2026/5/31, 20260531, May 31, 2026, 31-May-2026, "
         "5/31/2026, or be a spreadsheet's own. Where a date can be two days, such as 3/4/2025 or "
-        "3/4/25, it "
-        "counts as not known until `date_order` says what stands first; with `date_order` they are "
-        "read in that order only. Years of two "
-        "figures are 2000 to 2029 or 1930 to 1999.\n\nNumbers in the data may have commas between "
-        "groups of "
-        "three figures, and their own unit, which goes before that of the column: `1,500 gpm`, `30 "
-        "ft`, `12'6\"`, `2 1/2 in`. A decimal comma is "
-        "no number. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for numbers and "
-        "dates.\n\n";
+        "3/4/25, it counts as not known until `date_order` says what stands first; with "
+        "`date_order` they are read in that order only. Years of two figures are 2000 to 2029 or "
+        "1930 to 1999.\n\n"
+        "Numbers in the data may have commas between groups of three figures, and their own unit, "
+        "which goes before that of the column: `1,500 gpm`, `30 ft`, `12'6\"`, `2 1/2 in`. A "
+        "decimal comma is no number. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for "
+        "numbers and dates.\n\n";
     page += keys_page("At the top", top_keys(), "Before every table.");
     page += keys_page("Input tables", road_layer_keys(),
                       "The same keys for each of the tables below; `schema` in [roads] only.");

@@ -36,7 +36,7 @@ std::string wrong_word_for(const FieldRow& field, const std::string& word) {
         case FieldKind::usable:
             return word == "unlimited" || parse_number(word) ? "" : "must be a number or unlimited";
         case FieldKind::date:
-            return parse_date(word) ? "" : "must be a date such as 2026-05-31";
+            return parse_year_first_date(word) ? "" : "must be a date such as 2026-05-31";
         case FieldKind::months:
             return parse_months(word) ? "" : "must be months such as 4-11";
         case FieldKind::text:

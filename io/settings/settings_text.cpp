@@ -19,7 +19,8 @@ constexpr std::size_t most_bytes = std::size_t{16} << 20U;
 void check_letters(const std::filesystem::path& path, std::string_view text) {
     const bool mark = text.starts_with("\xEF\xBB\xBF");
     std::string_view rest = text.substr(mark ? 3 : 0);
-    for (std::size_t line = 1; is_utf8(rest) && !rest.empty(); ++line) {
+    const bool told_later = !is_utf8(text);
+    for (std::size_t line = 1; !told_later && !rest.empty(); ++line) {
         const std::size_t end = std::min(rest.find('\n'), rest.size());
         if (seen_letters(rest.substr(0, end)).left_out) {
             throw SettingsError(fmt::format(

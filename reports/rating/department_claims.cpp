@@ -93,7 +93,10 @@ Claim claim_beyond_data(std::string says, std::string_view who_knows) {
 
 std::vector<Claim> claims_of_department(const Findings& findings) {
     const rating::OfDepartment& asked = findings.rating->terms.department;
-    std::vector<Claim> list{claim_of_pump(findings)};
+    std::vector<Claim> list;
+    if (findings.rating->terms.least_pump > gpm(0)) {
+        list.push_back(claim_of_pump(findings));
+    }
     if (findings.rating->terms.all_year) {
         list.push_back(claim_of_every_day(findings));
     }

@@ -109,8 +109,7 @@ void add_paper(SheetBlocks& sheet, const Findings& findings) {
             "By the terms' own formula: {:.0f} % of the tank over fill, drive and offload, with a "
             "drive of {:.3g} min + {:.3g} min a mile {}. It knows no waiting, no start and no "
             "limit of the source, so it is an upper bound. Handling has the time to fill {:.0f} % "
-            "of "
-            "the tank and to offload {:.0f} %, and the minutes to come, couple and go.",
+            "of the tank and to offload {:.0f} %, and the minutes to come, couple and go.",
             terms.delivered_share * 100.0, in_minutes(terms.drive_fixed),
             in_minutes(terms.drive_per_mile),
             terms.drive_rule == DriveRule::round_trip ? "counted once for both ways"
@@ -145,8 +144,7 @@ SheetBlocks fleet_sheet(const Findings& findings) {
                engines)
         .note(
             "Where an engine makes water, at the dump site, at a source or in line, it and its "
-            "crew are not "
-            "credited as fire suppression too.");
+            "crew are not credited as fire suppression too.");
     add_paper(sheet, findings);
     sheet.signatures({"Chief", "Whoever timed fill and offload"});
     return sheet;

@@ -37,22 +37,13 @@ ColumnOf offered_for_rating(const Findings& findings) {
                   });
 }
 
-ColumnOf latitude_of(const District& district) {
+ColumnOf degrees_of(const District& district, std::string name, std::string description,
+                    double Degrees::* which) {
     return real(
-        "latitude", "Degrees north, WGS 84.",
-        [&district](std::size_t row) {
+        std::move(name), std::move(description),
+        [&district, which](std::size_t row) {
             const auto& degrees = district.sources[row].degrees;
-            return degrees ? io::Value{degrees->latitude} : io::Value{};
-        },
-        5);
-}
-
-ColumnOf longitude_of(const District& district) {
-    return real(
-        "longitude", "Degrees east, WGS 84.",
-        [&district](std::size_t row) {
-            const auto& degrees = district.sources[row].degrees;
-            return degrees ? io::Value{degrees->longitude} : io::Value{};
+            return degrees ? io::Value{(*degrees).*which} : io::Value{};
         },
         5);
 }
@@ -95,8 +86,8 @@ io::FeatureTable rating_sources(const Findings& findings) {
         text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
         text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
              [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
-        latitude_of(district),
-        longitude_of(district),
+        degrees_of(district, "latitude", "Degrees north, WGS 84.", &Degrees::latitude),
+        degrees_of(district, "longitude", "Degrees east, WGS 84.", &Degrees::longitude),
         offered_for_rating(findings),
         is_there(district),
         counts_for_rating(findings),

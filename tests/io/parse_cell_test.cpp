@@ -69,14 +69,14 @@ TEST_CASE("yes and no have several spellings") {
 
 TEST_CASE("dates are year, month and day of the calendar") {
     using namespace std::chrono_literals;
-    CHECK(parse_date("2026-05-31") == 2026y / 5 / 31);
-    CHECK(parse_date("2026/05/31") == 2026y / 5 / 31);
-    CHECK(parse_date(" 2026-05-31T12:00:00 ") == 2026y / 5 / 31);
-    CHECK(parse_date("2024-02-29") == 2024y / 2 / 29);
+    CHECK(parse_year_first_date("2026-05-31") == 2026y / 5 / 31);
+    CHECK(parse_year_first_date("2026/05/31") == 2026y / 5 / 31);
+    CHECK(parse_year_first_date(" 2026-05-31T12:00:00 ") == 2026y / 5 / 31);
+    CHECK(parse_year_first_date("2024-02-29") == 2024y / 2 / 29);
     for (const char* text : {"", "2026-02-30", "2026-13-01", "5/31/2026", "2026-5-31", "31-05-2026",
                              "2026", "2026-05-311", "20a6-05-31"}) {
         CAPTURE(text);
-        CHECK_FALSE(parse_date(text));
+        CHECK_FALSE(parse_year_first_date(text));
     }
 }
 

@@ -94,6 +94,8 @@ TEST_CASE("what the terms ask of the department is on the claim sheet, met or no
     CHECK(shown("5 points or more for receiving") == "not in the data");
     CHECK(shown("20 points or more for the department") == "not in the data");
     CHECK(shown("points or more in all") == "not asked");
+    found.rating.terms.least_pump = gpm(0);
+    CHECK(shown("at 150 psi") == "not asked");
     CHECK(shown("every day of the year") == "not in the data");
     found.district.seasons = {Season{.name = "summer"}, Season{.name = "winter"}};
     CHECK(shown("every day of the year") == "met");

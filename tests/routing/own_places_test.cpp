@@ -122,3 +122,19 @@ TEST_CASE("a site that takes much hose does not stand for a place near the house
     CHECK(distance(region.at('P'), region.at('H')) < metres(in_metres(feet(1350))));
     CHECK(near_in_the_west() == 0);
 }
+
+TEST_CASE("a spaced site that its house would choose for itself stands once, and so does its lay",
+          "[map]") {
+    AsciiRegion region = two_blocks();
+    CHECK(region.district.assumptions.dump_site_spacing / 2.0 < metres(190));  // B is not near
+    const Routed routed(region.district);
+    const RoundTrips trips = routed.round_trips();
+    CHECK(drives_through(trips, region.at('B')));
+    const auto& sites = trips.dump_sites;
+    for (const DumpSiteCandidate& site : sites) {
+        CHECK(std::ranges::count(sites, site.place, &DumpSiteCandidate::place) == 1);
+    }
+    for (const HoseLay& lay : trips.hose_lays[0]) {
+        CHECK(std::ranges::count(trips.hose_lays[0], lay.dump_site, &HoseLay::dump_site) == 1);
+    }
+}
