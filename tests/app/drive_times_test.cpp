@@ -203,3 +203,20 @@ TEST_CASE("what cannot be asked is refused in one sentence", "[unit]") {
     CHECK(run_program(FARWATER_PROGRAM, {"drive-times", district.string(), "--from", "stations"})
               .exit_code == 2);
 }
+
+TEST_CASE("a table of drives is never written over what a run reads, the heights included",
+          "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_district(folder.path() / "d");
+    const std::filesystem::path ground = folder.path() / "d" / "ground.tif";
+    put(ground, "heights");
+    put(district, bytes_of(district) + "[elevation]\nfile = \"ground.tif\"\n");
+    for (const auto& input : {ground, district}) {
+        const std::string before = bytes_of(input);
+        const Ended ended = drives(district, "stations", "stations", {"--csv", input.string()});
+        CAPTURE(input, ended.err);
+        CHECK(ended.exit_code == 2);
+        CHECK(contains(ended.err, "is one of the inputs"));
+        CHECK(bytes_of(input) == before);
+    }
+}

@@ -62,13 +62,7 @@ void check_csv(const DriveOptions& drives, const io::DistrictFile& file,
     if (!drives.csv) {
         return;
     }
-    std::vector<std::filesystem::path> inputs{file.path};
-    for (const auto& [section, spec] : file.layers) {
-        inputs.push_back(spec.path);
-    }
-    for (const io::JoinSpec& join : file.joins) {
-        inputs.push_back(join.table.path);
-    }
+    std::vector<std::filesystem::path> inputs = files_read(file);
     for (const io::LayerSpec* side : sides) {
         inputs.push_back(side->path);
     }
