@@ -42,7 +42,8 @@ private:
 
 std::string sha256_of_file(const std::filesystem::path& file) {
     std::ifstream stream(file, std::ios::binary);
-    if (!std::filesystem::is_regular_file(file) || !stream.is_open()) {
+    std::error_code error;
+    if (!std::filesystem::is_regular_file(file, error) || !stream.is_open()) {
         return {};
     }
     constexpr std::size_t block_size = 1U << 20U;

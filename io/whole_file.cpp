@@ -107,4 +107,12 @@ void write_whole_file(const std::filesystem::path& file, std::string_view bytes,
     whole.finish();
 }
 
+void make_folder(const std::filesystem::path& folder) {
+    std::error_code error;
+    std::filesystem::create_directories(folder, error);
+    if (error) {
+        throw disk_error(folder, "make this folder", error.value());
+    }
+}
+
 }  // namespace farwater::io

@@ -1,4 +1,4 @@
-// Files that every reader sees whole or not at all.
+// Files that every reader sees whole or not at all, and folders for them.
 #pragma once
 
 #include <filesystem>
@@ -38,5 +38,8 @@ private:
 // A whole small file. The same errors.
 void write_whole_file(const std::filesystem::path& file, std::string_view bytes,
                       OnDisk on_disk = OnDisk::later);
+
+// A folder for them, with those above it; one that is there stays. The same errors.
+void make_folder(const std::filesystem::path& folder);
 
 }  // namespace farwater::io

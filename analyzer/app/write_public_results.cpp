@@ -59,7 +59,7 @@ bool write_public_supply(const std::filesystem::path& path, const io::ReadResult
 
 bool write_public_tables(const std::filesystem::path& folder, const reports::Findings& findings,
                          const reports::RunRecord& record, const Work& work) {
-    std::filesystem::create_directories(folder);
+    io::make_folder(folder);
     const std::vector<io::FeatureTable> tables = reports::public_tables(findings);
     for (const io::FeatureTable& table : tables) {
         if (!io::write_csv(folder / (table.name + ".csv"), table, work)) {

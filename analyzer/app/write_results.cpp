@@ -126,7 +126,7 @@ bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& fil
 
 bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings,
                   const Work& work) {
-    std::filesystem::create_directories(folder);
+    io::make_folder(folder);
     const auto write = [&](PlaceLayer make) {
         const io::FeatureTable table = make(findings);
         return io::write_csv(folder / (table.name + ".csv"), table, work);
@@ -163,7 +163,7 @@ bool write_all_in_workbook(const std::filesystem::path& folder, const reports::F
 
 void write_places(const std::filesystem::path& folder, const io::ReadResult& read,
                   const reports::Findings& findings, const reports::RunRecord& record) {
-    std::filesystem::create_directories(folder);
+    io::make_folder(folder);
     const io::FeatureTable places = reports::cab_places(findings);
     const io::PlacesHead head{
         .district = findings.district.name.empty() ? "District" : findings.district.name,
@@ -182,7 +182,7 @@ void write_report(const std::filesystem::path& path, const reports::MapPage& pag
 
 void write_rating(const std::filesystem::path& folder, const reports::Findings& findings,
                   const reports::RunRecord& record) {
-    std::filesystem::create_directories(folder);
+    io::make_folder(folder);
     const auto sheets = reports::rating_sheets(findings, record);
     for (const reports::RatingDocument& document :
          reports::rating_documents(findings, record, sheets)) {
@@ -245,7 +245,7 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
         write_places(folder / "places", read, findings, record);
     }
     if (going && findings.parcels() <= most_parcels_in_overview) {
-        std::filesystem::create_directories(folder / "maps");
+        io::make_folder(folder / "maps");
         io::write_whole_file(folder / "maps" / "overview.svg",
                              reports::overview_svg(findings, record));
     }

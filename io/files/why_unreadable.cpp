@@ -23,6 +23,17 @@ bool begins_as_utf16(const std::filesystem::path& file) {
 
 }  // namespace
 
+std::string why_absent(const std::filesystem::path& file) {
+    std::error_code error;
+    const bool there = std::filesystem::exists(file, error);
+    if (error) {
+        return fmt::format("{} cannot be looked at: {}", file.string(), error.message());
+    }
+    return there ? std::string()
+                 : fmt::format("there is no file {}; correct file in the district file",
+                               file.string());
+}
+
 std::string why_unreadable(const std::filesystem::path& file) {
     std::error_code error;
     if (!std::filesystem::is_regular_file(file, error)) {

@@ -13,6 +13,7 @@
 
 #include "analyzer/district/units.h"
 #include "io/error.h"
+#include "io/files/why_unreadable.h"
 #include "io/records/dataset.h"
 #include "io/records/parse_cell.h"
 
@@ -33,9 +34,8 @@ Dataset owned(GDALDatasetH handle) {
 }
 
 Dataset open_raster(const ElevationSpec& spec) {
-    if (!spec.path.empty() && !std::filesystem::exists(spec.path)) {
-        fail(spec, fmt::format("there is no file {}; correct file in the district file",
-                               spec.path.string()));
+    if (const std::string why = spec.path.empty() ? "" : why_absent(spec.path); !why.empty()) {
+        fail(spec, why);
     }
     const GdalMessages messages;
     Dataset raster = opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::raster);

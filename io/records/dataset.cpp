@@ -59,9 +59,8 @@ void check_open_options(const LayerSpec& spec, const GdalMessages& messages) {
 }
 
 std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
-    if (!spec.path.empty() && !std::filesystem::exists(spec.path)) {
-        fail(spec, fmt::format("there is no file {}; correct file in the district file",
-                               spec.path.string()));
+    if (const std::string why = spec.path.empty() ? "" : why_absent(spec.path); !why.empty()) {
+        fail(spec, why);
     }
     const GdalMessages messages;
     const std::shared_ptr<GDALDataset> dataset =
@@ -239,7 +238,8 @@ std::vector<std::filesystem::path> files_of(const std::filesystem::path& path,
     files.push_back(path);
     files.push_back(wal_beside(path));
     std::erase_if(files, [](const auto& file) {
-        return !std::filesystem::is_regular_file(file) || !has_bytes(file);
+        std::error_code error;
+        return !std::filesystem::is_regular_file(file, error) || !has_bytes(file);
     });
     std::sort(files.begin(), files.end());
     files.erase(std::unique(files.begin(), files.end()), files.end());

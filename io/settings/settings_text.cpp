@@ -43,8 +43,10 @@ std::string settings_text(const std::filesystem::path& path, std::string_view wa
         throw SettingsError(
             fmt::format("{}: it is larger than any such file; name {}", path.string(), wanted));
     }
-    if (!stream.is_open() || stream.bad() || std::filesystem::is_directory(path)) {
-        const bool there = std::filesystem::exists(path);
+    std::error_code error;
+    if (!stream.is_open() || stream.bad() || std::filesystem::is_directory(path, error)) {
+        // What cannot be looked at may well be there.
+        const bool there = std::filesystem::exists(path, error) || error;
         throw SettingsError(fmt::format("{}: {}; name {}", path.string(),
                                         there ? "it cannot be read" : "there is no such file",
                                         wanted));

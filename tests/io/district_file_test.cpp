@@ -489,3 +489,39 @@ TEST_CASE("a file with a letter that nobody sees is refused, with its line") {
     // That one lacks its tables.
     CHECK_THROWS_WITH(read_district_file(folder / "district.toml"), Catch::Contains("roads"));
 }
+
+TEST_CASE("a file that cannot be looked at is no reason to fail without a word") {
+    const farwater::support::TemporaryFolder folder;
+    const auto refusal_of = [](const std::filesystem::path& path) {
+        try {
+            read_district_file(path);
+        } catch (const SettingsError& error) {
+            return std::string(error.what());
+        }
+        return std::string("not refused");
+    };
+    const std::filesystem::path round = folder / "round.toml";
+    std::filesystem::create_symlink("round.toml", round);  // leads to itself
+    CHECK(refusal_of(round) ==
+          round.string() + ": it cannot be read; name the district's TOML file");
+    CHECK(refusal_of(folder / "none.toml") ==
+          (folder / "none.toml").string() +
+              ": there is no such file; name the district's TOML file");
+    CHECK(refusal_of(folder.path()) ==
+          folder.path().string() + ": it cannot be read; name the district's TOML file");
+}
+
+TEST_CASE("more seasons and periods than answers can tell apart are refused") {
+    const auto tables = [](std::string_view kind, int count) {
+        std::string text;
+        for (int i = 0; i < count; ++i) {
+            text += "[" + std::string(kind) + ".n" + std::to_string(i) + "]\n";
+            text += kind == "season" ? "months = \"1-12\"\n" : "";
+        }
+        return text;
+    };
+    CHECK(parse(least + tables("season", 16) + tables("period", 16)).periods.size() == 16);
+    CHECK(fault_with(tables("season", 16) + tables("period", 17)) ==
+          "district.toml:42:2: 16 seasons with 17 periods are 272 variants; 256 are the most, so "
+          "name fewer");
+}

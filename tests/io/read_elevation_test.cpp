@@ -148,4 +148,10 @@ TEST_CASE("a raster that cannot be used is refused with the mend") {
         "elevation (dem.tif): there is no file FOLDER/dem.tif; correct file in the district file.");
     scene.file("dem.tif", "nothing");
     CHECK(scene.refusal().starts_with("elevation (dem.tif): this is no raster that can be read"));
+    std::filesystem::create_symlink("round.tif", scene / "round.tif");
+    scene.source("elevation", "round.tif");
+    CHECK(
+        scene.refusal() ==
+        "elevation (round.tif): FOLDER/round.tif cannot be looked at: Too many levels of symbolic "
+        "links.");
 }

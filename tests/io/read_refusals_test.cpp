@@ -42,6 +42,20 @@ TEST_CASE("a file that is not there is named with the place that was looked at")
           "district file.");
 }
 
+// As in a folder that may not be searched, which root always may.
+TEST_CASE("a file of which the system cannot tell is refused in the system's words") {
+    ReadScene scene;
+    std::filesystem::create_symlink("round.gpkg", scene / "round.gpkg");  // leads to itself
+    scene.source("roads", "round.gpkg");
+    CHECK(scene.refusal() ==
+          "roads (round.gpkg): FOLDER/round.gpkg cannot be looked at: Too many levels of symbolic "
+          "links.");
+    const std::string long_name(300, 'r');
+    scene.source("roads", long_name);
+    CHECK(scene.refusal() == "roads (" + long_name + "): FOLDER/" + long_name +
+                                 " cannot be looked at: File name too long.");
+}
+
 TEST_CASE("a file that is no data source is refused") {
     ReadScene scene;
     scene.file("roads.gpkg", "this is no package").source("roads", "roads.gpkg");

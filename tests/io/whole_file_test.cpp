@@ -35,3 +35,17 @@ TEST_CASE("a device is written to, not replaced") {
     CHECK(fs::is_character_file("/dev/full"));
     CHECK_THROWS_AS(write_whole_file(folder.path(), "a folder"), OutputError);
 }
+
+TEST_CASE("a folder that cannot be made is refused as output, in the system's words") {
+    const farwater::support::TemporaryFolder folder;
+    make_folder(folder.path() / "a" / "b");
+    make_folder(folder.path() / "a" / "b");
+    CHECK(fs::is_directory(folder.path() / "a" / "b"));
+    put(folder.path() / "file", "no folder");
+    fs::create_symlink("round", folder.path() / "round");  // leads to itself
+    for (const fs::path& no_place : {fs::path("file"), fs::path("file") / "in", fs::path("round"),
+                                     fs::path(std::string(300, 'x'))}) {
+        CAPTURE(no_place);
+        CHECK_THROWS_AS(make_folder(folder.path() / no_place), OutputError);
+    }
+}
