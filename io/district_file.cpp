@@ -120,6 +120,17 @@ void read_top(DistrictFile& file, const TomlTable& top, Faults& faults) {
     file.crs = reader.text("crs");
 }
 
+void check_variants(const DistrictFile& file, const TomlTable& top, Faults& faults) {
+    const std::size_t variants = file.seasons.size() * file.periods.size();
+    const TomlEntry* periods = find_entry(top, "period");
+    if (periods != nullptr && variants > most_variants) {
+        faults.add(periods->key_place,
+                   fmt::format("{} seasons with {} periods are {} variants; {} are the most, so "
+                               "name fewer",
+                               file.seasons.size(), file.periods.size(), variants, most_variants));
+    }
+}
+
 // Every layer's dates are read alike.
 void set_date_rules(DistrictFile& file) {
     const DateRules rules{file.date_order, file.data_date};
@@ -178,6 +189,7 @@ DistrictFile parse_district_file(std::string text, const std::filesystem::path& 
     file.elevation = elevation_of(top, file.folder, faults);
     file.seasons = named_tables(top, "season", season_keys(), faults, &season_of);
     file.periods = named_tables(top, "period", period_keys(), faults, &period_of);
+    check_variants(file, top, faults);
     NeedTable need = need_table_of(top, file.folder, faults);
     const std::optional<RatingTable> rating = rating_table_of(top, file.folder, faults);
     file.improvements = improvement_tables_of(top, faults);

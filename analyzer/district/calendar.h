@@ -60,4 +60,7 @@ struct Period {
     std::optional<Duration> turnout_volunteer;
 };
 
+// Each season is judged with each period; answers keep their variant in 8 bits.
+inline constexpr std::size_t most_variants = 256;
+
 }  // namespace farwater

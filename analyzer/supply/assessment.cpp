@@ -79,6 +79,7 @@ void Assessment::keep(Variant variant, std::vector<ParcelSupply> of_variant, std
     for (std::size_t i = 0; i < parcels; ++i) {
         ++summary.parcels_by_state[static_cast<std::size_t>(of_variant[i].state)];
     }
+    static_assert(most_variants - 1 <= std::numeric_limits<std::uint8_t>::max());
     const auto index = static_cast<std::uint8_t>(variants.size());
     variants.push_back(std::move(summary));
     if (supplies.empty()) {

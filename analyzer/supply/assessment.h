@@ -139,7 +139,8 @@ struct Assessment {
     std::vector<std::uint8_t> worst_variant;  // index into variants, per parcel, then target
     std::vector<VariantSummary> variants;     // in the order they were assessed
 
-    // Takes in the next variant's supplies: keeps the worse of each row.
+    // Takes in the next variant's supplies: keeps the worse of each row. Precondition: fewer than
+    // most_variants were kept.
     void keep(Variant variant, std::vector<ParcelSupply> of_variant, std::size_t parcels);
     // The variant that leaves the fewest parcels held; the first of equals. Precondition: one was
     // kept.
