@@ -1,5 +1,6 @@
 // What the terms ask of the department as a whole, beside its water.
 #include <algorithm>
+#include <span>
 #include <utility>
 
 #include <fmt/format.h>
@@ -66,13 +67,13 @@ std::string names_of(const Things& things) {
     return names;
 }
 
-// Not where no property has water on its worst day. Without seasons of its own a district is judged
+// Not where no parcel has water on its worst day. Without seasons of its own a district is judged
 // as if every day were like the other.
 Claim claim_of_every_day(const Findings& findings) {
     const District& district = findings.district;
     const bool told = district.seasons.size() > 1;
-    const bool any_water =
-        std::ranges::any_of(findings.rating->places, &rating::PlaceRating::has_water);
+    const auto parcels = std::span(findings.rating->places).first(findings.parcels());
+    const bool any_water = std::ranges::any_of(parcels, &rating::PlaceRating::has_water);
     return {"It is so on every day of the year, in frost and in mud",
             told ? fmt::format("each property is judged in its worst of: {}; {}",
                                names_of(district.seasons), names_of(district.periods))

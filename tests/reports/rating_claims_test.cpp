@@ -101,6 +101,8 @@ TEST_CASE("what the terms ask of the department is on the claim sheet, met or no
     CHECK(shown("every day of the year") == "met");
     found.rating.places[0].category = rating::Category::near_without_water;
     CHECK(shown("every day of the year") == "not met");
+    found.rating.places.emplace_back().category = rating::Category::near_with_water;  // a target
+    CHECK(shown("every day of the year") == "not met");
     found.rating.places[0].category = rating::Category::near_with_water;
     found.rating.terms.department.share = 0.33;
     CHECK(shown("at 33 % of the properties") == "met");
