@@ -127,6 +127,9 @@ GeoPackageWriter::GeoPackageWriter(const std::filesystem::path& file, const Work
     state_->making.crs = crs_of(crs);
     state_->making.fingerprints = std::move(known);
     state_->making.metres_per_unit = crs.metres_per_unit;
+    if (driver == nullptr) {
+        throw OutputError(file.string() + ": cannot be made: GDAL is built without GeoPackage.");
+    }
     state_->making.dataset.reset(driver->Create(file.c_str(), 0, 0, 0, GDT_Unknown, options.List()),
                                  [](GDALDataset* dataset) { GDALClose(dataset); });
     if (!state_->making.dataset) {

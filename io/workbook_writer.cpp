@@ -99,17 +99,20 @@ struct SheetLooks {
     }
 };
 
-// One sheet in the making, row by row.
+// One sheet in the making, row by row. Throws OutputError where the library takes something not.
 class SheetInMaking {
 public:
     SheetInMaking(lxw_workbook* book, const WorkbookSheet& sheet, const SheetLooks& looks)
         : table_(sheet.table),
           looks_(looks),
+          name_(sheet.name),
           sheet_(workbook_add_worksheet(book, sheet.name.c_str())) {
+        check(sheet_ == nullptr ? workbook_validate_sheet_name(book, sheet.name.c_str())
+                                : LXW_NO_ERROR);
         for (std::size_t i = 0; i < table_.columns.size(); ++i) {
             const std::string heading = heading_of(table_.columns[i]);
             widths_.push_back(width_of_heading(heading));
-            worksheet_write_string(sheet_, 0, column(i), heading.c_str(), looks_.heading);
+            check(worksheet_write_string(sheet_, 0, column(i), heading.c_str(), looks_.heading));
         }
     }
 
@@ -126,30 +129,36 @@ public:
               std::string_view(fmt::format("{} more rows: see tables/{}.csv", rows, table_.name)));
     }
 
-    void finish(const WorkbookHead& head, const std::string& name) {
+    void finish(const WorkbookHead& head) {
         double all = 0.0;
         for (std::size_t i = 0; i < widths_.size(); ++i) {
             const double width = std::min(widths_[i] + 2.0, widest_column);
-            worksheet_set_column(sheet_, column(i), column(i), width, nullptr);
+            check(worksheet_set_column(sheet_, column(i), column(i), width, nullptr));
             all += width;
         }
         worksheet_freeze_panes(sheet_, 1, widths_.size() > 6 ? 1 : 0);
         if (rows_ > 0 && !widths_.empty()) {
-            worksheet_autofilter(sheet_, 0, 0, rows_, column(widths_.size() - 1));
+            check(worksheet_autofilter(sheet_, 0, 0, rows_, column(widths_.size() - 1)));
         }
         worksheet_set_landscape(sheet_);
         constexpr std::uint8_t letter_paper = 1;
         worksheet_set_paper(sheet_, letter_paper);
-        worksheet_repeat_rows(sheet_, 0, 0);
+        check(worksheet_repeat_rows(sheet_, 0, 0));
         worksheet_fit_to_pages(sheet_, static_cast<std::uint16_t>(std::ceil(all / width_of_page)),
                                0);
-        worksheet_set_header(sheet_,
-                             fmt::format("&L{}&R{}", page_heading_text(head.title), name).c_str());
-        worksheet_set_footer(
-            sheet_, fmt::format("&L{}&RPage &P of &N", page_heading_text(head.footing)).c_str());
+        check(worksheet_set_header(
+            sheet_, fmt::format("&L{}&R{}", page_heading_text(head.title), name_).c_str()));
+        check(worksheet_set_footer(
+            sheet_, fmt::format("&L{}&RPage &P of &N", page_heading_text(head.footing)).c_str()));
     }
 
 private:
+    void check(lxw_error error) const {
+        if (error != LXW_NO_ERROR || sheet_ == nullptr) {
+            throw OutputError(fmt::format("the workbook's sheet \"{}\" cannot be written: {}.",
+                                          name_, lxw_strerror(error)));
+        }
+    }
     static lxw_col_t column(std::size_t i) { return static_cast<lxw_col_t>(i); }
     // Headings may break at blanks.
     static double width_of_heading(const std::string& heading) {
@@ -173,7 +182,7 @@ private:
         const std::string letters = sheet_cell_text(text);
         if (!letters.empty()) {
             widen(i, count_of_letters(letters));
-            worksheet_write_string(sheet_, rows_, column(i), letters.c_str(), looks_.text);
+            check(worksheet_write_string(sheet_, rows_, column(i), letters.c_str(), looks_.text));
         }
     }
     void write(std::size_t i, bool yes) { write(i, std::string_view(yes ? "yes" : "no")); }
@@ -187,11 +196,12 @@ private:
     }
     void write_number(std::size_t i, double number, int decimals) {
         widen(i, fmt::format("{:.{}f}", number, decimals).size() + 2);
-        worksheet_write_number(sheet_, rows_, column(i), number, looks_.of(decimals));
+        check(worksheet_write_number(sheet_, rows_, column(i), number, looks_.of(decimals)));
     }
 
     const FeatureTable& table_;
     const SheetLooks& looks_;
+    const std::string& name_;
     lxw_worksheet* sheet_;
     lxw_row_t rows_ = 0;
     std::vector<double> widths_;
@@ -273,7 +283,7 @@ bool write_workbook(const std::filesystem::path& file, const WorkbookHead& head,
         if (!fill_sheet(making, sheet.table, work)) {
             return false;
         }
-        making.finish(head, sheet.name);
+        making.finish(head);
     }
     if (const lxw_error error = workbook_close(book.release()); error != LXW_NO_ERROR) {
         throw OutputError(file.string() + ": cannot be written: " + lxw_strerror(error) +

@@ -1,10 +1,13 @@
 #include "io/inputs/osm_config.h"
 
 #include <array>
+#include <string_view>
 
 #include <cpl_vsi.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+
+#include "io/error.h"
 
 namespace farwater::io {
 namespace {
@@ -30,20 +33,21 @@ std::string config_text() {
 
 }  // namespace
 
-std::span<const std::string_view> osm_line_tags() { return line_tags; }
-
-const std::string& osm_config_file() {
-    static const std::string path = [] {
-        const std::string name = "/vsimem/farwater/osmconf.ini";
-        const std::string text = config_text();
-        VSILFILE* file = VSIFOpenL(name.c_str(), "wb");
-        if (file != nullptr) {
-            VSIFWriteL(text.data(), 1, text.size(), file);
-            VSIFCloseL(file);
-        }
-        return name;
-    }();
-    return path;
+std::string osm_config_file() {
+    const std::string name = "/vsimem/farwater/osmconf.ini";
+    const std::string text = config_text();
+    VSILFILE* file = VSIFOpenL(name.c_str(), "wb");
+    const bool written =
+        file != nullptr && VSIFWriteL(text.data(), 1, text.size(), file) == text.size();
+    if (file != nullptr) {
+        VSIFCloseL(file);
+    }
+    if (!written) {
+        throw InputError(name +
+                         ": GDAL's memory takes no file; OpenStreetMap roads would lose "
+                         "most of their tags.");
+    }
+    return name;
 }
 
 }  // namespace farwater::io

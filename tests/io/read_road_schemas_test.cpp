@@ -6,7 +6,9 @@
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
+#include "io/inputs/osm_config.h"
 #include "io/inputs/road_schemas.h"
+#include "io/records/dataset.h"
 #include "tests/io/read_scene.h"
 
 using namespace farwater;
@@ -65,6 +67,15 @@ ReadScene table_scene(const std::string& columns, const std::vector<std::string>
 }
 
 }  // namespace
+
+TEST_CASE("roads of OpenStreetMap are not read without their configuration") {
+    prepare_gdal();
+    VSIUnlink("/vsimem/farwater/osmconf.ini");
+    REQUIRE(VSIMkdirRecursive("/vsimem/farwater/osmconf.ini", 0755) == 0);
+    CHECK_THROWS_AS(osm_config_file(), InputError);
+    CHECK(VSIRmdir("/vsimem/farwater/osmconf.ini") == 0);
+    CHECK(osm_config_file() == "/vsimem/farwater/osmconf.ini");
+}
 
 TEST_CASE("tags of OpenStreetMap are roads") {
     const std::vector<Road> roads = osm_scene().read().district.roads;

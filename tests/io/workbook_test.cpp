@@ -129,6 +129,19 @@ TEST_CASE("a sheet keeps its headings in sight, has a filter, and prints in land
     }
 }
 
+TEST_CASE("a sheet that the format does not take is refused") {
+    const TemporaryFolder folder;
+    for (const char* name : {"[in brackets]", "a name of more than thirty-one letters"}) {
+        CAPTURE(name);
+        CHECK_THROWS_AS(
+            write_workbook(folder.path() / "b.xlsx", book_head, {{name, hostile_cells()}}, {}),
+            OutputError);
+    }
+    const WorkbookSheet twice{"Texts", hostile_cells()};
+    CHECK_THROWS_AS(write_workbook(folder.path() / "b.xlsx", book_head, {twice, twice}, {}),
+                    OutputError);
+}
+
 TEST_CASE("the same tables give the same workbook, byte by byte") {
     const TemporaryFolder folder;
     REQUIRE(write_workbook(folder.path() / "a.xlsx", book_head, {{"Texts", hostile_cells()}}, {}));

@@ -17,6 +17,7 @@
 #include "io/error.h"
 #include "io/geopackage/geopackage_finish.h"
 #include "io/geopackage_writer.h"
+#include "io/records/dataset.h"
 #include "tests/io/geopackage_tables.h"
 #include "tests/support/temporary_folder.h"
 
@@ -66,6 +67,16 @@ std::string wkt_of_first(const std::filesystem::path& file, const char* layer) {
 }
 
 }  // namespace
+
+TEST_CASE("without GDAL's driver for GeoPackages nothing is written, and it is said") {
+    prepare_gdal();
+    const TemporaryFolder folder;
+    GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GPKG");
+    GetGDALDriverManager()->DeregisterDriver(driver);
+    CHECK_THROWS_AS(GeoPackageWriter(folder / "a.gpkg", utm_18(), fixed_date), OutputError);
+    GetGDALDriverManager()->RegisterDriver(driver);
+    CHECK(write_file(folder / "a.gpkg", {points("a", 1)}));
+}
 
 TEST_CASE("a table's rows come back as they were given, NULL as NULL") {
     const TemporaryFolder folder;
