@@ -124,7 +124,7 @@ constexpr DriveTime tenths_of_second(std::int32_t value) { return DriveTime{valu
 constexpr std::int32_t in_tenths(DriveTime time) { return static_cast<std::int32_t>(time); }
 constexpr Duration duration_of(DriveTime time) { return minutes(in_tenths(time) / 600.0); }
 constexpr bool reachable(DriveTime time) { return time != no_time; }
-// Saturates: no way plus anything is no way.
+// No way plus anything is no way. Precondition: two ways together are shorter than no_time.
 constexpr DriveTime operator+(DriveTime a, DriveTime b) {
     return reachable(a) && reachable(b) ? DriveTime{in_tenths(a) + in_tenths(b)} : no_time;
 }
@@ -136,9 +136,15 @@ enum class HeldFlow : std::int32_t {};
 constexpr HeldFlow tenths_of_gpm(std::int32_t value) { return HeldFlow{value}; }
 constexpr std::int32_t in_tenths(HeldFlow flow) { return static_cast<std::int32_t>(flow); }
 constexpr Flow flow_of(HeldFlow flow) { return gpm(in_tenths(flow) / 10.0); }
-// Rounded down, with 1e-7 relative room for binary fractions: 0.3 gpm is 3 tenths.
+// Rounded down, with 1e-7 relative room for binary fractions: 0.3 gpm is 3 tenths. Flows beyond
+// 214 million gpm are that; what is no number, or less than that below nothing, is none.
 constexpr HeldFlow held(Flow flow) {
-    return HeldFlow{static_cast<std::int32_t>(in_gpm(flow) * 10.0 * (1.0 + 1e-7) + 1e-7)};
+    constexpr double most = INT32_MAX;
+    const double tenths = in_gpm(flow) * 10.0 * (1.0 + 1e-7) + 1e-7;
+    if (tenths >= most) {
+        return HeldFlow{INT32_MAX};
+    }
+    return HeldFlow{tenths > -most ? static_cast<std::int32_t>(tenths) : 0};
 }
 
 }  // namespace farwater

@@ -98,6 +98,9 @@ TEST_CASE("held flows are rounded down to tenths but for the last bits") {
     CHECK(held(gpm(0.3)) == tenths_of_gpm(3));  // 0.3 x 10 may fall short of 3
     CHECK(held(gpm(80.0 - 1e-12)) == tenths_of_gpm(800));
     CHECK(held(gpm(502.19)) == tenths_of_gpm(5021));
+    CHECK(held(gallons(1) / minutes(0)) == tenths_of_gpm(INT32_MAX));
+    CHECK(held(gallons(0) / minutes(0)) == tenths_of_gpm(0));
+    CHECK(held(gallons(-1) / minutes(0)) == tenths_of_gpm(0));
     for (std::int32_t tenths = 0; tenths <= 20'000; ++tenths) {
         const HeldFlow flow = tenths_of_gpm(tenths);
         REQUIRE(held(flow_of(flow)) == flow);
