@@ -50,7 +50,7 @@ struct Unit {
     int jet_siphons = 0;
     std::optional<Flow> siphon;  // what one of them moved when timed; none = the stated default
     int low_level_strainers = 0;
-    std::optional<Length> hard_suction;
+    std::optional<Length> hard_suction;  // for run cards; lift counts with the source's own length
     bool backs_to_offload =
         false;  // rear dump only: it backs up to the tanks even on a through lane
 };

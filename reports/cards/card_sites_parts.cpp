@@ -1,6 +1,6 @@
 // The dump site and the fill sites of a card: how they are laid out and set up.
 #include <algorithm>
-#include <array>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -112,6 +112,22 @@ std::string kit_words(const CardView& view, const ShuttleWorking& look) {
     const std::string strainers =
         carried(view, look, &Unit::low_level_strainers, "low-level strainer");
     return siphons + (siphons.empty() || strainers.empty() ? "" : ", ") + strainers;
+}
+
+// "Hard suction: 20 ft (E1), 15 ft (T3).", of the units that come; empty where none is listed.
+std::string hard_suction_words(const CardView& view, const ShuttleWorking& look) {
+    std::string carried;
+    for (const auto* list : {&look.scene.engines, &look.scene.tankers}) {
+        for (const supply::Arrival& arrival : *list) {
+            const auto& suction = at(view.district().units, arrival.unit).hard_suction;
+            if (suction && in_feet(*suction) > 0.0) {
+                carried += fmt::format("{}{:.0f} ft ({})", carried.empty() ? "" : ", ",
+                                       std::floor(in_feet(*suction) + 1e-6),
+                                       unit_name(view.district(), arrival.unit));
+            }
+        }
+    }
+    return carried.empty() ? carried : "Hard suction: " + carried + ".";
 }
 
 void add_nursing(const CardView& view, const ShuttleWorking& look, SheetPart& part) {
@@ -228,6 +244,9 @@ SheetPart dump_site_part(const CardView& view) {
         const std::string kit = kit_words(view, *look);
         if (!kit.empty()) {
             part.items.push_back(SheetText{"Transfer: " + kit + "."});
+        }
+        if (std::string suction = hard_suction_words(view, *look); !suction.empty()) {
+            part.items.push_back(SheetText{std::move(suction)});
         }
     }
     part.items.push_back(LinesToFill{{"Empties wait at"}});

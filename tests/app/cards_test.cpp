@@ -152,6 +152,25 @@ TEST_CASE("a small district's cards say what its layer says", "[unit]") {
     CHECK_FALSE(contains(fonts.out, " no  yes"));  // all are embedded
 }
 
+TEST_CASE("a card says who of those that come carries hard suction", "[unit]") {
+    const TemporaryFolder folder;
+    const fs::path district = write_small_district(folder.path() / "d");
+    std::istringstream as_it_was(bytes_of(folder.path() / "d" / "apparatus.csv"));
+    std::string apparatus;
+    for (std::string line; std::getline(as_it_was, line);) {
+        apparatus += line + (line.starts_with("unit_id") ? ",hard_suction_ft\n"
+                             : line.starts_with("E2")    ? ",20\n"
+                             : line.starts_with("T3")    ? ",15.5\n"
+                                                         : ",\n");
+    }
+    put(folder.path() / "d" / "apparatus.csv", apparatus);
+    REQUIRE(cards_of(district, folder / "cards").exit_code == 0);
+    const auto pages = pages_of(folder / "cards" / "cards.pdf");
+    const auto card = std::ranges::find_if(pages, is_card);
+    REQUIRE(card != pages.end());
+    CHECK(contains(on_one_blank(*card), "Hard suction: 20 ft (E2), 15 ft (T3)."));
+}
+
 TEST_CASE("cards are the same bytes, whatever the threads, zone and locale", "[unit]") {
     const TemporaryFolder folder;
     const fs::path district = write_small_district(folder.path() / "d");
