@@ -50,12 +50,12 @@ enum class ProblemId : std::uint8_t {
     unit_station_unknown,
     unit_kind_unknown,
     unit_tank_unknown,
-    unit_rate_assumed,
+    unit_rate_assumed,  // not raised any more: the worklist asks for timing
     fleet_without_tankers,
     fleet_without_engines,
     no_source_counts,
     // need
-    need_defaulted,
+    need_defaulted,  // not raised any more: need_input_defaulted
     no_building_data,
     // added later: ids are never reordered
     unit_unknown,
@@ -122,7 +122,7 @@ enum class Severity : std::uint8_t {
     grave,      // a whole stage has no input; results are unknown there
 };
 
-// One row of the reference page: what the id means and how to mend it, in the user's words.
+// What an id means and how to mend it, in the user's words.
 struct ProblemKind {
     ProblemId id;
     std::string_view name;
