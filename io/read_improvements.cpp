@@ -96,7 +96,7 @@ private:
         std::vector<UnitIndex> units = units_meant();
         std::erase_if(units, [&](UnitIndex index) {
             const Unit& unit = at(district_.units, index);
-            return std::max(unit.aid, at(district_.stations, unit.station).aid) != Aid::mutual;
+            return aid_of(district_, unit) != Aid::mutual;
         });
         if (units.empty()) {
             const std::string_view key = given("unit") ? "unit" : "station";

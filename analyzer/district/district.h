@@ -1,8 +1,11 @@
 // Everything that was read, checked and repaired: the one value that the stages start from.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "analyzer/district/apparatus.h"
@@ -57,5 +60,25 @@ struct District {
         return source.position() + what_if_sources < sources.size();
     }
 };
+
+// A unit comes no sooner than its station's aid does: the farther one of the two.
+inline Aid aid_of(const District& district, const Unit& unit) {
+    return std::max(unit.aid, at(district.stations, unit.station).aid);
+}
+
+// Of a row, which is that of a parcel or, behind them, of a target.
+inline Point house_of(const District& district, std::size_t row) {
+    const std::size_t parcels = district.parcels.size();
+    return row < parcels ? district.parcels[row].house : district.targets[row - parcels].place;
+}
+inline const std::string& id_of(const District& district, std::size_t row) {
+    const std::size_t parcels = district.parcels.size();
+    return row < parcels ? district.parcels[row].id : district.targets[row - parcels].id;
+}
+// The response zone; targets have none.
+inline std::string_view zone_of(const District& district, std::size_t row) {
+    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone)
+                                         : std::string_view();
+}
 
 }  // namespace farwater

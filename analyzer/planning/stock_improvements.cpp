@@ -24,10 +24,6 @@ Improvement of_kind(ImprovementKind kind, ImprovedThing thing) {
             .to_prove = {}};
 }
 
-Aid aid_of(const District& district, const Unit& unit) {
-    return std::max(unit.aid, at(district.stations, unit.station).aid);
-}
-
 // One of the district's own stations, and its units of each kind, by index.
 class StockOfStation {
 public:

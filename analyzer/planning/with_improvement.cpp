@@ -108,7 +108,7 @@ void make_automatic(District& district, UnitIndex index) {
     Station& station = at(district.stations, at(district.units, index).station);
     for (Unit& unit : district.units) {
         if (unit.station == at(district.units, index).station) {
-            unit.aid = std::max(unit.aid, station.aid);
+            unit.aid = aid_of(district, unit);
         }
     }
     station.aid = std::min(station.aid, Aid::automatic);

@@ -6,7 +6,7 @@
 namespace farwater::rating {
 
 bool unit_counts(const District& district, const Unit& unit, const Terms& terms) {
-    return std::max(unit.aid, at(district.stations, unit.station).aid) <= terms.farthest_aid;
+    return aid_of(district, unit) <= terms.farthest_aid;
 }
 
 District only_what_counts(const District& district, std::span<const SourceVerdict> sources,

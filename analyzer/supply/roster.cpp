@@ -58,9 +58,7 @@ Duration turnout_of(const District& district, const Station& station, const Peri
 std::optional<int> alarm_of(const District& district, UnitIndex unit, std::string_view zone,
                             bool zone_has_rules) {
     if (!zone_has_rules) {
-        const Unit& it = at(district.units, unit);
-        const Aid aid = std::max(it.aid, at(district.stations, it.station).aid);
-        return aid == Aid::mutual ? 2 : 1;
+        return aid_of(district, at(district.units, unit)) == Aid::mutual ? 2 : 1;
     }
     std::optional<int> alarm;
     for (const ResponseRule& rule : district.response_rules) {
@@ -88,7 +86,7 @@ std::vector<Responder> roster(const District& district, PeriodIndex period, std:
         }
         const Station& station = at(district.stations, unit.station);
         const bool on_request = *alarm > 1;
-        const bool mutual = std::max(unit.aid, station.aid) == Aid::mutual;
+        const bool mutual = aid_of(district, unit) == Aid::mutual;
         const Duration turnout =
             mutual && on_request && !shift.turnout
                 ? district.assumptions.mutual_turnout

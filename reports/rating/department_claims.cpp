@@ -12,8 +12,7 @@ namespace farwater::reports {
 namespace {
 
 bool is_own_engine(const District& district, const Unit& unit) {
-    return unit.kind == UnitKind::engine &&
-           std::max(unit.aid, at(district.stations, unit.station).aid) == Aid::own;
+    return unit.kind == UnitKind::engine && aid_of(district, unit) == Aid::own;
 }
 
 struct OwnPumps {
