@@ -162,14 +162,13 @@ std::vector<Problem> problems_of(const District& district, const std::vector<Fin
     const std::size_t parcels = district.parcels.size();
     for (std::size_t i = 0; i < findings.size(); ++i) {
         if (findings[i] != Finding::fine) {
-            problems.push_back(
-                {findings[i] == Finding::no_road ? ProblemId::parcel_no_road_in_reach
-                                                 : ProblemId::parcel_no_usable_road,
-                 i < parcels ? "parcels" : "targets",
-                 {},
-                 i < parcels ? district.parcels[i].id : district.targets[i - parcels].id,
-                 {},
-                 reach_of(district)});
+            problems.push_back({findings[i] == Finding::no_road ? ProblemId::parcel_no_road_in_reach
+                                                                : ProblemId::parcel_no_usable_road,
+                                i < parcels ? "parcels" : "targets",
+                                {},
+                                id_of(district, i),
+                                {},
+                                reach_of(district)});
         }
     }
     return problems;

@@ -33,11 +33,6 @@ std::vector<DriveTime> first_engines(const routing::RoadSystem& roads,
     return first;
 }
 
-std::string_view zone_at(const District& district, std::size_t row) {
-    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone)
-                                         : std::string_view();
-}
-
 }  // namespace
 
 std::vector<routing::Departure> departures_of(const District& district, const Profile& profile,
@@ -66,7 +61,7 @@ std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIn
         const std::vector<DriveTime> of_zone =
             first_engines(roads, supply::roster(roads.district, period, zone), season);
         for (std::size_t row = 0; row < arrivals.size(); ++row) {
-            arrivals[row] = zone_at(roads.district, row) == zone ? of_zone[row] : arrivals[row];
+            arrivals[row] = zone_of(roads.district, row) == zone ? of_zone[row] : arrivals[row];
         }
     }
     return arrivals;

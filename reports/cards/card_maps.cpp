@@ -65,17 +65,12 @@ void add_stations(const District& district, SiteMap& map) {
 }
 
 void add_houses(const CardView& view, SiteMap& map, bool with_name) {
-    const Findings& findings = view.book.findings;
-    const auto place_of = [&](std::uint32_t row) {
-        return row < findings.parcels() ? view.district().parcels[row].house
-                                        : view.district().targets[row - findings.parcels()].place;
-    };
     for (const std::uint32_t row : view.site().rows) {
         if (row != view.site().worst) {
-            map.marks.push_back({MapMark::house, place_of(row), ""});
+            map.marks.push_back({MapMark::house, house_of(view.district(), row), ""});
         }
     }
-    map.marks.push_back({MapMark::worst_house, place_of(view.site().worst),
+    map.marks.push_back({MapMark::worst_house, house_of(view.district(), view.site().worst),
                          with_name ? view.book.place_name(view.site().worst) : ""});
 }
 

@@ -65,11 +65,8 @@ io::FeatureTable dispatch_table(const CardBook& book) {
                             : value_of(book.district().targets[row - book.findings.parcels()].name);
              }),
         text("parcel_id", "Of a target its id.",
-             [rows, &book, is_parcel](std::size_t i) {
-                 const std::size_t row = (*rows)[i].row;
-                 return is_parcel(row)
-                            ? value_of(book.district().parcels[row].id)
-                            : value_of(book.district().targets[row - book.findings.parcels()].id);
+             [rows, &book](std::size_t i) {
+                 return value_of(id_of(book.district(), (*rows)[i].row));
              }),
         integer("card", "Number of the run card; empty where there is none.",
                 [rows](std::size_t i) {

@@ -57,7 +57,7 @@ public:
         }
         const auto left = static_cast<std::int32_t>(
             std::min(std::floor(in_metres(reach - *setback) * 1e3 + 1e-6), double{most_cost}));
-        const HouseOnRoad house{number, access_.spots[number], house_of(number), left};
+        const HouseOnRoad house{number, access_.spots[number], house_of(district_, number), left};
         paths.begin(house.spot, house.reach);
         std::vector<LayKind> known;
         for (Lay& lay : lays_from_sites(house, paths)) {
@@ -79,12 +79,6 @@ public:
     HosePaths paths() const { return {network_, lengths_, graph_}; }
 
 private:
-    Point house_of(std::uint32_t number) const {
-        const std::size_t parcels = district_.parcels.size();
-        return number < parcels ? district_.parcels[number].house
-                                : district_.targets[number - parcels].place;
-    }
-
     static std::uint32_t add_row(Lists<EdgeIndex>& rows, std::span<const EdgeIndex> row) {
         rows.items.insert(rows.items.end(), row.begin(), row.end());
         rows.close_row();

@@ -13,10 +13,6 @@ namespace {
 constexpr std::int32_t half_minute = 300;  // tenths of a second
 constexpr std::size_t cases_per_chunk = 16;
 
-std::string_view zone_of(const District& district, std::size_t row) {
-    return row < district.parcels.size() ? std::string_view(district.parcels[row].zone) : "";
-}
-
 Rosters rosters_of(const Situation& situation) {
     Rosters rosters{response_zones(situation.district), {}};
     for (const std::string& zone : rosters.zones) {
@@ -111,7 +107,7 @@ void Assessor::for_each_scene(std::vector<Keyed> items, const Work& work, const 
     });
 }
 
-bool Assessor::worth_trying(std::size_t row, std::size_t lay) const {
+bool Assessor::may_be_likeliest(std::size_t row, std::size_t lay) const {
     const std::span<const HoseLay> lays = situation_.trips.hose_lays[row];
     const bool spares_backing =
         lays.front().lane == LaneClass::dead_end && lays[lay].lane == LaneClass::through;
@@ -166,9 +162,7 @@ const std::vector<Responder>& Assessor::responders_of(std::size_t row) const {
 }
 
 Point Assessor::house_of(std::size_t row) const {
-    const District& district = situation_.district;
-    return row < district.parcels.size() ? district.parcels[row].house
-                                         : district.targets[row - district.parcels.size()].place;
+    return farwater::house_of(situation_.district, row);
 }
 
 Scene Assessor::scene_of(const CaseKey& key) const {
