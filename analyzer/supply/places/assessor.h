@@ -86,9 +86,10 @@ public:
     using Look = std::function<void(const Scene&, std::span<const Keyed>)>;
     void for_each_scene(std::vector<Keyed> items, const Work& work, const Look& look) const;
 
-    // Whether the lay is tried beside the first one, which promises something: where ways are taken
-    // from that by its hose, or tankers must back there and not here.
-    bool worth_trying(std::size_t row, std::size_t lay) const;
+    // Whether the lay may give most of the row's, where the first one promises something: ways are
+    // taken from that one by its hose, or tankers must back there and not here. All others are
+    // asked for their promise later.
+    bool may_be_likeliest(std::size_t row, std::size_t lay) const;
 
     // Whether `lay` is outdone in everything (outdone.h) by another, its hose to the house too.
     bool is_outdone(std::size_t row, std::size_t lay, std::size_t by) const;

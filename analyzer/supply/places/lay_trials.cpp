@@ -25,7 +25,8 @@ void LayTrials::add(std::size_t row) {
     first_.push_back(first_.back() + assessor_.lays_of(row).size());
 }
 
-// Of rows with one lay nothing is asked, nor of lays that are not tried beside the first one.
+// Of rows with one lay nothing is asked, nor, before the first lay is given out, of those that are
+// unlikely to give most; ask_for_others() makes up for it.
 std::vector<Keyed> LayTrials::first(const Work& work) {
     promised_.assign(first_.back(), Promise{});
     stage_.assign(first_.back(), Stage::untold);
@@ -41,7 +42,7 @@ std::vector<Keyed> LayTrials::first(const Work& work) {
         const std::size_t begin = first_[trial];
         for (std::size_t item = begin + 1; item < first_[trial + 1]; ++item) {
             if (promised_[begin].likely > HeldFlow{} &&
-                assessor_.worth_trying(row_[trial], lay_of(trial, item))) {
+                assessor_.may_be_likeliest(row_[trial], lay_of(trial, item))) {
                 asked.push_back(keyed(trial, item, item));
             }
         }

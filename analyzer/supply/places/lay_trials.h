@@ -43,11 +43,11 @@ private:
     void ask_for_others(const Work& work);
     template <class Do>
     void for_each_left(std::size_t trial, const Do& look) const;
+    std::size_t lay_of(std::size_t trial, std::size_t item) const { return item - first_[trial]; }
 
     const Assessor& assessor_;
     std::vector<std::uint32_t> row_;
     // An item is a lay of a trial, in the row's order; those of a trial stand together.
-    std::size_t lay_of(std::size_t trial, std::size_t item) const { return item - first_[trial]; }
     std::vector<std::size_t> first_{0};  // per trial, and one more: its first item
     std::vector<Promise> promised_;      // per item
     std::vector<Stage> stage_;           // likewise
