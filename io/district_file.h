@@ -78,7 +78,7 @@ struct DistrictFile {
     SuctionFriction suction_friction = SuctionFriction::conservative;
     std::optional<Date> data_date;
     DateOrder date_order = DateOrder::unstated;
-    std::string crs;  // empty = chosen from the parcels (io/crs.h)
+    std::string crs;  // empty = chosen from the parcels (io/inputs/working_crs.h)
 
     std::map<std::string, LayerSpec, std::less<>> layers;  // by section
     std::vector<JoinSpec> joins;

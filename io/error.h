@@ -1,5 +1,5 @@
-// The two reasons why a run cannot go on. Thrown only in `io` and the command line, caught only in
-// `main`, which prints the sentence and turns the kind into the exit code.
+// The three reasons why a run cannot go on. Thrown only in `io` and the command line, caught only
+// in `main`, which prints the sentence and turns the kind into the exit code.
 #pragma once
 
 #include <stdexcept>

@@ -5,7 +5,7 @@
 
 namespace farwater::io {
 
-// One line each: "GDAL 3.6.2", "GEOS ...", "PROJ ...", "SQLite ...".
+// One line each: "GDAL 3.6.2", "PROJ ...", "SQLite ...".
 std::string library_versions();
 
 }  // namespace farwater::io

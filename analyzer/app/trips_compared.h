@@ -7,8 +7,8 @@
 
 namespace farwater::app {
 
-// Of one parcel or target: lanes, ways and lists of fill sites of the hose lays that supply looks
-// at, and its hose from sources. Approaches are numbered anew with each list of sources. Both have
+// Of one parcel or target: lanes, single file, ways and lists of fill sites of its hose lays, and
+// its hose from sources. Approaches are numbered anew with each list of sources. Both have
 // the same dump sites and lays, and fill sites of the same number are the same.
 bool sees_the_same(const RoundTrips& a, const RoundTrips& b, std::size_t row);
 

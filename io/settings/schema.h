@@ -54,8 +54,7 @@ std::span<const SectionRow> section_rows();
 const SectionRow* find_section(std::string_view name);  // null when there is none
 const FieldRow* find_field(const SectionRow& section, std::string_view name);
 
-// --- keys of the tables of the file
-// ---------------------------------------------------------------
+// --- keys of the tables of the file ---
 
 enum class KeyKind : std::uint8_t {
     text,

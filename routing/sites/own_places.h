@@ -22,7 +22,7 @@ struct HouseOnRoad {
     std::int32_t reach = 0;  // millimetres of hose that are left after the setback
 };
 
-// From the site's place to the house, in a straight line.
+// Whether the site stands `standoff` or more from the house, in a straight line.
 bool stands_off(const District& district, const HouseOnRoad& house, Point site);
 
 // Where the hose of a lay comes from, and whether tankers drive through its dump site meanwhile.

@@ -27,9 +27,8 @@ struct SeasonLanes {
 
 // By the roads that all loaded tankers can use in the season (lanes.h). Tankers turn at the
 // turnarounds, and at places and sources that have one. To a dump site they come from sources and
-// stations, to a fill site from anywhere. What the officer says of a place or a
-// source of his own stands above it. Each case is looked at once. Stopped early: not
-// complete.
+// stations, to a fill site from anywhere. What the officer says of a place or a source of his own
+// stands above it. Each case is looked at once. Stopped early: not complete.
 SeasonLanes season_lanes(const District& district, const Network& network, const Access& access,
                          std::span<const Profile> profiles, const DumpSites& dump_sites,
                          std::span<const FillSitePlace> fill_sites, SeasonIndex season,
