@@ -73,11 +73,6 @@ HeldFlow sustained_flow_above(const Incident& incident, Window window, HeldFlow 
     return tenths_of_gpm(best);
 }
 
-HeldFlow cautious_flow(const Incident& incident, Window window, double cv) {
-    constexpr double share_of_scatter = 0.35;
-    return sustained_flow(slowed(incident, 1.0 + share_of_scatter * cv), window);
-}
-
 Incident slowed(const Incident& incident, double factor) {
     Incident slow = incident;
     for (Tanker& tanker : slow.tankers) {

@@ -34,10 +34,11 @@ HeldFlow sustained_flow(const Incident& incident, Window window);
 // when not even a tenth more does. One run for each way of filling, none where the bound tells.
 HeldFlow sustained_flow_above(const Incident& incident, Window window, HeldFlow least);
 
-// The same with every stage's time multiplied by (1 + 0.35 cv): within a few per cent the flow that
-// holds in nine of ten shuttles whose stage times scatter with coefficient of variation `cv`
-// (found by simulation over random fleets; common practice, no source). States are judged on it.
-HeldFlow cautious_flow(const Incident& incident, Window window, double cv);
+// Stage times times this factor give the cautious flow: within a few per cent what holds in nine of
+// ten shuttles whose stage times scatter with coefficient of variation `cv` (found by simulation
+// over random fleets; common practice, no source). States are judged on it.
+inline constexpr double share_of_scatter = 0.35;
+constexpr double cautious_factor(double cv) { return 1.0 + share_of_scatter * cv; }
 
 // Stage times x factor: legs, handling, nursing hook-up, and filling, offloading and nursing, whose
 // rates are divided by it. Arrivals, ready times and what refills a source stay. Factor positive.

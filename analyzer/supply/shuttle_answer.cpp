@@ -13,11 +13,6 @@ namespace {
 
 constexpr Duration looked_at = minutes(1440);
 
-double slowness(const ShuttleQuestion& question) {
-    constexpr double share_of_scatter = 0.35;  // see cautious_flow
-    return 1.0 + share_of_scatter * question.stage_cv;
-}
-
 bool to_allocate(const FillLegs& legs) {
     return std::ranges::any_of(legs, [](const auto& of_tanker) {
         return std::ranges::count_if(of_tanker, [](const auto& leg) { return leg.has_value(); }) >
@@ -144,7 +139,7 @@ ShuttleAnswer answer(const ShuttleQuestion& question) {
     ShuttleAnswer answer;
     allocate_with_line(answer, question);
     const Incident& incident = answer.incident;
-    const Incident slow = slowed(incident, slowness(question));
+    const Incident slow = slowed(incident, cautious_factor(question.stage_cv));
     answer.cautious = sustained_flow(slow, window);
     answer.handbook = handbook_flow(incident);
     answer.bound = dispatch_bound(incident, window);

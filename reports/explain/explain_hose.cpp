@@ -5,8 +5,10 @@
 #include <fmt/format.h>
 
 #include "analyzer/hydraulics/pump.h"
+#include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/water_review.h"
 #include "reports/explain/explanation.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {
@@ -78,8 +80,8 @@ void clocks_of_line(const Explained& explained, const HoseOption& option, Worked
              fmt::format("{} + {}", plain(option.engines.back().at_scene), plain(line.work)),
              in_minutes(line.ready), Digits::two, "min", "when the last of the engines has come");
     page.sum("cautiously",
-             fmt::format("{} + {} x 0.35 x {}", plain(line.ready), plain(line.work),
-                         plain(assumptions.stage_cv)),
+             fmt::format("{} + {} x {} x {}", plain(line.ready), plain(line.work),
+                         plain(supply::share_of_scatter), plain(assumptions.stage_cv)),
              in_minutes(line.ready + line.work * (supply::cautious_factor(assumptions) - 1.0)),
              Digits::two, "min", "set-up and laying slowed");
     const Duration first = duration_of(explained.working.first_arrival);

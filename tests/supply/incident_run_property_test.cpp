@@ -82,7 +82,7 @@ TEST_CASE("a sustained flow holds and one tenth more does not") {
         CHECK_FALSE(holds(incident, window, one_more(flow)));
         CHECK(lasts(incident, window.start, flow, window.duration) == window.duration);
         CHECK(lasts(incident, window.start, one_more(flow), window.duration) < window.duration);
-        CHECK(cautious_flow(incident, window, 0.0) == flow);
+        CHECK(sustained_flow(slowed(incident, cautious_factor(0.0)), window) == flow);
     });
 }
 

@@ -20,6 +20,10 @@ constexpr int incidents_for_slow_twin = test::draws(500);
 constexpr int incidents_for_ticks = test::draws(300);
 constexpr double tick = 0.005;  // minutes
 
+HeldFlow cautious_flow_of(const Incident& incident, Window window) {
+    return sustained_flow(slowed(incident, cautious_factor(0.2)), window);
+}
+
 // With fill sites whose flows are open, the best of all.
 int slow_best(Incident incident, Window window, std::size_t site = 0) {
     while (site < incident.fill_sites.size() && incident.fill_sites[site].flows) {
@@ -105,7 +109,7 @@ TEST_CASE("the ordinary case and its variants are what both twins say") {
         CAPTURE(pin.name);
         const HeldFlow sustained = sustained_flow(pin.incident, ordinary_window);
         CHECK(in_tenths(sustained) == pin.sustained);
-        CHECK(in_tenths(cautious_flow(pin.incident, ordinary_window, 0.2)) == pin.cautious);
+        CHECK(in_tenths(cautious_flow_of(pin.incident, ordinary_window)) == pin.cautious);
         Incident one_line = pin.incident;
         one_line.fill_sites[0].flows = 1;  // which is the better way in all of them
         CHECK(ticked(one_line, ordinary_window) == Approx(pin.sustained / 10.0).epsilon(0.003));
@@ -136,7 +140,7 @@ TEST_CASE("weekday noon is what both twins say") {
     const Window window{minutes(29.5), minutes(120)};
     Incident incident = noon();
     CHECK(sustained_flow(incident, window) == tenths_of_gpm(2340));
-    CHECK(cautious_flow(incident, window, 0.2) == tenths_of_gpm(2187));
+    CHECK(cautious_flow_of(incident, window) == tenths_of_gpm(2187));
     CHECK(slow_best(incident, window) == 2340);
     incident.tankers.push_back(usual_tanker(2500, 38));
     CHECK(sustained_flow(incident, window) == tenths_of_gpm(3450));

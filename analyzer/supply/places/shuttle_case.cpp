@@ -274,7 +274,9 @@ Window window_of(const Situation& situation, const Scene& scene, Duration durati
             .duration = duration};
 }
 
-double cautious_factor(const Assumptions& assumptions) { return 1.0 + 0.35 * assumptions.stage_cv; }
+double cautious_factor(const Assumptions& assumptions) {
+    return cautious_factor(assumptions.stage_cv);
+}
 
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration,
                      HeldFlow least) {

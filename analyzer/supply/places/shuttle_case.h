@@ -57,12 +57,12 @@ struct ShuttleCase {
 
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
 // nursing tankers (none or one) that are best in the situation's order, with the largest cautious
-// flow where it has no terms; the nearer fill site of equals. All
-// fill sites are looked at in full, the one that does best with a quick choice of tankers first,
-// but for those whose bound is no more than what was found. Then two and three fill sites at the
-// same time (several_sites.h), as many as there are people for (crew.h); what more people would
-// gain stands among the gains. Where what siphons move holds the flow down, shorter lines of
-// portable tanks are tried too, down to the draft tank alone; the longer one of equals is kept.
+// flow where it has no terms; the nearer fill site of equals. All fill sites are looked at in full,
+// the one that does best with a quick choice of tankers first, but for those whose bound is no more
+// than what was found. Then two and three fill sites at the same time (several_sites.h), as many as
+// there are people for (crew.h); what more people would gain stands among the gains. Where what
+// siphons move holds the flow down, shorter lines of portable tanks are tried too, down to the
+// draft tank alone; the longer one of equals is kept.
 //
 // Where the cautious flow is no more than `least`, above zero, nothing but that flow is told.
 ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration,
@@ -74,7 +74,7 @@ ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Dur
 // From when and for how long a flow has to hold.
 Window window_of(const Situation& situation, const Scene& scene, Duration duration);
 
-// The factor on stage times behind the cautious flow: 1 + 0.35 cv.
+// The factor on stage times behind the cautious flow (incident_run.h), by the district's scatter.
 double cautious_factor(const Assumptions& assumptions);
 
 }  // namespace farwater::supply
