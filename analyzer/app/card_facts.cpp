@@ -8,10 +8,6 @@
 namespace farwater::app {
 namespace {
 
-bool same(const supply::Variant& a, const supply::Variant& b) {
-    return a.season == b.season && a.period == b.period;
-}
-
 std::vector<std::optional<Need>> needs_of_worst(const std::vector<std::optional<Need>>& needs,
                                                 const std::vector<reports::CardSite>& sites) {
     std::vector<std::optional<Need>> of_worst(needs.size());
@@ -35,7 +31,7 @@ std::optional<CardFacts> card_facts(const District& district,
     }
     const auto is_wanted = [&](const supply::Variant& variant) {
         return std::ranges::any_of(facts.sites, [&](const reports::CardSite& site) {
-            return same(findings.worst_variant(site.worst), variant);
+            return findings.worst_variant(site.worst) == variant;
         });
     };
     const auto see = [&](const VariantSeen& seen) {
@@ -44,7 +40,7 @@ std::optional<CardFacts> card_facts(const District& district,
                        [&](std::size_t begin, std::size_t end) {
                            for (std::size_t i = begin; i < end; ++i) {
                                const std::size_t row = facts.sites[i].worst;
-                               if (same(findings.worst_variant(row), variant)) {
+                               if (findings.worst_variant(row) == variant) {
                                    facts.workings[i] = supply::working_of(
                                        seen.situation, seen.needs, seen.first_arrivals, row);
                                }

@@ -76,10 +76,6 @@ private:
     std::uint8_t variant_ = 0;
 };
 
-bool same_variant(const supply::Variant& a, const supply::Variant& b) {
-    return a.season == b.season && a.period == b.period;
-}
-
 // Goes the way of the data once more with the places of the calculation sheets alone, for what
 // their answers were worked out from is let go of where a season ends. `counted` has what the terms
 // count.
@@ -102,13 +98,13 @@ void work_out_calculations(const Analysis& counted, const routing::RoadSystem& r
     };
     const auto is_wanted = [&](SeasonIndex season, PeriodIndex period) {
         return std::ranges::any_of(rating.calculations, [&](const auto& calculation) {
-            return same_variant(variant_of(calculation), {season, period});
+            return variant_of(calculation) == supply::Variant{season, period};
         });
     };
     const auto see = [&](const VariantSeen& seen) {
         for (rating::PlaceCalculation& calculation : rating.calculations) {
-            if (same_variant(variant_of(calculation),
-                             {seen.situation.trips.season, seen.situation.period})) {
+            if (variant_of(calculation) ==
+                supply::Variant{seen.situation.trips.season, seen.situation.period}) {
                 calculation.working = supply::working_of(seen.situation, seen.needs,
                                                          seen.first_arrivals, calculation.row);
             }

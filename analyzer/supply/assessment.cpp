@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "analyzer/district/calendar.h"
+
 namespace farwater::supply {
 
 TenthsMinute rounded_up(Duration duration) {

@@ -99,7 +99,7 @@ struct ParcelSupply {
     // those that run the fill sites, in their order (not valid: none is needed there). By hose: the
     // one at the source, then those in line, the first ones where there are more.
     std::array<UnitIndex, 4> makers{};
-    Maybe<float> hose_ft;     // from the dump site to the house
+    Maybe<float> hose_ft;     // to the house, from the dump site or by hose from the source
     Maybe<float> wheels_gal;  // in the tanks there by the late horizon
 
     std::size_t fill_sites() const;
@@ -126,6 +126,7 @@ bool worse(const ParcelSupply& a, const ParcelSupply& b);
 struct Variant {
     SeasonIndex season;
     PeriodIndex period;
+    friend bool operator==(const Variant&, const Variant&) = default;
 };
 
 // Counts by state of one variant, over improved parcels (no_building apart).
