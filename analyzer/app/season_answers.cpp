@@ -10,7 +10,7 @@ namespace {
 DriveTime least_of(const FillTrip& trip) {
     DriveTime least = no_time;
     for (const LegTimes& legs : trip.legs) {
-        least = std::min(least, legs.empty + legs.loaded);
+        least = std::min(least, whole_trip(legs));
     }
     return least;
 }

@@ -24,6 +24,8 @@ struct LegTimes {
     friend constexpr auto operator<=>(const LegTimes&, const LegTimes&) = default;
 };
 
+constexpr DriveTime whole_trip(const LegTimes& legs) { return legs.empty + legs.loaded; }
+
 // One fill site as seen from one dump site; a leg per profile, no_time where that profile has no
 // way.
 struct FillTrip {

@@ -138,7 +138,7 @@ DriveTime least_round_trip(const FillTrips& trips, std::size_t row, SourceIndex&
     DriveTime least = no_time;
     for (const FillTrip& trip : trips[row]) {
         for (const LegTimes& legs : trip.legs) {
-            const DriveTime both = legs.empty + legs.loaded;
+            const DriveTime both = whole_trip(legs);
             if (both < least) {
                 least = both;
                 source = at(places, trip.fill_site).source;

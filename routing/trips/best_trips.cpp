@@ -29,8 +29,6 @@ std::vector<std::uint32_t> systems_of(std::span<const FillSitePlace> fill_sites)
     return systems;
 }
 
-DriveTime round_trip(const LegTimes& legs) { return legs.empty + legs.loaded; }
-
 }  // namespace
 
 BestTrips::BestTrips(std::size_t dump_sites, std::span<const FillSitePlace> fill_sites,
@@ -92,13 +90,13 @@ void BestTrips::offer(DumpSiteIndex dump_site, FillSiteIndex fill_site, LegTimes
         ++list.count;
     } else {
         place = last_of(stretch, list, fill_site, system_full);  // free where it has to go
-        if (place < open || std::tuple(round_trip(legs_now[place]), fill_sites[place]) <=
-                                std::tuple(round_trip(legs), fill_site)) {
+        if (place < open || std::tuple(whole_trip(legs_now[place]), fill_sites[place]) <=
+                                std::tuple(whole_trip(legs), fill_site)) {
             return;
         }
     }
-    for (; place > open && std::tuple(round_trip(legs), fill_site) <
-                               std::tuple(round_trip(legs_now[place - 1]), fill_sites[place - 1]);
+    for (; place > open && std::tuple(whole_trip(legs), fill_site) <
+                               std::tuple(whole_trip(legs_now[place - 1]), fill_sites[place - 1]);
          --place) {
         legs_now[place] = legs_now[place - 1];
         fill_sites[place] = fill_sites[place - 1];
@@ -125,7 +123,7 @@ DriveTime BestTrips::most_kept(DumpSiteIndex dump_site, FillSiteIndex fill_site)
         return no_time;
     }
     const std::size_t last = last_of(stretch, list, fill_site, system_full);
-    return last < open ? tenths_of_second(-1) : round_trip(stretch.legs.back()[last]);
+    return last < open ? tenths_of_second(-1) : whole_trip(stretch.legs.back()[last]);
 }
 
 bool BestTrips::one_system(FillSiteIndex a, FillSiteIndex b) const {
@@ -169,10 +167,10 @@ std::vector<FillTrip> BestTrips::trips(std::size_t dump_site) const {
     }
     const auto key = [&](const FillTrip& trip) {
         std::size_t p = 0;
-        while (p + 1 < profiles_.size() && !reachable(round_trip(at(trip.legs, profiles_[p])))) {
+        while (p + 1 < profiles_.size() && !reachable(whole_trip(at(trip.legs, profiles_[p])))) {
             ++p;
         }
-        return std::tuple(p, round_trip(at(trip.legs, profiles_[p])), trip.fill_site);
+        return std::tuple(p, whole_trip(at(trip.legs, profiles_[p])), trip.fill_site);
     };
     std::ranges::sort(trips, [&](const FillTrip& a, const FillTrip& b) { return key(a) < key(b); });
     return trips;

@@ -7,13 +7,11 @@ namespace {
 
 constexpr std::size_t rows_a_chunk = 4096;
 
-DriveTime there_and_back(const LegTimes& legs) { return legs.empty + legs.loaded; }
-
 }  // namespace
 
 std::size_t rank_of(const FillTrip& trip, std::span<const ProfileIndex> order) {
     std::size_t rank = 0;
-    while (rank + 1 < order.size() && !reachable(there_and_back(at(trip.legs, order[rank])))) {
+    while (rank + 1 < order.size() && !reachable(whole_trip(at(trip.legs, order[rank])))) {
         ++rank;
     }
     return rank;
@@ -35,7 +33,7 @@ KeptLimits::KeptLimits(const BestTrips& best, std::size_t rows,
                 if (++count[one] == most) {
                     const std::size_t rank = rank_of(trip, order);
                     limits_[row * classes_ + one] = {static_cast<std::uint8_t>(rank),
-                                                     there_and_back(at(trip.legs, order[rank]))};
+                                                     whole_trip(at(trip.legs, order[rank]))};
                 }
             }
         }

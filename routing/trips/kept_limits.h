@@ -11,8 +11,6 @@
 
 namespace farwater::routing {
 
-inline DriveTime whole_trip(const LegTimes& legs) { return legs.empty + legs.loaded; }
-
 // By rank: the place of a tanker profile in the order of best_trips.h. Fill sites are kept by the
 // first profile that has a way, then round trip, then their own number.
 class KeptLimits {

@@ -66,7 +66,7 @@ void TripsOf::offer_closed(std::uint32_t site, const LegTimes& least, const Appr
     const Approaches::Range rows = approaches.of(site);
     for (std::uint32_t row = rows.begin; row < rows.end; ++row) {
         const DriveTime most = taker.most_kept(row);
-        if (least.empty + least.loaded > most) {
+        if (whole_trip(least) > most) {
             continue;
         }
         const HoseOnRoads hose = approaches.hose(row);
