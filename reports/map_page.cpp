@@ -12,6 +12,7 @@
 #include "reports/page/packed_bytes.h"
 #include "reports/page/page_tables.h"
 #include "reports/page/page_text.h"
+#include "reports/text/number_words.h"
 #include "reports/text/svg.h"
 
 namespace farwater::reports {
@@ -41,10 +42,7 @@ std::string district_name(const MapPage& page) {
 
 std::string data_date(const MapPage& page) {
     const auto date = page.findings.district.data_date;
-    return date ? fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
-                              static_cast<unsigned>(date->month()),
-                              static_cast<unsigned>(date->day()))
-                : "not given";
+    return date ? day(date) : "not given";
 }
 
 template <class Texts>

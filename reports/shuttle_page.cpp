@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
+#include "reports/text/number_words.h"
 #include "reports/text/plain_text.h"
 
 namespace farwater::reports {
@@ -303,12 +304,6 @@ std::string closing() {
 }
 
 }  // namespace
-
-int planned_gpm(HeldFlow flow) {
-    const int gpm = whole(flow);
-    const int step = gpm < 500 ? 25 : 50;
-    return gpm / step * step;
-}
 
 std::vector<GainWords> gain_words(const ShuttleAnswer& answer) {
     std::vector<GainWords> list{

@@ -19,9 +19,6 @@ struct ShuttlePage {
 std::string shuttle_text(const ShuttlePage& page);
 std::string shuttle_json(const ShuttlePage& page);
 
-// Rounded down as documents are: to 25 gpm below 500, to 50 above.
-int planned_gpm(HeldFlow flow);
-
 // One more of each thing: its word in JSON, what it is, and what it gains.
 struct GainWords {
     std::string_view key, words;

@@ -12,6 +12,7 @@
 #include "reports/headline.h"
 #include "reports/layers/table_builder.h"
 #include "reports/origin.h"
+#include "reports/text/number_words.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {
@@ -69,9 +70,7 @@ std::vector<SummaryLine> lines_of_summary(const Findings& findings, const RunRec
     }
     say("Travel time", "", travel_time_sentence(findings.district));
     if (const auto& date = findings.district.data_date) {
-        say("What this rests on", "data as of",
-            fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
-                        static_cast<unsigned>(date->month()), static_cast<unsigned>(date->day())));
+        say("What this rests on", "data as of", day(date));
     }
     for (const std::string_view key :
          {"audience", "district", "program", "district_file", "district_file_sha256"}) {

@@ -8,7 +8,7 @@
 #include <fmt/format.h>
 
 #include "reports/layers/table_builder.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {
@@ -37,7 +37,7 @@ std::string_view short_class(HeldFlow shortfall) {
 
 // As documents have it: the need less the flow that they show.
 int shown_shortfall(const supply::ParcelSupply& supply) {
-    return (in_tenths(supply.needed) + 9) / 10 - shown_gpm(supply.cautious);
+    return (in_tenths(supply.needed) + 9) / 10 - planned_gpm(supply.cautious);
 }
 
 io::Value id_of(const Findings& findings, SourceIndex source) {

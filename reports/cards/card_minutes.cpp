@@ -7,7 +7,7 @@
 #include "analyzer/supply/incident_run.h"
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
-#include "reports/shuttle_page.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

@@ -7,7 +7,7 @@
 #include "reports/cards/card_words.h"
 #include "reports/cautions.h"
 #include "reports/explain/explanation.h"
-#include "reports/shuttle_page.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {
@@ -127,14 +127,10 @@ std::string crossing_road(const District& district, Point place, const std::stri
 }
 
 std::string nearest_place(const CardView& view) {
-    const Findings& findings = view.book.findings;
     std::size_t best = view.site().worst;
     double least = Box::far;
     for (const std::uint32_t row : view.site().rows) {
-        const Point place = row < findings.parcels()
-                                ? view.district().parcels[row].house
-                                : view.district().targets[row - findings.parcels()].place;
-        const double square = distance_squared(place, view.place().place);
+        const double square = distance_squared(house_of(view.district(), row), view.place().place);
         if (square < least) {
             least = square;
             best = row;

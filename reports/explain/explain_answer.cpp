@@ -4,7 +4,8 @@
 #include <fmt/format.h>
 
 #include "reports/explain/explanation.h"
-#include "reports/shuttle_page.h"
+#include "reports/text/number_words.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

@@ -3,6 +3,7 @@
 #include "reports/cautions.h"
 #include "reports/json/json_cells.h"
 #include "reports/shuttle_page.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {

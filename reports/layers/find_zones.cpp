@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "analyzer/geometry/dissolve.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/text/number_words.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {
@@ -236,7 +236,7 @@ std::optional<std::size_t> flow_band_of(const supply::ParcelSupply& supply) {
     if (supply.state == SupplyState::unknown) {
         return flow_bands.size() - 1;
     }
-    const int gpm = shown_gpm(supply.cautious);
+    const int gpm = planned_gpm(supply.cautious);
     std::size_t band = 0;
     while (flow_bands.at(band).to_gpm && gpm > *flow_bands.at(band).to_gpm) {
         ++band;

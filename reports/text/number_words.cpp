@@ -19,6 +19,12 @@ std::string in_thousands(double number) {
 
 std::string gpm_in_words(Flow flow) { return in_thousands(in_gpm(flow)) + " gpm"; }
 
+int planned_gpm(HeldFlow flow) {
+    const int gpm = in_tenths(flow) / 10;
+    const int step = gpm < 500 ? 25 : 50;
+    return gpm / step * step;
+}
+
 std::string day(std::optional<Date> date) {
     return date ? fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
                               static_cast<unsigned>(date->month()),
