@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include "reports/print/sheet_blocks.h"
-#include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/tanker_lines.h"
 #include "reports/text/number_words.h"
@@ -16,7 +15,7 @@ std::string minutes_in_words(std::optional<supply::TenthsMinute> time) {
     return time ? fmt::format("{:.1f} min", supply::in_tenths(*time) / 10.0) : std::string();
 }
 
-std::string flow_in_words(HeldFlow flow) { return fmt::format("{} gpm", shown_gpm(flow)); }
+std::string flow_in_words(HeldFlow flow) { return fmt::format("{} gpm", planned_gpm(flow)); }
 
 std::string id_of_source(const Findings& findings, SourceIndex source) {
     return source.valid() ? at(findings.district.sources, source).id : std::string("none");

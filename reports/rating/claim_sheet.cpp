@@ -3,7 +3,7 @@
 
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/claims.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/missing_evidence.h"
 #include "reports/rating/rating_sheets.h"
 
 namespace farwater::reports {

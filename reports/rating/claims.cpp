@@ -5,8 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "reports/headline.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/makes_water.h"
 #include "reports/rating/rating_totals.h"
 #include "reports/text/number_words.h"
 
@@ -30,7 +29,7 @@ FleetCount fleet_of(const Findings& findings, Aid aid) {
     FleetCount count;
     const District& district = findings.district;
     for (const Unit& unit : district.units) {
-        if (std::max(unit.aid, at(district.stations, unit.station).aid) != aid) {
+        if (aid_of(district, unit) != aid) {
             continue;
         }
         count.engines += unit.kind == UnitKind::engine ? 1U : 0U;
@@ -82,20 +81,6 @@ std::string far_in_words(const rating::Terms& terms, std::size_t parcels) {
     return parcels == 0 ? std::string()
                         : fmt::format("; {} of them beyond {:.3g} road miles of a station", parcels,
                                       in_miles(terms.near));
-}
-
-std::size_t parcels_with_buildings(const std::vector<RatingTotal>& totals) {
-    std::size_t all = 0;
-    for (const RatingTotal& total : totals) {
-        all += total.parcels;
-    }
-    return all;
-}
-
-std::string share_in_words(std::size_t some, std::size_t all) {
-    return fmt::format("{} of {} parcels with buildings ({})",
-                       in_thousands(static_cast<double>(some)),
-                       in_thousands(static_cast<double>(all)), percent(some, all));
 }
 
 // Whoever asks for a share has it met or not; else every property is for itself.
@@ -174,6 +159,18 @@ Claim claim_of_makers(const Findings& findings) {
 std::span<const std::string_view> words_of(Shown) { return shown_words; }
 std::string_view shown_in_words(Shown shown) {
     return shown_sentences[static_cast<std::size_t>(shown)];
+}
+
+std::string_view clock_in_words(ClockStart clock) {
+    switch (clock) {
+        case ClockStart::alarm:
+            return "the alarm";
+        case ClockStart::first_arrival:
+            return "the first apparatus arriving";
+        case ClockStart::parking_brake:
+            break;
+    }
+    return "the first apparatus setting its parking brake (taken as its arrival)";
 }
 
 std::vector<Claim> claims(const Findings& findings) {

@@ -31,6 +31,9 @@ inline Shown shown_of(std::size_t some, std::size_t all) {
     return some == 0 ? Shown::not_met : some < all ? Shown::in_part : Shown::met;
 }
 
+// Where the clock of the terms starts, "the alarm".
+std::string_view clock_in_words(ClockStart clock);
+
 struct Claim {
     std::string says;   // the department
     std::string shows;  // what the data show

@@ -1,4 +1,5 @@
 // Statement, map, what is failed, when water begins, seasons and periods, method and terms.
+
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -11,21 +12,12 @@
 #include "reports/need_columns.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/claims.h"
-#include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {
-
-std::size_t parcels_in(const std::vector<RatingTotal>& totals) {
-    std::size_t sum = 0;
-    for (const RatingTotal& total : totals) {
-        sum += total.parcels;
-    }
-    return sum;
-}
 
 SheetBlocks::Cells total_cells(SheetBlocks::Cells begin, const RatingTotal& total,
                                std::size_t all) {
@@ -48,17 +40,16 @@ SheetBlocks::Cells headers_of(SheetBlocks::Cells begin) {
 void add_statement(SheetBlocks& sheet, const Findings& findings,
                    const std::vector<RatingTotal>& totals) {
     const rating::Terms& terms = findings.rating->terms;
-    const std::size_t all = parcels_in(totals);
+    const std::size_t all = parcels_with_buildings(totals);
     const auto of = [&](rating::Category category) {
         return totals[static_cast<std::size_t>(category)].parcels;
     };
     const std::size_t near = of(rating::Category::near_with_water);
     sheet.statement(fmt::format(
-        "{} of {} parcels with buildings ({}) are within {:.3g} road miles of a station and have "
+        "{} are within {:.3g} road miles of a station and have "
         "water that these terms credit: {} for {:.0f} min, from hose to a source or brought by "
         "apparatus within {:.0f} min of {}.",
-        in_thousands(static_cast<double>(near)), in_thousands(static_cast<double>(all)),
-        percent(near, all), in_miles(terms.near), gpm_in_words(terms.minimum),
+        share_in_words(near, all), in_miles(terms.near), gpm_in_words(terms.minimum),
         in_minutes(terms.duration), in_minutes(terms.start_within), clock_in_words(terms.clock)));
     sheet.paragraph(fmt::format(
         "Each parcel is judged in the worst of {} and {}. Only sources that the department offers "
@@ -92,15 +83,12 @@ void add_department(SheetBlocks& sheet, const Findings& findings) {
 
 void add_categories(SheetBlocks& sheet, const Findings& findings,
                     const std::vector<RatingTotal>& totals) {
-    const std::size_t all = parcels_in(totals);
+    const std::size_t all = parcels_with_buildings(totals);
     std::vector<SheetBlocks::Cells> rows;
     for (std::size_t i = 1; i < totals.size(); ++i) {
         const auto category = static_cast<rating::Category>(i);
-        constexpr std::array<std::string_view, 5> meanings{
-            "", "near a station, with water that counts", "near a station, without",
-            "beyond, with water that counts", "all others"};
         rows.push_back(total_cells({std::string(category_word(findings.rating->terms, category)),
-                                    std::string(meanings[i])},
+                                    std::string(meaning_of(category))},
                                    totals[i], all));
     }
     sheet.heading("Categories").table(headers_of({"Category", "Meaning"}), rows);
@@ -111,7 +99,7 @@ void add_categories(SheetBlocks& sheet, const Findings& findings,
 
 void add_reasons(SheetBlocks& sheet, const Findings& findings) {
     const std::vector<RatingTotal> totals = totals_by_reason(findings);
-    const std::size_t all = parcels_in(totals);
+    const std::size_t all = parcels_with_buildings(totals);
     std::vector<SheetBlocks::Cells> rows;
     for (std::size_t i = 0; i < totals.size(); ++i) {
         if (totals[i].parcels > 0) {

@@ -4,16 +4,12 @@
 #include <fmt/format.h>
 
 #include "reports/print/sheet_blocks.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/makes_water.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {
-
-Aid aid_of(const Findings& findings, const Unit& unit) {
-    return std::max(unit.aid, at(findings.district.stations, unit.station).aid);
-}
 
 std::string gpm_or_not(std::optional<Flow> flow) {
     return flow ? in_thousands(in_gpm(*flow)) : std::string("not recorded");
@@ -22,7 +18,7 @@ std::string gpm_or_not(std::optional<Flow> flow) {
 SheetBlocks::Cells tanker_cells(const Findings& findings, const Unit& unit) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
-            std::string(word(aid_of(findings, unit))),
+            std::string(word(aid_of(findings.district, unit))),
             rating::unit_counts(findings.district, unit, findings.rating->terms) ? "yes" : "no",
             in_thousands(in_gallons(unit.tank)),
             gpm_or_not(unit.fill_limit),
@@ -54,7 +50,7 @@ SheetBlocks::Cells engine_cells(const Findings& findings, const Unit& unit,
                                 std::size_t makes_water) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
-            std::string(word(aid_of(findings, unit))),
+            std::string(word(aid_of(findings.district, unit))),
             rating::unit_counts(findings.district, unit, findings.rating->terms) ? "yes" : "no",
             gpm_or_not(unit.pump),
             in_thousands(in_gallons(unit.tank)),

@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "reports/print/sheet_blocks.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/claims.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/text/number_words.h"
 

@@ -6,21 +6,16 @@
 #include <fmt/format.h>
 
 #include "reports/rating/claims.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/makes_water.h"
+#include "reports/rating/missing_evidence.h"
 #include "reports/rating/rating_tables.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 namespace {
 
 io::Value flow_if_known(std::optional<Flow> flow) {
     return flow ? io::Value{in_gpm(*flow)} : io::Value{};
-}
-
-std::string date_in_words(std::optional<Date> date) {
-    return date ? fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
-                              static_cast<unsigned>(date->month()),
-                              static_cast<unsigned>(date->day()))
-                : std::string();
 }
 
 template <class Item, class Make>
@@ -76,7 +71,7 @@ io::FeatureTable rating_sources(const Findings& findings) {
     const auto engines = engines_at_sources(findings);
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
         const WaterSource& each = district.sources[i];
-        texts->push_back({date_in_words(each.tested_on), date_in_words(each.certified_on),
+        texts->push_back({day(each.tested_on), day(each.certified_on),
                           lacks_in_words(findings.rating->sources[i]),
                           engines_in_words(district, engines[i])});
     }
@@ -130,7 +125,7 @@ io::FeatureTable rating_fleet(const Findings& findings) {
     const auto makers = std::make_shared<const std::vector<std::size_t>>(makes_water_for(findings));
     auto dates = std::make_shared<std::vector<std::string>>();
     for (const Unit& each : district.units) {
-        dates->push_back(date_in_words(each.tested_on));
+        dates->push_back(day(each.tested_on));
     }
     std::vector<ColumnOf> columns{
         text("unit_id", "Unit.", [unit](std::size_t row) { return value_of(unit(row).id); }),
@@ -138,8 +133,7 @@ io::FeatureTable rating_fleet(const Findings& findings) {
              [unit](std::size_t row) { return io::Value{word(unit(row).kind)}; }),
         text("aid", "own, automatic or mutual; the farther of the unit's and its station's.",
              [unit, &district](std::size_t row) {
-                 return io::Value{
-                     word(std::max(unit(row).aid, at(district.stations, unit(row).station).aid))};
+                 return io::Value{word(aid_of(district, unit(row)))};
              }),
         yes_no("counts", "Its aid counts under the terms.",
                [unit, findings](std::size_t row) {

@@ -3,7 +3,11 @@
 #include <algorithm>
 #include <array>
 
+#include <fmt/format.h>
+
 #include "analyzer/district/building_areas.h"
+#include "reports/headline.h"
+#include "reports/text/number_words.h"
 
 namespace farwater::reports {
 
@@ -36,6 +40,20 @@ std::string_view meaning_of(rating::Category category) {
         "", "near a station, with water that counts", "near a station, without",
         "beyond, with water that counts", "all others"};
     return meanings.at(static_cast<std::size_t>(category));
+}
+
+std::size_t parcels_with_buildings(const std::vector<RatingTotal>& totals) {
+    std::size_t all = 0;
+    for (const RatingTotal& total : totals) {
+        all += total.parcels;
+    }
+    return all;
+}
+
+std::string share_in_words(std::size_t some, std::size_t all) {
+    return fmt::format("{} of {} parcels with buildings ({})",
+                       in_thousands(static_cast<double>(some)),
+                       in_thousands(static_cast<double>(all)), percent(some, all));
 }
 
 std::vector<RatingTotal> totals_by_category(const Findings& findings) {

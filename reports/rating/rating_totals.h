@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -27,6 +28,11 @@ std::vector<RatingTotal> rating_totals(
 
 // In our words; "" for a property without a building.
 std::string_view meaning_of(rating::Category category);
+
+// Of all groups together.
+std::size_t parcels_with_buildings(const std::vector<RatingTotal>& totals);
+// "12 of 1,898 parcels with buildings (0.6 %)".
+std::string share_in_words(std::size_t some, std::size_t all);
 
 std::vector<RatingTotal> totals_by_category(const Findings& findings);  // by rating::Category
 std::vector<RatingTotal> totals_by_reason(const Findings& findings);    // by rating::Fails

@@ -5,8 +5,9 @@
 
 #include "reports/origin.h"
 #include "reports/print/sheet_blocks.h"
+#include "reports/rating/makes_water.h"
+#include "reports/rating/missing_evidence.h"
 #include "reports/rating/rated_source.h"
-#include "reports/rating/rating_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/text/number_words.h"
 

@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "reports/rating/claims.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/makes_water.h"
 #include "reports/rating/rating_tables.h"
 #include "tests/reports/rated_found.h"
 #include "tests/support/sheet_text.h"

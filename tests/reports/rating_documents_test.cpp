@@ -8,10 +8,11 @@
 #include <nlohmann/json.hpp>
 
 #include "reports/cautions.h"
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/missing_evidence.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/rating_totals.h"
 #include "reports/summary.h"
+#include "reports/text/number_words.h"
 #include "tests/reports/rated_found.h"
 #include "tests/support/sheet_text.h"
 
@@ -184,12 +185,12 @@ TEST_CASE("totals leave out parcels without a building and say where there is no
 }
 
 TEST_CASE("documents show flows rounded down") {
-    CHECK(shown_gpm(tenths_of_gpm(2499)) == 225);
-    CHECK(shown_gpm(tenths_of_gpm(2500)) == 250);
-    CHECK(shown_gpm(tenths_of_gpm(4999)) == 475);
-    CHECK(shown_gpm(tenths_of_gpm(5000)) == 500);
-    CHECK(shown_gpm(tenths_of_gpm(5499)) == 500);
-    CHECK(shown_gpm(tenths_of_gpm(5500)) == 550);
+    CHECK(planned_gpm(tenths_of_gpm(2499)) == 225);
+    CHECK(planned_gpm(tenths_of_gpm(2500)) == 250);
+    CHECK(planned_gpm(tenths_of_gpm(4999)) == 475);
+    CHECK(planned_gpm(tenths_of_gpm(5000)) == 500);
+    CHECK(planned_gpm(tenths_of_gpm(5499)) == 500);
+    CHECK(planned_gpm(tenths_of_gpm(5500)) == 550);
 }
 
 TEST_CASE("a map of very many properties draws no category away, and says what it leaves out") {

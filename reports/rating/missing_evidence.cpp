@@ -1,12 +1,8 @@
-#include "reports/rating/rating_evidence.h"
+#include "reports/rating/missing_evidence.h"
 
 #include <algorithm>
-#include <map>
 
-#include <fmt/format.h>
-
-#include "reports/headline.h"
-#include "reports/rating/rating_totals.h"
+#include "analyzer/rating/source_evidence.h"
 
 namespace farwater::reports {
 namespace {
@@ -112,83 +108,12 @@ std::vector<MissingEvidence> missing_evidence(const Findings& findings) {
     return list;
 }
 
-std::vector<std::size_t> makes_water_for(const Findings& findings) {
-    std::vector<std::size_t> count(findings.district.units.size(), 0);
-    for (std::size_t row = 0; row < findings.parcels(); ++row) {
-        const supply::ParcelSupply& brought = findings.rating->brought.supplies[row];
-        if (brought.mode == SupplyMode::none) {
-            continue;
-        }
-        for (const UnitIndex unit : brought.makers) {
-            if (unit.valid()) {
-                ++at(count, unit);
-            }
-        }
-    }
-    return count;
-}
-
-std::vector<std::vector<PumpsAt>> engines_at_sources(const Findings& findings) {
-    std::vector<std::map<UnitIndex, std::size_t>> counts(findings.district.sources.size());
-    const auto add = [&](SourceIndex source, UnitIndex unit) {
-        if (source.valid() && unit.valid()) {
-            ++counts[source.position()][unit];
-        }
-    };
-    for (std::size_t row = 0; row < findings.parcels(); ++row) {
-        const supply::ParcelSupply& brought = findings.rating->brought.supplies[row];
-        if (brought.mode == SupplyMode::shuttle) {
-            add(brought.fill_source, brought.makers[1]);
-            for (std::size_t i = 0; i < brought.further_fills.size(); ++i) {
-                add(brought.further_fills[i].source, brought.makers.at(i + 2));
-            }
-        } else if (brought.mode != SupplyMode::none) {
-            add(brought.fill_source, brought.makers[0]);
-        }
-    }
-    std::vector<std::vector<PumpsAt>> engines;
-    for (const auto& of_source : counts) {
-        engines.emplace_back();
-        for (const auto& [unit, parcels] : of_source) {
-            engines.back().push_back({unit, parcels});
-        }
-    }
-    return engines;
-}
-
-std::string engines_in_words(const District& district, const std::vector<PumpsAt>& engines) {
-    std::string words;
-    for (const PumpsAt& each : engines) {
-        words += fmt::format("{}{} ({} parcel{})", words.empty() ? "" : ", ",
-                             at(district.units, each.unit).id, each.parcels,
-                             each.parcels == 1 ? "" : "s");
-    }
-    return words;
-}
-
-std::string_view clock_in_words(ClockStart clock) {
-    switch (clock) {
-        case ClockStart::alarm:
-            return "the alarm";
-        case ClockStart::first_arrival:
-            return "the first apparatus arriving";
-        case ClockStart::parking_brake:
-            break;
-    }
-    return "the first apparatus setting its parking brake (taken as its arrival)";
-}
-
 std::string lacks_in_words(const rating::SourceVerdict& verdict) {
     std::string words;
     for (const SourceLack lack : verdict.lacks) {
         words += (words.empty() ? "" : "; ") + std::string(sentence_of(lack));
     }
     return words;
-}
-
-int shown_gpm(HeldFlow flow) {
-    const int whole = in_tenths(flow) / 10;
-    return whole < 500 ? whole / 25 * 25 : whole / 50 * 50;
 }
 
 }  // namespace farwater::reports

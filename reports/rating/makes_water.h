@@ -1,0 +1,25 @@
+// Which units make water, and so put none on the fire: nobody may claim them twice.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "reports/findings.h"
+
+namespace farwater::reports {
+
+// Per unit: the parcels with a building for which it makes water, at the dump site, a fill site or
+// in line.
+std::vector<std::size_t> makes_water_for(const Findings& findings);
+
+// Per source: the units that pump from it for parcels with a building, and for how many, by unit.
+struct PumpsAt {
+    UnitIndex unit;
+    std::size_t parcels = 0;
+};
+std::vector<std::vector<PumpsAt>> engines_at_sources(const Findings& findings);
+// "E1 (12 parcels), E3 (1 parcel)".
+std::string engines_in_words(const District& district, const std::vector<PumpsAt>& engines);
+
+}  // namespace farwater::reports
