@@ -3,9 +3,20 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {
+
+// "" where one season and period was asked for.
+std::string worst_of_what(const Explained& explained) {
+    const AskedFor asked = explained.asked_for;
+    if (!asked.season) {
+        return asked.period ? " (the worst season in that period)"
+                            : " (the worst season and period)";
+    }
+    return asked.period ? "" : " (the worst period of that season)";
+}
 
 std::string heading_of(const Explained& explained) {
     const District& district = explained.district();
@@ -15,8 +26,7 @@ std::string heading_of(const Explained& explained) {
         "by hand with the numbers as printed.\n\n",
         on_one_line(district.name), explained.is_parcel() ? "parcel" : "target",
         on_one_line(explained.id()), on_one_line(season_at(explained).name),
-        on_one_line(at(district.periods, variant.period).name),
-        explained.one_variant_asked ? "" : " (the worst season and period)");
+        on_one_line(at(district.periods, variant.period).name), worst_of_what(explained));
 }
 
 std::string closing_of(const District& district) {
@@ -45,10 +55,7 @@ void explain_shuttle(const Explained& explained, WorkedPage& page) {
 
 }  // namespace
 
-std::string Explained::id() const {
-    return is_parcel() ? district().parcels[row].id
-                       : district().targets[row - findings.parcels()].id;
-}
+std::string Explained::id() const { return id_of(district(), row); }
 
 WorkedPage explanation(const Explained& explained) {
     WorkedPage page;

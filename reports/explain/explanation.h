@@ -26,6 +26,12 @@ struct AnswerIn {
     HeldFlow cautious{};
 };
 
+// Which season and period somebody named; of what is left open, the worst is shown.
+struct AskedFor {
+    bool season = false;
+    bool period = false;
+};
+
 // `row` is that of a parcel or, behind them, of a target; `working` its working in the season and
 // period that `findings` show for it. Only a view.
 struct Explained {
@@ -34,7 +40,7 @@ struct Explained {
     const supply::Working& working;
     const std::vector<EngineToHouse>& engines;  // by arrival
     const std::vector<AnswerIn>& answers;       // of all that were looked at
-    bool one_variant_asked = false;             // else the worst of all is shown
+    AskedFor asked_for;
 
     const District& district() const { return findings.district; }
     const supply::ParcelSupply& supply() const { return findings.supply(row); }

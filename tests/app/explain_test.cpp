@@ -303,6 +303,23 @@ TEST_CASE("an unknown parcel, season or period is one sentence, with the nearest
     CHECK_FALSE(std::filesystem::exists(folder.path() / "d" / "result"));
 }
 
+TEST_CASE("the head says what the worst is of: all, or what was left open", "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_small_district(folder.path() / "d");
+    put(district, bytes_of(district) +
+                      "[season.summer]\nmonths = \"4-11\"\n[season.winter]\nmonths = \"12-3\"\n"
+                      "[period.night]\n[period.day]\n");
+    const auto head = [&](std::vector<std::string> more) {
+        more.insert(more.begin(), "007");
+        const std::string out = explain(district, more).out;
+        return out.substr(0, out.find('\n'));
+    };
+    CHECK(head({}).ends_with(" (the worst season and period)"));
+    CHECK(head({"--season", "winter"}).ends_with(" (the worst period of that season)"));
+    CHECK(head({"--period", "day"}).ends_with(" in summer, day (the worst season in that period)"));
+    CHECK(head({"--season", "winter", "--period", "day"}).ends_with(" in winter, day"));
+}
+
 TEST_CASE("explain works by the linear rule of travel time, writes nothing and has help") {
     const TemporaryFolder folder;
     const auto district = write_small_district(folder.path() / "d");

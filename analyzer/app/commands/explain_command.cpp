@@ -146,7 +146,12 @@ int explain_command(const Options& options, io::Interrupt& interrupt) {
     session.end();
     const reports::Findings findings = analysis->findings(district);
     const reports::Explained explained{
-        findings, row, one.shown()->working, one.shown()->engines, one.answers(), season || period};
+        findings,
+        row,
+        one.shown()->working,
+        one.shown()->engines,
+        one.answers(),
+        {.season = season.has_value(), .period = period.has_value()}};
     session.say(options.json ? reports::explanation_json(explained)
                              : reports::explanation_text(explained));
     return options.strict && !analysis->problems.empty() ? exit_problems : exit_done;
