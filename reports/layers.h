@@ -10,6 +10,9 @@
 
 namespace farwater::reports {
 
+// A table of what was found; without one of its kind, one without rows.
+using MakesTable = io::FeatureTable (*)(const Findings&);
+
 // Layers that carry an input layer through: parcel_supply and road_times.
 io::PassThroughTable parcel_supply(const Findings& findings);
 io::PassThroughTable road_times(const Findings& findings);

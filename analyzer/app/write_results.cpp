@@ -30,16 +30,14 @@ namespace {
 constexpr std::size_t most_parcels_with_inputs = 200000;
 constexpr std::size_t most_parcels_in_overview = 50000;
 
-using PlaceLayer = io::FeatureTable (*)(const reports::Findings&);
-
-constexpr std::array<PlaceLayer, 13> tables_of_supply{
+constexpr std::array<reports::MakesTable, 13> tables_of_supply{
     reports::flow_zones,    reports::shortfall_zones, reports::target_supply,  reports::fill_sites,
     reports::dump_sites,    reports::shuttle_routes,  reports::response_times, reports::fleet,
     reports::assumptions,   reports::need_standard,   reports::data_problems,  reports::worklist,
     reports::input_records,
 };
 
-constexpr std::array<PlaceLayer, 15> csv_tables{
+constexpr std::array<reports::MakesTable, 15> csv_tables{
     reports::by_station,      reports::by_tanker,  reports::by_state,      reports::shortfalls,
     reports::shortfall_zones, reports::flow_zones, reports::fill_sites,    reports::dump_sites,
     reports::shuttle_routes,  reports::fleet,      reports::assumptions,   reports::need_standard,
@@ -80,7 +78,7 @@ bool write_supply(const std::filesystem::path& path, const io::DistrictFile& fil
     going = going && writer.write(reports::road_times(findings),
                                   input_of(file.layers.at("roads"), read), work);
     std::vector<std::string> written{"parcel_supply", "road_times"};
-    for (const PlaceLayer make : tables_of_supply) {
+    for (const reports::MakesTable make : tables_of_supply) {
         const io::FeatureTable table = make(findings);
         if (table.rows > 0 || table.shape == io::ShapeKind::none) {
             going = going && writer.write(table, work);
@@ -127,7 +125,7 @@ bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& fil
 bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings,
                   const Work& work) {
     io::make_folder(folder);
-    const auto write = [&](PlaceLayer make) {
+    const auto write = [&](reports::MakesTable make) {
         const io::FeatureTable table = make(findings);
         return io::write_csv(folder / (table.name + ".csv"), table, work);
     };
@@ -139,7 +137,7 @@ bool write_tables(const std::filesystem::path& folder, const reports::Findings& 
 std::vector<io::FeatureTable> dictionary_of(const reports::Findings& findings) {
     std::vector<io::FeatureTable> all{reports::parcel_supply(findings).results,
                                       reports::road_times(findings).results};
-    const auto add = [&](PlaceLayer make) {
+    const auto add = [&](reports::MakesTable make) {
         io::FeatureTable table = make(findings);
         if (std::ranges::find(all, table.name, &io::FeatureTable::name) == all.end()) {
             all.push_back(std::move(table));

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "reports/findings.h"
+#include "reports/layers.h"
 #include "reports/layers/table_builder.h"
 
 namespace farwater::reports {
@@ -23,8 +24,7 @@ io::FeatureTable rating_claims(const Findings& findings);
 io::FeatureTable rating_missing(const Findings& findings);
 io::FeatureTable rating_tankers(const Findings& findings);  // of the calculation sheets
 
-using RatingTable = io::FeatureTable (*)(const Findings&);
-inline constexpr std::array<RatingTable, 8> rating_csv_tables{
+inline constexpr std::array<MakesTable, 8> rating_csv_tables{
     rating_terms, rating_categories, rating_reasons, rating_sources,
     rating_fleet, rating_claims,     rating_missing, rating_tankers};
 
