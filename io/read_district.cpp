@@ -10,6 +10,7 @@
 #include "io/inputs/read_water.h"
 #include "io/inputs/working_crs.h"
 #include "io/records/joined_table.h"
+#include "io/records/layer_records.h"
 #include "io/records/layer_source.h"
 #include "io/records/record_shape.h"
 #include "io/records/stray_record.h"

@@ -10,6 +10,7 @@
 #include "io/error.h"
 #include "io/near_word.h"
 #include "io/records/dataset.h"
+#include "io/records/layer_records.h"
 #include "io/records/parse_cell.h"
 #include "io/records/record.h"
 #include "io/records/record_shape.h"

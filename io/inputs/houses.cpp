@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "io/inputs/building_columns.h"
+#include "io/records/layer_records.h"
 #include "io/records/record.h"
 #include "io/records/record_shape.h"
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "io/records/layer_records.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
 #include "io/records/unique_ids.h"

@@ -4,6 +4,7 @@
 
 #include "analyzer/geometry/polygon.h"
 #include "io/inputs/building_columns.h"
+#include "io/records/layer_records.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
 #include "io/records/record_shape.h"

@@ -1,5 +1,6 @@
 #include "io/inputs/read_places.h"
 
+#include "io/records/layer_records.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
 #include "io/records/record_shape.h"

@@ -10,6 +10,7 @@
 #include "io/inputs/osm_roads.h"
 #include "io/inputs/road_one_ways.h"
 #include "io/inputs/road_schemas.h"
+#include "io/records/layer_records.h"
 #include "io/records/parse_cell.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "io/records/layer_records.h"
+
 namespace farwater::io {
 namespace {
 

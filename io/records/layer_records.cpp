@@ -1,11 +1,11 @@
-// Going through the records of a layer.
+#include "io/records/layer_records.h"
+
 #include <algorithm>
 
 #include <fmt/format.h>
 #include <ogrsf_frmts.h>
 
 #include "io/files/letters.h"
-#include "io/records/layer_source.h"
 #include "io/records/parse_cell.h"
 #include "io/records/record.h"
 
