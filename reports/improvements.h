@@ -11,6 +11,7 @@
 #include "analyzer/planning/gains.h"
 #include "analyzer/planning/weights.h"
 #include "io/feature_table.h"
+#include "reports/as_it_is.h"
 #include "reports/build_years.h"
 
 namespace farwater::reports {
@@ -47,9 +48,8 @@ struct ImprovementFindings {
     const District& district;
     std::vector<WeighedImprovement> weighed;  // in order of what they gain, then as they were named
     bool stock = false;                       // nobody named one: those that the program thinks of
-    std::size_t improved = 0, held = 0;       // parcels, as it is now
-    double short_of_gpm = 0.0;                // all parcels together, as it is now
-    std::size_t left_out = 0;                 // own proposals that are no place to choose
+    AsItIs now;
+    std::size_t left_out = 0;  // own proposals that are no place to choose
     planning::Weights weights;
     std::optional<double> yearly_budget;
     std::vector<BoughtImprovement> bought;  // in order of buying; none without that budget

@@ -34,8 +34,8 @@ std::string heading(const ImprovementFindings& findings) {
         "{}: what each improvement would do by itself, worst season and period of each parcel\n"
         "  Now {} of {} improved parcels meet their planned flow ({}); what the others lack, each "
         "by itself, adds up to {:.0f} gpm.\n",
-        findings.district.name, findings.held, findings.improved,
-        percent(findings.held, findings.improved), findings.short_of_gpm);
+        findings.district.name, findings.now.held, findings.now.improved,
+        percent(findings.now.held, findings.now.improved), findings.now.short_of_gpm);
     if (findings.stock) {
         text +=
             "  The district file has no [[improvement]]: here is one more of each usual thing, "

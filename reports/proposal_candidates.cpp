@@ -114,14 +114,13 @@ std::string_view origin_word(planning::Origin origin) {
 
 PlacesLookedAt places_looked_at(const ProposalFindings& findings) {
     PlacesLookedAt looked;
-    for (std::size_t i = 0; i < findings.pairs.size(); ++i) {
+    for (std::size_t i = 0; i < findings.alone.size(); ++i) {
         if (std::ranges::binary_search(findings.standing_by, i)) {
             continue;  // another stands for it
         }
         const bool worked_out = findings.alone[i].has_value();
         looked.worked_out += worked_out ? 1U : 0U;
         looked.refused += worked_out ? 0U : 1U;
-        (worked_out ? looked.pairs_worked_out : looked.pairs_refused) += findings.pairs[i];
     }
     return looked;
 }

@@ -11,6 +11,7 @@
 #include "analyzer/planning/gains.h"
 #include "analyzer/planning/weights.h"
 #include "io/feature_table.h"
+#include "reports/as_it_is.h"
 #include "reports/build_years.h"
 
 namespace farwater::reports {
@@ -34,7 +35,6 @@ struct ProposalFindings {
     std::vector<std::optional<planning::GainSum>>
         alone;                            // per candidate; none: ruled out, or no choice takes it
     std::vector<planning::Gain> at_most;  // per candidate, weighted: no less than it gains alone
-    std::vector<std::size_t> pairs;       // per candidate: parcels that it may change
     std::vector<Proposal> proposals;
     std::optional<std::size_t> sites;  // what was asked for: so many,
     std::optional<double> budget;      // or for so much
@@ -46,8 +46,7 @@ struct ProposalFindings {
     planning::Proof proof = planning::Proof::not_asked;
     double gap = 0.0;  // share that the best choice may have more, each property counted
                        // with the best of the chosen places
-    std::size_t improved = 0, held = 0;     // parcels, as it is now
-    double short_of_gpm = 0.0;              // all parcels together, as it is now
+    AsItIs now;
     std::vector<std::size_t> held_back_by;  // of those that are not held: by Limit
 };
 
@@ -70,7 +69,6 @@ std::string years_text(const ProposalFindings& findings);
 // what they gain.
 struct PlacesLookedAt {
     std::size_t worked_out = 0, refused = 0;
-    std::size_t pairs_worked_out = 0, pairs_refused = 0;  // of a place and a parcel
 };
 PlacesLookedAt places_looked_at(const ProposalFindings& findings);
 

@@ -32,8 +32,8 @@ std::string now_text(const ProposalFindings& findings) {
         "{}: where the next source of water helps most, worst season and period of each parcel\n"
         "  Now {} of {} improved parcels meet their planned flow ({}); what the others lack, each "
         "by itself, adds up to {:.0f} gpm.\n",
-        findings.district.name, findings.held, findings.improved,
-        percent(findings.held, findings.improved), findings.short_of_gpm);
+        findings.district.name, findings.now.held, findings.now.improved,
+        percent(findings.now.held, findings.now.improved), findings.now.short_of_gpm);
 }
 
 // A source cures what lacks water or lies far from it; the rest wants trucks, people, hose, tanks.

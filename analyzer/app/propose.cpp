@@ -44,7 +44,6 @@ planning::ChoiceProblem with_bounds(planning::ChoiceProblem problem, const WhatI
         }
         problem.offers.close_row();
         findings.at_most.push_back(most);
-        findings.pairs.push_back(rows.size());
     }
     return problem;
 }
@@ -112,20 +111,13 @@ void add_proposals(reports::ProposalFindings& findings, WhatIf& district,
 }
 
 void count_as_it_is(reports::ProposalFindings& findings, const WhatIf& district) {
+    const auto of_parcels = std::span(district.answers()).first(district.district().parcels.size());
+    findings.now = reports::as_it_is(of_parcels);
     findings.held_back_by.assign(words_of(Limit{}).size(), 0);
-    for (std::size_t row = 0; row < district.district().parcels.size(); ++row) {
-        const supply::ParcelSupply& supply = district.answers()[row];
-        if (supply.state == SupplyState::no_building) {
-            continue;
-        }
-        ++findings.improved;
-        if (supply.state == SupplyState::held) {
-            ++findings.held;
-        } else {
+    for (const supply::ParcelSupply& supply : of_parcels) {
+        if (supply.state != SupplyState::no_building && supply.state != SupplyState::held) {
             ++findings.held_back_by[static_cast<std::size_t>(supply.limit)];
         }
-        const int missing = in_tenths(supply.needed) - in_tenths(planning::flow_from_start(supply));
-        findings.short_of_gpm += std::max(0, missing) / 10.0;
     }
 }
 

@@ -8,19 +8,6 @@
 namespace farwater::app {
 namespace {
 
-void count_now(reports::ImprovementFindings& findings, const Analysis& as_is) {
-    for (std::size_t row = 0; row < findings.district.parcels.size(); ++row) {
-        const supply::ParcelSupply& supply = as_is.assessment.supplies[row];
-        if (supply.state == SupplyState::no_building) {
-            continue;
-        }
-        ++findings.improved;
-        findings.held += supply.state == SupplyState::held ? 1 : 0;
-        const int missing = in_tenths(supply.needed) - in_tenths(planning::flow_from_start(supply));
-        findings.short_of_gpm += std::max(0, missing) / 10.0;
-    }
-}
-
 std::optional<reports::RatingShift> rating_shift(const Analysis& before, const Analysis& after,
                                                  std::size_t parcels) {
     if (!before.rating || !after.rating) {
@@ -58,7 +45,8 @@ std::optional<reports::ImprovementFindings> weigh_improvements(
     const District& district, const Analysis& as_is, std::vector<Improvement> improvements,
     planning::Weights weights, const Work& work) {
     reports::ImprovementFindings findings{.district = district, .weights = std::move(weights)};
-    count_now(findings, as_is);
+    findings.now = reports::as_it_is(
+        std::span(as_is.assessment.supplies).first(findings.district.parcels.size()));
     const Work quiet = work.told_by_number();
     for (std::size_t i = 0; i < improvements.size(); ++i) {
         work.step("improvements", i, improvements.size());

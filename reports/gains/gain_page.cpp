@@ -7,7 +7,6 @@
 #include "reports/cards/card_words.h"
 #include "reports/cautions.h"
 #include "reports/print/sheet_page.h"
-#include "reports/shuttle_page.h"
 #include "reports/text/number_words.h"
 #include "reports/text/svg.h"
 

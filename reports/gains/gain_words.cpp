@@ -58,12 +58,13 @@ std::string statement_of(const planning::GainSum& sum) {
         newly_held_words(sum.more_held()));
 }
 
-std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm) {
+std::string now_words(const AsItIs& now) {
     return fmt::format(
         "Now {} of {} improved properties meet their planned flow ({}); what the others lack, each "
         "by itself, adds up to {} gpm.",
-        in_thousands(static_cast<double>(held)), in_thousands(static_cast<double>(improved)),
-        percent(held, improved), in_thousands(short_of_gpm));
+        in_thousands(static_cast<double>(now.held)),
+        in_thousands(static_cast<double>(now.improved)), percent(now.held, now.improved),
+        in_thousands(now.short_of_gpm));
 }
 
 std::string counts_for_words(WeighBy by) {

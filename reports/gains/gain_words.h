@@ -5,17 +5,16 @@
 #include <string>
 #include <vector>
 
-#include "analyzer/district/district.h"
 #include "analyzer/planning/gains.h"
 #include "analyzer/planning/weights.h"
-#include "reports/layers.h"
+#include "reports/as_it_is.h"
 
 namespace farwater::reports {
 
 std::string gained_words(const planning::GainSum& sum);  // "4,195 gpm for 101 properties, ..."
 std::string lost_words(const planning::GainSum& sum);
 std::string statement_of(const planning::GainSum& sum);  // a whole sentence
-std::string now_words(std::size_t improved, std::size_t held, double short_of_gpm);
+std::string now_words(const AsItIs& now);
 
 // "the people there", "its value": times what a property counts; empty: times 1.
 std::string counts_for_words(WeighBy by);

@@ -108,7 +108,7 @@ void add_front(SheetBlocks& sheet, const ImprovementFindings& findings,
                             "#Better", "#Newly met",  "#Buildings", "#Cost each"};
     sheet.begin_section("improvements", false)
         .heading("Side by side, in order of what they gain")
-        .paragraph(now_words(findings.improved, findings.held, findings.short_of_gpm));
+        .paragraph(now_words(findings.now));
     if (findings.weights.by != WeighBy::parcels) {
         sheet.paragraph(weights_statement(findings.weights));
         head.emplace_back("#Weighted");

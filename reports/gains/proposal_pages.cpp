@@ -147,7 +147,7 @@ void add_choice(SheetBlocks& sheet, const ProposalFindings& findings) {
 void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
     sheet.begin_section("places", false)
         .heading("Places in order of choice")
-        .paragraph(now_words(findings.improved, findings.held, findings.short_of_gpm));
+        .paragraph(now_words(findings.now));
     if (findings.proposals.empty()) {
         sheet.paragraph("No place gains anything that may be had.").end_section();
         return;

@@ -54,9 +54,6 @@ std::optional<reports::ProposalFindings> measured(app::WhatIf& district,
     const reports::PlacesLookedAt looked = reports::places_looked_at(*findings);
     fmt::print("  {} places: {} worked out, {} refused by a bound\n",
                looked.worked_out + looked.refused, looked.worked_out, looked.refused);
-    fmt::print("  {} pairs that may change: {} worked out, {} refused\n",
-               looked.pairs_worked_out + looked.pairs_refused, looked.pairs_worked_out,
-               looked.pairs_refused);
     fmt::print("  cpu s {:.1f}, peak MB {:.0f}; chosen:", after.cpu_s - before.cpu_s,
                after.peak_mb);
     for (const reports::Proposal& proposal : findings->proposals) {
