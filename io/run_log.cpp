@@ -51,8 +51,6 @@ void RunLog::stage(std::string_view name) {
     open_ = true;
 }
 
-void RunLog::note(std::string_view sentence) { notes_.emplace_back(sentence); }
-
 void RunLog::end() {
     if (!open_) {
         return;
@@ -71,9 +69,6 @@ std::string RunLog::text() const {
     std::string result =
         fmt::format("begun {} on {} ({} {} {}), {} processors\n", utc(began_), host.nodename,
                     host.sysname, host.release, host.machine, std::thread::hardware_concurrency());
-    for (const std::string& note : notes_) {
-        result += note + "\n";
-    }
     const auto out = std::back_inserter(result);
     fmt::format_to(out, "{:<32} {:>9} {:>9} {:>9}\n", "stage", "wall s", "cpu s", "peak MB");
     Stage sum{"all", 0.0, 0.0, 0};

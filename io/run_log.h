@@ -20,17 +20,14 @@ public:
     };
 
     RunLog();
-    void stage(std::string_view name);     // ends the stage before it
-    void note(std::string_view sentence);  // a line of its own, in the order of the calls
-    void end();                            // ends the last stage
-    const std::vector<Stage>& stages() const { return stages_; }
+    void stage(std::string_view name);  // ends the stage before it
+    void end();                         // ends the last stage
 
-    std::string text() const;  // host, processors, notes, one line a stage, sum
+    std::string text() const;                             // host, processors, one line a stage, sum
     void write(const std::filesystem::path& file) const;  // throws OutputError
 
 private:
     std::vector<Stage> stages_;
-    std::vector<std::string> notes_;
     std::chrono::system_clock::time_point began_;
     std::chrono::steady_clock::time_point stage_wall_;
     double stage_cpu_s_ = 0.0;

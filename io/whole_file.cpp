@@ -41,10 +41,9 @@ std::filesystem::path written_first(const std::filesystem::path& file) {
 
 }  // namespace
 
-WholeFile::WholeFile(std::filesystem::path file, OnDisk on_disk)
+WholeFile::WholeFile(std::filesystem::path file)
     : file_(behind_links(std::move(file))),
       beside_(written_first(file_)),
-      on_disk_(on_disk),
       descriptor_(beside_.empty()
                       ? ::open(file_.c_str(), O_WRONLY | O_CLOEXEC)
                       : ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666)) {
@@ -83,26 +82,20 @@ void WholeFile::flush() {
 
 void WholeFile::finish() {
     flush();
-    const bool in_place = beside_.empty();
-    const bool synced = in_place || on_disk_ == OnDisk::later || ::fsync(descriptor_) == 0;
-    const int reason = errno;
-    if (::close(std::exchange(descriptor_, -1)) != 0 || !synced) {
-        throw disk_error(file_, "write it (an older one is untouched)", synced ? errno : reason);
+    if (::close(std::exchange(descriptor_, -1)) != 0) {
+        throw disk_error(file_, "write it (an older one is untouched)");
     }
-    if (in_place) {
+    if (beside_.empty()) {
         return;
     }
     if (::rename(beside_.c_str(), file_.c_str()) != 0) {
         throw disk_error(file_, "put the new file in its place");
     }
-    if (on_disk_ == OnDisk::at_once) {
-        sync_to_disk(std::filesystem::absolute(file_).parent_path());
-    }
     beside_.clear();
 }
 
-void write_whole_file(const std::filesystem::path& file, std::string_view bytes, OnDisk on_disk) {
-    WholeFile whole(file, on_disk);
+void write_whole_file(const std::filesystem::path& file, std::string_view bytes) {
+    WholeFile whole(file);
     whole.write(bytes);
     whole.finish();
 }

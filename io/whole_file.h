@@ -7,17 +7,14 @@
 
 namespace farwater::io {
 
-// When the bytes are really on the disk, so that a power cut cannot take them: `later` is with
-// OutFolder::commit, which does it for all files at once, or when the system finds time.
-enum class OnDisk { later, at_once };
-
 // Writes beside `file` (`FILE.new-PID`) and takes its place in finish(). Without finish() the
 // destructor removes what was written and an older `file` stays. Of a link, what it leads to is
-// written; a pipe or a device gets the bytes as they come. Throws OutputError with the path and the
-// system's reason.
+// written; a pipe or a device gets the bytes as they come. The bytes are really on the disk with
+// OutFolder::commit, which does it for all files at once, or when the system finds time. Throws
+// OutputError with the path and the system's reason.
 class WholeFile {
 public:
-    explicit WholeFile(std::filesystem::path file, OnDisk on_disk = OnDisk::later);
+    explicit WholeFile(std::filesystem::path file);
     ~WholeFile();
     WholeFile(const WholeFile&) = delete;
     WholeFile& operator=(const WholeFile&) = delete;
@@ -31,13 +28,11 @@ private:
     std::filesystem::path file_;
     std::filesystem::path beside_;  // empty = the bytes go into `file_` itself
     std::string buffer_;
-    OnDisk on_disk_;
     int descriptor_ = -1;
 };
 
 // A whole small file. The same errors.
-void write_whole_file(const std::filesystem::path& file, std::string_view bytes,
-                      OnDisk on_disk = OnDisk::later);
+void write_whole_file(const std::filesystem::path& file, std::string_view bytes);
 
 // A folder for them, with those above it; one that is there stays. The same errors.
 void make_folder(const std::filesystem::path& folder);

@@ -12,8 +12,6 @@ std::optional<Flow> DrawnLine::cap() const {
     return draft && transfer ? std::min(*draft, *transfer) : draft ? draft : transfer;
 }
 
-bool DrawnLine::transfer_binds() const { return transfer && (!draft || *transfer < *draft); }
-
 std::size_t tanks_in_reach(const TankLine& line) {
     return line.siphons > 0 ? line.tanks.size() : std::min<std::size_t>(1, line.tanks.size());
 }

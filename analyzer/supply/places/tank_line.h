@@ -28,7 +28,6 @@ struct DrawnLine {
     std::optional<Flow> draft;     // strainer and pump, less the drive water
     std::optional<Flow> transfer;  // none: only the draft tank is used, nothing is moved
     std::optional<Flow> cap() const;
-    bool transfer_binds() const;  // it is the smaller of the two
 };
 
 // As many tanks as water can be drawn from: all with a siphon, else the draft tank alone.

@@ -172,10 +172,4 @@ std::vector<SeveralSites> improving_sets(const SeveralQuestion& question,
     return found;
 }
 
-std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
-                                            const ShuttlePlan& alone) {
-    std::vector<SeveralSites> found = improving_sets(question, alone);
-    return found.empty() ? std::nullopt : std::optional(std::move(found.back()));
-}
-
 }  // namespace farwater::supply

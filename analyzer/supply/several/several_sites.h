@@ -30,17 +30,13 @@ struct SeveralQuestion {
     std::size_t most_sites = 3;  // that there are people for
 };
 
-// The best plan that is found over two or three fill sites, when it is better than `alone`, the
-// best with one. The splits over two sites that a steady stream puts first are run; the best is
-// improved by moving single tankers, and then a third site is tried beside it. Bounds first: sets
-// whose bound is no more than what was found are not run. Not proved best: of drawn cases with up
-// to five tankers it is in five of six, and within 7 % in the others
-// (tests/supply/several_sites_twin_test.cpp). About a tenth of a millisecond where nothing is
-// found, half of one where something is.
-std::optional<SeveralSites> best_of_several(const SeveralQuestion& question,
-                                            const ShuttlePlan& alone);
-
-// The same on the way: the best over two, then over three where that is more; the last is the best.
+// The best plans that are found over two fill sites and then, where that is more, over three, when
+// they are better than `alone`, the best with one; the last is the best, and there may be none. The
+// splits over two sites that a steady stream puts first are run; the best is improved by moving
+// single tankers, and then a third site is tried beside it. Bounds first: sets whose bound is no
+// more than what was found are not run. Not proved best: of drawn cases with up to five tankers it
+// is in five of six, and within 7 % in the others (tests/supply/several_sites_twin_test.cpp). About
+// a tenth of a millisecond where nothing is found, half of one where something is.
 std::vector<SeveralSites> improving_sets(const SeveralQuestion& question, const ShuttlePlan& alone);
 
 }  // namespace farwater::supply
