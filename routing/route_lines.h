@@ -21,6 +21,8 @@ namespace farwater::routing {
 // Stopped early: what it returns is not complete.
 // `on_way`, where it is given, is told each way that there is, by its place in the list; from
 // several threads, no two at once for one trip.
+//
+// As a list of its own, which tests hold against their twins; the program has no room for it.
 using OnWay = std::function<void(std::size_t trip, const Way& way)>;
 std::vector<RouteLine> route_lines(const RoadSystem& roads, const DumpSites& dump_sites,
                                    std::span<const WantedRoute> wanted, const Work& work,

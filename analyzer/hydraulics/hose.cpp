@@ -15,11 +15,6 @@ constexpr double most_gpm = 10000.0;
 
 double friction_coefficient(HoseSize size) { return coefficients[static_cast<std::size_t>(size)]; }
 
-double friction_loss_psi(HoseSize size, Flow flow, Length length) {
-    const double hundreds_of_gpm = in_gpm(flow) / 100.0;
-    return friction_coefficient(size) * hundreds_of_gpm * hundreds_of_gpm * in_feet(length) / 100.0;
-}
-
 Flow supply_line_flow(HoseSize size, Length length, Length rise, double discharge_psi,
                       double residual_psi) {
     const double uphill_psi = std::max(0.0, in_feet(rise)) * psi_per_foot_of_water;

@@ -12,9 +12,6 @@ enum class HoseSize : std::uint8_t { in_2_5, in_3, in_4, in_5 };
 // Source: "3-8 Calculating Friction Loss In Hose Lays" (Rohnert Park training record).
 double friction_coefficient(HoseSize size);
 
-// Pressure lost in one line, psi.
-double friction_loss_psi(HoseSize size, Flow flow, Length length);
-
 // The flow at which `discharge` is used up by `residual`, friction and `rise` (0.4335 psi per ft of
 // water column): Q = 100 sqrt((discharge - residual - rise) / (C L / 100)). Zero when the rise
 // alone uses it up; a line of no length carries any flow, capped at 10,000 gpm. A fall counts as

@@ -37,8 +37,4 @@ double pump_share_at_pressure(double net_psi) { return share_at(by_pressure, net
 
 double pump_share_at_lift(Length lift) { return share_at(by_lift, in_feet(lift)); }
 
-double pressure_correction_psi(Length lift, Length suction_loss) {
-    return in_feet(lift + suction_loss) / 2.3;
-}
-
 }  // namespace farwater::hydraulics

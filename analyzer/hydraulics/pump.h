@@ -16,8 +16,4 @@ double pump_share_at_pressure(double net_psi);
 // Water Supply Sources" (course cards).
 double pump_share_at_lift(Length lift);
 
-// What lift and suction losses add to the work of a pump, psi: their sum in ft / 2.3. Source: pump
-// operators' course cards, "pressure correction".
-double pressure_correction_psi(Length lift, Length suction_loss);
-
 }  // namespace farwater::hydraulics

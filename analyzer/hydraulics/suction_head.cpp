@@ -56,6 +56,4 @@ Length suction_head_limit(Length planning_limit, Length altitude, double fahrenh
     return std::max(feet(0), std::min(planning_limit, practical_lift(altitude) - warm));
 }
 
-Length lift_of_vacuum(double inches_of_mercury) { return feet(1.13 * inches_of_mercury); }
-
 }  // namespace farwater::hydraulics

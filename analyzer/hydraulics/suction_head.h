@@ -22,7 +22,4 @@ Length practical_lift(Length altitude);
 // lift at that altitude less what water warmer than 60 F takes, where that is less. Never negative.
 Length suction_head_limit(Length planning_limit, Length altitude, double fahrenheit);
 
-// Lift that a vacuum holds: 1.13 ft for each inch of mercury. Source: pump operators' course cards.
-Length lift_of_vacuum(double inches_of_mercury);
-
 }  // namespace farwater::hydraulics

@@ -18,7 +18,7 @@ enum class Proof : std::uint8_t {
 struct Choice {
     Sites sites;           // the planned ones first, then each that adds most to those before
     Gain gain = 0;         // of all of them together
-    Gain greedy_gain = 0;  // before exchanges
+    Gain greedy_gain = 0;  // before exchanges; asked for by tests alone
     Gain at_most = 0;      // no choice within number and budget gains more
     Proof proof = Proof::not_asked;
     Sites considered;    // ascending: of this choice and of all that it was found from

@@ -34,19 +34,6 @@ Duration linear_travel_time(Length way) {
     return minutes(standing_minutes + minutes_a_mile * in_miles(way));
 }
 
-Length linear_travel_way(Duration time) {
-    return miles(std::max(in_minutes(time) - standing_minutes, 0.0) / minutes_a_mile);
-}
-
-double minutes_per_mile(Speed average) { return 60.0 / in_mph(average); }
-
-Duration short_trip_time(Length way) {
-    const double still_gaining = standing_minutes / minutes_a_mile;
-    return in_miles(way) < still_gaining
-               ? minutes(2.0 * std::sqrt(standing_minutes * minutes_a_mile * in_miles(way)))
-               : linear_travel_time(way);
-}
-
 std::int32_t TravelRule::standing_tenths_of_leg() const {
     return model_ == TravelTime::linear_per_round_trip ? standing_tenths / 2 : standing_tenths;
 }

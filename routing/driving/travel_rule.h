@@ -14,17 +14,6 @@ namespace farwater::routing {
 // states it for 0.5 to 8 miles, and it is used beyond both here. Source: the rating organisation's
 // "Response-Time Considerations", after RAND R-1449.
 Duration linear_travel_time(Length way);
-// The way that takes so long; 0 where not even the 0.65 are left.
-Length linear_travel_way(Duration time);
-
-// Minutes a mile at an average speed, X of T = 0.65 + X D (annex C of NFPA 1142, from memory).
-double minutes_per_mile(Speed average);
-
-// Where a vehicle is still gaining speed the law is a square root: t = 2 sqrt(0.65 x 1.7 D) below
-// D = 0.65 / 1.7 miles, where it meets the linear rule with the same slope (shape: RAND R-1449 and
-// Larson and Odoni, "Urban Operations Research", 3.7.2; constants computed from the linear rule);
-// the linear rule from there on. Not used for results: the published rule is linear all the way.
-Duration short_trip_time(Length way);
 
 // What the costs of a search mean (costs.h): under road_speeds tenths of a second already; under
 // the linear rules millimetres, so that the shortest way is found, and the rule makes them time.

@@ -29,8 +29,3 @@ TEST_CASE("a pump's shares never rise with lift or pressure", "[unit]") {
         REQUIRE(pump_share_at_pressure(i + 1.0) <= pump_share_at_pressure(i));
     }
 }
-
-TEST_CASE("lift and suction losses add to a pump's work", "[unit]") {
-    // Course cards, PC = (lift + suction loss) / 2.3: 11.6 ft is 5.04 psi.
-    CHECK(pressure_correction_psi(feet(10), feet(1.6)) == Approx(5.04).margin(0.005));
-}

@@ -60,8 +60,3 @@ TEST_CASE("planning limit, height and warm water: the least head counts", "[unit
     CHECK(in_feet(suction_head_limit(feet(20), feet(5280), 80)) == Approx(16.42).margin(0.01));
     CHECK(suction_head_limit(feet(20), feet(90000), 200) == feet(0));
 }
-
-TEST_CASE("22 inches of mercury hold 24.8 ft", "[unit]") {
-    // Pump operators' course cards, L = 1.13 x inHg.
-    CHECK(in_feet(lift_of_vacuum(22)) == Approx(24.8).margin(0.1));
-}

@@ -26,40 +26,11 @@ TEST_CASE("the linear rule has the published minutes") {
     CHECK(tenths(1.5) == 32);
     CHECK(tenths(2.5) == 49);
     // "Modeling Resource Deployment" (secondary source): 4 minutes are about 2 miles, 9 about 5.
-    CHECK(in_miles(routing::linear_travel_way(minutes(4))) == Approx(1.97).margin(0.005));
-    CHECK(in_miles(routing::linear_travel_way(minutes(9))) == Approx(4.91).margin(0.005));
+    CHECK(in_minutes(routing::linear_travel_time(miles(1.97))) == Approx(4).margin(0.01));
+    CHECK(in_minutes(routing::linear_travel_time(miles(4.91))) == Approx(9).margin(0.01));
     // Annex example of NFPA 1231 and 1142 (from memory).
     CHECK(in_minutes(routing::linear_travel_time(miles(2.10))) == Approx(4.22));
     CHECK(in_minutes(routing::linear_travel_time(miles(1.80))) == Approx(3.71));
-}
-
-TEST_CASE("the way of a time is that of the rule turned round, 0 where no time is left") {
-    for (const double way : {0.0, 0.3, 2.0, 17.5}) {
-        CHECK(in_miles(routing::linear_travel_way(routing::linear_travel_time(miles(way)))) ==
-              Approx(way).margin(1e-12));
-    }
-    CHECK(in_miles(routing::linear_travel_way(minutes(0.6))) == 0.0);
-}
-
-TEST_CASE("minutes a mile are 60 over the average speed") {
-    // X of T = 0.65 + X D, NFPA 1142 annex C, from memory; it prints 1.714 as 1.7.
-    CHECK(routing::minutes_per_mile(mph(25)) == Approx(2.4));
-    CHECK(routing::minutes_per_mile(mph(30)) == Approx(2.0));
-    CHECK(routing::minutes_per_mile(mph(35)) == Approx(1.714).margin(5e-4));
-    CHECK(routing::minutes_per_mile(mph(40)) == Approx(1.5));
-}
-
-TEST_CASE("below 0.382 miles the short-trip law is a square root that meets the linear rule") {
-    // Computed from the linear rule: 2 sqrt(0.65 x 1.7) = 2.102, join at 0.65 / 1.7 miles.
-    CHECK(in_minutes(routing::short_trip_time(miles(0.25))) == Approx(1.051).margin(5e-4));
-    CHECK(in_minutes(routing::linear_travel_time(miles(0.25))) == Approx(1.075));
-    const double join = 0.65 / 1.7;
-    CHECK(join == Approx(0.382).margin(5e-4));
-    CHECK(in_minutes(routing::short_trip_time(miles(join * (1 - 1e-9)))) ==
-          Approx(in_minutes(routing::linear_travel_time(miles(join)))));
-    CHECK(in_minutes(routing::short_trip_time(miles(join))) == Approx(1.3));
-    CHECK(in_minutes(routing::short_trip_time(miles(0))) == 0.0);
-    CHECK(in_minutes(routing::short_trip_time(miles(3))) == Approx(5.75));
 }
 
 TEST_CASE("two legs of 1.5 miles are 6.40 minutes by the leg and 5.75 by the round trip") {

@@ -39,7 +39,7 @@ Incident sent_to(Incident incident, const FillLegs& legs,
 struct Allocation {
     Incident incident;  // with the tankers sent so
     HeldFlow sustained{};
-    Flow fluid_best;  // of the best split of the fluid model
+    Flow fluid_best;  // of the best split of the fluid model; asked for by tests alone
     bool proved = true;
 };
 
