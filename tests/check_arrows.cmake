@@ -32,7 +32,8 @@ set(pattern_outside "^(fstream|iostream|filesystem|cstdio|ctime)$")
 set(pattern_threads "^(thread|future|execution)$")
 set(pattern_system "[./]")
 
-# These make every file slow that includes them: nowhere in a header, tests' own headers included.
+# These make every file slow that includes them: nowhere in a header, tests' own headers included,
+# but in the room's folder of that name.
 set(never_in_headers cairo gdal geos boost coin xlsxwriter toml json cli11 tbb catch2)
 # Each of these compiles for many seconds, or is best known by one file only: in one .cpp of a room
 # at most, or in the room's folder of that name and nowhere else.
@@ -62,12 +63,12 @@ room(analyzer/rating MAY analyzer/district/ analyzer/supply/)
 room(routing MAY analyzer/district/ analyzer/geometry/ analyzer/parallel/ PARTIES boost)
 # io needs `parallel` because long reads and writes report progress and can be stopped.
 room(io MAY analyzer/district/ analyzer/geometry/ analyzer/parallel/
-    PARTIES gdal proj sqlite openssl toml json fmt xlsxwriter outside threads system)
+    PARTIES gdal proj sqlite openssl toml fmt xlsxwriter outside threads system)
 room(reports MAY analyzer/district/ analyzer/parallel/ analyzer/geometry/ analyzer/hydraulics/
     analyzer/demand/ analyzer/supply/ analyzer/planning/ analyzer/rating/ io/feature_table.h PARTIES cairo fmt json)
 room(analyzer/app MAY analyzer/ routing/ io/ reports/ reports/atlas/atlas.h reports/cards/card_book.h reports/explain/explanation.h
     reports/gains/gain_pages.h reports/public/public_page.h reports/public/public_tables.h reports/rating/rating_documents.h
-    reports/rating/rating_tables.h PARTIES cli11 json fmt outside threads system)
+    reports/rating/rating_tables.h PARTIES cli11 fmt outside threads system)
 room(sample_region/generate MAY ALL PARTIES ALL)
 # Twins must not lean on what they check.
 room(tests/support MAY analyzer/district/ PARTIES ALL)
