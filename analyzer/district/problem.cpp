@@ -247,6 +247,10 @@ constexpr std::array kinds{
     ProblemKind{Id::text_too_long, "text_too_long", note,
                 "holds texts of more than 500 letters; the rest of them is left out",
                 "shorten them"},
+    ProblemKind{Id::source_own_parcel, "source_own_parcel", set_aside,
+                "is for one property alone, and counts for none: hose to one property alone is not "
+                "worked out",
+                "where its owner lends it for any fire, set use to operations"},
 };
 
 constexpr bool in_order_of_id() {
@@ -255,7 +259,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::text_too_long) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::source_own_parcel) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -113,6 +113,8 @@ enum class ProblemId : std::uint8_t {
     // of letters
     text_hidden_letters,
     text_too_long,
+    // of a use that is not worked out
+    source_own_parcel,
 };
 
 enum class Severity : std::uint8_t {

@@ -1,6 +1,7 @@
 #include "analyzer/supply/water_review.h"
 
 #include <algorithm>
+#include <unordered_set>
 #include <utility>
 
 #include "analyzer/district/sorted_once.h"
@@ -100,6 +101,10 @@ public:
 
     void look_at(SourceIndex index) {
         const WaterSource& source = at(district_.sources, index);
+        if (source.use == SourceUse::own_parcel) {
+            add(ProblemId::source_own_parcel, source, own_parcel_in_words(source));
+            return;
+        }
         if (source.standing == Standing::mapped) {
             add(ProblemId::source_mapped_only, source);
             return;
@@ -115,9 +120,6 @@ public:
         if (rate.obstacle) {
             add(*rate.obstacle, source);
             return;
-        }
-        if (source.use == SourceUse::own_parcel) {
-            return;  // serves one parcel by hose, never a shuttle
         }
         tell(source, rate, volume, age);
         review_.counted.push_back(count(index, source, rate, volume, district_.assumptions));
@@ -159,7 +161,21 @@ private:
         }
     }
 
+    std::string own_parcel_in_words(const WaterSource& source) {
+        if (source.own_parcel.empty()) {
+            return "own_parcel is blank";
+        }
+        if (parcel_ids_.empty()) {
+            for (const Parcel& parcel : district_.parcels) {
+                parcel_ids_.insert(parcel.id);
+            }
+        }
+        return "own_parcel " + source.own_parcel +
+               (parcel_ids_.contains(source.own_parcel) ? "" : ", which no parcel has");
+    }
+
     const District& district_;
+    std::unordered_set<std::string_view> parcel_ids_;  // where somebody asked
     StorageBySystem storage_;
     SystemRates rates_;
     WaterReview review_;

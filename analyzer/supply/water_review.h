@@ -1,6 +1,7 @@
 // Which water counts: what is not known never helps. A source counts in a supply state only when
 // somebody tested or declared it, its volume is known (or unlimited in so many words), and it is
-// for operations. Everything else is a problem row or a row of the worklist.
+// for operations or the rating. Everything else is a problem row or a row of the worklist; so is a
+// source for one parcel alone, which counts for nobody.
 #pragma once
 
 #include <cstdint>

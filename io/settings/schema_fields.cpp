@@ -135,8 +135,10 @@ constexpr std::array source_fields{
     one_word<Standing>("standing", "how far it is trusted; blank = mapped, which never counts"),
     text("standing_by", "who tested it or vouches for it"),
     date("tested_on", "date of the last test"),
-    one_word<SourceUse>("use", "what it may be counted for; blank = operations"),
-    text("own_parcel", "the only parcel it serves, with use own_parcel"),
+    one_word<SourceUse>("use",
+                        "what it may be counted for; blank = operations; own_parcel counts for "
+                        "nobody, since hose to one parcel alone is not worked out"),
+    text("own_parcel", "the only parcel that may use it, with use own_parcel"),
     text("system", "sources of one water system or pond share volume and rate and fail together"),
     months("open_months", "when it can be used; blank = all"),
     yes_no("frost_proof",
@@ -247,7 +249,7 @@ constexpr std::array apparatus_fields{
     number("siphon_gpm", 100, 3000,
            "what one of its jet siphons moved when timed; blank = the assumption siphon_gpm"),
     whole("low_level_strainers", 0, 20, "for drafting from portable tanks"),
-    number("hard_suction_ft", 0, 200, "hard suction hose carried"),
+    number("hard_suction_ft", 0, 200, "hard suction hose carried; run cards say it"),
     yes_no("backs_to_offload", "cannot dump to the side while driving through; blank = yes"),
 };
 

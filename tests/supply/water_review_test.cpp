@@ -134,10 +134,22 @@ TEST_CASE("a hydrant fills without an engine and a suction point does not", "[un
               .needs_engine);
 }
 
-TEST_CASE("a source for its own parcel never fills tankers", "[unit]") {
+TEST_CASE("a source for its own parcel counts for nobody, and a problem row says so", "[unit]") {
     WaterSource pool = declared("farm pond", SourceKind::draft_site);
     pool.use = SourceUse::own_parcel;
-    CHECK(review_water(district_with(pool)).counted.empty());
+    District district = district_with(pool);
+    district.parcels.push_back({.id = "A"});
+    const auto detail = [&](const std::string& own_parcel) {
+        district.sources[0].own_parcel = own_parcel;
+        const WaterReview review = review_water(district);
+        CHECK(review.counted.empty());
+        REQUIRE(has(review.problems, ProblemId::source_own_parcel));
+        CHECK(review.problems[0].record == "farm pond");
+        return review.problems[0].detail;
+    };
+    CHECK(detail("A") == "own_parcel A");
+    CHECK(detail("B") == "own_parcel B, which no parcel has");
+    CHECK(detail("").ends_with("is blank"));
 }
 
 TEST_CASE("ice takes open water out unless it is frost-proof", "[unit]") {
