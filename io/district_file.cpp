@@ -1,11 +1,9 @@
 #include "io/district_file.h"
 
-#include <algorithm>
 #include <regex>
 
 #include <fmt/format.h>
 
-#include "io/error.h"
 #include "io/records/parse_cell.h"
 #include "io/settings/district_layers.h"
 #include "io/settings/improvement_table.h"

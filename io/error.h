@@ -3,7 +3,6 @@
 #pragma once
 
 #include <stdexcept>
-#include <string>
 
 namespace farwater::io {
 

@@ -1,7 +1,6 @@
 // Writes result layers and tables into one new GeoPackage 1.2, the same bytes for the same rows.
 #pragma once
 
-#include <cstddef>
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -9,6 +8,7 @@
 #include "analyzer/parallel/work.h"
 #include "io/crs.h"
 #include "io/feature_table.h"
+#include "io/files/unchanged_files.h"
 #include "io/pass_through.h"
 
 namespace farwater::io {

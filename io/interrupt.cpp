@@ -1,7 +1,6 @@
 #include "io/interrupt.h"
 
 #include <atomic>
-#include <cerrno>
 #include <chrono>
 #include <csignal>
 #include <ctime>

@@ -4,12 +4,11 @@
 
 #include <cstddef>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "io/district_file.h"
 #include "io/feature_table.h"
-#include "io/read_district.h"
+#include "io/inputs/read_parcels.h"
 
 namespace farwater::io {
 

@@ -1,9 +1,6 @@
 #include "io/place_files.h"
 
 #include <algorithm>
-#include <array>
-#include <functional>
-#include <utility>
 #include <vector>
 
 #include <fmt/format.h>

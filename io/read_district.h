@@ -2,9 +2,6 @@
 // the working CRS. Bad records become problems and the run goes on.
 #pragma once
 
-#include <cstddef>
-#include <cstdint>
-#include <string>
 #include <vector>
 
 #include "analyzer/district/district.h"

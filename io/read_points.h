@@ -4,8 +4,6 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
-#include <vector>
 
 #include "analyzer/district/plane.h"
 #include "analyzer/parallel/work.h"

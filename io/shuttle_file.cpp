@@ -11,7 +11,6 @@
 #include "io/settings/settings_text.h"
 #include "io/settings/shuttle_keys.h"
 #include "io/settings/toml_table.h"
-#include "io/settings/toml_value.h"
 
 namespace farwater::io {
 namespace {

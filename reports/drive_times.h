@@ -1,7 +1,6 @@
 // The table of drives between two layers of points.
 #pragma once
 
-#include <span>
 #include <string>
 #include <vector>
 

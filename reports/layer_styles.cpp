@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <memory>
-#include <utility>
 #include <vector>
 
 #include <fmt/format.h>

@@ -1,7 +1,6 @@
 // The layers and tables of supply.gpkg, as schemas and row generators.
 #pragma once
 
-#include <map>
 #include <string>
 #include <vector>
 

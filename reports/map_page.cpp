@@ -1,6 +1,5 @@
 #include "reports/map_page.h"
 
-#include <chrono>
 #include <map>
 
 #include <fmt/format.h>

@@ -5,7 +5,6 @@
 
 #include <fmt/format.h>
 
-#include "reports/cautions.h"
 #include "reports/headline.h"
 #include "reports/origin.h"
 #include "reports/text/svg.h"

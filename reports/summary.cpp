@@ -1,12 +1,12 @@
 #include "reports/summary.h"
 
-#include <algorithm>
 #include <map>
 
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
+#include "reports/headline.h"
 #include "reports/need_columns.h"
 #include "reports/rating/rating_totals.h"
 #include "reports/zones.h"

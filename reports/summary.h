@@ -5,7 +5,6 @@
 #include <string_view>
 
 #include "reports/findings.h"
-#include "reports/headline.h"
 
 namespace farwater::reports {
 

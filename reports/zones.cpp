@@ -1,8 +1,6 @@
 #include "reports/zones.h"
 
 #include <algorithm>
-#include <cmath>
-#include <memory>
 #include <utility>
 
 #include <fmt/format.h>

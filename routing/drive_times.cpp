@@ -1,7 +1,6 @@
 #include "routing/drive_times.h"
 
 #include <algorithm>
-#include <functional>
 #include <utility>
 
 #include "routing/costs.h"

@@ -7,7 +7,6 @@
 #include <utility>
 
 #include "routing/noding/road_problem.h"
-#include "routing/structures/hilbert.h"
 #include "routing/structures/nearest_road.h"
 
 namespace farwater::routing {

@@ -1,9 +1,7 @@
 #include "routing/profiles.h"
 
 #include <algorithm>
-#include <numeric>
 #include <optional>
-#include <tuple>
 #include <utility>
 
 #include "analyzer/district/sorted_once.h"

@@ -1,7 +1,6 @@
 #include "routing/route_lines.h"
 
 #include <algorithm>
-#include <cmath>
 #include <memory>
 #include <tuple>
 #include <utility>

@@ -4,7 +4,6 @@
 #include <cstdint>
 #include <memory>
 #include <tuple>
-#include <utility>
 #include <vector>
 
 #include "routing/costs.h"

@@ -11,7 +11,6 @@
 #include "analyzer/app/season_answers.h"
 #include "analyzer/supply/assess.h"
 #include "analyzer/supply/roster.h"
-#include "analyzer/supply/scene.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
 #include "routing/profiles.h"

@@ -1,7 +1,6 @@
 #include "analyzer/app/loops_in_use.h"
 
 #include <algorithm>
-#include <cmath>
 #include <tuple>
 #include <utility>
 

@@ -1,7 +1,6 @@
 #include "analyzer/app/pipes_to_water.h"
 
 #include <algorithm>
-#include <string>
 #include <utility>
 
 #include "analyzer/app/write_results.h"

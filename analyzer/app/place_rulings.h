@@ -2,9 +2,6 @@
 // out.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "analyzer/app/commands/options.h"
 #include "analyzer/planning/candidates.h"
 #include "analyzer/planning/choice_problem.h"

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <iterator>
-#include <utility>
 #include <vector>
 
 #include "analyzer/district/problem.h"

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <span>
-#include <vector>
 
 #include "analyzer/district/routes.h"
 #include "analyzer/parallel/work.h"

@@ -1,7 +1,6 @@
 #include "analyzer/app/what_if.h"
 
 #include <algorithm>
-#include <string>
 #include <utility>
 
 #include "analyzer/app/first_engines.h"

@@ -1,7 +1,6 @@
 #include "analyzer/app/write_public_results.h"
 
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "analyzer/app/run_record.h"

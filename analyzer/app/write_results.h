@@ -10,7 +10,6 @@
 #include "io/pass_through.h"
 #include "io/read_district.h"
 #include "reports/findings.h"
-#include "reports/layers.h"
 #include "reports/zones.h"
 
 namespace farwater::app {

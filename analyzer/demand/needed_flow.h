@@ -6,7 +6,6 @@
 // default flow; where that is more than its other buildings need, no building is the worst.
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <span>
 #include <vector>

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 
 #include "analyzer/demand/method.h"
 #include "analyzer/demand/steps.h"

@@ -4,7 +4,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <vector>
 
 #include "analyzer/district/calendar.h"
 #include "analyzer/district/ids.h"

@@ -1,8 +1,6 @@
 // When things hold: months of the year, seasons, periods of the week, alarm levels, dates.
 #pragma once
 
-#include <array>
-#include <bitset>
 #include <chrono>
 #include <cstdint>
 #include <optional>

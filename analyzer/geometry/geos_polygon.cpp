@@ -1,6 +1,5 @@
 // What needs GEOS: validity, repair and a point on the surface.
 #include <cmath>
-#include <memory>
 
 #include <geos_c.h>
 

@@ -1,7 +1,5 @@
 #include "analyzer/geometry/polygon.h"
 
-#include <cmath>
-
 namespace farwater {
 namespace {
 

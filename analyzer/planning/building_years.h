@@ -2,7 +2,6 @@
 // What a year does not spend is put by for the next.
 #pragma once
 
-#include <optional>
 #include <span>
 #include <vector>
 

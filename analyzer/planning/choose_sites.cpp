@@ -1,6 +1,5 @@
 #include "analyzer/planning/choose_sites.h"
 
-#include <algorithm>
 #include <utility>
 
 #include "analyzer/district/sorted_once.h"

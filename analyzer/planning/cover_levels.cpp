@@ -1,7 +1,6 @@
 #include "analyzer/planning/cover_levels.h"
 
 #include <algorithm>
-#include <unordered_map>
 #include <utility>
 
 namespace farwater::planning {

@@ -1,6 +1,5 @@
 #include "analyzer/planning/greedy_choice.h"
 
-#include <algorithm>
 #include <queue>
 #include <utility>
 

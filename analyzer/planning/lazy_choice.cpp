@@ -1,7 +1,6 @@
 #include "analyzer/planning/lazy_choice.h"
 
 #include <algorithm>
-#include <numeric>
 #include <utility>
 
 #include "analyzer/planning/greedy_choice.h"

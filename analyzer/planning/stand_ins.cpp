@@ -1,7 +1,6 @@
 #include "analyzer/planning/stand_ins.h"
 
 #include <algorithm>
-#include <string>
 
 namespace farwater::planning {
 namespace {

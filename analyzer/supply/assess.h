@@ -7,7 +7,6 @@
 #include "analyzer/district/need.h"
 #include "analyzer/parallel/work.h"
 #include "analyzer/supply/assessment.h"
-#include "analyzer/supply/scene.h"
 #include "analyzer/supply/working.h"
 
 namespace farwater::supply {

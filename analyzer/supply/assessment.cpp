@@ -1,7 +1,6 @@
 #include "analyzer/supply/assessment.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 

@@ -1,10 +1,7 @@
 #include "analyzer/supply/handbook.h"
 
 #include <algorithm>
-#include <cmath>
-#include <functional>
 #include <limits>
-#include <numeric>
 #include <vector>
 
 #include "analyzer/supply/visits.h"

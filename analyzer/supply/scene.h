@@ -6,7 +6,6 @@
 #include <span>
 #include <vector>
 
-#include "analyzer/district/district.h"
 #include "analyzer/district/round_trips.h"
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/places/arrivals.h"

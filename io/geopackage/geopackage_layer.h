@@ -3,8 +3,6 @@
 // it, SQLite takes the rows: that is four times as fast as GDAL's own way row by row.
 #pragma once
 
-#include <cstddef>
-#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <span>

@@ -2,7 +2,6 @@
 // that they need. GDAL writes that for rows that it inserts itself; for ours we do, in its words.
 #pragma once
 
-#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <set>

@@ -1,7 +1,6 @@
 #include "io/geopackage/spatial_index.h"
 
 #include <algorithm>
-#include <array>
 #include <bit>
 #include <cmath>
 #include <limits>

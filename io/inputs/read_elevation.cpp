@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <memory>
-#include <string_view>
 
 #include <cpl_string.h>
 #include <fmt/format.h>

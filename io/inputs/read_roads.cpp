@@ -1,7 +1,6 @@
 #include "io/inputs/read_roads.h"
 
 #include <algorithm>
-#include <array>
 #include <map>
 
 #include <fmt/format.h>

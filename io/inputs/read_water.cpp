@@ -1,7 +1,6 @@
 #include "io/inputs/read_water.h"
 
 #include "io/records/layer_records.h"
-#include "io/records/parse_cell.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
 #include "io/records/record_shape.h"

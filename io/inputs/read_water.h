@@ -1,8 +1,6 @@
 // Water from input layers: sources that somebody vouches for, and water that is only mapped.
 #pragma once
 
-#include <vector>
-
 #include "analyzer/district/plane.h"
 #include "analyzer/district/proposal.h"
 #include "analyzer/district/water.h"

@@ -3,7 +3,6 @@
 // `schema = "osm"` in [roads]; what the district file maps itself goes first, field by field.
 #pragma once
 
-#include <filesystem>
 #include <span>
 #include <string>
 #include <string_view>

@@ -1,10 +1,7 @@
 #include "io/inputs/working_crs.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <numbers>
-#include <vector>
 
 #include <fmt/format.h>
 #include <ogr_spatialref.h>

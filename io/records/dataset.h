@@ -2,7 +2,6 @@
 // pass. GDAL's own messages never reach the terminal; they end up in our errors.
 #pragma once
 
-#include <cstddef>
 #include <cstdint>
 #include <filesystem>
 #include <memory>

@@ -6,6 +6,7 @@
 #include <fmt/ranges.h>
 #include <ogrsf_frmts.h>
 
+#include "analyzer/district/problem.h"
 #include "io/error.h"
 #include "io/files/letters.h"
 #include "io/files/why_unreadable.h"

@@ -1,7 +1,6 @@
 #include "io/records/record_shape.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 #include <ogr_geometry.h>

@@ -7,7 +7,6 @@
 #include <fmt/format.h>
 
 #include "reports/atlas/area_marks.h"
-#include "reports/cards/book_words.h"
 #include "reports/cards/card_words.h"
 #include "reports/cautions.h"
 #include "reports/origin.h"

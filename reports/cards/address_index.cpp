@@ -1,7 +1,6 @@
 #include "reports/cards/address_index.h"
 
 #include <algorithm>
-#include <map>
 #include <tuple>
 #include <utility>
 

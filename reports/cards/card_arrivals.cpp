@@ -1,6 +1,5 @@
 // Who comes to a dump site, with what, and which hose they lay.
 #include <algorithm>
-#include <array>
 
 #include <fmt/format.h>
 

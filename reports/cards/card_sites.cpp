@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <map>
-#include <numeric>
 #include <utility>
 
 #include "analyzer/district/sorted_once.h"

@@ -6,7 +6,6 @@
 
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
-#include "reports/layers/routes.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {

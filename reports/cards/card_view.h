@@ -2,8 +2,6 @@
 #pragma once
 
 #include <cstddef>
-#include <optional>
-#include <span>
 #include <string>
 #include <vector>
 

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 #include <numeric>
 
 #include <fmt/format.h>

@@ -1,7 +1,6 @@
 #include <memory>
 
 #include "reports/cards/card_book.h"
-#include "reports/cards/card_words.h"
 #include "reports/layers/table_builder.h"
 
 namespace farwater::reports {

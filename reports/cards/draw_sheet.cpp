@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <span>
-#include <utility>
 
 #include <fmt/format.h>
 

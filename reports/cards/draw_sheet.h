@@ -3,7 +3,6 @@
 #pragma once
 
 #include <functional>
-#include <string>
 
 #include "reports/cards/printed_sheet.h"
 #include "reports/print/page_canvas.h"

@@ -1,10 +1,10 @@
-#include <algorithm>
 #include <string>
 
 #include <fmt/format.h>
 
 #include "reports/drive_words.h"
 #include "reports/explain/explanation.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

@@ -6,6 +6,7 @@
 #include "analyzer/demand/building_facts.h"
 #include "analyzer/demand/method.h"
 #include "reports/explain/explanation.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

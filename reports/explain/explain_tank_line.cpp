@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "reports/explain/explanation.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

@@ -6,6 +6,7 @@
 
 #include "reports/explain/explanation.h"
 #include "reports/layers/routes.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "reports/explain/explanation.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 

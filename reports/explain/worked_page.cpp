@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "reports/text/plain_text.h"
+
 namespace farwater::reports {
 namespace {
 

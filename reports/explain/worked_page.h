@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "analyzer/district/units.h"
-#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 

@@ -2,7 +2,6 @@
 // what must be asked, settled and proved first.
 #pragma once
 
-#include <optional>
 #include <span>
 #include <string>
 #include <utility>
@@ -11,7 +10,6 @@
 #include "analyzer/district/district.h"
 #include "analyzer/planning/gains.h"
 #include "analyzer/planning/weights.h"
-#include "analyzer/supply/water_review.h"
 #include "reports/build_years.h"
 #include "reports/explain/worked_page.h"
 #include "reports/print/sheet_blocks.h"

@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include "reports/headline.h"
-#include "reports/page/page_tables.h"
 #include "reports/proposals.h"
 #include "reports/text/number_words.h"
 

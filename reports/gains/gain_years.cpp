@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include "reports/gains/gain_page.h"
-#include "reports/gains/gain_words.h"
 #include "reports/proposals.h"
 #include "reports/text/number_words.h"
 

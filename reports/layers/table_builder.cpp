@@ -1,7 +1,6 @@
 #include "reports/layers/table_builder.h"
 
 #include <cmath>
-#include <memory>
 #include <utility>
 
 namespace farwater::reports {

@@ -2,7 +2,6 @@
 // side, so that a column cannot be described and not filled, or filled and not described.
 #pragma once
 
-#include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>

@@ -1,7 +1,6 @@
 #include "reports/print/blocks_paper.h"
 
 #include <algorithm>
-#include <iterator>
 
 #include <fmt/format.h>
 

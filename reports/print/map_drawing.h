@@ -3,7 +3,6 @@
 
 #include <initializer_list>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "analyzer/district/district.h"

@@ -1,7 +1,6 @@
 #include "reports/public/public_page.h"
 
 #include <algorithm>
-#include <array>
 
 #include <fmt/format.h>
 
@@ -14,7 +13,6 @@
 #include "reports/print/sheet_html.h"
 #include "reports/print/sheet_page.h"
 #include "reports/public/public_tables.h"
-#include "reports/text/number_words.h"
 #include "reports/text/svg.h"
 #include "reports/zones.h"
 

@@ -1,5 +1,4 @@
 // The district with its properties by category, its sources and stations.
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>

@@ -1,7 +1,5 @@
 // Statement, map, what is failed, when water begins, seasons and periods, method and terms.
 
-#include <algorithm>
-
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 

@@ -1,9 +1,6 @@
 // Grades along the roads, taken once from the elevation grid.
 #pragma once
 
-#include <span>
-#include <vector>
-
 #include "analyzer/district/district.h"
 #include "analyzer/parallel/work.h"
 #include "routing/driving/grade.h"

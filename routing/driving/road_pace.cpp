@@ -1,7 +1,6 @@
 #include "routing/driving/road_pace.h"
 
 #include <algorithm>
-#include <cstdlib>
 
 #include "routing/speeds.h"
 

@@ -1,7 +1,6 @@
 // The nearest place on a road, exact on the true segments.
 #pragma once
 
-#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <vector>

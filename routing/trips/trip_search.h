@@ -3,9 +3,7 @@
 
 #include <cstdint>
 #include <memory>
-#include <optional>
 #include <span>
-#include <vector>
 
 #include "routing/costs.h"
 #include "routing/drive_times.h"

@@ -6,6 +6,7 @@
 
 #include "routing/driving/road_use.h"
 #include "routing/sites/hose_lays.h"
+#include "routing/sites/hose_paths.h"
 #include "routing/sites/site_rules.h"
 #include "routing/sites/site_spacing.h"
 #include "tests/routing/random_district.h"

@@ -1,7 +1,6 @@
 #include "analyzer/supply/bounds/choice_bound.h"
 
 #include <algorithm>
-#include <utility>
 
 #include "analyzer/supply/incident_run.h"
 

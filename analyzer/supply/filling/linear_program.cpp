@@ -1,6 +1,5 @@
 #include "analyzer/supply/filling/linear_program.h"
 
-#include <limits>
 #include <vector>
 
 #include <coin/ClpSimplex.hpp>

@@ -1,7 +1,6 @@
 #include "analyzer/supply/filling/tanker_choice.h"
 
 #include <algorithm>
-#include <cstdint>
 #include <numeric>
 #include <utility>
 #include <vector>

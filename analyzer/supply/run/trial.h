@@ -4,7 +4,6 @@
 
 #include <memory>
 #include <optional>
-#include <vector>
 
 #include "analyzer/supply/incident.h"
 #include "analyzer/supply/run/attack.h"
