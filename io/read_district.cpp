@@ -2,6 +2,10 @@
 
 #include <map>
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "io/error.h"
 #include "io/inputs/houses.h"
 #include "io/inputs/read_elevation.h"
 #include "io/inputs/read_fleet.h"
@@ -17,6 +21,11 @@
 
 namespace farwater::io {
 namespace {
+
+std::string described_with_layer(const LayerSpec& spec) {
+    return fmt::format("{} ({}{})", spec.section, printable_source(spec.file),
+                       spec.layer.empty() ? "" : ", layer " + spec.layer);
+}
 
 // One reading of a district: what is read goes into `result_` step by step.
 class DistrictReading {
@@ -47,6 +56,7 @@ public:
                 sources_.emplace(section.name, open_source(spec->second, section, also));
             }
         }
+        require_rows();
     }
 
     void choose_crs() {
@@ -131,6 +141,30 @@ public:
     ReadResult take() { return std::move(result_); }
 
 private:
+    // Tables that nobody has filled in yet are told together, before long layers are read.
+    void require_rows() const {
+        std::vector<std::string> empty;
+        for (const SectionRow& section : section_rows()) {
+            const LayerSource* layer = source(section.name);
+            if (layer != nullptr && section.required &&
+                is_known_empty(*layer->open.dataset, *layer->open.layer)) {
+                empty.push_back(described_with_layer(layer->spec));
+            }
+        }
+        if (empty.empty()) {
+            return;
+        }
+        const LayerSource* water = source("water_sources");
+        throw InputError(fmt::format(
+            "{}: the layer holds no record; the analysis cannot do without, so write a row there "
+            "for each{}.",
+            fmt::join(empty, ", "),
+            water != nullptr && is_known_empty(*water->open.dataset, *water->open.layer)
+                ? fmt::format("; {} has none either, and without water no flow is held",
+                              described_with_layer(water->spec))
+                : ""));
+    }
+
     const LayerSource* source(std::string_view section) const {
         const auto found = sources_.find(section);
         return found == sources_.end() ? nullptr : &found->second;

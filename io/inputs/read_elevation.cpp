@@ -59,23 +59,16 @@ Crs raster_crs(const ElevationSpec& spec, GDALDataset& raster) {
 
 // Metres of one step of the heights.
 double height_unit(const ElevationSpec& spec, GDALRasterBand& band) {
-    const std::string said =
-        lower_case(spec.elevation_unit.empty() ? band.GetUnitType() : spec.elevation_unit);
-    if (said == "m" || said == "metre" || said == "meter" || said == "metres" || said == "meters") {
-        return 1.0;
+    const std::string said = spec.elevation_unit.empty() ? band.GetUnitType() : spec.elevation_unit;
+    const std::optional<double> unit = metres_of_height_unit(said);
+    if (!unit) {
+        fail(spec, said.empty() ? std::string("the band names no unit for its heights; add "
+                                              "elevation_unit = \"ft\" or \"m\" to [elevation]")
+                                : fmt::format("the band's unit \"{}\" is not known; add "
+                                              "elevation_unit = \"ft\" or \"m\" to [elevation]",
+                                              lower_case(said)));
     }
-    if (said == "ft" || said == "foot" || said == "feet" || said == "international foot") {
-        return metres_per_foot;
-    }
-    if (said == "us survey foot" || said == "us_survey_foot" || said == "ftus" || said == "us-ft" ||
-        said == "foot_us") {
-        return us_survey_foot_m;
-    }
-    fail(spec, said.empty() ? std::string("the band names no unit for its heights; add "
-                                          "elevation_unit = \"ft\" or \"m\" to [elevation]")
-                            : fmt::format("the band's unit \"{}\" is not known; add elevation_unit "
-                                          "= \"ft\" or \"m\" to [elevation]",
-                                          said));
+    return *unit;
 }
 
 // The raster under the working CRS, not drawn yet: its box and resolution.
@@ -189,6 +182,21 @@ ElevationGrid grid_of(const ElevationSpec& spec, GDALDataset& drawn, const Frame
 }
 
 }  // namespace
+
+std::optional<double> metres_of_height_unit(std::string_view unit) {
+    const std::string said = lower_case(unit);
+    if (said == "m" || said == "metre" || said == "meter" || said == "metres" || said == "meters") {
+        return 1.0;
+    }
+    if (said == "ft" || said == "foot" || said == "feet" || said == "international foot") {
+        return metres_per_foot;
+    }
+    if (said == "us survey foot" || said == "us_survey_foot" || said == "ftus" || said == "us-ft" ||
+        said == "foot_us") {
+        return us_survey_foot_m;
+    }
+    return std::nullopt;
+}
 
 ElevationRead read_elevation(const ElevationSpec& spec, const WorkingCrs& crs,
                              const Box& district) {

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
+#include <string_view>
 #include <vector>
 
 #include "analyzer/district/elevation.h"
@@ -10,6 +12,10 @@
 #include "io/district_file.h"
 
 namespace farwater::io {
+
+// Metres of one step of heights in this unit, as bands and district files spell it in any case;
+// none for one that is not known.
+std::optional<double> metres_of_height_unit(std::string_view unit);
 
 struct ElevationRead {
     ElevationGrid grid;

@@ -148,6 +148,20 @@ void take_first_rows_for_names() {
     }
 }
 
+bool is_spreadsheet(GDALDataset& dataset) {
+    const std::string_view driver = dataset.GetDriverName();
+    return driver == "XLSX" || driver == "ODS";
+}
+
+bool has_made_up_names(OGRFeatureDefn& columns) {
+    for (int i = 0; i < columns.GetFieldCount(); ++i) {
+        if (fmt::format("Field{}", i + 1) != columns.GetFieldDefn(i)->GetNameRef()) {
+            return false;
+        }
+    }
+    return columns.GetFieldCount() > 0;
+}
+
 }  // namespace
 
 void prepare_gdal() {
@@ -204,12 +218,35 @@ std::string described(const LayerSpec& spec) {
     return fmt::format("{} ({})", spec.section, printable_source(spec.file));
 }
 
+bool take_only_row_for_names(GDALDataset& dataset, OGRLayer& layer) {
+    OGRFeatureDefn& columns = *layer.GetLayerDefn();
+    if (!is_spreadsheet(dataset) || !has_made_up_names(columns) || layer.GetFeatureCount() != 1) {
+        return false;
+    }
+    layer.ResetReading();
+    const OGRFeatureUniquePtr row(layer.GetNextFeature());
+    for (int i = 0; row != nullptr && i < columns.GetFieldCount(); ++i) {
+        const std::string name = row->GetFieldAsString(i);
+        columns.GetFieldDefn(i)->SetName(name.c_str());
+    }
+    layer.SetAttributeFilter("1 = 0");
+    layer.ResetReading();
+    return true;
+}
+
+bool is_known_empty(GDALDataset& dataset, OGRLayer& layer) {
+    const bool quick = layer.TestCapability(OLCFastFeatureCount) != 0 || is_spreadsheet(dataset);
+    return quick && layer.GetFeatureCount() == 0;
+}
+
 OpenLayer open_layer(const LayerSpec& spec) {
     prepare_gdal();
     OpenLayer open;
     open.dataset = open_dataset(spec);
     open.layer = find_layer(spec, *open.dataset);
-    set_where(spec, *open.layer);
+    if (!take_only_row_for_names(*open.dataset, *open.layer)) {
+        set_where(spec, *open.layer);
+    }
     open.crs = layer_crs(spec, *open.layer);
     open.layer->ResetReading();
     return open;

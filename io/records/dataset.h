@@ -46,6 +46,14 @@ std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
                                             const std::vector<std::string>& open_options,
                                             DatasetKind kind);
 
+// A sheet of a spreadsheet with one row alone: GDAL names its columns Field1, Field2, ... and takes
+// the row for a record. Here it names the columns, as in every other sheet, and there is no record.
+// Says whether it was one. To be called before anything is read.
+bool take_only_row_for_names(GDALDataset& dataset, OGRLayer& layer);
+
+// The layer holds nothing, and that is known without counting.
+bool is_known_empty(GDALDataset& dataset, OGRLayer& layer);
+
 // "roads (roads.gpkg)": how messages call an input; without passwords.
 std::string described(const LayerSpec& spec);
 

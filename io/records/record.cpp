@@ -315,14 +315,8 @@ std::optional<bool> Record::yes_no(std::string_view field, std::optional<bool> c
     return value;
 }
 
-// Our words have no blanks, and people write "dry hydrant".
 std::string Record::word_text(std::string_view field) {
-    std::string text = lower_case(this->text(field));
-    const WordList words = bound(field).field->words;
-    std::string joined = text;
-    std::ranges::replace_if(joined, [](char c) { return c == ' ' || c == '-'; }, '_');
-    const bool ours = words != nullptr && std::ranges::find(words(), joined) != words().end();
-    return ours ? joined : text;
+    return as_our_word(text(field), bound(field).field->words);
 }
 
 const OGRGeometry* Record::geometry() const { return feature_->GetGeometryRef(); }
@@ -348,6 +342,14 @@ void Record::report(ProblemId id, std::string_view field, std::string detail) {
 void Record::report_unmapped(std::string_view field, std::string_view value,
                              std::string_view taken_as) {
     report(ProblemId::value_not_mapped, field, fmt::format("\"{}\", taken as {}", value, taken_as));
+}
+
+std::string as_our_word(std::string_view text, WordList words) {
+    std::string lower = lower_case(text);
+    std::string joined = lower;
+    std::ranges::replace_if(joined, [](char c) { return c == ' ' || c == '-'; }, '_');
+    const bool ours = words != nullptr && std::ranges::find(words(), joined) != words().end();
+    return ours ? joined : lower;
 }
 
 }  // namespace farwater::io

@@ -32,6 +32,10 @@ struct JoinedCell {
         false;  // the table is parted by semicolons, as where decimals have commas
 };
 
+// The text in lower case; with blanks and hyphens as underscores where that is a word of the list,
+// for our words have no blanks, and people write "dry hydrant".
+std::string as_our_word(std::string_view text, WordList words);
+
 class Record {
 public:
     // For for_each_record. Source and feature must outlive it.

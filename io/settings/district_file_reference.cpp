@@ -17,36 +17,14 @@
 namespace farwater::io {
 namespace {
 
-std::string type_of(const FieldRow& field) {
-    switch (field.kind) {
-        case FieldKind::text:
-            return "text";
-        case FieldKind::number:
-            return "number";
-        case FieldKind::whole:
-            return "whole number";
-        case FieldKind::yes_no:
-            return "yes or no";
-        case FieldKind::word:
-            return one_of(field.words());
-        case FieldKind::date:
-            return "date";
-        case FieldKind::months:
-            return "months";
-        case FieldKind::usable:
-            return "number or unlimited";
-    }
-    return {};
-}
-
 std::string section_page(const SectionRow& section) {
     std::string page = fmt::format(
         "### [{}]{}\n\n{}.\n\n| field | type | unit | range | what |\n|---|---|---|---|---|\n",
         section.name, section.required ? ", required" : "", section.what);
     for (const FieldRow& field : section.fields) {
         page += fmt::format("| `{}`{} | {} | {} | {} | {} |\n", field.name,
-                            field.required ? " *" : "", type_of(field), unit_of_name(field.name),
-                            range_of(field.low, field.high), field.what);
+                            field.required ? " *" : "", kind_in_words(field),
+                            unit_of_name(field.name), range_of(field.low, field.high), field.what);
     }
     return page + "\n";
 }

@@ -40,6 +40,28 @@ std::string type_of(const KeyRow& key) {
 
 }  // namespace
 
+std::string kind_in_words(const FieldRow& field) {
+    switch (field.kind) {
+        case FieldKind::text:
+            return "text";
+        case FieldKind::number:
+            return "number";
+        case FieldKind::whole:
+            return "whole number";
+        case FieldKind::yes_no:
+            return "yes or no";
+        case FieldKind::word:
+            return one_of(field.words());
+        case FieldKind::date:
+            return "date";
+        case FieldKind::months:
+            return "months";
+        case FieldKind::usable:
+            return "number or unlimited";
+    }
+    return {};
+}
+
 std::string range_of(double low, double high) {
     return low < high ? fmt::format("{:.10g} to {:.10g}", low, high) : std::string();
 }

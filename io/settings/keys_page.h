@@ -12,6 +12,9 @@ namespace farwater::io {
 // A heading, a paragraph and a row for each key: type, range, default, what it is.
 std::string keys_page(std::string_view title, std::span<const KeyRow> keys, std::string_view intro);
 
+// "number", "yes or no", "own, automatic or mutual": what a cell of the field holds.
+std::string kind_in_words(const FieldRow& field);
+
 std::string range_of(double low, double high);  // "1 to 60"; empty where there is none
 
 }  // namespace farwater::io
