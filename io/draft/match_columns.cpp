@@ -1,0 +1,248 @@
+#include "io/draft/match_columns.h"
+
+#include <algorithm>
+#include <optional>
+#include <span>
+
+#include "io/draft/known_columns.h"
+#include "io/draft/values_of_column.h"
+#include "io/inputs/road_schemas.h"
+#include "io/records/column_names.h"
+
+namespace farwater::io {
+namespace {
+
+// Coordinates of tables, for every section that has them. Common practice, no source.
+constexpr std::string_view names_of_x =
+    "longitude lon long lng gps_lon gps_long gps_longitude x_lon easting point_x x_coord xcoord";
+constexpr std::string_view names_of_y =
+    "latitude lat gps_lat gps_latitude y_lat northing point_y y_coord ycoord";
+
+std::vector<std::string_view> words_in(std::string_view list) {
+    std::vector<std::string_view> words;
+    while (!list.empty()) {
+        const std::size_t end = std::min(list.find(' '), list.size());
+        if (end > 0) {
+            words.push_back(list.substr(0, end));
+        }
+        list.remove_prefix(std::min(end + 1, list.size()));
+    }
+    return words;
+}
+
+bool is_id_of(const SectionRow& section, const FieldRow& field) {
+    return field.required && field.kind == FieldKind::text && &field == section.fields.data() &&
+           section.name != "staffing" && section.name != "response_zones";
+}
+
+// Classes and kinds of others are as good as ours: `values` says what they mean.
+bool takes_foreign_words(const FieldRow& field) {
+    return field.name == "class" || field.name == "kind";
+}
+
+class ColumnMatching {
+public:
+    ColumnMatching(const LayerLook& look, const SectionRow& section)
+        : look_(&look), names_(names_of_columns(look)) {
+        match_.section = &section;
+    }
+
+    SectionMatch match() {
+        take_own_names();
+        if (match_.section->name == "roads") {
+            choose_schema();
+        }
+        for (const KnownColumn& known : known_columns()) {
+            if (known.section == match_.section->name) {
+                take_known(known);
+            }
+        }
+        take_coordinates();
+        drop_doubles();
+        sort_and_tell_lacks();
+        return std::move(match_);
+    }
+
+private:
+    const ColumnLook* column_called(std::string_view name) const {
+        const std::vector<int> places = columns_called(name, names_);
+        return places.empty() ? nullptr : &look_->columns[static_cast<std::size_t>(places.front())];
+    }
+
+    void take_own_names() {
+        for (const FieldRow& field : match_.section->fields) {
+            const std::vector<int> places = columns_called(field.name, names_);
+            if (!places.empty()) {
+                ColumnMatch one{.field = &field,
+                                .column = &look_->columns[static_cast<std::size_t>(places.front())],
+                                .told_apart = places.size() == 1};
+                add_sure(std::move(one));
+            }
+        }
+    }
+
+    void add_sure(ColumnMatch one) {
+        if (one.field->kind == FieldKind::word) {
+            const RoadSchema* schema = one.by == MatchBy::schema ? match_.schema : nullptr;
+            one.foreign_words = foreign_words_of(*one.field, schema, *one.column);
+        }
+        match_.sure.push_back(std::move(one));
+    }
+
+    // The schema whose column of classes is there and whose words it holds, with most columns.
+    void choose_schema() {
+        std::size_t best = 0;
+        for (const RoadSchema& schema : road_schemas()) {
+            const ColumnLook* classes = column_called(preset_column(schema, "class")->column);
+            if (classes == nullptr || !speaks(schema, *classes)) {
+                continue;
+            }
+            const auto columns = static_cast<std::size_t>(
+                std::ranges::count_if(schema.columns, [&](const PresetColumn& preset) {
+                    return column_called(preset.column) != nullptr;
+                }));
+            if (columns > best) {
+                best = columns;
+                match_.schema = &schema;
+            }
+        }
+        if (match_.schema != nullptr) {
+            take_schema();
+        }
+    }
+
+    bool speaks(const RoadSchema& schema, const ColumnLook& classes) {
+        std::size_t roads = 0;
+        std::size_t others = 0;
+        for (const std::string& value : classes.values) {
+            roads += preset_word(schema, "class", value).empty() ? 0U : 1U;
+            others += is_left_out(schema, value) ? 1U : 0U;
+        }
+        const bool spoken = (roads + others) * 2 >= classes.values.size();
+        match_.no_roads = match_.no_roads || (spoken && others > 0 && roads == 0);
+        return spoken;
+    }
+
+    void take_schema() {
+        for (const PresetColumn& preset : match_.schema->columns) {
+            const FieldRow* field = find_field(*match_.section, preset.field);
+            const ColumnLook* column = column_called(preset.column);
+            if (field != nullptr && column != nullptr) {
+                // The schema goes before a column of the field's own name.
+                std::erase_if(match_.sure,
+                              [&](const ColumnMatch& one) { return one.field == field; });
+                add_sure({.field = field, .column = column, .by = MatchBy::schema});
+            }
+        }
+    }
+
+    void take_known(const KnownColumn& known) {
+        const FieldRow* field = find_field(*match_.section, known.field);
+        if (field == nullptr || find_match(match_.sure, known.field) != nullptr) {
+            return;
+        }
+        for (const std::string_view name : words_in(known.names)) {
+            const ColumnLook* column = column_called(name);
+            if (column == nullptr || is_taken(*column)) {
+                continue;
+            }
+            ColumnMatch one{.field = field,
+                            .column = column,
+                            .by = MatchBy::known_name,
+                            .unit = known.unit,
+                            .told_apart = false};
+            if (is_sure(known, *field, *column)) {
+                add_sure(std::move(one));
+                return;
+            }
+            if (find_match(match_.likely, known.field) == nullptr) {
+                one.foreign_words = field->kind == FieldKind::word
+                                        ? foreign_words_of(*field, nullptr, *column)
+                                        : std::vector<std::string>();
+                match_.likely.push_back(std::move(one));
+            }
+        }
+    }
+
+    bool is_sure(const KnownColumn& known, const FieldRow& field, const ColumnLook& column) const {
+        if (known.only_likely) {
+            return false;
+        }
+        if (is_id_of(*match_.section, field)) {
+            return column.all_differ || look_->sampled == 0;
+        }
+        return takes_foreign_words(field) || mostly_reads(field, known.unit, column);
+    }
+
+    bool is_taken(const ColumnLook& column) const {
+        return std::ranges::any_of(match_.sure,
+                                   [&](const ColumnMatch& one) { return one.column == &column; });
+    }
+
+    // Only of tables without shapes.
+    void take_coordinates() {
+        if (look_->shape != LookShape::none || find_field(*match_.section, "x") == nullptr) {
+            return;
+        }
+        for (const auto& [field, names] : {std::pair{"x", names_of_x}, {"y", names_of_y}}) {
+            if (find_match(match_.sure, field) == nullptr) {
+                take_known({.section = match_.section->name, .field = field, .names = names});
+            }
+        }
+    }
+
+    // A layer with shapes needs no coordinates.
+    void drop_doubles() {
+        if (look_->shape != LookShape::none) {
+            const auto is_coordinate = [](const ColumnMatch& one) {
+                return one.field->name == "x" || one.field->name == "y";
+            };
+            std::erase_if(match_.sure, is_coordinate);
+        }
+        std::erase_if(match_.likely, [&](const ColumnMatch& one) {
+            return find_match(match_.sure, one.field->name) != nullptr || is_taken(*one.column);
+        });
+    }
+
+    void sort_and_tell_lacks() {
+        const auto by_field = [](const ColumnMatch& a, const ColumnMatch& b) {
+            return a.field < b.field;
+        };
+        std::ranges::sort(match_.sure, by_field);
+        std::ranges::sort(match_.likely, by_field);
+        for (const FieldRow& field : match_.section->fields) {
+            if (field.required && find_match(match_.sure, field.name) == nullptr) {
+                match_.lacks.push_back(&field);
+            }
+        }
+    }
+
+    const LayerLook* look_;
+    std::vector<std::string> names_;
+    SectionMatch match_;
+};
+
+bool holds_degrees(const ColumnMatch* match, double most) {
+    return match != nullptr &&
+           (match->column->values.empty() ||
+            (match->column->numbers && match->column->low >= -most && match->column->high <= most));
+}
+
+}  // namespace
+
+SectionMatch match_columns(const LayerLook& look, const SectionRow& section) {
+    return ColumnMatching(look, section).match();
+}
+
+const ColumnMatch* find_match(const std::vector<ColumnMatch>& matches, std::string_view field) {
+    const auto found = std::ranges::find_if(
+        matches, [field](const ColumnMatch& match) { return match.field->name == field; });
+    return found == matches.end() ? nullptr : &*found;
+}
+
+bool has_degrees(const SectionMatch& match) {
+    return holds_degrees(find_match(match.sure, "x"), 180.0) &&
+           holds_degrees(find_match(match.sure, "y"), 90.0);
+}
+
+}  // namespace farwater::io
