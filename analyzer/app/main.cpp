@@ -30,6 +30,8 @@ int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
             return app::propose_command(options, interrupt);
         case app::Command::improvements:
             return app::improvements_command(options, interrupt);
+        case app::Command::init:
+            return app::init_command(options, interrupt);
         case app::Command::shuttle:
             return app::shuttle_command(options);
         case app::Command::keys:

@@ -129,6 +129,15 @@ void add_scenario(CLI::App& command, Options& options) {
     command.add_flag("--json", options.json, "One JSON document on standard output");
 }
 
+void add_init(CLI::App& command, Options& options) {
+    command.add_option("folder", options.folder, "The folder that the data lie in")
+        ->required()
+        ->type_name("FOLDER");
+    command.add_flag("--json", options.json, "One JSON document on standard output");
+    command.add_flag("--quiet", options.quiet,
+                     "No progress and no summary; errors, and what --json asks for");
+}
+
 std::string version_text() {
     return fmt::format("farwater {}\n{}", program_version, io::library_versions());
 }
@@ -161,6 +170,9 @@ CLI::App* add_command(CLI::App& app, Options& options, Command command, const ch
 }
 
 std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
+    CLI::App* init = add_command(app, options, Command::init, "init",
+                                 "From a folder of data to a first district file");
+    add_init(*init, options);
     CLI::App* run =
         add_command(app, options, Command::run, "run", "Analyse a district and write its results");
     add_common(*run, options);
@@ -200,9 +212,10 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {{drive_times, help::drive_times},   {shuttle, help::shuttle},
-            {explain, help::explain},           {propose, help::propose},
-            {improvements, help::improvements}, {cards, help::cards}};
+    return {{init, help::init},       {drive_times, help::drive_times},
+            {shuttle, help::shuttle}, {explain, help::explain},
+            {propose, help::propose}, {improvements, help::improvements},
+            {cards, help::cards}};
 }
 
 }  // namespace

@@ -14,6 +14,7 @@ int explain_command(const Options& options, io::Interrupt& interrupt);
 int cards_command(const Options& options, io::Interrupt& interrupt);
 int propose_command(const Options& options, io::Interrupt& interrupt);
 int improvements_command(const Options& options, io::Interrupt& interrupt);
+int init_command(const Options& options, io::Interrupt& interrupt);
 int shuttle_command(const Options& options);
 int keys_command();
 

@@ -8,6 +8,7 @@ namespace farwater::app::help {
 inline constexpr std::string_view first_page =
     R"(How much water a tanker shuttle can hold at every property of a fire district.
 
+  farwater init FOLDER                        a first district file from the data in it
   farwater check district.toml                what is wrong with the data, nothing written
   farwater run district.toml                  the analysis, into the folder result/ beside it
   farwater run district.toml --out coverage   into another folder
@@ -28,6 +29,18 @@ inline constexpr std::string_view first_page_foot =
 Planning figures: prove them by a timed drill; local codes and the authority having
 jurisdiction go first.
 )";
+
+inline constexpr std::string_view init =
+    R"(A first district file from the data that lie in a folder and the folders in it: parcels, roads,
+buildings, water, elevation, the assessor's table, stations and what else is told by shapes,
+columns and names. What is not told apart is left out and listed, never guessed.
+
+  farwater init town
+  farwater check town/district.toml           next: what is wrong with it, what is still missing
+
+Written are FOLDER/district.toml and, where no table tells stations, apparatus or water sources,
+FOLDER/department.xlsx to fill in. Files that are there are never written over. Of each layer the
+first 200 records are looked at; read the file through before you rely on it.)";
 
 inline constexpr std::string_view drive_times =
     R"(Minutes and road miles between the points of two layers, loaded there and empty back, as `run`

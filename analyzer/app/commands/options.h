@@ -19,7 +19,8 @@ enum class Command {
     explain,
     propose,
     improvements,
-    cards
+    cards,
+    init
 };
 
 // For whom `run` writes.
@@ -62,6 +63,7 @@ struct ImproveOptions {
 struct Options {
     Command command = Command::run;
     std::filesystem::path district_file;  // of shuttle: the scenario file
+    std::filesystem::path folder;         // of init: where the data lie
     std::optional<std::filesystem::path>
         out;  // none = beside it: folder "result", "proposals", "improvements" or "cards"
     unsigned threads = 0;  // 0 = as many as there are processors
