@@ -8,7 +8,6 @@
 #include "reports/cautions.h"
 #include "reports/print/sheet_page.h"
 #include "reports/text/number_words.h"
-#include "reports/text/svg.h"
 
 namespace farwater::reports {
 namespace {
@@ -98,21 +97,7 @@ void add_gain_page(SheetBlocks& sheet, const District& district, const GainPage&
 
 std::string gains_html(const std::string& title, const District& district,
                        const std::string& origin, const SheetBlocks& sheet) {
-    const std::string name = escaped(name_words(district.name));
-    return fmt::format(
-               "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>"
-               "\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
-               "initial-scale=1\"/>\n<meta http-equiv=\"Content-Security-Policy\" "
-               "content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n"
-               "<title>{}: {}</title>\n<style>",
-               escaped(title), name) +
-           std::string(sheet_style()) +
-           fmt::format(
-               "</style>\n</head>\n<body>\n<header "
-               "class=\"block\">\n<div><p>{}</p><h1>{}</h1></div>"
-               "\n<div><p>{}</p></div>\n</header>\n",
-               name, escaped(title), escaped(origin)) +
-           caution_box() + "<main>\n" + html_of(sheet) + "</main>\n</body>\n</html>\n";
+    return sheet_document({name_words(district.name), title, origin}, sheet);
 }
 
 }  // namespace farwater::reports

@@ -44,17 +44,21 @@ Drawing::Path outline_of(Point middle, std::initializer_list<Point> corners) {
     return path;
 }
 
+void add_road(Drawing& map, const Polyline& line, const PageFit& fit, const Box& box) {
+    if (!comes_near(line, box)) {
+        return;
+    }
+    Drawing::Path path;
+    for (const Point& point : simplified(line, 0.3 / fit.units_per_metre())) {
+        path.points.push_back(fit(point));
+    }
+    path.edge = Stroke{.width = 1.3, .ink = Ink::rgb(0xb3ac9d)};
+    map.things.emplace_back(std::move(path));
+}
+
 void add_roads(Drawing& map, const District& district, const PageFit& fit, const Box& box) {
     for (const Road& road : district.roads) {
-        if (!comes_near(road.line, box)) {
-            continue;
-        }
-        Drawing::Path path;
-        for (const Point& point : simplified(road.line, 0.3 / fit.units_per_metre())) {
-            path.points.push_back(fit(point));
-        }
-        path.edge = Stroke{.width = 1.3, .ink = Ink::rgb(0xb3ac9d)};
-        map.things.emplace_back(std::move(path));
+        add_road(map, road.line, fit, box);
     }
 }
 

@@ -19,6 +19,7 @@ Drawing::Path outline_of(Point middle, std::initializer_list<Point> corners);
 
 // Those that come near the box, as thin lines. O(vertices).
 void add_roads(Drawing& map, const District& district, const PageFit& fit, const Box& box);
+void add_road(Drawing& map, const Polyline& line, const PageFit& fit, const Box& box);
 
 void mark_station(Drawing& map, Point at);
 void mark_source(Drawing& map, bool filled, Point at);

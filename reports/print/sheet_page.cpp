@@ -94,4 +94,24 @@ std::string caution_box(std::string_view first) {
     return html + "</ul></aside>\n";
 }
 
+std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,
+                           std::string_view first_caution) {
+    const std::string name = escaped(head.name);
+    return fmt::format(
+               "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>"
+               "\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
+               "initial-scale=1\"/>\n<meta http-equiv=\"Content-Security-Policy\" "
+               "content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n"
+               "<title>{}: {}</title>\n<style>",
+               escaped(head.title), name) +
+           std::string(sheet_style()) +
+           fmt::format(
+               "</style>\n</head>\n<body>\n<header "
+               "class=\"block\">\n<div><p>{}</p><h1>{}</h1></div>"
+               "\n<div><p>{}</p></div>\n</header>\n",
+               name, escaped(head.title), escaped(head.origin)) +
+           caution_box(first_caution) + "<main>\n" + html_of(sheet) +
+           "</main>\n</body>\n</html>\n";
+}
+
 }  // namespace farwater::reports

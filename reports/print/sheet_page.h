@@ -4,10 +4,23 @@
 #include <string>
 #include <string_view>
 
+#include "reports/print/sheet_blocks.h"
+
 namespace farwater::reports {
 
 // For the blocks of sheet_blocks.h, on screen and on US letter.
 std::string_view sheet_style();
+
+struct DocumentHead {
+    std::string name;    // the district's
+    std::string title;   // what the document is
+    std::string origin;  // where it comes from
+};
+
+// A whole document without a script: head, cautions, with `first_caution` before them unless it is
+// empty, then the blocks. All text is escaped; well-formed as XML.
+std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,
+                           std::string_view first_caution = {});
 
 // The cautions, framed; `first` before them, unless it is empty.
 std::string caution_box(std::string_view first = {});
