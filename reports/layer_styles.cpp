@@ -80,6 +80,36 @@ constexpr std::array shortfall_looks{
     RowLook{"more_than_500", "most short by more than 500 gpm", "", brown, 3.5},
 };
 
+// Between two results; better and worse differ in lightness, what came and went in its pattern.
+constexpr std::array area_outcomes{
+    RowLook{"no_longer_met", "no longer meets its planned flow", brown, brown, 1.2, diagonals},
+    RowLook{"worse", "in a worse state", "#f1a340", "#7f3b08", 0.6},
+    RowLook{"newly_met", "newly meets its planned flow", "#542788", "#ffffff", 0.4},
+    RowLook{"better", "in a better state", "#998ec3", "#542788", 0.6},
+    RowLook{"same_state", "same state, other numbers", "#dddddd", "#999999", 0.4},
+    RowLook{"came", "only in the later result", dark_ink, dark_ink, 0.8, grid},
+    RowLook{"gone", "only in the earlier result", "", dark_ink, 1.5},
+    RowLook{"building_came", "has a building now", water_blue, water_blue, 0.8, grid},
+    RowLook{"building_gone", "has no building any more", "", water_blue, 1.5},
+    RowLook{"state_not_told", "a result does not tell its state", "#dddddd", "#555555", 0.6},
+    RowLook{"not_compared", "not compared: id blank or twice", "", "#a3123a", 1.5},
+};
+constexpr std::array target_outcomes{
+    RowLook{"no_longer_met", "no longer meets its planned flow", "#ffffff", brown, 2.0, plain,
+            square},
+    RowLook{"worse", "in a worse state", "#f1a340", brown, 1.0, plain, triangle},
+    RowLook{"newly_met", "newly meets its planned flow", "#542788", "#ffffff", 1.0, plain, circle},
+    RowLook{"better", "in a better state", "#998ec3", "#542788", 1.0, plain, diamond},
+    RowLook{"same_state", "same state, other numbers", "#dddddd", "#999999", 1.0, plain, circle},
+    RowLook{"came", "only in the later result", "#ffffff", dark_ink, 1.2, plain, diamond},
+    RowLook{"gone", "only in the earlier result", "", dark_ink, 1.2, plain, circle},
+    RowLook{"building_came", "has a building now", "#ffffff", water_blue, 1.2, plain, diamond},
+    RowLook{"building_gone", "has no building any more", "", water_blue, 1.2, plain, circle},
+    RowLook{"state_not_told", "a result does not tell its state", "#dddddd", "#555555", 1.0, plain,
+            square},
+    RowLook{"not_compared", "not compared: id blank or twice", "", "#a3123a", 1.5, plain, square},
+};
+
 constexpr std::array looks_of_layers{
     LayerLook{"flow_zones", "Ground by the flow that is held", areas, "band", flow_looks},
     LayerLook{"parcel_supply", "Water supply of parcels", polygon, "state", area_states},
@@ -90,6 +120,10 @@ constexpr std::array looks_of_layers{
     LayerLook{"dump_sites", "Dump sites by lane", point, "lane_class", lane_classes, 6},
     LayerLook{"fill_sites", "Fill sites by kind", point, "kind", source_kinds},
     LayerLook{"target_supply", "Water supply of target hazards", point, "state", target_states},
+    LayerLook{"parcel_changes", "Parcels that changed, came or went", areas, "outcome",
+              area_outcomes},
+    LayerLook{"target_changes", "Targets that changed, came or went", point, "outcome",
+              target_outcomes},
 };
 
 // --- Styled Layer Descriptor ---------------------------------------------------------------------

@@ -66,7 +66,8 @@ room(io MAY analyzer/district/ analyzer/geometry/ analyzer/parallel/
     PARTIES gdal proj sqlite openssl toml fmt xlsxwriter outside threads system)
 room(reports MAY analyzer/district/ analyzer/parallel/ analyzer/geometry/ analyzer/hydraulics/
     analyzer/demand/ analyzer/supply/ analyzer/planning/ analyzer/rating/ io/feature_table.h PARTIES cairo fmt json)
-room(analyzer/app MAY analyzer/ routing/ io/ reports/ reports/atlas/atlas.h reports/cards/card_book.h reports/explain/explanation.h
+room(analyzer/app MAY analyzer/ routing/ io/ reports/ reports/atlas/atlas.h reports/cards/card_book.h
+    reports/comparison/comparison_page.h reports/comparison/comparison_results.h reports/explain/explanation.h
     reports/gains/gain_pages.h reports/public/public_page.h reports/public/public_tables.h reports/rating/rating_documents.h
     reports/rating/rating_tables.h PARTIES cli11 fmt outside threads system)
 room(sample_region/generate MAY ALL PARTIES ALL)

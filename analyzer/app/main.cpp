@@ -32,6 +32,8 @@ int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
             return app::improvements_command(options, interrupt);
         case app::Command::init:
             return app::init_command(options, interrupt);
+        case app::Command::compare:
+            return app::compare_command(options, interrupt);
         case app::Command::shuttle:
             return app::shuttle_command(options);
         case app::Command::keys:

@@ -24,13 +24,14 @@ std::string one_line(std::string text) {
 
 }  // namespace
 
-std::string date_of_change(const District& district) {
-    if (!district.data_date) {
-        return "2000-01-01T00:00:00.000Z";
-    }
-    const Date date = *district.data_date;
-    return fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(date.year()),
-                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+std::string date_of_change(const District& district) { return date_of_change(district.data_date); }
+
+std::string date_of_change(const std::optional<Date>& data_date) {
+    return data_date
+               ? fmt::format("{:04}-{:02}-{:02}T00:00:00.000Z", static_cast<int>(data_date->year()),
+                             static_cast<unsigned>(data_date->month()),
+                             static_cast<unsigned>(data_date->day()))
+               : "2000-01-01T00:00:00.000Z";
 }
 
 reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResult& read) {

@@ -1,6 +1,7 @@
 // What the results rest on, as it stands in them: program, schema, district file, inputs.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "analyzer/district/district.h"
@@ -21,5 +22,6 @@ reports::RunRecord input_record(const io::DistrictFile& file, const io::ReadResu
 // What a GeoPackage gives as its date of change: of the data, for the clock would make every run
 // differ.
 std::string date_of_change(const District& district);
+std::string date_of_change(const std::optional<Date>& data_date);
 
 }  // namespace farwater::app

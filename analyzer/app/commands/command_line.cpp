@@ -122,6 +122,25 @@ void add_improve(CLI::App& command, Options& options) {
     add_weigh_by(command, options.improve.weigh_by);
 }
 
+void add_compare(CLI::App& command, Options& options) {
+    command
+        .add_option("earlier", options.compare.before,
+                    "The earlier result: its folder, or supply.gpkg")
+        ->required()
+        ->type_name("LAST");
+    command.add_option("later", options.compare.after, "The later result, likewise")
+        ->required()
+        ->type_name("THIS");
+    command
+        .add_option("--out", options.out,
+                    "Folder of the results; default: comparison beside the later result")
+        ->type_name("DIR");
+    command.add_flag("--json", options.json, "One JSON document on standard output");
+    command.add_flag("--quiet", options.quiet,
+                     "No progress and no summary; errors, and what --json asks for");
+    command.add_flag("--verbose", options.verbose, "Every stage with its time");
+}
+
 void add_scenario(CLI::App& command, Options& options) {
     command.add_option("scenario_file", options.district_file, "The scenario")
         ->required()
@@ -207,6 +226,9 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
                                   "Run cards to print, with an index of addresses");
     add_common(*cards, options);
     cards->add_option("--out", options.out, "Folder of the results")->type_name("DIR");
+    CLI::App* compare = add_command(app, options, Command::compare, "compare",
+                                    "What changed between two results, and why");
+    add_compare(*compare, options);
     CLI::App* shuttle = add_command(app, options, Command::shuttle, "shuttle",
                                     "What a shuttle typed by hand can hold; needs no map");
     add_scenario(*shuttle, options);
@@ -215,7 +237,7 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
     return {{init, help::init},       {drive_times, help::drive_times},
             {shuttle, help::shuttle}, {explain, help::explain},
             {propose, help::propose}, {improvements, help::improvements},
-            {cards, help::cards}};
+            {cards, help::cards},     {compare, help::compare}};
 }
 
 }  // namespace

@@ -15,6 +15,7 @@ int cards_command(const Options& options, io::Interrupt& interrupt);
 int propose_command(const Options& options, io::Interrupt& interrupt);
 int improvements_command(const Options& options, io::Interrupt& interrupt);
 int init_command(const Options& options, io::Interrupt& interrupt);
+int compare_command(const Options& options, io::Interrupt& interrupt);
 int shuttle_command(const Options& options);
 int keys_command();
 

@@ -18,6 +18,7 @@ inline constexpr std::string_view first_page =
   farwater propose district.toml              where the next source of water helps most
   farwater improvements district.toml         what a tanker, hose, aid, people do beside it
   farwater cards district.toml                run cards to print, one for each dump site
+  farwater compare last-year/result result    what changed since last year's result
   farwater shuttle scenario.toml              what a shuttle typed by hand can hold, no map
   farwater keys                               every key of both kinds of file, with defaults
 )";
@@ -113,6 +114,20 @@ number to card, behind them a page for each source that counts.
 The answers are those of `run`. Written are cards.pdf, cards.html with the same, dispatch.csv
 (address, card, dump site, fill sites, first tankers), wall_sheet.pdf (36 x 24 in) and atlas.pdf
 (11 x 17 in) with the same numbers, into the folder cards beside the district file, or --out.)";
+
+inline constexpr std::string_view compare =
+    R"(What changed between two results of the same district: which properties no longer meet their
+planned flow and which newly do, whether the water, the need or the data made the difference, and
+in what the inputs of the two differ.
+
+  farwater compare archive/2026 result
+  farwater compare archive/2026/supply.gpkg result/supply.gpkg --out review
+  farwater compare archive/2026 result --json --quiet
+
+The earlier result comes first. Parcels are the same where their ids are. What an older result
+does not tell is not known, and not compared. Written are comparison.html to print, comparison.gpkg
+with the layer parcel_changes, and tables as CSV, into the folder comparison beside the later
+result, or to --out.)";
 
 inline constexpr std::string_view shuttle =
     R"(What a tanker shuttle typed by hand can hold, how soon and for how long, what limits it, what

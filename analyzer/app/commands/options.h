@@ -20,7 +20,8 @@ enum class Command {
     propose,
     improvements,
     cards,
-    init
+    init,
+    compare
 };
 
 // For whom `run` writes.
@@ -60,12 +61,18 @@ struct ImproveOptions {
     WeighBy weigh_by = WeighBy::parcels;
 };
 
+// Of compare: result folders, or their supply.gpkg.
+struct CompareOptions {
+    std::filesystem::path before, after;
+};
+
 struct Options {
     Command command = Command::run;
     std::filesystem::path district_file;  // of shuttle: the scenario file
     std::filesystem::path folder;         // of init: where the data lie
     std::optional<std::filesystem::path>
-        out;  // none = beside it: folder "result", "proposals", "improvements" or "cards"
+        out;  // none = beside it: folder "result", "proposals", "improvements" or "cards", of
+              // compare "comparison" beside the later result
     unsigned threads = 0;  // 0 = as many as there are processors
     bool json = false;
     bool quiet = false;
@@ -76,6 +83,7 @@ struct Options {
     ExplainOptions explain;
     ProposeOptions propose;
     ImproveOptions improve;
+    CompareOptions compare;
 };
 
 // Either options, or what to print and the exit code with which to end (--help, --version, misuse).

@@ -1,0 +1,298 @@
+#include "reports/comparison/comparison_page.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "reports/cards/card_words.h"
+#include "reports/comparison/comparison_words.h"
+#include "reports/print/sheet_page.h"
+
+namespace farwater::reports {
+namespace {
+
+using planning::AnswerChange;
+using planning::Happened;
+
+std::string state_words(const StoredAnswer* answer) {
+    return answer == nullptr ? std::string("-")
+           : answer->state   ? spoken(word(*answer->state))
+                             : spoken(answer->other_state.text());
+}
+
+std::string number_of(const StoredAnswer* answer, AnswerNumber which) {
+    return answer != nullptr && (*answer)[which] ? tenths_words(whole(*(*answer)[which])) : "-";
+}
+
+// "then > now", or once where it is the same.
+std::string then_and_now(const StoredAnswer* before, const StoredAnswer* after, AnswerText which) {
+    const auto of = [which](const StoredAnswer* answer) {
+        return answer == nullptr || (*answer)[which].empty() ? std::string("-")
+                                                             : spoken((*answer)[which].text());
+    };
+    const std::string then = of(before);
+    const std::string now = of(after);
+    return then == now ? now : then + " > " + now;
+}
+
+SheetBlocks::Cells row_of_change(const ComparedResults& results, const AnswerChange& change) {
+    const StoredAnswer* before = answer_before(results.before.parcels, change);
+    const StoredAnswer* after = answer_after(results.after.parcels, change);
+    return {name_words((after != nullptr ? after : before)->id),
+            state_words(before),
+            state_words(after),
+            number_of(before, AnswerNumber::needed),
+            number_of(after, AnswerNumber::needed),
+            number_of(before, AnswerNumber::cautious),
+            number_of(after, AnswerNumber::cautious),
+            std::string(cause_in_words(change.cause)),
+            then_and_now(before, after, AnswerText::limit),
+            then_and_now(before, after, AnswerText::fill_source)};
+}
+
+// A list of those that `is` says, under its own heading; nothing where there are none.
+template <class Is>
+void add_list(SheetBlocks& sheet, const ComparedResults& results, std::string_view title,
+              const Is& is) {
+    std::vector<SheetBlocks::Cells> rows;
+    std::size_t count = 0;
+    for (const AnswerChange& change : results.comparison.parcels.changes) {
+        if (is(change) && ++count <= most_rows_of_changes) {
+            rows.push_back(row_of_change(results, change));
+        }
+    }
+    if (count == 0) {
+        return;
+    }
+    sheet.subheading(fmt::format("{}: {}", title, count))
+        .table({"Property", "State then", "Now", "#Needs then", "#Now", "#Flow then", "#Now",
+                "Made by", "Limit", "Fill site"},
+               std::move(rows));
+    if (count > most_rows_of_changes) {
+        sheet.note(
+            fmt::format("The first {}; all are in parcel_changes.csv.", most_rows_of_changes));
+    }
+}
+
+bool is_plain(const AnswerChange& change, Happened happened) {
+    return change.happened == happened && !change.newly_met && !change.no_longer_met;
+}
+
+void add_front(SheetBlocks& sheet, const ComparedResults& results) {
+    sheet.begin_section("headline", false).heading("What changed");
+    std::vector<std::string> sentences = headline_of(results);
+    sheet.statement(sentences.front());
+    sentences.erase(sentences.begin());
+    if (!sentences.empty()) {
+        sheet.list(std::move(sentences));
+    }
+    sheet.facts({{"Earlier result", origin_of(results.before)},
+                 {"Later result", origin_of(results.after)}});
+    std::vector<std::string> first = comparison_cautions(results);
+    if (!first.empty()) {
+        sheet.subheading("To know first").list(std::move(first));
+    }
+    sheet.end_section();
+}
+
+void add_worse(SheetBlocks& sheet, const ComparedResults& results) {
+    sheet.begin_section("worse", false).heading("What got worse");
+    const planning::AnswerChanges& parcels = results.comparison.parcels;
+    if (parcels.no_longer_met == 0) {
+        sheet.paragraph("No parcel that met its planned flow fails to meet it now.");
+    }
+    add_list(sheet, results, "No longer meet their planned flow",
+             [](const AnswerChange& change) { return change.no_longer_met; });
+    add_list(sheet, results, "In a worse state",
+             [](const AnswerChange& change) { return is_plain(change, Happened::worse); });
+    sheet.note(
+        "Flows are cautious flows in gpm, of the worst season and period, unrounded: plan on "
+        "less. " +
+        std::string(no_proof));
+    sheet.end_section();
+}
+
+void add_map(SheetBlocks& sheet, const ComparedResults& results, const ComparisonGround& ground) {
+    const std::size_t changes = results.comparison.parcels.changes.size();
+    if (changes == 0) {
+        return;
+    }
+    sheet.begin_section("map", true)
+        .heading("Where it got better and worse")
+        .drawing(change_map(results, ground));
+    if (changes > most_marks_of_changes) {
+        sheet.note(fmt::format("The {} most urgent of {} parcels are marked.",
+                               most_marks_of_changes, changes));
+    }
+    sheet.end_section();
+}
+
+void add_others(SheetBlocks& sheet, const ComparedResults& results) {
+    sheet.begin_section("others", false).heading("What got better, came and went");
+    add_list(sheet, results, "Newly meet their planned flow",
+             [](const AnswerChange& change) { return change.newly_met; });
+    add_list(sheet, results, "In a better state",
+             [](const AnswerChange& change) { return is_plain(change, Happened::better); });
+    constexpr std::array<std::pair<Happened, std::string_view>, 7> rest{{
+        {Happened::not_compared, "Not compared, for the id is blank or stands twice"},
+        {Happened::gone, "Only in the earlier result"},
+        {Happened::came, "Only in the later result"},
+        {Happened::building_came, "Have a building now"},
+        {Happened::building_gone, "Have no building any more"},
+        {Happened::state_not_told, "A result does not tell the state"},
+        {Happened::same_state, "In the same state, with other numbers"},
+    }};
+    for (const auto& [happened, title] : rest) {
+        add_list(sheet, results, title, [happened = happened](const AnswerChange& change) {
+            return is_plain(change, happened);
+        });
+    }
+    sheet.end_section();
+}
+
+// Rows and columns that hold anything; the sums stand at the end.
+void add_matrix(SheetBlocks& sheet, const planning::AnswerChanges& parcels) {
+    std::vector<std::size_t> used;
+    for (std::size_t place = 0; place < planning::matrix_size; ++place) {
+        std::size_t count = 0;
+        for (std::size_t other = 0; other < planning::matrix_size; ++other) {
+            count += parcels.matrix[place][other] + parcels.matrix[other][place];
+        }
+        if (count > 0) {
+            used.push_back(place);
+        }
+    }
+    SheetBlocks::Cells head{"From, down; to, across"};
+    std::vector<SheetBlocks::Cells> rows;
+    for (const std::size_t to : used) {
+        head.push_back("#" + spoken(planning::matrix_word(to)));
+    }
+    head.emplace_back("#All");
+    for (const std::size_t from : used) {
+        SheetBlocks::Cells& row = rows.emplace_back();
+        row.push_back(spoken(planning::matrix_word(from)));
+        std::size_t sum = 0;
+        for (const std::size_t to : used) {
+            sum += parcels.matrix[from][to];
+            row.push_back(
+                parcels.matrix[from][to] == 0 ? "" : fmt::format("{}", parcels.matrix[from][to]));
+        }
+        row.push_back(fmt::format("{}", sum));
+    }
+    sheet.table(std::move(head), std::move(rows));
+}
+
+void add_stations(SheetBlocks& sheet, const ComparedResults& results) {
+    const auto& stations = results.comparison.stations;
+    sheet.subheading("Improved parcels by station of the first engine");
+    if (!stations) {
+        sheet.paragraph("A result has no table by_station: not told.");
+        return;
+    }
+    const auto count = [](const std::optional<planning::StationCounts>& of, std::size_t which) {
+        return of && of->counts[which] ? fmt::format("{}", *of->counts[which]) : std::string("-");
+    };
+    std::vector<SheetBlocks::Cells> rows;
+    for (const planning::StationChange& station : *stations) {
+        SheetBlocks::Cells& row = rows.emplace_back();
+        row.push_back(station.id.empty() ? "none gets there, or not known"
+                                         : name_words(station.id));
+        row.push_back(name_words(station.name));
+        for (std::size_t which = 0; which < planning::station_columns.size(); ++which) {
+            row.push_back(count(station.before, which));
+            row.push_back(count(station.after, which));
+        }
+    }
+    sheet.table({"Station", "Name", "#Parcels then", "#Now", "#Held then", "#Now", "#Late then",
+                 "#Now", "#Short then", "#Now", "#Tank only then", "#Now"},
+                std::move(rows));
+}
+
+void add_states(SheetBlocks& sheet, const ComparedResults& results) {
+    sheet.begin_section("states", true)
+        .heading("States from and to")
+        .paragraph(
+            "Every parcel of both results once: down the state that it was in, across the "
+            "one that it is in.");
+    add_matrix(sheet, results.comparison.parcels);
+    add_stations(sheet, results);
+    sheet.end_section();
+}
+
+void add_inputs(SheetBlocks& sheet, const ComparedResults& results) {
+    const auto& inputs = results.comparison.inputs;
+    sheet.begin_section("inputs", false).heading("What the answers rest on, where it differs");
+    sheet.paragraph(inputs.empty() ? "The results tell of no difference in what they rest on."
+                                   : no_proof);
+    for (std::size_t topic = 0; topic < planning::topic_count; ++topic) {
+        std::vector<SheetBlocks::Cells> rows;
+        std::size_t count = 0;
+        for (const planning::InputChange& change : inputs) {
+            if (change.topic == static_cast<planning::Topic>(topic) &&
+                ++count <= most_rows_of_changes) {
+                rows.push_back({change.record.empty() ? "all of it" : name_words(change.record),
+                                name_words(change.column),
+                                std::string(happened_in_words(change.happened)),
+                                name_words(change.before), name_words(change.after)});
+            }
+        }
+        if (count > 0) {
+            sheet
+                .subheading(fmt::format("{}: {}",
+                                        topic_in_words(static_cast<planning::Topic>(topic)), count))
+                .table({"What", "Column", "How", "Then", "Now"}, std::move(rows));
+        }
+        if (count > most_rows_of_changes) {
+            sheet.note(
+                fmt::format("The first {}; all are in input_changes.csv.", most_rows_of_changes));
+        }
+    }
+    sheet.end_section();
+}
+
+void add_targets(SheetBlocks& sheet, const ComparedResults& results) {
+    const planning::AnswerChanges& targets = results.comparison.targets;
+    if (targets.changes.empty()) {
+        return;
+    }
+    std::vector<SheetBlocks::Cells> rows;
+    for (const AnswerChange& change : targets.changes) {
+        const StoredAnswer* before = answer_before(results.before.targets, change);
+        const StoredAnswer* after = answer_after(results.after.targets, change);
+        if (rows.size() < most_rows_of_changes) {
+            rows.push_back({name_words((after != nullptr ? after : before)->id),
+                            std::string(outcome_in_words(outcome_word(change))),
+                            state_words(before), state_words(after),
+                            number_of(before, AnswerNumber::cautious),
+                            number_of(after, AnswerNumber::cautious),
+                            std::string(cause_in_words(change.cause))});
+        }
+    }
+    sheet.begin_section("targets", false)
+        .heading(fmt::format("Targets that changed, came or went: {}", targets.changes.size()))
+        .table({"Target", "What happened", "State then", "Now", "#Flow then", "#Now", "Made by"},
+               std::move(rows))
+        .end_section();
+}
+
+}  // namespace
+
+std::string comparison_page(const ComparedResults& results, const ComparisonGround& ground) {
+    SheetBlocks sheet;
+    add_front(sheet, results);
+    if (!results.comparison.parcels.changes.empty()) {
+        add_worse(sheet, results);
+        add_map(sheet, results, ground);
+        add_others(sheet, results);
+    }
+    add_targets(sheet, results);
+    add_states(sheet, results);
+    add_inputs(sheet, results);
+    return sheet_document(
+        {district_of(results), "Since the earlier result", origin_of(results.after)}, sheet,
+        for_the_department);
+}
+
+}  // namespace farwater::reports
