@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <string_view>
+#include <tuple>
 #include <utility>
 
 #include <fmt/format.h>
@@ -32,13 +34,10 @@ constexpr std::array<const char*, 5> stored_tables{"assumptions", "need_standard
     throw InputError(fmt::format("{}: {}.", path.string(), what));
 }
 
-struct ResultPlaces {
-    fs::path file;
-    std::optional<fs::path> folder;
-};
+using FileAndFolder = std::pair<fs::path, std::optional<fs::path>>;
 
-// `path` without a separator at its end.
-ResultPlaces places_of(const fs::path& given) {
+// `path` may have a separator at its end.
+FileAndFolder result_places(const fs::path& given) {
     std::error_code error;
     const fs::path path = given.has_filename() ? given : given.parent_path();
     settle_out_folder(path);
@@ -92,17 +91,17 @@ StoredRecord stored_record(OGRLayer& layer) {
     return record;
 }
 
-OGRLayer* layer_of(GDALDataset& dataset, const char* name) {
+OGRLayer* result_layer(GDALDataset& dataset, const char* name) {
     const GdalMessages messages;
     return dataset.GetLayerByName(name);
 }
 
 void require_result(const fs::path& file, GDALDataset& dataset) {
-    OGRLayer* record = layer_of(dataset, "run_record");
+    OGRLayer* record = result_layer(dataset, "run_record");
     if (record == nullptr) {
         refuse(file, "is no result of `farwater run`: it has no table run_record");
     }
-    OGRLayer* parcels = layer_of(dataset, "parcel_supply");
+    OGRLayer* parcels = result_layer(dataset, "parcel_supply");
     if (parcels == nullptr) {
         const StoredResult result{.record = stored_record(*record)};
         refuse(file, result.recorded("audience").empty()
@@ -150,12 +149,13 @@ std::optional<StoredTable> table_of_folder(const fs::path& folder, const std::st
 }  // namespace
 
 struct ResultFile::State {
-    ResultPlaces places;
+    fs::path file;
+    std::optional<fs::path> folder;
     std::shared_ptr<GDALDataset> dataset;
     WorkingCrs crs;
     std::optional<ToPlane> to_plane;
 
-    OGRLayer* layer(const char* name) const { return layer_of(*dataset, name); }
+    OGRLayer* layer(const char* name) const { return result_layer(*dataset, name); }
 
     // The shape of a record, null where there is none.
     OGRFeatureUniquePtr record(const char* name, std::int64_t row) const {
@@ -171,9 +171,9 @@ struct ResultFile::State {
 
 ResultFile::ResultFile(const fs::path& path) : state_(std::make_unique<State>()) {
     prepare_gdal();
-    state_->places = places_of(path);
-    state_->dataset = opened_result(state_->places.file);
-    require_result(state_->places.file, *state_->dataset);
+    std::tie(state_->file, state_->folder) = result_places(path);
+    state_->dataset = opened_result(state_->file);
+    require_result(state_->file, *state_->dataset);
     const Crs crs = crs_from_layer(state_->layer("parcel_supply")->GetSpatialRef());
     state_->crs = described_crs(crs, "as the result has it", 0.0);
     state_->to_plane.emplace(crs, state_->crs);
@@ -181,8 +181,8 @@ ResultFile::ResultFile(const fs::path& path) : state_(std::make_unique<State>())
 
 ResultFile::~ResultFile() = default;
 
-const fs::path& ResultFile::file() const { return state_->places.file; }
-const std::optional<fs::path>& ResultFile::folder() const { return state_->places.folder; }
+const fs::path& ResultFile::file() const { return state_->file; }
+const std::optional<fs::path>& ResultFile::folder() const { return state_->folder; }
 const WorkingCrs& ResultFile::crs() const { return state_->crs; }
 
 StoredResult ResultFile::read(const Work& work) const {
@@ -204,13 +204,13 @@ StoredResult ResultFile::read(const Work& work) const {
             result.tables.push_back(stored_table(*table));
         }
     }
-    if (state_->places.folder) {
-        if (auto table = table_of_folder(*state_->places.folder, "by_station")) {
+    if (state_->folder) {
+        if (auto table = table_of_folder(*state_->folder, "by_station")) {
             result.tables.push_back(std::move(*table));
         }
     }
     if (messages.failed()) {
-        refuse(state_->places.file, "cannot be read to its end" + messages.said());
+        refuse(state_->file, "cannot be read to its end" + messages.said());
     }
     return result;
 }

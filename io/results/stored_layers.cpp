@@ -61,7 +61,7 @@ void read_only(OGRLayer& layer, const AnswerPlaces& places) {
     layer.SetIgnoredFields(const_cast<const char**>(ignored.List()));
 }
 
-std::string text_at(const OGRFeature& record, int column) {
+std::string text_in(const OGRFeature& record, int column) {
     return column >= 0 && record.IsFieldSetAndNotNull(column) ? record.GetFieldAsString(column)
                                                               : "";
 }
@@ -79,16 +79,16 @@ Maybe<Tenths> tenths_at(const OGRFeature& record, int column) {
 
 StoredAnswer answer_of(const OGRFeature& record, const AnswerPlaces& places, SharedTexts& texts) {
     StoredAnswer answer;
-    answer.id = text_at(record, places.id);
+    answer.id = text_in(record, places.id);
     answer.row = record.GetFID();
-    const std::string state = text_at(record, places.state);
+    const std::string state = text_in(record, places.state);
     answer.state = parse_word<SupplyState>(state);
     answer.other_state = answer.state ? SharedText() : texts.of(state);
     for (std::size_t i = 0; i < places.numbers.size(); ++i) {
         answer.numbers[i] = tenths_at(record, places.numbers[i]);
     }
     for (std::size_t i = 0; i < places.texts.size(); ++i) {
-        answer.texts[i] = texts.of(text_at(record, places.texts[i]));
+        answer.texts[i] = texts.of(text_in(record, places.texts[i]));
     }
     return answer;
 }

@@ -66,7 +66,7 @@ void add_cross(Drawing& map, Point at, double reach, bool upright, Ink ink) {
     }
 }
 
-void draw_mark(Drawing& map, ChangeMark mark, Point at) {
+void draw_change_mark(Drawing& map, ChangeMark mark, Point at) {
     switch (mark) {
         case ChangeMark::no_longer_met:
             add_filled(map, outline_of(at, {{-5.5, -5.5}, {5.5, -5.5}, {5.5, 5.5}, {-5.5, 5.5}}),
@@ -138,8 +138,8 @@ Box seen_round(const Box& box, const PageFit& fit, double spare) {
             {middle.x + half_width, middle.y + half_height}};
 }
 
-void add_fill_sites(Drawing& map, const ComparisonGround& ground, const PageFit& fit,
-                    const Box& seen) {
+void add_fill_sites_now(Drawing& map, const ComparisonGround& ground, const PageFit& fit,
+                        const Box& seen) {
     MapLabels labels;
     for (const PlaceOnMap& site : ground.fill_sites) {
         const Point at = site.place;
@@ -164,13 +164,13 @@ void add_key_ground(Drawing& map) {
 void add_change_key(Drawing& map) {
     MapKey key(map, {change_key_left, 12.0});
     key.title("Parcels");
-    draw_mark(map, ChangeMark::no_longer_met, key.row("no longer meet their flow"));
-    draw_mark(map, ChangeMark::worse, key.row("in a worse state"));
-    draw_mark(map, ChangeMark::newly_met, key.row("newly meet their flow"));
-    draw_mark(map, ChangeMark::better, key.row("in a better state"));
-    draw_mark(map, ChangeMark::came, key.row("came, or a building"));
-    draw_mark(map, ChangeMark::gone, key.row("gone, or a building"));
-    draw_mark(map, ChangeMark::other, key.row("other numbers"));
+    draw_change_mark(map, ChangeMark::no_longer_met, key.row("no longer meet their flow"));
+    draw_change_mark(map, ChangeMark::worse, key.row("in a worse state"));
+    draw_change_mark(map, ChangeMark::newly_met, key.row("newly meet their flow"));
+    draw_change_mark(map, ChangeMark::better, key.row("in a better state"));
+    draw_change_mark(map, ChangeMark::came, key.row("came, or a building"));
+    draw_change_mark(map, ChangeMark::gone, key.row("gone, or a building"));
+    draw_change_mark(map, ChangeMark::other, key.row("other numbers"));
     key.title("Places");
     mark_source(map, true, key.row("fill site now"));
 }
@@ -194,11 +194,11 @@ Drawing change_map(const ComparedResults& results, const ComparisonGround& groun
     for (const ChangeMark each : marks_in_order) {
         for (const auto& [mark, place] : marks) {
             if (mark == each) {
-                draw_mark(map, mark, fit(place));
+                draw_change_mark(map, mark, fit(place));
             }
         }
     }
-    add_fill_sites(map, ground, fit, seen_round(box, fit, 0.0));
+    add_fill_sites_now(map, ground, fit, seen_round(box, fit, 0.0));
     add_change_key(map);
     add_miles_bar(map, fit, {change_key_left, change_map_height - 100.0});
     return map;

@@ -156,9 +156,7 @@ void add_both(std::vector<ColumnOf>& columns, const ChangeRows& rows) {
 io::FeatureTable table_of_changes(TableHead head, const std::string& id_column,
                                   const std::string& id_means, const ChangeRows& rows) {
     std::vector<ColumnOf> columns{text(id_column, id_means, [rows](std::size_t row) {
-        const StoredAnswer* answer =
-            rows.after(row) != nullptr ? rows.after(row) : rows.before(row);
-        return value_of(answer->id);
+        return value_of(id_of_change(rows.of_before, rows.of_after, rows(row)));
     })};
     for (auto* make : {&verdict_columns_of_change, &shortfall_columns_of_change}) {
         for (ColumnOf& column : make(rows)) {

@@ -16,13 +16,13 @@ namespace {
 using planning::AnswerChange;
 using planning::Happened;
 
-std::string state_words(const StoredAnswer* answer) {
+std::string answer_state_words(const StoredAnswer* answer) {
     return answer == nullptr ? std::string("-")
            : answer->state   ? spoken(word(*answer->state))
                              : spoken(answer->other_state.text());
 }
 
-std::string number_of(const StoredAnswer* answer, AnswerNumber which) {
+std::string answer_number_words(const StoredAnswer* answer, AnswerNumber which) {
     return answer != nullptr && (*answer)[which] ? tenths_words(whole(*(*answer)[which])) : "-";
 }
 
@@ -40,13 +40,13 @@ std::string then_and_now(const StoredAnswer* before, const StoredAnswer* after, 
 SheetBlocks::Cells row_of_change(const ComparedResults& results, const AnswerChange& change) {
     const StoredAnswer* before = answer_before(results.before.parcels, change);
     const StoredAnswer* after = answer_after(results.after.parcels, change);
-    return {name_words((after != nullptr ? after : before)->id),
-            state_words(before),
-            state_words(after),
-            number_of(before, AnswerNumber::needed),
-            number_of(after, AnswerNumber::needed),
-            number_of(before, AnswerNumber::cautious),
-            number_of(after, AnswerNumber::cautious),
+    return {name_words(id_of_change(results.before.parcels, results.after.parcels, change)),
+            answer_state_words(before),
+            answer_state_words(after),
+            answer_number_words(before, AnswerNumber::needed),
+            answer_number_words(after, AnswerNumber::needed),
+            answer_number_words(before, AnswerNumber::cautious),
+            answer_number_words(after, AnswerNumber::cautious),
             std::string(cause_in_words(change.cause)),
             then_and_now(before, after, AnswerText::limit),
             then_and_now(before, after, AnswerText::fill_source)};
@@ -80,9 +80,9 @@ bool is_plain(const AnswerChange& change, Happened happened) {
     return change.happened == happened && !change.newly_met && !change.no_longer_met;
 }
 
-void add_front(SheetBlocks& sheet, const ComparedResults& results) {
+void add_headline(SheetBlocks& sheet, const ComparedResults& results) {
     sheet.begin_section("headline", false).heading("What changed");
-    std::vector<std::string> sentences = headline_of(results);
+    std::vector<std::string> sentences = comparison_headline(results);
     sheet.statement(sentences.front());
     sentences.erase(sentences.begin());
     if (!sentences.empty()) {
@@ -184,7 +184,7 @@ void add_matrix(SheetBlocks& sheet, const planning::AnswerChanges& parcels) {
     sheet.table(std::move(head), std::move(rows));
 }
 
-void add_stations(SheetBlocks& sheet, const ComparedResults& results) {
+void add_station_counts(SheetBlocks& sheet, const ComparedResults& results) {
     const auto& stations = results.comparison.stations;
     sheet.subheading("Improved parcels by station of the first engine");
     if (!stations) {
@@ -210,14 +210,14 @@ void add_stations(SheetBlocks& sheet, const ComparedResults& results) {
                 std::move(rows));
 }
 
-void add_states(SheetBlocks& sheet, const ComparedResults& results) {
+void add_states_from_and_to(SheetBlocks& sheet, const ComparedResults& results) {
     sheet.begin_section("states", true)
         .heading("States from and to")
         .paragraph(
             "Every parcel of both results once: down the state that it was in, across the "
             "one that it is in.");
     add_matrix(sheet, results.comparison.parcels);
-    add_stations(sheet, results);
+    add_station_counts(sheet, results);
     sheet.end_section();
 }
 
@@ -262,12 +262,12 @@ void add_targets(SheetBlocks& sheet, const ComparedResults& results) {
         const StoredAnswer* before = answer_before(results.before.targets, change);
         const StoredAnswer* after = answer_after(results.after.targets, change);
         if (rows.size() < most_rows_of_changes) {
-            rows.push_back({name_words((after != nullptr ? after : before)->id),
-                            std::string(outcome_in_words(outcome_word(change))),
-                            state_words(before), state_words(after),
-                            number_of(before, AnswerNumber::cautious),
-                            number_of(after, AnswerNumber::cautious),
-                            std::string(cause_in_words(change.cause))});
+            rows.push_back(
+                {name_words(id_of_change(results.before.targets, results.after.targets, change)),
+                 std::string(outcome_in_words(outcome_word(change))), answer_state_words(before),
+                 answer_state_words(after), answer_number_words(before, AnswerNumber::cautious),
+                 answer_number_words(after, AnswerNumber::cautious),
+                 std::string(cause_in_words(change.cause))});
         }
     }
     sheet.begin_section("targets", false)
@@ -281,14 +281,14 @@ void add_targets(SheetBlocks& sheet, const ComparedResults& results) {
 
 std::string comparison_page(const ComparedResults& results, const ComparisonGround& ground) {
     SheetBlocks sheet;
-    add_front(sheet, results);
+    add_headline(sheet, results);
     if (!results.comparison.parcels.changes.empty()) {
         add_worse(sheet, results);
         add_map(sheet, results, ground);
         add_others(sheet, results);
     }
     add_targets(sheet, results);
-    add_states(sheet, results);
+    add_states_from_and_to(sheet, results);
     add_inputs(sheet, results);
     return sheet_document(
         {district_of(results), "Since the earlier result", origin_of(results.after)}, sheet,

@@ -13,20 +13,23 @@ namespace {
 
 constexpr std::size_t most_named = 10;
 
+std::string flow_words(const StoredAnswer* answer) {
+    const bool is_told = answer != nullptr && (*answer)[AnswerNumber::cautious];
+    return is_told ? tenths_words(whole(*(*answer)[AnswerNumber::cautious])) : "-";
+}
+
 std::string named_losses(const ComparedResults& results) {
     const planning::AnswerChanges& parcels = results.comparison.parcels;
     std::string text;
     std::size_t named = 0;
     for (const planning::AnswerChange& change : parcels.changes) {
         if (change.no_longer_met && ++named <= most_named) {
-            const StoredAnswer& after = *answer_after(results.after.parcels, change);
-            const StoredAnswer& before = *answer_before(results.before.parcels, change);
-            const auto flow = [](const StoredAnswer& answer) {
-                const Maybe<Tenths>& cautious = answer[AnswerNumber::cautious];
-                return cautious ? tenths_words(whole(*cautious)) : std::string("-");
-            };
-            text += fmt::format("  {:<24} {} to {} gpm, by {}\n", name_words(after.id),
-                                flow(before), flow(after), cause_in_words(change.cause));
+            text += fmt::format(
+                "  {:<24} {} to {} gpm, by {}\n",
+                name_words(id_of_change(results.before.parcels, results.after.parcels, change)),
+                flow_words(answer_before(results.before.parcels, change)),
+                flow_words(answer_after(results.after.parcels, change)),
+                cause_in_words(change.cause));
         }
     }
     if (parcels.no_longer_met > most_named) {
@@ -61,7 +64,7 @@ std::string comparison_text(const ComparedResults& results) {
     for (const std::string& sentence : comparison_cautions(results)) {
         text += sentence + "\n";
     }
-    for (const std::string& sentence : headline_of(results)) {
+    for (const std::string& sentence : comparison_headline(results)) {
         text += "  " + sentence + "\n";
     }
     text += named_losses(results) + counted_inputs(results) + "\n";

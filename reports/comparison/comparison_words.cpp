@@ -167,23 +167,23 @@ std::string untold_columns(const StoredAnswers& of, const StoredAnswers& other) 
     return names;
 }
 
-void add_untold(std::vector<std::string>& cautions, std::string_view which, const StoredResult& of,
+void add_untold(std::vector<std::string>& first, std::string_view which, const StoredResult& of,
                 const StoredResult& other) {
     if (const std::string columns = untold_columns(of.parcels, other.parcels); !columns.empty()) {
-        cautions.push_back(fmt::format(
+        first.push_back(fmt::format(
             "The {} result does not tell {} of its parcels: not known there, and not compared.",
             which, columns));
     }
     if (!of.targets.told && other.targets.told) {
-        cautions.push_back(fmt::format(
+        first.push_back(fmt::format(
             "The {} result has no layer of targets: each of the other's came or is gone.", which));
     }
 }
 
-void add_what_if(std::vector<std::string>& cautions, std::string_view which,
+void add_what_if(std::vector<std::string>& first, std::string_view which,
                  const StoredResult& result) {
     if (const std::string_view what_if = result.recorded("what_if"); !what_if.empty()) {
-        cautions.push_back(fmt::format("The {} result: {}", which, name_words(what_if)));
+        first.push_back(fmt::format("The {} result: {}", which, name_words(what_if)));
     }
 }
 
@@ -231,6 +231,13 @@ const StoredAnswer* answer_after(const StoredAnswers& answers, const AnswerChang
     return change.after ? &answers.places[*change.after] : nullptr;
 }
 
+std::string_view id_of_change(const StoredAnswers& before, const StoredAnswers& after,
+                              const AnswerChange& change) {
+    const StoredAnswer* later = answer_after(after, change);
+    const StoredAnswer* either = later != nullptr ? later : answer_before(before, change);
+    return either != nullptr ? std::string_view(either->id) : std::string_view();
+}
+
 std::string tenths_words(std::optional<std::int32_t> tenths) {
     return tenths ? fmt::format("{:.1f}", *tenths / 10.0) : "-";
 }
@@ -248,7 +255,7 @@ std::string origin_of(const StoredResult& result) {
     return origin_words(result.data_date, result.record);
 }
 
-std::vector<std::string> headline_of(const ComparedResults& results) {
+std::vector<std::string> comparison_headline(const ComparedResults& results) {
     const planning::Comparison& found = results.comparison;
     if (found.nothing_changed()) {
         return {fmt::format(
@@ -278,37 +285,37 @@ std::vector<std::string> headline_of(const ComparedResults& results) {
 std::vector<std::string> comparison_cautions(const ComparedResults& results) {
     const StoredResult& before = results.before;
     const StoredResult& after = results.after;
-    std::vector<std::string> cautions;
+    std::vector<std::string> first;
     if (before.recorded("program") != after.recorded("program")) {
-        cautions.push_back(fmt::format(
+        first.push_back(fmt::format(
             "ANOTHER PROGRAM VERSION made the earlier result ({}) than the later one ({}): some of "
             "the changes may come from the program itself.",
             name_words(before.recorded("program")), name_words(after.recorded("program"))));
     }
     if (before.recorded("district") != after.recorded("district")) {
-        cautions.push_back(fmt::format(
-            "The results are of districts with different names: {} and {}.",
-            name_words(before.recorded("district")), name_words(after.recorded("district"))));
+        first.push_back(fmt::format("The results are of districts with different names: {} and {}.",
+                                    name_words(before.recorded("district")),
+                                    name_words(after.recorded("district"))));
     }
     if (before.data_date && after.data_date && *before.data_date > *after.data_date) {
-        cautions.push_back(
+        first.push_back(
             "The earlier result has the later data date: are the two in the right order?");
     }
-    add_what_if(cautions, "earlier", before);
-    add_what_if(cautions, "later", after);
+    add_what_if(first, "earlier", before);
+    add_what_if(first, "later", after);
     if (before.recorded("need_method") != after.recorded("need_method")) {
-        cautions.push_back(
+        first.push_back(
             "The needs come from different methods: needed flows are others for that alone.");
     }
-    add_untold(cautions, "earlier", before, after);
-    add_untold(cautions, "later", after, before);
+    add_untold(first, "earlier", before, after);
+    add_untold(first, "later", after, before);
     for (std::string sentence : {twice_given(results.comparison.parcels, "the parcels"),
                                  twice_given(results.comparison.targets, "the targets")}) {
         if (!sentence.empty()) {
-            cautions.push_back(std::move(sentence));
+            first.push_back(std::move(sentence));
         }
     }
-    return cautions;
+    return first;
 }
 
 }  // namespace farwater::reports

@@ -24,6 +24,9 @@ const StoredAnswer* answer_before(const StoredAnswers& answers,
 const StoredAnswer* answer_after(const StoredAnswers& answers,
                                  const planning::AnswerChange& change);
 
+std::string_view id_of_change(const StoredAnswers& before, const StoredAnswers& after,
+                              const planning::AnswerChange& change);
+
 std::string tenths_words(std::optional<std::int32_t> tenths);  // "1234.5"; "-" where not known
 std::string whole_gpm_words(std::int64_t tenths);              // "1,234 gpm"; sign in front
 
@@ -33,7 +36,7 @@ std::string district_of(const ComparedResults& results);
 std::string origin_of(const StoredResult& result);
 
 // The headline: whole sentences; one where nothing changed.
-std::vector<std::string> headline_of(const ComparedResults& results);
+std::vector<std::string> comparison_headline(const ComparedResults& results);
 // What to know before the numbers are believed: another program, a what-if, columns that one of
 // them does not tell, ids that stand twice. Whole sentences; may be empty.
 std::vector<std::string> comparison_cautions(const ComparedResults& results);

@@ -7,10 +7,10 @@
 namespace farwater::reports {
 namespace {
 
-double gpm_of_tenths(std::int64_t tenths) { return static_cast<double>(tenths) / 10.0; }
+double tenths_in_gpm(std::int64_t tenths) { return static_cast<double>(tenths) / 10.0; }
 
 json gpm_or_null(const std::optional<std::int64_t>& tenths) {
-    return tenths ? json(gpm_of_tenths(*tenths)) : json(nullptr);
+    return tenths ? json(tenths_in_gpm(*tenths)) : json(nullptr);
 }
 
 json totals_json(const planning::AnswerTotals& totals) {
@@ -62,7 +62,7 @@ std::string comparison_json(const ComparedResults& results) {
                    {"earlier", result_json(results.before)},
                    {"later", result_json(results.after)},
                    {"nothing_changed", found.nothing_changed()},
-                   {"headline", headline_of(results)},
+                   {"headline", comparison_headline(results)},
                    {"to_know_first", comparison_cautions(results)},
                    {"parcels", changes_json(found.parcels)},
                    {"targets", changes_json(found.targets)},

@@ -40,11 +40,11 @@ FeatureTable table_of(const std::string& name, ShapeKind shape, std::vector<Colu
     return table;
 }
 
-using enum ColumnType;
 using namespace std::string_view_literals;
 
 FeatureTable run_record(std::vector<std::vector<Value>> rows) {
-    return table_of("run_record", ShapeKind::none, {{"key", text, "k", 0}, {"value", text, "v", 0}},
+    return table_of("run_record", ShapeKind::none,
+                    {{"key", ColumnType::text, "k", 0}, {"value", ColumnType::text, "v", 0}},
                     std::move(rows));
 }
 
@@ -54,10 +54,10 @@ const std::vector<std::vector<Value>> usual_record{
 
 FeatureTable parcels_without_clocks() {
     return table_of("parcel_supply", ShapeKind::polygon,
-                    {{"parcel_id", text, "p", 0},
-                     {"state", text, "s", 0},
-                     {"needed_gpm", real, "n", 1},
-                     {"cautious_gpm", text, "a column of another type", 0}},
+                    {{"parcel_id", ColumnType::text, "p", 0},
+                     {"state", ColumnType::text, "s", 0},
+                     {"needed_gpm", ColumnType::real, "n", 1},
+                     {"cautious_gpm", ColumnType::text, "a column of another type", 0}},
                     {{"007"sv, "held"sv, 500.0, "many"sv}, {"008"sv, "soggy"sv, Value{}, "few"sv}});
 }
 
@@ -68,7 +68,7 @@ fs::path put_result(const TemporaryFolder& folder, const std::vector<FeatureTabl
     return file;
 }
 
-std::string refusal(const fs::path& path) {
+std::string why_refused(const fs::path& path) {
     try {
         const ResultFile file(path);
         return {};
@@ -129,24 +129,24 @@ TEST_CASE("shapes come back in metres of the plane that is asked for") {
 
 TEST_CASE("a folder that is no result gets one clear sentence") {
     const TemporaryFolder folder;
-    CHECK(says(refusal(folder / "none"), "there is no such file or folder."));
-    CHECK(says(refusal(folder.path()), "there is no supply.gpkg in it."));
+    CHECK(says(why_refused(folder / "none"), "there is no such file or folder."));
+    CHECK(says(why_refused(folder.path()), "there is no supply.gpkg in it."));
     put(folder / "supply.gpkg", "");
-    CHECK(says(refusal(folder.path()), "the file is empty."));
+    CHECK(says(why_refused(folder.path()), "the file is empty."));
     put(folder / "supply.gpkg", "not a database at all, but long enough to be looked at twice");
-    CHECK(says(refusal(folder.path()), "it is no GeoPackage."));
+    CHECK(says(why_refused(folder.path()), "it is no GeoPackage."));
     fs::remove(folder / "supply.gpkg");
     put_result(folder, {test::points("parcel_supply", 2)});
-    CHECK(says(refusal(folder.path()), "it has no table run_record."));
+    CHECK(says(why_refused(folder.path()), "it has no table run_record."));
     fs::remove(folder / "supply.gpkg");
     put_result(folder, {run_record(usual_record)});
-    CHECK(says(refusal(folder / "supply.gpkg"), "it has no layer parcel_supply."));
+    CHECK(says(why_refused(folder / "supply.gpkg"), "it has no layer parcel_supply."));
     fs::remove(folder / "supply.gpkg");
     put_result(folder, {run_record({{"audience"sv, "public"sv}})});
-    CHECK(says(refusal(folder.path()), "was made for the public"));
+    CHECK(says(why_refused(folder.path()), "was made for the public"));
     fs::remove(folder / "supply.gpkg");
     put_result(folder, {test::points("parcel_supply", 2), run_record(usual_record)});
-    CHECK(says(refusal(folder.path()), "parcel_supply has no column parcel_id."));
+    CHECK(says(why_refused(folder.path()), "parcel_supply has no column parcel_id."));
 }
 
 TEST_CASE("a result in the making is refused") {
@@ -155,7 +155,7 @@ TEST_CASE("a result in the making is refused") {
     put(folder / ".farwater-results",
         "This folder belongs to farwater, which replaces it as a whole. Keep your own files "
         "elsewhere.\n");
-    CHECK(says(refusal(folder.path()), "is not whole"));
+    CHECK(says(why_refused(folder.path()), "is not whole"));
 }
 
 TEST_CASE("numbers are written without zeros at the end") {

@@ -166,7 +166,7 @@ TEST_CASE("the page says the numbers of the tables, and is well-formed with host
 
 TEST_CASE("the sentence of what is missing adds up") {
     const Compared compared;
-    const auto sentences = headline_of(compared.results());
+    const auto sentences = comparison_headline(compared.results());
     // 300 gpm of `won`; then 100 of `lost` and 500.
     CHECK(std::ranges::count(sentences,
                              "300 gpm were missing of all needs together, 600 gpm are now: 300 gpm "
@@ -179,7 +179,7 @@ TEST_CASE("nothing changed is said in so many words") {
     compared.after = compared.before;
     compared.compare_again();
     CHECK(
-        headline_of(compared.results()) ==
+        comparison_headline(compared.results()) ==
         std::vector<std::string>{"Nothing changed: 6 parcels and 0 targets have the same answers, "
                                  "and the results tell of the same inputs."});
     CHECK(parcel_changes(compared.results()).rows == 0);
@@ -188,7 +188,7 @@ TEST_CASE("nothing changed is said in so many words") {
     CHECK_FALSE(contains(html, "<svg"));
     compared.after.record.emplace_back("input_roads", "other roads");
     compared.compare_again();
-    CHECK(contains(headline_of(compared.results()).front(),
+    CHECK(contains(comparison_headline(compared.results()).front(),
                    "No answer changed: 6 parcels and 0 targets are as they were. One thing that "
                    "the answers rest on is another."));
 }
