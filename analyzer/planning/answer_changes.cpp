@@ -77,6 +77,7 @@ AnswerTotals totals_of(const StoredAnswers& answers) {
     }
     for (const StoredAnswer& answer : answers.places) {
         totals.improved += answer.state && answer.state != SupplyState::no_building ? 1U : 0U;
+        totals.not_known += answer.state.value_or(SupplyState::unknown) == SupplyState::unknown;
         totals.met += answer.state == SupplyState::held ? 1U : 0U;
         if (totals.short_tenths) {
             *totals.short_tenths += shortfall_of(answer).value_or(0);

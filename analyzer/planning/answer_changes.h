@@ -74,6 +74,7 @@ std::string_view matrix_word(std::size_t place);
 struct AnswerTotals {
     std::size_t places = 0;
     std::size_t improved = 0, met = 0;  // of those whose state is told
+    std::size_t not_known = 0;          // state unknown, or not told: their need may be unmet
     // Gpm missing of the needs, in tenths; none where the result tells no need or no cautious flow.
     std::optional<std::int64_t> short_tenths;
 };

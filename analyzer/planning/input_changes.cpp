@@ -69,11 +69,14 @@ std::optional<std::size_t> place_of(const StoredTable& table, std::string_view c
 
 using RowsByKey = std::vector<std::pair<std::string, const std::vector<std::string>*>>;
 
-RowsByKey rows_by_key(const StoredTable& table, std::size_t key) {
+// None without the column.
+RowsByKey rows_by_key(const StoredTable& table, std::optional<std::size_t> key) {
     std::map<std::string, std::size_t> seen;
     RowsByKey rows;
     for (const std::vector<std::string>& row : table.rows) {
-        rows.emplace_back(numbered(row[key], ++seen[row[key]]), &row);
+        if (key) {
+            rows.emplace_back(numbered(row[*key], ++seen[row[*key]]), &row);
+        }
     }
     return rows;
 }
@@ -105,13 +108,20 @@ public:
     void add() {
         const auto key_before = place_of(before_, compared_.key);
         const auto key_after = place_of(after_, compared_.key);
-        if (!key_before || !key_after) {
+        // One without records, as a layer that is not written then, has nothing to tell of columns.
+        const bool has_both = !before_.rows.empty() && !after_.rows.empty();
+        if (has_both && (!key_before || !key_after)) {
             add_untold(compared_.key, key_before.has_value());
             return;
         }
-        add_columns_of_one();
-        const RowsByKey rows_before = rows_by_key(before_, *key_before);
-        const RowsByKey rows_after = rows_by_key(after_, *key_after);
+        if (has_both) {
+            add_columns_of_one();
+        }
+        add_rows(rows_by_key(before_, key_before), rows_by_key(after_, key_after));
+    }
+
+private:
+    void add_rows(const RowsByKey& rows_before, const RowsByKey& rows_after) {
         const auto known = looked_up(rows_before);
         for (const auto& [key, row] : rows_after) {
             const auto was = known.find(key);
@@ -131,7 +141,6 @@ public:
         }
     }
 
-private:
     void add_untold(std::string_view column, bool in_before) {
         changes_.push_back(
             {compared_.topic,

@@ -76,10 +76,14 @@ std::string places_sentence(const AnswerChanges& parcels) {
                                              unsure));
 }
 
+std::string not_known_words(const planning::AnswerTotals& totals) {
+    return totals.not_known == 0 ? "" : fmt::format(" ({} not known)", totals.not_known);
+}
+
 std::string met_sentence(const AnswerChanges& parcels) {
-    return fmt::format("{} of {} improved parcels met their planned flow, {} of {} do now.",
-                       parcels.before.met, parcels.before.improved, parcels.after.met,
-                       parcels.after.improved);
+    return fmt::format("{} of {} improved parcels met their planned flow{}, {} of {} do now{}.",
+                       parcels.before.met, parcels.before.improved, not_known_words(parcels.before),
+                       parcels.after.met, parcels.after.improved, not_known_words(parcels.after));
 }
 
 std::string newly_sentence(const AnswerChanges& parcels) {
@@ -122,22 +126,26 @@ void add_part(std::string& text, std::int64_t twentieths, std::string_view what)
     }
 }
 
+// Nothing is less because it is no longer known: such parcels stand in no difference.
 std::string shortfall_sentence(const AnswerChanges& parcels) {
     if (!parcels.parts) {
         return "How much is missing of the needs cannot be compared: one of the results does not "
                "tell need and cautious flow.";
     }
-    const std::int64_t before = *parcels.before.short_tenths;
-    const std::int64_t after = *parcels.after.short_tenths;
-    std::string parts;
-    add_part(parts, parcels.parts->water, "by the water");
-    add_part(parts, parcels.parts->need, "by the need");
-    add_part(parts, parcels.parts->came_and_gone, "by parcels that came or are gone");
-    add_part(parts, parcels.parts->buildings, "by buildings that came or are gone");
-    add_part(parts, parcels.parts->data, "by answers that only one of them knows");
-    return fmt::format("{} were missing of all needs together, {} are now: {}{}.",
-                       whole_gpm_words(before), whole_gpm_words(after), more_words(after - before),
-                       parts.empty() ? "" : " (" + parts + ")");
+    const planning::ShortfallParts& parts = *parcels.parts;
+    std::string others;
+    add_part(others, parts.came_and_gone, "by parcels that came or are gone");
+    add_part(others, parts.buildings, "by buildings that came or are gone");
+    std::string by;
+    add_part(by, parts.water, "by the water");
+    add_part(by, parts.need, "by the need");
+    return fmt::format(
+        "Missing of all needs together, as far as it is known: {} then{}, {} now{}. Of parcels "
+        "that both results know: {}{}{}.",
+        whole_gpm_words(*parcels.before.short_tenths), not_known_words(parcels.before),
+        whole_gpm_words(*parcels.after.short_tenths), not_known_words(parcels.after),
+        more_words((parts.water + parts.need) / 2), by.empty() ? "" : " (" + by + ")",
+        others.empty() ? "" : "; besides, " + others);
 }
 
 std::string targets_sentence(const AnswerChanges& targets) {

@@ -17,6 +17,7 @@ json totals_json(const planning::AnswerTotals& totals) {
     return {{"places", totals.places},
             {"improved", totals.improved},
             {"met", totals.met},
+            {"not_known", totals.not_known},
             {"short_gpm", gpm_or_null(totals.short_tenths)}};
 }
 

@@ -95,8 +95,9 @@ TEST_CASE("a result compared with itself: nothing changed") {
 
 TEST_CASE("a need that grew, a tanker bought, a parcel split: each is told for what it is") {
     const Years years;
+    change(years.district(), "parcels.csv", "007,250,1", "007,100,1");
     years.run("last");
-    change(years.district(), "parcels.csv", "007,250,1", "007,1800,1");
+    change(years.district(), "parcels.csv", "007,100,1", "007,1800,1");
     change(years.district(), "parcels.csv",
            "POLYGON((503100 4500020,503200 4500020,503200 4500120,"
            "503100 4500120,503100 4500020))\",009,,0\n",
@@ -115,6 +116,8 @@ TEST_CASE("a need that grew, a tanker bought, a parcel split: each is told for w
     // 007 needs more than anybody brings; the fourth tanker brings more to it all the same.
     CHECK(found.rows("SELECT outcome, met_before, met_after FROM parcel_changes WHERE parcel_id = "
                      "'007'") == Rows{{"no_longer_met", "1", "0"}});
+    CHECK(found.rows("SELECT cause, cautious_gpm_before < cautious_gpm_after FROM parcel_changes "
+                     "WHERE parcel_id = '007'") == Rows{{"both", "1"}});
     CHECK(found.rows("SELECT cause, cautious_gpm_before < cautious_gpm_after FROM parcel_changes "
                      "WHERE parcel_id = '008'") == Rows{{"water", "1"}});
     CHECK(found.rows("SELECT parcel_id, outcome FROM parcel_changes WHERE parcel_id LIKE '009%' "
@@ -182,22 +185,59 @@ TEST_CASE("a need that grew, a tanker bought, a parcel split: each is told for w
     }
 }
 
+TEST_CASE("a need that grew by itself is a matter of the need") {
+    const Years years;
+    change(years.district(), "parcels.csv", "007,250,1", "007,100,1");
+    years.run("last");
+    change(years.district(), "parcels.csv", "007,100,1", "007,400,1");
+    years.run("this");
+    const Ended ended = years.compare("last", "this");
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    CHECK(contains(ended.out, "1 no longer does (1 by the need)."));
+    const Package found(years.at("comparison") / "comparison.gpkg");
+    CHECK(found.rows("SELECT parcel_id, cause, what_changed FROM parcel_changes") ==
+          Rows{{"007", "need", "state, needed_gpm"}});
+}
+
 TEST_CASE("a source that was taken away is a matter of the water") {
     const Years years;
+    put(years.district() / "sources.csv",
+        bytes_of(years.district() / "sources.csv") +
+            "POINT(502000 4501000),D2,Far Pond,dry_hydrant,declared,Chief,300,500000\n");
     years.run("last");
-    change(years.district(), "sources.csv", "declared,Chief,1000,500000", "mapped,,,");
+    change(years.district(), "sources.csv", "Far Pond,dry_hydrant,declared,Chief,300,500000",
+           "Far Pond,dry_hydrant,mapped,,,");
     years.run("this");
     const Ended ended = years.compare("last/supply.gpkg", "this/supply.gpkg");
     INFO(ended.out << ended.err);
     REQUIRE(ended.exit_code == 0);
     const Package found(years.at("comparison") / "comparison.gpkg");
-    CHECK(found.rows("SELECT parcel_id, cause, fill_source_id_before, fill_source_id_after FROM "
-                     "parcel_changes ORDER BY parcel_id") ==
-          Rows{{"007", "water", "D1", "-"}, {"008", "water", "D1", "-"}});
+    CHECK(found.rows("SELECT parcel_id, cause, fill_source_id_before, fill_source_id_after, "
+                     "cautious_gpm_before > cautious_gpm_after FROM parcel_changes ORDER BY "
+                     "parcel_id") ==
+          Rows{{"007", "water", "D2", "D1", "1"}, {"008", "water", "D2", "D1", "1"}});
     CHECK(found.number("SELECT count(*) FROM input_changes WHERE topic = 'fill_sites' AND change = "
-                       "'gone' AND record = 'D1' AND value_before LIKE '%standing declared%'") ==
+                       "'gone' AND record = 'D2' AND value_before LIKE '%standing declared%'") ==
           1);
-    CHECK(contains(ended.out, "by the water"));
+    CHECK(contains(ended.out, "by the water)"));
+}
+
+TEST_CASE("answers that are no longer known are a matter of the data, and no gain") {
+    const Years years;
+    years.run("last");
+    change(years.district(), "sources.csv", "declared,Chief,1000,500000", "mapped,,,");
+    years.run("this");
+    const Ended ended = years.compare("last", "this");
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    CHECK(contains(ended.out,
+                   "0 gpm now (2 not known). Of parcels that both results know: as much."));
+    const Package found(years.at("comparison") / "comparison.gpkg");
+    CHECK(found.rows("SELECT outcome, cause FROM parcel_changes") ==
+          Rows{{"worse", "data"}, {"worse", "data"}});
+    CHECK(found.rows("SELECT change, record FROM input_changes WHERE topic = 'fill_sites'") ==
+          Rows{{"gone", "D1"}});
 }
 
 TEST_CASE("an older result has fewer tables and another program: said, not guessed") {

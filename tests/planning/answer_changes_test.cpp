@@ -132,7 +132,7 @@ TEST_CASE("what a result does not tell is not compared, and never taken for zero
     CHECK(answer_changes(before, before).changes.empty());
 }
 
-TEST_CASE("ids that stand twice or are blank are listed and not compared; the counts add up") {
+TEST_CASE("ids that stand twice or are blank are listed and not compared, and the counts add up") {
     const StoredAnswers before =
         told({stored("a", SupplyState::held, 1, 2), stored("b", SupplyState::held, 1, 2),
               stored("b", SupplyState::held, 1, 2), stored("", SupplyState::held, 1, 2),

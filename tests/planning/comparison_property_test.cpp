@@ -40,7 +40,7 @@ StoredResult drawn_result(std::mt19937& random) {
     StoredResult result;
     std::vector<StoredAnswer> places;
     for (int i = 0; i < 30; ++i) {
-        const unsigned which = random() % 24;
+        const auto which = random() % 24;
         places.push_back(drawn_answer(random, which == 0 ? "" : "p" + std::to_string(which)));
     }
     std::ranges::shuffle(places, random);

@@ -57,6 +57,15 @@ TEST_CASE("a column or a table that one result does not have is said once, and n
     CHECK(table[0] == InputChange{Topic::fleet, InputHappened::only_told_before, "", "", "", ""});
 }
 
+TEST_CASE("a table without records has lost or won all of the other's") {
+    const StoredTable none{.name = "fleet", .columns = {}, .rows = {}};
+    const auto gone = input_changes(with_table(fleet_before), with_table(none));
+    REQUIRE(gone.size() == 2);
+    CHECK(gone[0].happened == InputHappened::gone);
+    CHECK(input_changes(with_table(none), with_table(fleet_before)).size() == 2);
+    CHECK(input_changes(with_table(none), with_table(none)).empty());
+}
+
 TEST_CASE("units with one id are told apart by their number") {
     StoredTable before = fleet_before;
     before.rows.push_back({"T1", "tanker", "999", ""});
@@ -66,7 +75,7 @@ TEST_CASE("units with one id are told apart by their number") {
     CHECK(changes[0].happened == InputHappened::gone);
 }
 
-TEST_CASE("seasons and periods have their own topic; assumptions are told by their table") {
+TEST_CASE("seasons and periods have their own topic, and assumptions are told by their table") {
     const auto changes = input_changes(
         with_settings(
             {{"name", "N"}, {"season.winter.months", "12-3"}, {"assumptions.x_min", "1"}}),

@@ -10,6 +10,7 @@
 #include "reports/comparison/comparison_results.h"
 #include "reports/comparison/comparison_words.h"
 #include "reports/layer_styles.h"
+#include "reports/text/svg.h"
 #include "tests/planning/stored_answers.h"
 #include "tests/support/program.h"
 #include "tests/support/sheet_text.h"
@@ -153,9 +154,9 @@ TEST_CASE("the page says the numbers of the tables, and is well-formed with host
                    "Of those in both, 1 newly meets the planned flow (1 by the water); 2 no "
                    "longer do (2 by the water)."));
     CHECK(contains(text, "5 of 6 improved parcels met their planned flow, 3 of 5 do now."));
-    CHECK(contains(text, "farwater 1. Data of 2026-05-31. District file sha256 aaaaaaaaaaaaaaaa"));
+    CHECK(contains(html, "farwater 1. Data of 2026-05-31. District file sha256 aaaaaaaaaaaaaaaa<"));
     for (const TextRow& row : rows_of(parcel_changes(compared.results()))) {
-        CHECK(contains(text, row.at("parcel_id")));
+        CHECK(contains(html, "<td>" + escaped(row.at("parcel_id")) + "</td>"));
         for (const char* column :
              {"needed_gpm_after", "cautious_gpm_before", "cautious_gpm_after"}) {
             CHECK(contains(text, row.at(column)));
@@ -169,9 +170,27 @@ TEST_CASE("the sentence of what is missing adds up") {
     const auto sentences = comparison_headline(compared.results());
     // 300 gpm of `won`; then 100 of `lost` and 500.
     CHECK(std::ranges::count(sentences,
-                             "300 gpm were missing of all needs together, 600 gpm are now: 300 gpm "
-                             "more (+300 gpm by the water).") == 1);
+                             "Missing of all needs together, as far as it is known: 300 gpm then, "
+                             "600 gpm now. Of parcels that both results know: 300 gpm more (+300 "
+                             "gpm by the water).") == 1);
     CHECK(contains(comparison_json(compared.results()), "\"water\": 300.0"));
+}
+
+TEST_CASE("what is no longer known is no gain") {
+    Compared compared;
+    compared.after.parcels.places[0] = stored("lost", SupplyState::unknown, 5000, {});
+    compared.before.parcels.places[0] = stored("lost", SupplyState::short_flow, 5000, 1000);
+    compared.compare_again();
+    // 400 gpm of `lost` were missing, and nobody knows what is now.
+    CHECK(
+        std::ranges::count(comparison_headline(compared.results()),
+                           "Missing of all needs together, as far as it is known: 700 gpm then, "
+                           "500 gpm now (1 not known). Of parcels that both results know: 200 gpm "
+                           "more (+200 gpm by the water).") == 1);
+    const auto rows = rows_of(parcel_changes(compared.results()));
+    CHECK(std::ranges::count_if(rows, [](const TextRow& row) {
+              return row.at("cause") == "data" && row.at("outcome") == "worse";
+          }) == 1);
 }
 
 TEST_CASE("nothing changed is said in so many words") {
