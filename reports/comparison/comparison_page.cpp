@@ -221,6 +221,15 @@ void add_states_from_and_to(SheetBlocks& sheet, const ComparedResults& results) 
     sheet.end_section();
 }
 
+// "T5: tank_gal"
+std::string what_differs(const planning::InputChange& change) {
+    std::string text = change.record.empty() ? "all of it" : name_words(change.record);
+    if (!change.column.empty()) {
+        text = (change.record.empty() ? "" : text + ": ") + name_words(change.column);
+    }
+    return text;
+}
+
 void add_inputs(SheetBlocks& sheet, const ComparedResults& results) {
     const auto& inputs = results.comparison.inputs;
     sheet.begin_section("inputs", false).heading("What the answers rest on, where it differs");
@@ -232,17 +241,16 @@ void add_inputs(SheetBlocks& sheet, const ComparedResults& results) {
         for (const planning::InputChange& change : inputs) {
             if (change.topic == static_cast<planning::Topic>(topic) &&
                 ++count <= most_rows_of_changes) {
-                rows.push_back({change.record.empty() ? "all of it" : name_words(change.record),
-                                name_words(change.column),
+                rows.push_back({what_differs(change),
                                 std::string(happened_in_words(change.happened)),
-                                name_words(change.before), name_words(change.after)});
+                                value_words(change.before), value_words(change.after)});
             }
         }
         if (count > 0) {
             sheet
                 .subheading(fmt::format("{}: {}",
                                         topic_in_words(static_cast<planning::Topic>(topic)), count))
-                .table({"What", "Column", "How", "Then", "Now"}, std::move(rows));
+                .table({"What", "How", "Then", "Now"}, std::move(rows));
         }
         if (count > most_rows_of_changes) {
             sheet.note(
@@ -291,8 +299,9 @@ std::string comparison_page(const ComparedResults& results, const ComparisonGrou
     add_states_from_and_to(sheet, results);
     add_inputs(sheet, results);
     return sheet_document(
-        {district_of(results), "Since the earlier result", origin_of(results.after)}, sheet,
-        for_the_department);
+        {district_of(results), "Since the earlier result",
+         "Earlier: " + origin_of(results.before) + ". Later: " + origin_of(results.after)},
+        sheet, for_the_department);
 }
 
 }  // namespace farwater::reports

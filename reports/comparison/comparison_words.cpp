@@ -246,6 +246,22 @@ std::string_view id_of_change(const StoredAnswers& before, const StoredAnswers& 
     return either != nullptr ? std::string_view(either->id) : std::string_view();
 }
 
+std::string value_words(std::string_view value) {
+    constexpr std::size_t a_hash = 32;
+    constexpr std::size_t shown = 16;
+    constexpr std::string_view digits = "0123456789abcdef";
+    std::string text;
+    while (!value.empty()) {
+        const std::size_t run = std::min(value.find_first_not_of(digits), value.size());
+        text += value.substr(0, run < a_hash ? run : shown);
+        value.remove_prefix(run);
+        const std::size_t other = std::min(value.find_first_of(digits), value.size());
+        text += value.substr(0, other);
+        value.remove_prefix(other);
+    }
+    return name_words(text);
+}
+
 std::string tenths_words(std::optional<std::int32_t> tenths) {
     return tenths ? fmt::format("{:.1f}", *tenths / 10.0) : "-";
 }
@@ -281,9 +297,9 @@ std::vector<std::string> comparison_headline(const ComparedResults& results) {
                                                    found.inputs.size())));
         return sentences;
     }
-    sentences = {places_sentence(found.parcels), met_sentence(found.parcels),
-                 newly_sentence(found.parcels), states_sentence(found.parcels),
-                 shortfall_sentence(found.parcels)};
+    sentences = {met_sentence(found.parcels), newly_sentence(found.parcels),
+                 states_sentence(found.parcels), shortfall_sentence(found.parcels),
+                 places_sentence(found.parcels)};
     if (!found.targets.changes.empty()) {
         sentences.push_back(targets_sentence(found.targets));
     }

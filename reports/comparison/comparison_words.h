@@ -27,6 +27,9 @@ const StoredAnswer* answer_after(const StoredAnswers& answers,
 std::string_view id_of_change(const StoredAnswers& before, const StoredAnswers& after,
                               const planning::AnswerChange& change);
 
+// A value of an input in a cell: of a hash its first 16 digits, as documents name it.
+std::string value_words(std::string_view value);
+
 std::string tenths_words(std::optional<std::int32_t> tenths);  // "1234.5"; "-" where not known
 std::string whole_gpm_words(std::int64_t tenths);              // "1,234 gpm"; sign in front
 

@@ -52,6 +52,33 @@ void check_page(const TemporaryFolder& folder, const std::string& command,
 
 }  // namespace
 
+TEST_CASE("a browser shows a comparison of two results as it is meant, hostile ids included") {
+    if (!has_browser()) {
+        return;
+    }
+    const TemporaryFolder folder;
+    const std::string district = write_small_district(folder.path()).string();
+    const auto run = [&](const char* out) {
+        const Ended ended = run_program(
+            FARWATER_PROGRAM, {"run", district, "--out", (folder / out).string(), "--quiet"});
+        INFO(ended.err);
+        REQUIRE(ended.exit_code == 0);
+    };
+    run("last");
+    std::string parcels = bytes_of(folder / "parcels.csv");
+    parcels.replace(parcels.find("008"), 3, hostile);
+    put(folder / "parcels.csv", parcels.replace(parcels.find("007,250"), 7, "007,100"));
+    run("this");
+    const Ended ended = run_program(FARWATER_PROGRAM, {"compare", (folder / "last").string(),
+                                                       (folder / "this").string(), "--quiet"});
+    INFO(ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const Ended checked =
+        run_script("public_checks.mjs", {(folder / "comparison/comparison.html").string()});
+    INFO(checked.out << checked.err);
+    CHECK(checked.exit_code == 0);
+}
+
 TEST_CASE("a browser shows what is for the public as it is meant") {
     if (!has_browser()) {
         return;

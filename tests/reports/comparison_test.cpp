@@ -154,7 +154,9 @@ TEST_CASE("the page says the numbers of the tables, and is well-formed with host
                    "Of those in both, 1 newly meets the planned flow (1 by the water); 2 no "
                    "longer do (2 by the water)."));
     CHECK(contains(text, "5 of 6 improved parcels met their planned flow, 3 of 5 do now."));
-    CHECK(contains(html, "farwater 1. Data of 2026-05-31. District file sha256 aaaaaaaaaaaaaaaa<"));
+    CHECK(contains(html,
+                   "farwater 1. Data of 2026-05-31. District file sha256 aaaaaaaaaaaaaaaa. Later: "
+                   "farwater 1. Data of"));
     for (const TextRow& row : rows_of(parcel_changes(compared.results()))) {
         CHECK(contains(html, "<td>" + escaped(row.at("parcel_id")) + "</td>"));
         for (const char* column :
@@ -163,6 +165,13 @@ TEST_CASE("the page says the numbers of the tables, and is well-formed with host
         }
     }
     CHECK(html == comparison_page(compared.results(), somewhere()));
+}
+
+TEST_CASE("of a hash a document shows the first 16 digits") {
+    CHECK(value_words("data/roads.csv roads sha256 " + std::string(64, 'b') + " records 3") ==
+          "data/roads.csv roads sha256 bbbbbbbbbbbbbbbb records 3");
+    CHECK(value_words("deadbeef and 2026") == "deadbeef and 2026");
+    CHECK(value_words("").empty());
 }
 
 TEST_CASE("the sentence of what is missing adds up") {
