@@ -7,17 +7,13 @@
 #include <tuple>
 #include <utility>
 
-#include <fmt/format.h>
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
 
-#include "io/error.h"
-#include "io/files/out_folder_lock.h"
-#include "io/files/why_unreadable.h"
-#include "io/out_folder.h"
 #include "io/records/dataset.h"
 #include "io/records/shape.h"
 #include "io/results/flat_settings.h"
+#include "io/results/open_result.h"
 #include "io/results/stored_layers.h"
 
 namespace farwater::io {
@@ -26,100 +22,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::string_view supply_file = "supply.gpkg";
 constexpr std::array<const char*, 5> stored_tables{"assumptions", "need_standard", "fleet",
                                                    "fill_sites", "input_records"};
-
-[[noreturn]] void refuse(const fs::path& path, std::string_view what) {
-    throw InputError(fmt::format("{}: {}.", path.string(), what));
-}
-
-using FileAndFolder = std::pair<fs::path, std::optional<fs::path>>;
-
-// `path` may have a separator at its end.
-FileAndFolder result_places(const fs::path& given) {
-    std::error_code error;
-    const fs::path path = given.has_filename() ? given : given.parent_path();
-    settle_out_folder(path);
-    if (!fs::exists(path, error)) {
-        refuse(given, "there is no such file or folder");
-    }
-    if (!fs::is_directory(path, error)) {
-        const fs::path folder = fs::absolute(path).parent_path();
-        return {path, read_mark(folder) ? std::optional(folder) : std::nullopt};
-    }
-    const auto mark = read_mark(path);
-    if (mark && !mark->complete) {
-        refuse(given, "is not whole: a run is still writing it, or was stopped");
-    }
-    if (!fs::exists(path / supply_file, error)) {
-        refuse(given, "is no result of `farwater run`: there is no supply.gpkg in it");
-    }
-    return {path / supply_file, path};
-}
-
-std::shared_ptr<GDALDataset> opened_result(const fs::path& file) {
-    const GdalMessages messages;
-    std::error_code error;
-    std::shared_ptr<GDALDataset> dataset =
-        opened_by_gdal(file, file.string(), {}, DatasetKind::vector);
-    const std::string why = dataset ? "" : why_unreadable(file);
-    if (!dataset || std::string_view(dataset->GetDriverName()) != "GPKG") {
-        refuse(file, why.empty() ? "is no result of `farwater run`: it is no GeoPackage" : why);
-    }
-    const fs::path edits = file.string() + "-wal";
-    if (messages.text().find("immutable") != std::string::npos && fs::exists(edits, error)) {
-        refuse(file, "another program holds edits in it that cannot be read; close it there");
-    }
-    return dataset;
-}
-
-StoredRecord stored_record(OGRLayer& layer) {
-    const StoredTable table = stored_table(layer);
-    const auto at = [&](std::string_view name) {
-        return static_cast<std::size_t>(std::ranges::find(table.columns, name) -
-                                        table.columns.begin());
-    };
-    const std::size_t key = at("key");
-    const std::size_t value = at("value");
-    StoredRecord record;
-    for (const std::vector<std::string>& row : table.rows) {
-        if (std::max(key, value) < row.size()) {
-            record.emplace_back(row[key], row[value]);
-        }
-    }
-    return record;
-}
-
-OGRLayer* result_layer(GDALDataset& dataset, const char* name) {
-    const GdalMessages messages;
-    return dataset.GetLayerByName(name);
-}
-
-void require_result(const fs::path& file, GDALDataset& dataset) {
-    OGRLayer* record = result_layer(dataset, "run_record");
-    if (record == nullptr) {
-        refuse(file, "is no result of `farwater run`: it has no table run_record");
-    }
-    OGRLayer* parcels = result_layer(dataset, "parcel_supply");
-    if (parcels == nullptr) {
-        const StoredResult result{.record = stored_record(*record)};
-        refuse(file, result.recorded("audience").empty()
-                         ? "is no result of `farwater run`: it has no layer parcel_supply"
-                         : "was made for the public and tells nothing of parcels; give the "
-                           "department's own result");
-    }
-    for (const char* column : {"parcel_id", "state"}) {
-        if (parcels->GetLayerDefn()->GetFieldIndex(column) < 0) {
-            refuse(file, fmt::format("is no result that can be compared: parcel_supply has no "
-                                     "column {}",
-                                     column));
-        }
-    }
-    if (!crs_from_layer(parcels->GetSpatialRef())) {
-        refuse(file, "is no result that can be compared: parcel_supply tells no coordinate system");
-    }
-}
 
 // A cell as it was before an apostrophe kept it from being a formula (io/csv_writer.h).
 std::string without_guard(std::string cell) {
@@ -171,9 +75,8 @@ struct ResultFile::State {
 
 ResultFile::ResultFile(const fs::path& path) : state_(std::make_unique<State>()) {
     prepare_gdal();
-    std::tie(state_->file, state_->folder) = result_places(path);
-    state_->dataset = opened_result(state_->file);
-    require_result(state_->file, *state_->dataset);
+    std::tie(state_->file, state_->folder) = find_result(path);
+    state_->dataset = open_result(state_->file);
     const Crs crs = crs_from_layer(state_->layer("parcel_supply")->GetSpatialRef());
     state_->crs = described_crs(crs, "as the result has it", 0.0);
     state_->to_plane.emplace(crs, state_->crs);
@@ -213,7 +116,7 @@ StoredResult ResultFile::read(const Work& work) const {
         }
     }
     if (messages.failed()) {
-        refuse(state_->file, "cannot be read to its end" + messages.said());
+        refuse_result(state_->file, "cannot be read to its end" + messages.said());
     }
     return result;
 }
