@@ -110,8 +110,7 @@ std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,
                "class=\"block\">\n<div><p>{}</p><h1>{}</h1></div>"
                "\n<div><p>{}</p></div>\n</header>\n",
                name, escaped(head.title), escaped(head.origin)) +
-           caution_box(first_caution) + "<main>\n" + html_of(sheet) +
-           "</main>\n</body>\n</html>\n";
+           caution_box(first_caution) + "<main>\n" + html_of(sheet) + "</main>\n</body>\n</html>\n";
 }
 
 }  // namespace farwater::reports
