@@ -24,7 +24,7 @@ a { color: var(--link); }
 .small, footer { font-size: 0.86rem; color: var(--soft); }
 .hash { overflow-wrap: anywhere; }
 .lacks { color: var(--mark); font-style: italic; }
-.block { display: grid; grid-template-columns: 1fr auto; border: 2px solid var(--ink); background: #fbfaf5; }
+.block { display: grid; grid-template-columns: minmax(40%, 1fr) auto; border: 2px solid var(--ink); background: #fbfaf5; }
 .block > div { padding: 8px 14px; }
 .block > div + div { border-left: 1px solid var(--ink); font-size: 0.86rem; }
 .block p { margin: 0; }
