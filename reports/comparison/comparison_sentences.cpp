@@ -1,4 +1,5 @@
 #include <array>
+#include <string_view>
 #include <utility>
 
 #include <fmt/format.h>
@@ -17,6 +18,12 @@ using planning::Happened;
 
 std::string of_parcels(std::size_t count) { return plural(count, "parcel"); }
 
+std::string_view by_what(Cause cause) {
+    return cause == Cause::not_told ? "what is not told"
+           : cause == Cause::both   ? "both need and water"
+                                    : cause_in_words(cause);
+}
+
 // "3 by the water, 1 by the need": of those that `is` says; empty where there are none.
 template <class Is>
 std::string by_cause(const AnswerChanges& changes, const Is& is) {
@@ -28,10 +35,7 @@ std::string by_cause(const AnswerChanges& changes, const Is& is) {
     for (const Cause cause :
          {Cause::water, Cause::need, Cause::both, Cause::data, Cause::not_told}) {
         if (const std::size_t count = counts[static_cast<std::size_t>(cause)]; count > 0) {
-            text += fmt::format("{}{} by {}", text.empty() ? "" : ", ", count,
-                                cause == Cause::not_told ? "what is not told"
-                                : cause == Cause::both   ? "both need and water"
-                                                         : cause_in_words(cause));
+            text += fmt::format("{}{} by {}", text.empty() ? "" : ", ", count, by_what(cause));
         }
     }
     return text;

@@ -31,6 +31,7 @@ struct Line {
     const Road* road = nullptr;
     std::size_t number = 0;
     std::vector<double> along;  // per vertex
+    Point low, high;            // corners of the box around it
 
     const Polyline& points() const { return road->line; }
     bool is_end(std::size_t v) const { return v == 0 || v + 1 == points().size(); }
@@ -40,9 +41,12 @@ struct Line {
 };
 
 Line line_of(const Road& road, std::size_t number) {
-    Line line{&road, number, {0.0}};
+    Line line{&road, number, {0.0}, road.line.front(), road.line.front()};
     for (std::size_t i = 1; i < road.line.size(); ++i) {
-        line.along.push_back(line.along.back() + apart(road.line[i - 1], road.line[i]));
+        const Point p = road.line[i];
+        line.along.push_back(line.along.back() + apart(road.line[i - 1], p));
+        line.low = {std::min(line.low.x, p.x), std::min(line.low.y, p.y)};
+        line.high = {std::max(line.high.x, p.x), std::max(line.high.y, p.y)};
     }
     return line;
 }
@@ -55,6 +59,13 @@ public:
     static bool may_meet(const Line& a, const Line& b) {
         return !a.road->bridge && !a.road->tunnel && !b.road->bridge && !b.road->tunnel &&
                a.road->level == b.road->level;
+    }
+
+    // Nothing that is farther apart meets, whatever of it is looked at.
+    bool may_be_near(const Line& a, const Line& b) const {
+        const double most = std::max(ends_, inside_) + 1.0;
+        return a.low.x - most <= b.high.x && b.low.x - most <= a.high.x &&
+               a.low.y - most <= b.high.y && b.low.y - most <= a.high.y;
     }
 
     double reach(const Line& line, std::size_t vertex) const {
@@ -91,7 +102,7 @@ public:
     std::vector<Meet> all() {
         for (const Line& a : lines_) {
             for (const Line& b : lines_) {
-                if (Rules::may_meet(a, b)) {
+                if (Rules::may_meet(a, b) && rules_.may_be_near(a, b)) {
                     touches(a, b);
                     if (a.number <= b.number) {
                         crossings(a, b);
