@@ -1,6 +1,8 @@
 // The index from the leaves up against a plain scan, for every number of boxes where the tree grows
 // a level and for boxes that lie badly.
 #include <random>
+#include <sstream>
+#include <string>
 #include <vector>
 
 #include <catch2/catch.hpp>
@@ -42,12 +44,19 @@ std::vector<IndexBox> boxes_of(Lie lie, std::size_t count, std::mt19937& random)
     return boxes;
 }
 
+// To the last bit: a window's side may be that of a box.
+std::string to_the_bit(double side) {
+    std::ostringstream text;
+    text.precision(17);
+    text << side;
+    return text.str();
+}
+
 std::string found(const SqliteFile& file, const IndexBox& window) {
-    SqliteStatement statement =
-        file.prepare("SELECT id FROM rtree_p_geom WHERE maxx >= " + std::to_string(window.min_x) +
-                     " AND minx <= " + std::to_string(window.max_x) +
-                     " AND maxy >= " + std::to_string(window.min_y) +
-                     " AND miny <= " + std::to_string(window.max_y) + " ORDER BY id");
+    SqliteStatement statement = file.prepare(
+        "SELECT id FROM rtree_p_geom WHERE maxx >= " + to_the_bit(window.min_x) +
+        " AND minx <= " + to_the_bit(window.max_x) + " AND maxy >= " + to_the_bit(window.min_y) +
+        " AND miny <= " + to_the_bit(window.max_y) + " ORDER BY id");
     std::string fids;
     while (statement.step()) {
         fids += statement.text(0) + " ";
