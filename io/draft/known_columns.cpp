@@ -161,8 +161,6 @@ constexpr std::array known_column_rows{
     sure("mapped_water", "name", "gnis_name gnisname water_name lake_name waterbody"),
 };
 
-constexpr std::string_view no_fields_words = "";
-
 constexpr std::array sign_rows{
     SectionSigns{"parcels",
                  "lot_size deeded_acres deed_acres gis_acres calc_acres assessed_acres year_built "
@@ -199,21 +197,18 @@ constexpr std::array sign_rows{
     SectionSigns{"stations", "fdid fire_dept firedept apparatus_count",
                  "fire_station firestation station firehouse fire_house fire_hall",
                  "gas police weather gauge ev_ charging bus pump_station lift"},
-    SectionSigns{"apparatus", no_fields_words,
-                 "apparatus fleet engines trucks vehicles units rolling", no_fields_words},
-    SectionSigns{"staffing", no_fields_words, "staffing roster crews", no_fields_words},
-    SectionSigns{"response_zones", no_fields_words, "response run_order runorder dispatch",
-                 no_fields_words},
-    SectionSigns{"dump_site_places", no_fields_words, "dump_site dumpsite dump_place dump_sites",
-                 no_fields_words},
-    SectionSigns{"turnarounds", no_fields_words, "turnaround turn_around", no_fields_words},
-    SectionSigns{"targets", no_fields_words, "target camps mileposts", no_fields_words},
+    SectionSigns{"apparatus", "", "apparatus fleet engines trucks vehicles units rolling", ""},
+    SectionSigns{"staffing", "", "staffing roster crews", ""},
+    SectionSigns{"response_zones", "", "response run_order runorder dispatch", ""},
+    SectionSigns{"dump_site_places", "", "dump_site dumpsite dump_place dump_sites", ""},
+    SectionSigns{"turnarounds", "", "turnaround turn_around", ""},
+    SectionSigns{"targets", "", "target camps mileposts", ""},
     SectionSigns{"join",
                  "year_built bldg_value land_value land_val bldg_val grade condition heated_area "
                  "living_area sale_date sale_price book page cama",
-                 "assess cama tax_roll taxroll grand_list vision patriot owners",
+                 "assess cama tax_roll taxroll grand_list owners",
                  "apparatus station hydrant staff unit source"},
-    SectionSigns{"elevation", no_fields_words,
+    SectionSigns{"elevation", "",
                  "elev dem dtm srtm lidar ground height hgt terrain bare_earth 3dep",
                  "hillshade slope aspect ortho naip landcover nlcd canopy impervious surface_model "
                  "dsm contour flood depth"},
@@ -226,6 +221,18 @@ std::span<const KnownColumn> known_columns() { return known_column_rows; }
 const SectionSigns* find_signs(std::string_view section) {
     const auto* found = std::ranges::find(sign_rows, section, &SectionSigns::section);
     return found == sign_rows.end() ? nullptr : found;
+}
+
+std::vector<std::string_view> words_in(std::string_view list) {
+    std::vector<std::string_view> words;
+    while (!list.empty()) {
+        const std::size_t end = std::min(list.find(' '), list.size());
+        if (end > 0) {
+            words.push_back(list.substr(0, end));
+        }
+        list.remove_prefix(std::min(end + 1, list.size()));
+    }
+    return words;
 }
 
 }  // namespace farwater::io

@@ -3,6 +3,7 @@
 
 #include <span>
 #include <string_view>
+#include <vector>
 
 namespace farwater::io {
 
@@ -29,5 +30,8 @@ struct SectionSigns {
 
 std::span<const KnownColumn> known_columns();
 const SectionSigns* find_signs(std::string_view section);  // null: it is told by its columns alone
+
+// The words of such a list.
+std::vector<std::string_view> words_in(std::string_view list);
 
 }  // namespace farwater::io

@@ -18,18 +18,6 @@ constexpr std::string_view names_of_x =
 constexpr std::string_view names_of_y =
     "latitude lat gps_lat gps_latitude y_lat northing point_y y_coord ycoord";
 
-std::vector<std::string_view> words_in(std::string_view list) {
-    std::vector<std::string_view> words;
-    while (!list.empty()) {
-        const std::size_t end = std::min(list.find(' '), list.size());
-        if (end > 0) {
-            words.push_back(list.substr(0, end));
-        }
-        list.remove_prefix(std::min(end + 1, list.size()));
-    }
-    return words;
-}
-
 bool is_id_of(const SectionRow& section, const FieldRow& field) {
     return field.required && field.kind == FieldKind::text && &field == section.fields.data() &&
            section.name != "staffing" && section.name != "response_zones";

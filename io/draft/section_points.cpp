@@ -34,15 +34,10 @@ bool is_in(std::string_view word, const List& list) {
     return std::ranges::find(list, word) != list.end();
 }
 
-bool any_part_of(std::string_view words, std::string_view name) {
-    while (!words.empty()) {
-        const std::size_t end = std::min(words.find(' '), words.size());
-        if (end > 0 && name.find(words.substr(0, end)) != std::string_view::npos) {
-            return true;
-        }
-        words.remove_prefix(std::min(end + 1, words.size()));
-    }
-    return false;
+bool any_part_of(std::string_view list, std::string_view name) {
+    const auto words = words_in(list);
+    return std::ranges::any_of(
+        words, [&](std::string_view word) { return name.find(word) != std::string_view::npos; });
 }
 
 int points_of_required(const ColumnMatch& match) {
@@ -151,13 +146,11 @@ int hint_of(const std::string& called, std::string_view section) {
 
 int telling_columns(const LayerLook& look, std::string_view section) {
     const SectionSigns* signs = find_signs(section);
-    int told = 0;
-    for (const ColumnLook& column : look.columns) {
-        const std::string name = " " + plain_column_name(column.name) + " ";
-        const std::string list = " " + std::string(signs == nullptr ? "" : signs->columns) + " ";
-        told += list.find(name) != std::string::npos ? 1 : 0;
-    }
-    return std::min(told, most_for_telling);
+    const auto words = words_in(signs == nullptr ? "" : signs->columns);
+    const auto told = std::ranges::count_if(look.columns, [&](const ColumnLook& column) {
+        return is_in(plain_column_name(column.name), words);
+    });
+    return std::min(static_cast<int>(told), most_for_telling);
 }
 
 int points_of(const LayerLook& look, const SectionMatch& match) {

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <array>
 #include <optional>
 #include <utility>
@@ -119,14 +118,7 @@ Box box_round(const std::vector<PlacedMark>& marks) {
     for (const auto& [mark, place] : marks) {
         box.include(place);
     }
-    if (box.empty()) {
-        box.include({0.0, 0.0});
-    }
-    const double wider = std::max(0.0, least_metres_across - (box.high.x - box.low.x)) / 2.0;
-    const double taller = std::max(0.0, least_metres_across / 2.0 - (box.high.y - box.low.y)) / 2.0;
-    box.low = {box.low.x - wider, box.low.y - taller};
-    box.high = {box.high.x + wider, box.high.y + taller};
-    return box;
+    return widened(box, least_metres_across);
 }
 
 // All ground that the paper shows, `spare` metres wider.
@@ -142,11 +134,9 @@ void add_fill_sites_now(Drawing& map, const ComparisonGround& ground, const Page
                         const Box& seen) {
     MapLabels labels;
     for (const PlaceOnMap& site : ground.fill_sites) {
-        const Point at = site.place;
-        if (at.x >= seen.low.x && at.x <= seen.high.x && at.y >= seen.low.y &&
-            at.y <= seen.high.y) {
-            mark_source(map, true, fit(at));
-            labels.add_to(map, fit(at), site.name);
+        if (is_inside(site.place, seen)) {
+            mark_source(map, true, fit(site.place));
+            labels.add_to(map, fit(site.place), site.name);
         }
     }
 }

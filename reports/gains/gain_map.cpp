@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <optional>
 
 #include "reports/gains/gain_page.h"
@@ -73,29 +72,19 @@ Box shown(const District& district, const GainPage& page) {
     for (std::size_t i = 0; box.empty() && i < district.parcels.size(); ++i) {
         box.include(district.parcels[i].house);
     }
-    if (box.empty()) {
-        box.include({0.0, 0.0});
-    }
-    const double wider = std::max(0.0, least_across - (box.high.x - box.low.x)) / 2.0;
-    const double taller = std::max(0.0, least_across / 2.0 - (box.high.y - box.low.y)) / 2.0;
-    box.low = {box.low.x - wider, box.low.y - taller};
-    box.high = {box.high.x + wider, box.high.y + taller};
-    return box;
+    return widened(box, least_across);
 }
 
 void add_waters_and_stations(Drawing& map, const District& district, const PageFit& fit,
                              const Box& box, MapLabels& labels) {
-    const auto inside = [&](Point p) {
-        return p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
-    };
     for (const Station& station : district.stations) {
-        if (inside(station.place)) {
+        if (is_inside(station.place, box)) {
             mark_station(map, fit(station.place));
             labels.add_to(map, fit(station.place), station.id);
         }
     }
     for (const WaterSource& source : district.sources) {
-        if (inside(source.place)) {
+        if (is_inside(source.place, box)) {
             mark_source(map, source.standing != Standing::mapped, fit(source.place));
             labels.add_to(map, fit(source.place), source.id);
         }

@@ -35,6 +35,19 @@ Box room_of(Point at_page, std::string_view text) {
 
 }  // namespace
 
+Box widened(Box box, double least_across) {
+    if (box.empty()) {
+        box.include({0.0, 0.0});
+    }
+    const double wider = std::max(0.0, least_across - (box.high.x - box.low.x)) / 2.0;
+    const double taller = std::max(0.0, least_across / 2.0 - (box.high.y - box.low.y)) / 2.0;
+    return {{box.low.x - wider, box.low.y - taller}, {box.high.x + wider, box.high.y + taller}};
+}
+
+bool is_inside(Point p, const Box& box) {
+    return p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
+}
+
 Drawing::Path outline_of(Point middle, std::initializer_list<Point> corners) {
     Drawing::Path path;
     for (const Point& corner : corners) {

@@ -17,6 +17,11 @@ inline constexpr Ink water_ink = Ink::rgb(0x1f78b4);
 // A closed path of corners round a point.
 Drawing::Path outline_of(Point middle, std::initializer_list<Point> corners);
 
+// What a map that is twice as wide as high shows of the box: no less than `least_across` metres; an
+// empty one is round the plane's origin.
+Box widened(Box box, double least_across);
+bool is_inside(Point p, const Box& box);  // borders count
+
 // Those that come near the box, as thin lines. O(vertices).
 void add_roads(Drawing& map, const District& district, const PageFit& fit, const Box& box);
 void add_road(Drawing& map, const Polyline& line, const PageFit& fit, const Box& box);

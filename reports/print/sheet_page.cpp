@@ -94,23 +94,26 @@ std::string caution_box(std::string_view first) {
     return html + "</ul></aside>\n";
 }
 
+std::string html_document(std::string_view title, std::string_view name,
+                          std::string_view more_style, std::string_view body) {
+    return fmt::format(
+        "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>"
+        "\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
+        "initial-scale=1\"/>\n<meta http-equiv=\"Content-Security-Policy\" "
+        "content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n"
+        "<title>{}: {}</title>\n<style>{}{}</style>\n</head>\n<body>\n{}</body>\n</html>\n",
+        escaped(title), escaped(name), sheet_style(), more_style, body);
+}
+
 std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,
                            std::string_view first_caution) {
-    const std::string name = escaped(head.name);
-    return fmt::format(
-               "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>"
-               "\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
-               "initial-scale=1\"/>\n<meta http-equiv=\"Content-Security-Policy\" "
-               "content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n"
-               "<title>{}: {}</title>\n<style>",
-               escaped(head.title), name) +
-           std::string(sheet_style()) +
-           fmt::format(
-               "</style>\n</head>\n<body>\n<header "
-               "class=\"block\">\n<div><p>{}</p><h1>{}</h1></div>"
-               "\n<div><p>{}</p></div>\n</header>\n",
-               name, escaped(head.title), escaped(head.origin)) +
-           caution_box(first_caution) + "<main>\n" + html_of(sheet) + "</main>\n</body>\n</html>\n";
+    const std::string block = fmt::format(
+        "<header class=\"block\">\n<div><p>{}</p><h1>{}</h1></div>\n<div><p>{}</p></div>\n"
+        "</header>\n",
+        escaped(head.name), escaped(head.title), escaped(head.origin));
+    return html_document(
+        head.title, head.name, "",
+        block + caution_box(first_caution) + "<main>\n" + html_of(sheet) + "</main>\n");
 }
 
 }  // namespace farwater::reports

@@ -17,6 +17,11 @@ struct DocumentHead {
     std::string origin;  // where it comes from
 };
 
+// The skeleton of a document without a script: `more_style` behind sheet_style(), `body` as it is.
+// Title and name are escaped.
+std::string html_document(std::string_view title, std::string_view name,
+                          std::string_view more_style, std::string_view body);
+
 // A whole document without a script: head, cautions, with `first_caution` before them unless it is
 // empty, then the blocks. All text is escaped; well-formed as XML.
 std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,

@@ -54,17 +54,10 @@ std::string page_of(const Findings& findings, const RunRecord& record,
                     const std::vector<RatingSheet>& sheets, std::size_t index) {
     const RatingSheet& sheet = sheets[index];
     const TitleWords words = title_words(findings, record, sheet.title, index + 1, sheets.size());
-    return fmt::format(
-               "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>"
-               "\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, "
-               "initial-scale=1\"/>\n<meta http-equiv=\"Content-Security-Policy\" "
-               "content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n"
-               "<title>{}: {}</title>\n<style>",
-               sheet.title, escaped(findings.district.name)) +
-           std::string(sheet_style()) + page_foot(findings, record) +
-           "</style>\n</head>\n<body>\n" + title_block(words, navigation(sheets, index)) +
-           caution_box(what_if_words(findings)) + "<main>\n" + html_of(sheet.blocks) + "</main>\n" +
-           sheet_closing(record) + "</body>\n</html>\n";
+    return html_document(sheet.title, findings.district.name, page_foot(findings, record),
+                         title_block(words, navigation(sheets, index)) +
+                             caution_box(what_if_words(findings)) + "<main>\n" +
+                             html_of(sheet.blocks) + "</main>\n" + sheet_closing(record));
 }
 
 }  // namespace
