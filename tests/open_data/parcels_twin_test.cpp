@@ -187,15 +187,15 @@ void check_legs(const Asked& asked, SourceIndex source) {
 double gpm_of(HeldFlow flow) { return in_tenths(flow) / 10.0; }
 
 // With one portable tank, with two, and so on as far as their water can be had.
-std::vector<slow::Shuttle> twin_shuttles(const Asked& asked, const WaterSource& source) {
-    const long arrival = slow::first_engine(asked.town, asked.hour, asked.row);
+std::vector<slow::Shuttle> twin_shuttles(const Asked& asked, long arrival, const slow::WayIn& in,
+                                         const WaterSource& source) {
     const double half_minutes = std::floor(static_cast<double>(arrival) / 300.0);
     std::vector<slow::Shuttle> shuttles;
     const auto most = static_cast<std::size_t>(asked.town.district.assumptions.most_portable_tanks);
     for (std::size_t tanks = 1; tanks <= most; ++tanks) {
         if (const auto shuttle =
                 slow::shuttle_at(asked.town, asked.hour, asked.row, half_minutes / 2.0,
-                                 asked.site(), source, tanks)) {
+                                 asked.site(), in, source, tanks)) {
             shuttles.push_back(*shuttle);
         }
     }
@@ -222,7 +222,10 @@ void check_flows(const Asked& asked) {
     const double cautious = gpm_of(supply.cautious);
     CAPTURE(gpm_of(supply.sustained), cautious, supply.tankers);
     REQUIRE(supply.round_trip);
-    const auto shuttles = twin_shuttles(asked, at(district.sources, supply.fill_source));
+    const long arrival = slow::first_engine(asked.town, asked.hour, asked.row);
+    const slow::WayIn in = slow::way_in(asked.town, asked.hour, asked.row, asked.site());
+    const auto shuttles =
+        twin_shuttles(asked, arrival, in, at(district.sources, supply.fill_source));
     REQUIRE_FALSE(shuttles.empty());
     // The twin knows one fill site: of more in use it only says that none alone holds as much.
     if (supply.fill_sites() == 1) {
@@ -235,7 +238,8 @@ void check_flows(const Asked& asked) {
 
     // All tankers, at this source or another, hold no more.
     for (const FillSitePlace& place : asked.season().fill_places) {
-        for (const auto& other : twin_shuttles(asked, at(district.sources, place.source))) {
+        for (const auto& other :
+             twin_shuttles(asked, arrival, in, at(district.sources, place.source))) {
             if (cautious >= other.most - 0.11) {
                 continue;
             }

@@ -339,9 +339,8 @@ Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double fi
 }
 
 // Those that have a way to the source and back.
-std::vector<Tanker> tankers_of(const Town& town, Hour hour, std::size_t parcel, const Crews& crews,
+std::vector<Tanker> tankers_of(const Town& town, Hour hour, bool all_must_back, const Crews& crews,
                                const DumpSiteCandidate& site, const WaterSource& source) {
-    const bool all_must_back = must_back(town, hour, parcel, site);
     std::vector<Tanker> tankers;
     for (const There& hauler : crews.haulers) {
         const Tanker tanker = tanker_of(town, hour, hauler, all_must_back, site, source);
@@ -415,9 +414,15 @@ double pumped_on(const Town& town, const std::vector<There>& engines) {
 
 }  // namespace
 
+WayIn way_in(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site) {
+    return {must_back(town, hour, parcel, site),
+            single_file_seconds(town, hour, parcel, site) / 60.0};
+}
+
 std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
                                   double first_arrival, const DumpSiteCandidate& site,
-                                  const WaterSource& source, std::size_t tanks_used) {
+                                  const WayIn& in, const WaterSource& source,
+                                  std::size_t tanks_used) {
     const Assumptions& a = town.district.assumptions;
     const Crews crews = crews_at(town, hour, parcel, first_arrival, site.place);
     const auto hose = hose_to(town, parcel, site);
@@ -431,12 +436,12 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
         return std::nullopt;
     }
     shuttle.incident = at_dump_site(town, hour, crews, first_arrival, tanks, tanks_used);
-    shuttle.incident.single_file = single_file_seconds(town, hour, parcel, site) / 60.0;
+    shuttle.incident.single_file = in.single_file;
     if (shuttle.incident.single_file > 0.0) {
         shuttle.incident.slots = 1;
         shuttle.incident.further_slots_from.clear();
     }
-    shuttle.incident.tankers = tankers_of(town, hour, parcel, crews, site, source);
+    shuttle.incident.tankers = tankers_of(town, hour, in.must_back, crews, site, source);
     shuttle.places = static_cast<std::size_t>(std::max(1, source.places.value_or(1)));
     shuttle.incident.fill_sites = {
         fill_site_of(town, hour, crews, shuttle.incident.tankers, source)};

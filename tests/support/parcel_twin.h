@@ -80,12 +80,20 @@ struct Shuttle {
     double most = 0.0;       // gpm that draft and hose carry
 };
 
+// How tankers come to the dump site, whichever source they fill at.
+struct WayIn {
+    bool must_back = false;
+    double single_file = 0.0;  // minutes
+};
+WayIn way_in(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site);
+
 // With so many portable tanks in line. None when nobody can haul, draft or pump, or when not so
 // many tanks are there or no siphon moves their water. `first_arrival` counts from the alarm,
 // minutes.
 std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parcel,
                                   double first_arrival, const DumpSiteCandidate& site,
-                                  const WaterSource& source, std::size_t tanks_used);
+                                  const WayIn& in, const WaterSource& source,
+                                  std::size_t tanks_used);
 
 // --- without tankers ----------------------------------------------------------------------------
 

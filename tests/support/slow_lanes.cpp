@@ -215,9 +215,8 @@ std::vector<bool> under_the_way(const Streets& streets, Spot from, Spot to) {
     const PieceCosts lengths = lengths_in_mm(streets);
     const long whole = way_between(streets, lengths, from, to);
     const auto on_the_way = [&](Spot spot) {
-        return way_between(streets, lengths, from, spot) +
-                   way_between(streets, lengths, spot, to) <=
-               whole + 4;
+        const long there = way_between(streets, lengths, from, spot);
+        return there <= whole + 4 && there + way_between(streets, lengths, spot, to) <= whole + 4;
     };
     std::vector<bool> under(streets.pieces.size(), false);
     for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
