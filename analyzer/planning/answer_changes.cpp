@@ -12,9 +12,9 @@
 namespace farwater::planning {
 namespace {
 
-constexpr std::array<std::string_view, 10> happened_words{
-    "unchanged",     "better", "worse", "same_state",     "building_came",
-    "building_gone", "came",   "gone",  "state_not_told", "not_compared"};
+constexpr std::array<std::string_view, happened_count> happened_words{
+    "unchanged",     "better",        "worse", "more_missing", "less_missing",   "same_state",
+    "building_came", "building_gone", "came",  "gone",         "state_not_told", "not_compared"};
 constexpr std::array<std::string_view, 6> cause_words{"none", "need", "water",
                                                       "both", "data", "not_told"};
 
@@ -120,18 +120,22 @@ int urgency(const AnswerChange& change) {
         case Happened::state_not_told:
             return 4;
         case Happened::building_came:
-            return 5;
-        case Happened::came:
             return 6;
+        case Happened::came:
+            return 7;
         case Happened::better:
-            return change.newly_met ? 7 : 8;
+            return change.newly_met ? 8 : 9;
         case Happened::building_gone:
-            return 9;
+            return 10;
+        case Happened::more_missing:
+            return 5;
+        case Happened::less_missing:
+            return 11;
         case Happened::same_state:
         case Happened::unchanged:
             break;
     }
-    return 10;
+    return 12;
 }
 
 std::int32_t grown(const AnswerChange& change) {

@@ -18,7 +18,9 @@ enum class Happened : std::uint8_t {
     unchanged,       // all that both tell is the same
     better,          // in supply state
     worse,           // in supply state
-    same_state,      // the state is the same, something else is not
+    more_missing,    // the state is the same, and more of the need is missing
+    less_missing,    // likewise, and less is
+    same_state,      // the state and what is missing are the same, something else is not
     building_came,   // stood without a building
     building_gone,   // stands without one
     came,            // only in the later result
@@ -26,17 +28,17 @@ enum class Happened : std::uint8_t {
     state_not_told,  // one of them does not tell its state
     not_compared     // its id is blank or stands twice in one of them: nobody knows which is which
 };
+inline constexpr std::size_t happened_count = 12;
 std::string_view word(Happened happened);
 
 // What made the difference, where both tell need and cautious flow. The old flow is judged against
 // the new need and the new flow against the old need, by what is short of the need:
 //   - the need alone is another: need; the water alone (cautious flow, later flow, reached or not,
-//   or
-//     the state with all of them the same): water;
+//     or the state with all of them the same): water;
 //   - both are: need, where the new need leaves the old flow as short as the new one is of it and
-//   the
-//     new flow is as short of the old need as the old one was; water, the other way round; else
-//     both. So where all four are as short, as with a place that is held throughout, it is both;
+//     the new flow is as short of the old need as the old one was; water, the other way round;
+//     else both. So where all four are as short, as with a place that is held throughout, it is
+//     both;
 //   - one of the two answers is `unknown`: data, for something was or is missing;
 //   - not_told: a result does not tell what it takes; none: neither need nor water is another.
 // Comparing the other way round gives the same cause.
@@ -94,7 +96,8 @@ struct ShortfallParts {
 struct AnswerChanges {
     std::vector<AnswerChange> changes;  // all but the unchanged, in order of urgency, then by id
     AnswerTotals before, after;
-    std::array<std::size_t, 10> by_happening{};  // by Happened; a place that stands in both once
+    // By Happened; a place that stands in both once.
+    std::array<std::size_t, happened_count> by_happening{};
     std::size_t newly_met = 0, no_longer_met = 0;
     std::array<std::array<std::size_t, matrix_size>, matrix_size> matrix{};  // [before][after]
     std::optional<ShortfallParts> parts;  // none where one of the results does not tell it

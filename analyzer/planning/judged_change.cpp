@@ -26,6 +26,14 @@ Happened happened_to(const StoredAnswer& before, const StoredAnswer& after) {
     return worse > 0 ? Happened::worse : worse < 0 ? Happened::better : Happened::same_state;
 }
 
+// What happened where the state is the same.
+Happened with_the_same_state(const Shortfalls& shortfalls) {
+    if (!shortfalls.before || !shortfalls.after || shortfalls.before == shortfalls.after) {
+        return Happened::same_state;
+    }
+    return *shortfalls.after > *shortfalls.before ? Happened::more_missing : Happened::less_missing;
+}
+
 // What both results tell, and tell differently.
 void mark_changes(AnswerChange& change, const StoredAnswers& of_before, const StoredAnswer& before,
                   const StoredAnswers& of_after, const StoredAnswer& after) {
@@ -109,6 +117,9 @@ AnswerChange judged(const StoredAnswers& of_before, std::uint32_t row_before,
         .after = shortfall_of(after),
         .new_need = shortfall(after[AnswerNumber::needed], before[AnswerNumber::cautious]),
         .new_flow = shortfall(before[AnswerNumber::needed], after[AnswerNumber::cautious])};
+    if (change.happened == Happened::same_state) {
+        change.happened = with_the_same_state(change.shortfalls);
+    }
     if (change.happened == Happened::building_came || change.happened == Happened::building_gone) {
         return change;  // apart: there is nothing to judge it against
     }

@@ -92,6 +92,8 @@ void add_worse(SheetBlocks& sheet, const ComparedResults& results) {
              [](const AnswerChange& change) { return change.no_longer_met; });
     add_list(sheet, results, "In a worse state",
              [](const AnswerChange& change) { return is_plain(change, Happened::worse); });
+    add_list(sheet, results, "In the same state, with more of the need missing",
+             [](const AnswerChange& change) { return is_plain(change, Happened::more_missing); });
     sheet.note(
         "Flows are cautious flows in gpm, of the worst season and period, unrounded: plan on "
         "less. " +
@@ -105,6 +107,8 @@ void add_others(SheetBlocks& sheet, const ComparedResults& results) {
              [](const AnswerChange& change) { return change.newly_met; });
     add_list(sheet, results, "In a better state",
              [](const AnswerChange& change) { return is_plain(change, Happened::better); });
+    add_list(sheet, results, "In the same state, with less of the need missing",
+             [](const AnswerChange& change) { return is_plain(change, Happened::less_missing); });
     constexpr std::array<std::pair<Happened, std::string_view>, 7> rest{{
         {Happened::not_compared, "Not compared, for the id is blank or stands twice"},
         {Happened::gone, "Only in the earlier result"},

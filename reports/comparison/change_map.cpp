@@ -21,11 +21,22 @@ constexpr Ink worse_ink = Ink::rgb(0x7f3b08);
 constexpr Ink worse_fill = Ink::rgb(0xf1a340);
 constexpr Ink grey_ink = Ink::rgb(0x555555);
 
-enum class ChangeMark : std::uint8_t { other, gone, came, better, worse, newly_met, no_longer_met };
+enum class ChangeMark : std::uint8_t {
+    other,
+    less_missing,
+    gone,
+    came,
+    more_missing,
+    better,
+    newly_met,
+    worse,
+    no_longer_met
+};
 // Bad news is drawn last, so that it is never hidden.
 constexpr std::array marks_in_order{
-    ChangeMark::other,     ChangeMark::gone,  ChangeMark::came,         ChangeMark::better,
-    ChangeMark::newly_met, ChangeMark::worse, ChangeMark::no_longer_met};
+    ChangeMark::other,     ChangeMark::less_missing, ChangeMark::gone,
+    ChangeMark::came,      ChangeMark::more_missing, ChangeMark::better,
+    ChangeMark::newly_met, ChangeMark::worse,        ChangeMark::no_longer_met};
 
 ChangeMark mark_of(const planning::AnswerChange& change) {
     if (change.no_longer_met || change.newly_met) {
@@ -36,6 +47,10 @@ ChangeMark mark_of(const planning::AnswerChange& change) {
             return ChangeMark::better;
         case planning::Happened::worse:
             return ChangeMark::worse;
+        case planning::Happened::more_missing:
+            return ChangeMark::more_missing;
+        case planning::Happened::less_missing:
+            return ChangeMark::less_missing;
         case planning::Happened::came:
         case planning::Happened::building_came:
             return ChangeMark::came;
@@ -82,6 +97,14 @@ void draw_change_mark(Drawing& map, ChangeMark mark, Point at) {
             break;
         case ChangeMark::better:
             add_filled(map, outline_of(at, {{-4.4, 3.4}, {4.4, 3.4}, {0.0, -4.4}}), better_fill,
+                       better_ink);
+            break;
+        case ChangeMark::more_missing:
+            add_filled(map, outline_of(at, {{-2.6, -2.0}, {2.6, -2.0}, {0.0, 2.6}}), worse_ink,
+                       worse_ink);
+            break;
+        case ChangeMark::less_missing:
+            add_filled(map, outline_of(at, {{-2.6, 2.0}, {2.6, 2.0}, {0.0, -2.6}}), Ink(1.0),
                        better_ink);
             break;
         case ChangeMark::came:
@@ -158,6 +181,8 @@ void add_change_key(Drawing& map) {
     draw_change_mark(map, ChangeMark::worse, key.row("in a worse state"));
     draw_change_mark(map, ChangeMark::newly_met, key.row("newly meet their flow"));
     draw_change_mark(map, ChangeMark::better, key.row("in a better state"));
+    draw_change_mark(map, ChangeMark::more_missing, key.row("same state, more missing"));
+    draw_change_mark(map, ChangeMark::less_missing, key.row("same state, less missing"));
     draw_change_mark(map, ChangeMark::came, key.row("came, or a building"));
     draw_change_mark(map, ChangeMark::gone, key.row("gone, or a building"));
     draw_change_mark(map, ChangeMark::other, key.row("other numbers"));

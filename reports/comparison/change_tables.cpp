@@ -80,8 +80,9 @@ std::vector<ColumnOf> verdict_columns_of_change(const ChangeRows& rows) {
     return {
         text("outcome",
              "no_longer_met, newly_met: of the planned flow (state held); worse, better: in supply "
-             "state; same_state: other numbers; building_came, building_gone; came, gone: in one "
-             "result only; state_not_told; not_compared: its id is blank or stands twice.",
+             "state; more_missing, less_missing: of the need, in the same state; same_state: other "
+             "numbers alone; building_came, building_gone; came, gone: in one result only; "
+             "state_not_told; not_compared: its id is blank or stands twice.",
              [rows](std::size_t row) { return io::Value{outcome_word(rows(row))}; }),
         text("cause",
              "need, water, both or none: the old flow judged against the new need and the new flow "

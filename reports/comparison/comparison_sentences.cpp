@@ -78,9 +78,10 @@ std::string newly_sentence(const AnswerChanges& parcels) {
 
 std::string states_sentence(const AnswerChanges& parcels) {
     std::string text = fmt::format(
-        "{} in a better supply state, {} in a worse one, {} in the same with other numbers; {} "
-        "unchanged.",
+        "{} in a better supply state, {} in a worse one. In the same state, more of the need is "
+        "missing for {} and less for {}; {} have other numbers alone; {} unchanged.",
         parcels.count(Happened::better), parcels.count(Happened::worse),
+        parcels.count(Happened::more_missing), parcels.count(Happened::less_missing),
         parcels.count(Happened::same_state), parcels.count(Happened::unchanged));
     const std::size_t came = parcels.count(Happened::building_came);
     const std::size_t gone = parcels.count(Happened::building_gone);

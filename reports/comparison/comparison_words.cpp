@@ -18,7 +18,7 @@ using planning::AnswerChanges;
 using planning::Cause;
 using planning::Happened;
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 12> outcomes_in_words{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 14> outcomes_in_words{{
     {"no_longer_met", "no longer meets its planned flow"},
     {"worse", "in a worse state"},
     {"gone", "gone: only in the earlier result"},
@@ -29,6 +29,8 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 12> outcomes
     {"newly_met", "newly meets its planned flow"},
     {"better", "in a better state"},
     {"building_gone", "has no building any more"},
+    {"more_missing", "in the same state, with more missing"},
+    {"less_missing", "in the same state, with less missing"},
     {"same_state", "in the same state, with other numbers"},
     {"unchanged", "the same"},
 }};

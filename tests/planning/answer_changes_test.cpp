@@ -23,8 +23,23 @@ TEST_CASE("a place that is the same to the tenth is unchanged") {
     const StoredAnswer answer = stored("a", SupplyState::short_flow, 5000, 2000);
     CHECK(answer_changes(told({answer}), told({answer})).changes.empty());
     const AnswerChange other = change_of(answer, stored("a", SupplyState::short_flow, 5000, 2001));
-    CHECK(other.happened == Happened::same_state);
+    CHECK(other.happened == Happened::less_missing);
     CHECK(other.cause == Cause::water);
+}
+
+TEST_CASE("in the same state it is told whether more or less of the need is missing") {
+    const StoredAnswer then = stored("a", SupplyState::short_flow, 5000, 2000);
+    CHECK(change_of(then, stored("a", SupplyState::short_flow, 5000, 1999)).happened ==
+          Happened::more_missing);
+    CHECK(change_of(then, stored("a", SupplyState::short_flow, 5001, 2000)).happened ==
+          Happened::more_missing);
+    CHECK(change_of(then, stored("a", SupplyState::short_flow, 4999, 2000)).happened ==
+          Happened::less_missing);
+    CHECK(change_of(then, stored("a", SupplyState::short_flow, 5100, 2100)).happened ==
+          Happened::same_state);
+    const StoredAnswer held_then = stored("a", SupplyState::held, 5000, 7000);
+    CHECK(change_of(held_then, stored("a", SupplyState::held, 5000, 6000)).happened ==
+          Happened::same_state);
 }
 
 TEST_CASE("states are better and worse in the supply room's order") {

@@ -66,6 +66,10 @@ Happened mirrored(Happened happened) {
             return Happened::worse;
         case Happened::worse:
             return Happened::better;
+        case Happened::more_missing:
+            return Happened::less_missing;
+        case Happened::less_missing:
+            return Happened::more_missing;
         case Happened::building_came:
             return Happened::building_gone;
         case Happened::building_gone:
