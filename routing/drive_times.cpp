@@ -164,7 +164,9 @@ std::vector<DriveTime> from_fill_sites(const RoadSystem& roads, const Profile& t
         drive_costs(roads.district, roads.network, tanker, season, Load::loaded);
     std::vector<Start> starts;
     for (const FillSitePlace& fill_site : fill_sites) {
-        starts.push_back({at(roads.access.sources, fill_site.source), 0});
+        if (fill_site.is_for_all()) {
+            starts.push_back({at(roads.access.sources, fill_site.source), 0});
+        }
     }
     const Arrivals arrivals(roads.network, costs, starts,
                             TravelRule(roads.district.travel_time)

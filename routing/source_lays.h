@@ -33,6 +33,9 @@ public:
     // With the setback; none where there is no setback or it is beyond relay_reach then.
     std::optional<Length> whole(HoseTo hose) const;
 
+    // Of those that end at one parcel or target, the shortest as a whole; none where there is none.
+    std::optional<Length> shortest(std::span<const HoseTo> reached, std::size_t served) const;
+
 private:
     const RoadSystem roads_;
     EdgeCosts lengths_;
@@ -42,10 +45,12 @@ private:
 };
 
 // Per parcel, then per target: the nearest fill site of each strength class within relay_reach of
-// hose, as RoundTrips::source_lays says. Hose lies from the source straight to its road, along
-// roads and drives of every class, then the setback; where there is no setback (hose_lays.h) there
-// is no lay. Lengths are whole millimetres. One bounded search per fill site. Incomplete when
-// stopped.
+// hose, and all for the parcel alone, as RoundTrips::source_lays says. Hose lies from the source
+// straight to its road, along roads and drives of every class, then the setback; where there is no
+// setback (hose_lays.h) there is no lay. From a source for one parcel alone it may also lie
+// straight over the owner's ground to the house, no farther than off_road_hose, counted as a
+// setback is; the shorter way counts. Lengths along roads are whole millimetres. One bounded search
+// per fill site. Incomplete when stopped.
 Lists<SourceLay> find_source_lays(const RoadSystem& roads,
                                   std::span<const FillSitePlace> fill_sites, const Work& work);
 

@@ -248,9 +248,9 @@ constexpr std::array kinds{
                 "holds texts of more than 500 letters; the rest of them is left out",
                 "shorten them"},
     ProblemKind{Id::source_own_parcel, "source_own_parcel", set_aside,
-                "is for one property alone, and counts for none: hose to one property alone is not "
-                "worked out",
-                "where its owner lends it for any fire, set use to operations"},
+                "is for one property alone, and cannot serve it",
+                "name one parcel in own_parcel; where its owner lends it for any fire, set use to "
+                "operations"},
 };
 
 constexpr bool in_order_of_id() {

@@ -39,6 +39,9 @@ struct FillSitePlace {
     std::uint8_t strength_class = 0;
     static constexpr std::uint32_t no_system = UINT32_MAX;
     std::uint32_t system = no_system;  // the same number: one water main system, pond or stream
+    ParcelIndex only_for;  // by hose, and no tanker fills there; not valid: it is for every place
+
+    bool is_for_all() const { return !only_for.valid(); }
 };
 
 // Where a thing off the road meets the road that it is served from.
@@ -138,7 +141,7 @@ struct RoundTrips {
     Lists<HoseLay> hose_lays;
 
     // Per parcel, then per target: the nearest fill site of each strength class within relay_reach
-    // of hose, by length.
+    // of hose, and all that are for the parcel alone, by length.
     Lists<SourceLay> source_lays;
 
     // Road miles from the nearest station to the parcel's access point; none where there is no way.

@@ -68,7 +68,7 @@ struct WaterSource {
     std::string standing_by;               // who vouches
     std::optional<Date> tested_on;
     SourceUse use = SourceUse::operations;
-    std::string own_parcel;  // whose it is, with SourceUse::own_parcel, which counts nowhere
+    std::string own_parcel;  // whose it is, with SourceUse::own_parcel, which counts there alone
     std::string system;      // sources of one system share volume and rate and fail together
     MonthSet open_months = MonthSet::all();
     bool frost_proof = false;           // may be used in ice months though open water

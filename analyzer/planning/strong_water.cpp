@@ -12,7 +12,8 @@ std::vector<Point> water_as_strong(const District& district, const supply::Water
     }
     std::vector<Point> places;
     for (const supply::CountedSource& source : water.counted) {
-        const bool as_much = source.rate >= rate && (!source.usable || *source.usable >= usable);
+        const bool as_much = source.is_for_all() && source.rate >= rate &&
+                             (!source.usable || *source.usable >= usable);
         if (as_much && at(open_in, source.source) == district.seasons.size()) {
             places.push_back(at(district.sources, source.source).place);
         }

@@ -1,7 +1,7 @@
 #include "analyzer/supply/water_review.h"
 
 #include <algorithm>
-#include <unordered_set>
+#include <unordered_map>
 #include <utility>
 
 #include "analyzer/district/sorted_once.h"
@@ -89,6 +89,12 @@ CountedSource count(SourceIndex index, const WaterSource& source, const SourceRa
     return counted;
 }
 
+// Of a source that is for one parcel alone.
+struct Owner {
+    ParcelIndex parcel;
+    std::string obstacle;  // why it cannot serve it; empty: it can
+};
+
 // One review of all sources, row by row.
 class Reviewing {
 public:
@@ -101,8 +107,9 @@ public:
 
     void look_at(SourceIndex index) {
         const WaterSource& source = at(district_.sources, index);
-        if (source.use == SourceUse::own_parcel) {
-            add(ProblemId::source_own_parcel, source, own_parcel_in_words(source));
+        const Owner owner = source.use == SourceUse::own_parcel ? owner_of(source) : Owner{};
+        if (!owner.obstacle.empty()) {
+            add(ProblemId::source_own_parcel, source, owner.obstacle);
             return;
         }
         if (source.standing == Standing::mapped) {
@@ -123,11 +130,12 @@ public:
         }
         tell(source, rate, volume, age);
         review_.counted.push_back(count(index, source, rate, volume, district_.assumptions));
+        review_.counted.back().only_for = owner.parcel;
         review_.counts[index.position()] = true;
     }
 
     WaterReview finished() && {
-        if (review_.counted.empty()) {
+        if (std::ranges::none_of(review_.counted, &CountedSource::is_for_all)) {
             review_.problems.push_back(
                 {.id = ProblemId::no_source_counts, .layer = "water_sources"});
         }
@@ -161,21 +169,28 @@ private:
         }
     }
 
-    std::string own_parcel_in_words(const WaterSource& source) {
+    // Whose a source is that is for one parcel alone, or why it cannot serve it.
+    Owner owner_of(const WaterSource& source) {
         if (source.own_parcel.empty()) {
-            return "own_parcel is blank";
+            return {{}, "own_parcel is blank"};
         }
-        if (parcel_ids_.empty()) {
-            for (const Parcel& parcel : district_.parcels) {
-                parcel_ids_.insert(parcel.id);
+        if (source.reach == Reach::portable_pump) {
+            return {{}, "only a portable pump gets there, and hose to the house takes an engine"};
+        }
+        if (parcels_.empty()) {
+            for (std::size_t i = 0; i < district_.parcels.size(); ++i) {
+                parcels_.emplace(district_.parcels[i].id, i);
             }
         }
-        return "own_parcel " + source.own_parcel +
-               (parcel_ids_.contains(source.own_parcel) ? "" : ", which no parcel has");
+        const auto owner = parcels_.find(source.own_parcel);
+        if (owner == parcels_.end()) {
+            return {{}, "own_parcel " + source.own_parcel + ", which no parcel has"};
+        }
+        return {ParcelIndex(owner->second), {}};
     }
 
     const District& district_;
-    std::unordered_set<std::string_view> parcel_ids_;  // where somebody asked
+    std::unordered_map<std::string_view, std::size_t> parcels_;  // where somebody asked
     StorageBySystem storage_;
     SystemRates rates_;
     WaterReview review_;
@@ -239,7 +254,7 @@ std::vector<FillSitePlace> fill_site_places(const District& district, const Wate
             season.ice && source.kind == SourceKind::draft_site && !source.frost_proof;
         if (!kind_out && !frozen && source.open_months.covers(season.months)) {
             places.push_back({counted.source, source.place, counted.strength_class,
-                              system_number(systems, source.system)});
+                              system_number(systems, source.system), counted.only_for});
         }
     }
     return places;

@@ -1,7 +1,7 @@
 // Which water counts: what is not known never helps. A source counts in a supply state only when
-// somebody tested or declared it, its volume is known (or unlimited in so many words), and it is
-// for operations or the rating. Everything else is a problem row or a row of the worklist; so is a
-// source for one parcel alone, which counts for nobody.
+// somebody tested or declared it, its volume is known (or unlimited in so many words), and, where
+// it is for one parcel alone, it is told which. Everything else is a problem row or a row of the
+// worklist.
 #pragma once
 
 #include <cstdint>
@@ -33,17 +33,22 @@ struct CountedSource {
     bool needs_engine = true;  // a suction point does, a hydrant does not
     Duration setup;
     std::uint8_t strength_class = 0;  // 0 weak .. 3 strong, in rate and volume
+    ParcelIndex only_for;             // FillSitePlace::only_for
 
     // What tankers are filled with by an engine of that rating: the smaller of what the source
     // gives and what the pump does at that lift, never their product. Where no engine is needed,
     // the rate.
     Flow with_pump(Flow rated) const;
+
+    bool is_for_all() const { return !only_for.valid(); }
+    // The row of a parcel, or of a target behind the parcels.
+    bool is_for(std::size_t row) const { return is_for_all() || only_for.position() == row; }
 };
 
 // Limits that the sources of one system share for an incident (water_systems.h).
 struct WaterSystem {
     std::string name;
-    std::vector<SourceIndex> members;  // those that count, ascending
+    std::vector<SourceIndex> members;  // those that count for every place, ascending
     std::optional<Volume> usable;      // none = unlimited
     Flow inflow;
     Flow rate;

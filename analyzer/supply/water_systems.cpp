@@ -51,7 +51,7 @@ std::vector<WaterSystem> water_systems(const District& district,
     std::map<std::string, WaterSystem, std::less<>> by_name;
     for (const CountedSource& one : counted) {
         const WaterSource& source = at(district.sources, one.source);
-        if (source.system.empty()) {
+        if (source.system.empty() || !one.is_for_all()) {
             continue;
         }
         const auto known = by_name.find(source.system);

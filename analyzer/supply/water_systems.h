@@ -18,10 +18,10 @@ using SystemRates = std::map<std::string, Flow, std::less<>>;
 SystemRates stated_system_rates(const District& district);
 std::optional<Flow> rate_of_system(const SystemRates& rates, const WaterSource& source);
 
-// The systems of the counted sources by name, with their limits; a source without a system is not
-// listed. Volume: what the members say, for hydrants the smallest, for ponds the largest, since the
-// deepest intake reaches the most. Inflow: the smallest of the members'. Rate: the stated one, else
-// that of the strongest member.
+// The systems of the counted sources by name, with their limits; a source without a system, or for
+// one parcel alone, is not listed. Volume: what the members say, for hydrants the smallest, for
+// ponds the largest, since the deepest intake reaches the most. Inflow: the smallest of the
+// members'. Rate: the stated one, else that of the strongest member.
 std::vector<WaterSystem> water_systems(const District& district,
                                        const std::vector<CountedSource>& counted,
                                        const SystemRates& rates);

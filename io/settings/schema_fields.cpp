@@ -136,9 +136,9 @@ constexpr std::array source_fields{
     text("standing_by", "who tested it or vouches for it"),
     date("tested_on", "date of the last test"),
     one_word<SourceUse>("use",
-                        "what it may be counted for; blank = operations; own_parcel counts for "
-                        "nobody, since hose to one parcel alone is not worked out"),
-    text("own_parcel", "the only parcel that may use it, with use own_parcel"),
+                        "what it may be counted for; blank = operations; own_parcel: hose to that "
+                        "parcel alone, and never for a rating"),
+    text("own_parcel", "the only parcel that it serves, with use own_parcel"),
     text("system", "sources of one water system or pond share volume and rate and fail together"),
     months("open_months", "when it can be used; blank = all"),
     yes_no("frost_proof",

@@ -43,6 +43,13 @@ std::string cards_in_words(const std::vector<std::size_t>& cards) {
     return cards.size() > most ? fmt::format("{} and {} more", text, cards.size() - most) : text;
 }
 
+std::string whose(const CardBook& book, const supply::CountedSource& counted) {
+    return counted.is_for_all()
+               ? std::string()
+               : fmt::format("For property {} alone, by hose. ",
+                             name_words(at(book.district().parcels, counted.only_for).id));
+}
+
 SiteMap source_map(const RoadsAround& roads, const CardBook& book, const WaterSource& source,
                    double across, std::string title) {
     SiteMap map{.title = std::move(title), .box = {}, .lines = {}, .marks = {}};
@@ -144,7 +151,7 @@ PrintedSheet source_sheet(const CardBook& book, const RoadsAround& roads,
         .kind = "SOURCE",
         .title = source.name.empty() ? name_words(source.id) : name_words(source.name),
         .outline = fmt::format("{}  {}", name_words(source.id), name_words(source.name)),
-        .lines = {fmt::format("{}. {}", spoken(word(source.kind)),
+        .lines = {fmt::format("{}. {}{}", spoken(word(source.kind)), whose(book, counted),
                               cards.empty() ? std::string("On no card's plan.")
                                             : "On cards " + cards_in_words(cards) + ".")},
         .numbers = {},

@@ -119,7 +119,10 @@ void explain_hose(const Explained& explained, WorkedPage& page) {
     page.rests_on({"relay_reach_ft", "lay_1000ft_min", "supply_line_pressure_psi",
                    "residual_pressure_psi", "engine_hose_2_5in_ft", "engine_pump_gpm", "stage_cv",
                    "start_after_arrival_min", "late_horizon_min"});
-    page.number("hose from there to the house", in_feet(best->lay), Digits::none, "ft");
+    const bool own = !supply::counted_source(explained.findings.water, best->source).is_for_all();
+    page.number(
+        "hose from there to the house", in_feet(best->lay), Digits::none, "ft",
+        own ? "water of this property alone: straight over its ground, where that is shorter" : "");
     page.number("rise", in_feet(best->rise), Digits::one, "ft", "a fall counts as level");
     option_engines(explained, *best, page);
     limits_of_line(explained, *best, page);

@@ -107,7 +107,7 @@ void find_nearest_source(const Findings& findings, ShortfallZone& zone) {
             const double squared =
                 distance_squared(findings.district.parcels[row].house,
                                  at(findings.district.sources, counted.source).place);
-            if (squared < nearest) {
+            if (counted.is_for_all() && squared < nearest) {
                 nearest = squared;
                 zone.nearest_source = counted.source;
                 zone.to_nearest_source = metres(std::sqrt(squared));

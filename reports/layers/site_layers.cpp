@@ -23,6 +23,10 @@ const WaterSource& source_of(const Findings& findings, std::size_t row) {
     return at(findings.district.sources, counted(findings, row).source);
 }
 
+io::Value only_for(const District& district, const supply::CountedSource& source) {
+    return source.is_for_all() ? io::Value{} : value_of(at(district.parcels, source.only_for).id);
+}
+
 // Improved parcels that each source, or each dump site, serves in their worst variant.
 Counts parcels_by_source(const Findings& findings) {
     Counts counts(findings.district.sources.size(), 0);
@@ -166,7 +170,7 @@ std::vector<ColumnOf> use_columns(const Findings& findings, const CountedAt& sit
              [seasons](std::size_t row) { return value_of((*seasons)[row]); }),
         integer("parcels_served",
                 "Parcels whose tankers, or some of them, fill here in their worst season and "
-                "period.",
+                "period, or whose hose comes from here.",
                 [served, site](std::size_t row) {
                     return value_of_count(at(*served, site(row).source));
                 }),
@@ -203,6 +207,9 @@ io::FeatureTable fill_sites(const Findings& findings) {
              [site](std::size_t row) { return io::Value{word(site(row).evidence)}; }),
         text("system", "Sources of one system share volume and rate.",
              [source](std::size_t row) { return value_of(source(row).system); }),
+        text("only_for",
+             "The one parcel that it serves, by hose; no tanker fills there. Empty: every place.",
+             [findings, site](std::size_t row) { return only_for(findings.district, site(row)); }),
     };
     std::ranges::move(strength_columns(findings, site), std::back_inserter(columns));
     std::ranges::move(use_columns(findings, site), std::back_inserter(columns));

@@ -92,7 +92,9 @@ std::string public_map(const Findings& findings) {
     }
     svg += "</g>\n";
     for (const supply::CountedSource& counted : findings.water.counted) {
-        svg += dot(fit(at(findings.district.sources, counted.source).place), "#0b5c8c", 7.0);
+        if (counted.is_for_all()) {
+            svg += dot(fit(at(findings.district.sources, counted.source).place), "#0b5c8c", 7.0);
+        }
     }
     for (const Station& station : findings.district.stations) {
         svg += dot(fit(station.place), "#1d2b33", 11.0);

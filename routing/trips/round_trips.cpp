@@ -73,6 +73,9 @@ void offer_trips(const Question& question, const Shuttle& shuttle, const Approac
     const auto search_some = [&](std::size_t begin, std::size_t end) {
         const Pool<Desk>::Borrowed desk(desks);
         for (std::size_t i = begin; i < end && !question.work.stopped(); ++i) {
+            if (!question.fill_sites[i].is_for_all()) {
+                continue;
+            }
             const RoadSpot spot = at(question.roads.access.sources, question.fill_sites[i].source);
             OneOfAll taker(best, FillSiteIndex(i));
             TripsOf(question.roads, shuttle, spot, *desk).offer_all(approaches, taker);

@@ -150,10 +150,11 @@ void TripsWithMore::add_hose(SourceLay lay, std::uint32_t served) {
     const auto known = hose_.find(served);
     std::vector<SourceLay> lays =
         known == hose_.end() ? std::vector(was.begin(), was.end()) : known->second;
-    const auto of_class = [&](const SourceLay& one) {
-        return at(places_, one.fill_site).strength_class;
-    };
-    const auto same = std::ranges::find(lays, of_class(lay), of_class);
+    const std::uint8_t strength = at(places_, lay.fill_site).strength_class;
+    const auto same = std::ranges::find_if(lays, [&](const SourceLay& one) {
+        const FillSitePlace& place = at(places_, one.fill_site);
+        return place.is_for_all() && place.strength_class == strength;
+    });
     if (same != lays.end() && same->length <= lay.length) {
         return;
     }

@@ -269,13 +269,19 @@ private:
         }
     }
 
+    // The property whose house is nearest to where an engine stands at it.
     std::string owner_of(const Pond& pond) const {
+        std::string owner;
+        double nearest = std::numeric_limits<double>::infinity();
         for (std::size_t i = 0; i < township_.holdings.size(); ++i) {
-            if (contains(township_.holdings[i].shape, pond.middle)) {
-                return parcel_id(stamp_, i);
+            const Holding& holding = township_.holdings[i];
+            const double squared = distance_squared(holding.house, pond.landing);
+            if (!holding.buildings.empty() && squared < nearest) {
+                nearest = squared;
+                owner = parcel_id(stamp_, i);
             }
         }
-        return "";
+        return owner;
     }
 
     void add_pond(const Pond& pond, std::size_t rank) {

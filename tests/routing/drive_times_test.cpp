@@ -44,6 +44,27 @@ TEST_CASE("source and dump site on one stretch of road", "[map]") {
     CHECK(in_tenths(legs(region).empty) == 300);
 }
 
+TEST_CASE("no tanker fills at a source that is for one parcel alone", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion(R"(
+        S--1--P--HA
+    )"));
+    region.road("SA");
+    region.source('1');
+    region.dump_site_place('P');
+    region.parcel('H');
+    Routed routed(region.district);
+    const auto from_fill = [&] {
+        return routing::road_times(routed.roads(), routed.profile_of(UnitKind::engine), {},
+                                   routed.fill_sites, SeasonIndex(0))
+            .from_fill.front();
+    };
+    CHECK(routed.round_trips().fill_trips[0].size() == 1);
+    CHECK(reachable(from_fill()));
+    routed.fill_sites.front().only_for = ParcelIndex(0);
+    CHECK(routed.round_trips().fill_trips[0].empty());
+    CHECK_FALSE(reachable(from_fill()));
+}
+
 TEST_CASE("a one-way stretch with both on it sends one leg round the block", "[map]") {
     AsciiRegion region = with_fleet(AsciiRegion(R"(
         A--1--P---B

@@ -77,6 +77,9 @@ struct Growing {
             if (i < district.sources.size() && dice.one_in(2)) {
                 places.back().system = static_cast<std::uint32_t>(dice.below(2));
             }
+            if (i < district.sources.size() && dice.one_in(4)) {
+                places.back().only_for = ParcelIndex(dice.below(district.parcels.size()));
+            }
         }
         before = district.sources.size();
         if (seed % 3 == 0) {

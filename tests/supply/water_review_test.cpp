@@ -134,7 +134,26 @@ TEST_CASE("a hydrant fills without an engine and a suction point does not", "[un
               .needs_engine);
 }
 
-TEST_CASE("a source for its own parcel counts for nobody, and a problem row says so", "[unit]") {
+TEST_CASE("a source for one parcel alone counts there, and in no water system", "[unit]") {
+    WaterSource pond = declared("farm pond", SourceKind::draft_site);
+    pond.use = SourceUse::own_parcel;
+    pond.own_parcel = "B";
+    pond.system = "brook";
+    District district = district_with(pond);
+    district.parcels = {{.id = "A"}, {.id = "B"}};
+    const WaterReview review = review_water(district);
+    REQUIRE(review.counted.size() == 1);
+    CHECK(review.counted[0].only_for == ParcelIndex(1));
+    CHECK(review.counted[0].is_for(1));
+    CHECK_FALSE(review.counted[0].is_for(0));
+    CHECK(review.systems.empty());
+    CHECK(has(review.problems, ProblemId::no_source_counts));  // for all others
+    const auto places = fill_site_places(district, review, Season{});
+    REQUIRE(places.size() == 1);
+    CHECK(places[0].only_for == ParcelIndex(1));
+}
+
+TEST_CASE("a source for a parcel that is not told, or without an engine, serves nobody", "[unit]") {
     WaterSource pool = declared("farm pond", SourceKind::draft_site);
     pool.use = SourceUse::own_parcel;
     District district = district_with(pool);
@@ -147,9 +166,10 @@ TEST_CASE("a source for its own parcel counts for nobody, and a problem row says
         CHECK(review.problems[0].record == "farm pond");
         return review.problems[0].detail;
     };
-    CHECK(detail("A") == "own_parcel A");
     CHECK(detail("B") == "own_parcel B, which no parcel has");
     CHECK(detail("").ends_with("is blank"));
+    district.sources[0].reach = Reach::portable_pump;
+    CHECK(detail("A").starts_with("only a portable pump gets there"));
 }
 
 TEST_CASE("ice takes open water out unless it is frost-proof", "[unit]") {

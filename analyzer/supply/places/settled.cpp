@@ -17,7 +17,8 @@ std::optional<ProblemId> unknown_because(const Situation& situation, std::size_t
     if (!has(UnitKind::tanker)) {
         return ProblemId::fleet_without_tankers;
     }
-    if (situation.water.counted.empty()) {
+    const auto serves = [&](const CountedSource& source) { return source.is_for(row); };
+    if (std::ranges::none_of(situation.water.counted, serves)) {
         return ProblemId::no_source_counts;
     }
     if (!situation.access[row].road.valid()) {
