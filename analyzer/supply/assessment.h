@@ -77,7 +77,8 @@ struct ParcelSupply {
     std::uint16_t crew_there = 0;      // by the start, on units whose crew is listed
     std::uint8_t offload_slots = 0;    // of the shuttle, with people for them
     std::uint8_t crew_not_listed = 0;  // units there whose crew nobody lists
-    std::uint8_t engines_needed = 0;   // to attack, to draft, and to run fill sites
+    std::uint8_t engines_needed = 0;   // to attack, to draft or pump at the source, to run fill
+                                       // sites, and in line
     std::uint8_t more_tankers = 0;     // with which the need is met; 0: it is, or is not by tankers
 
     Maybe<TenthsMinute> first_engine;  // since the alarm, at the house

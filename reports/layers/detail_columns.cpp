@@ -64,8 +64,14 @@ std::vector<ColumnOf> people_columns(const Findings& findings) {
                     "Slots to offload at that the shuttle has, once their people are there.",
                     of_shuttle(&ParcelSupply::offload_slots)),
             integer("engines_needed",
-                    "Engines that the shuttle takes: to attack, to draft and to run fill sites.",
-                    of_shuttle(&ParcelSupply::engines_needed))};
+                    "Engines that the supply takes: to attack, to draft and to run fill sites; by "
+                    "hose, to attack, at the source and in line.",
+                    [findings](std::size_t row) {
+                        const ParcelSupply& supply = findings.supply(row);
+                        return supply.mode != SupplyMode::none
+                                   ? value_of_count(supply.engines_needed)
+                                   : io::Value{};
+                    })};
 }
 
 }  // namespace

@@ -89,7 +89,12 @@ std::string makers_in_words(const Findings& findings, const supply::ParcelSupply
             units += (units.empty() ? "" : ", ") + at(findings.district.units, unit).id;
         }
     }
-    return units.empty() || brought.mode == SupplyMode::none ? "none" : units;
+    if (units.empty() || brought.mode == SupplyMode::none) {
+        return "none";
+    }
+    const std::size_t in_relay = brought.mode == SupplyMode::relay ? brought.engines_needed : 0U;
+    const std::size_t told = brought.makers.size() + 1;  // and the one that attacks
+    return in_relay > told ? fmt::format("{} and {} more in line", units, in_relay - told) : units;
 }
 
 std::string minutes_of(Duration time) { return fmt::format("{:.2f}", in_minutes(time)); }

@@ -127,7 +127,7 @@ Claim claim_of_nursing(const Findings& findings) {
     std::size_t brought = 0;
     std::size_t nursed = 0;
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
-        const bool credited = findings.rating->places[row].held > HeldFlow{};
+        const bool credited = is_credited(findings, row);
         brought += credited ? 1U : 0U;
         nursed += credited && findings.rating->brought.supplies[row].nursing > 0 ? 1U : 0U;
     }

@@ -6,11 +6,15 @@
 
 namespace farwater::reports {
 
+bool is_credited(const Findings& findings, std::size_t row) {
+    return findings.rating->places[row].held > HeldFlow{};
+}
+
 std::vector<std::size_t> makes_water_for(const Findings& findings) {
     std::vector<std::size_t> count(findings.district.units.size(), 0);
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
         const supply::ParcelSupply& brought = findings.rating->brought.supplies[row];
-        if (brought.mode == SupplyMode::none) {
+        if (!is_credited(findings, row)) {
             continue;
         }
         for (const UnitIndex unit : brought.makers) {
@@ -31,12 +35,15 @@ std::vector<std::vector<PumpsAt>> engines_at_sources(const Findings& findings) {
     };
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
         const supply::ParcelSupply& brought = findings.rating->brought.supplies[row];
+        if (!is_credited(findings, row)) {
+            continue;
+        }
         if (brought.mode == SupplyMode::shuttle) {
             add(brought.fill_source, brought.makers[1]);
             for (std::size_t i = 0; i < brought.further_fills.size(); ++i) {
                 add(brought.further_fills[i].source, brought.makers.at(i + 2));
             }
-        } else if (brought.mode != SupplyMode::none) {
+        } else {
             add(brought.fill_source, brought.makers[0]);
         }
     }

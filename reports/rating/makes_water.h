@@ -9,11 +9,14 @@
 
 namespace farwater::reports {
 
-// Per unit: the parcels with a building for which it makes water, at the dump site, a fill site or
-// in line.
+// Whether the terms credit what apparatus brings to a parcel.
+bool is_credited(const Findings& findings, std::size_t row);
+
+// Per unit: the parcels that are credited with water that it makes, at the dump site, a fill site
+// or in line.
 std::vector<std::size_t> makes_water_for(const Findings& findings);
 
-// Per source: the units that pump from it for parcels with a building, and for how many, by unit.
+// Per source: the units that pump from it for credited parcels, and for how many, by unit.
 struct PumpsAt {
     UnitIndex unit;
     std::size_t parcels = 0;

@@ -109,7 +109,7 @@ io::FeatureTable rating_sources(const Findings& findings) {
              [texts](std::size_t row) { return value_of((*texts)[row][1]); }),
         text("agreement", "The owner's written permission.",
              [source](std::size_t row) { return value_of(source(row).agreement); }),
-        text("engines", "Engines that pump from it, and for how many parcels.",
+        text("engines", "Engines that pump from it, and for how many parcels that are credited.",
              [texts](std::size_t row) { return value_of((*texts)[row][3]); }),
         text("missing", "What keeps it from counting.",
              [texts](std::size_t row) { return value_of((*texts)[row][2]); }),

@@ -14,7 +14,9 @@ using namespace farwater::reports;
 using namespace farwater::reports::test;
 
 TEST_CASE("a unit that makes water is named beside the claim that it is not credited twice") {
-    const RatedFound found;
+    RatedFound found;
+    CHECK(makes_water_for(found.rated()) == std::vector<std::size_t>{0, 0});  // nothing is credited
+    found.rating.places[1].held = held(gpm(250));
     CHECK(makes_water_for(found.rated()) == std::vector<std::size_t>{1, 0});
     const auto list = claims(found.rated());
     CHECK(std::ranges::any_of(list, [](const Claim& claim) {
@@ -39,6 +41,9 @@ TEST_CASE("every engine that makes water is named, at the source that it pumps f
     relay.mode = SupplyMode::relay;
     relay.fill_source = SourceIndex(0);
     relay.makers = {e2, e3, UnitIndex(), UnitIndex()};
+    CHECK(engines_at_sources(found.rated())[0].empty());  // nothing is credited
+    found.rating.places[0].held = held(gpm(250));
+    found.rating.places[1].held = held(gpm(250));
     CHECK(makes_water_for(found.rated()) == std::vector<std::size_t>{1, 0, 2, 1});
     const auto engines = engines_at_sources(found.rated());
     CHECK(engines_in_words(found.district, engines[0]) == "E2 (2 parcels)");
@@ -48,6 +53,22 @@ TEST_CASE("every engine that makes water is named, at the source that it pumps f
         support::seen_text(html_in(documents_of(found.rated()), "sources.html"));
     CHECK(sheet.find("E2 (2 parcels)") != std::string::npos);
     CHECK(sheet.find("39.43598, -72.55123 (WGS 84)") != std::string::npos);
+}
+
+TEST_CASE("a calculation says how many engines stand in line beyond those that it names") {
+    RatedFound found;
+    supply::ParcelSupply& relay = found.rating.brought.supplies[0];
+    relay.mode = SupplyMode::relay;
+    relay.makers.fill(UnitIndex(0));
+    const auto says_more = [&](std::uint8_t engines, const std::string& more) {
+        relay.engines_needed = engines;
+        const std::string sheet =
+            support::seen_text(html_in(documents_of(found.rated()), "calculations.html"));
+        CHECK(sheet.find("E1, E1, E1, E1") != std::string::npos);
+        return sheet.find("E1, E1, E1, E1" + more) != std::string::npos;
+    };
+    CHECK_FALSE(says_more(5, " and"));
+    CHECK(says_more(7, " and 2 more in line"));
 }
 
 TEST_CASE("the claim sheet says whether an own engine pumps what the terms ask for") {

@@ -129,6 +129,8 @@ public:
         supply.evidence = std::min(supply.evidence, candidate.evidence);
         supply.fill_source = candidate.source;
         supply.first_at_site = candidate.engines.front().unit;
+        supply.engines_needed =
+            static_cast<std::uint8_t>(std::min<std::size_t>(line.engines, UINT8_MAX));
         const auto makers = candidate.engines.subspan(1);
         std::ranges::transform(makers.first(std::min(makers.size(), supply.makers.size())),
                                supply.makers.begin(),
