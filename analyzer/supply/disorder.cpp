@@ -22,7 +22,7 @@ struct Group {
     double gallons = 0.0;
     double handling = 0.0;  // at the fill site, besides flow
     double drives = 0.0;
-    double offload = 0.0;  // in the slot
+    double offload = 0.0;  // in the slot, with the drive in single file
 };
 
 void average(Group& group, const Incident& incident) {
@@ -37,8 +37,11 @@ void average(Group& group, const Incident& incident) {
         group.gallons += weight * in_gallons(tanker.delivered);
         group.handling +=
             weight * in_minutes(group.site->backing + tanker.fill_before + tanker.fill_after);
-        group.drives += weight * in_minutes(tanker.leg.empty + tanker.leg.loaded);
-        group.offload += weight * in_minutes(offload_visit(tanker));
+        const Duration in_slot = slot_visit(incident.dump_site, tanker);
+        const Duration single_file = in_slot - offload_visit(tanker);
+        group.drives +=
+            weight * std::max(0.0, in_minutes(tanker.leg.empty + tanker.leg.loaded - single_file));
+        group.offload += weight * in_minutes(in_slot);
     }
 }
 

@@ -34,4 +34,10 @@ inline Duration offload_visit(const Tanker& tanker) {
            tanker.offload_after;
 }
 
+// How long it keeps all others out: where it comes in single file, the drive from where the next
+// one waits and back there belongs to it. That drive is a part of the legs too.
+inline Duration slot_visit(const DumpSite& site, const Tanker& tanker) {
+    return offload_visit(tanker) + site.single_file * 2.0;
+}
+
 }  // namespace farwater::supply

@@ -44,6 +44,7 @@ FluidModel::FluidModel(const Incident& incident, const FillLegs& legs, Window wi
         const Tanker& tanker = incident.tankers[t];
         const std::size_t own_time = program_.add_row(1.0);
         const double offload = in_minutes(offload_visit(tanker));
+        const double in_slot = in_minutes(slot_visit(incident.dump_site, tanker));
         const double delivered = in_gallons(tanker.delivered);
         trips_.emplace_back(sites.size());
         for (std::size_t s = 0; s < sites.size(); ++s) {
@@ -58,7 +59,7 @@ FluidModel::FluidModel(const Incident& incident, const FillLegs& legs, Window wi
                 LinearProgram::Use{sites[s].flows, in_minutes(visit.flowing)},
                 LinearProgram::Use{sites[s].pump, in_gallons(tanker.refilled)},
                 LinearProgram::Use{sites[s].source, in_gallons(tanker.refilled)},
-                LinearProgram::Use{slots, offload},
+                LinearProgram::Use{slots, in_slot},
                 LinearProgram::Use{draft, delivered},
                 LinearProgram::Use{own_time, minutes},
             };

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/visits.h"
 
@@ -13,7 +14,7 @@ namespace {
 
 // How a tanker uses what may be scarce.
 struct Use {
-    double slot = 0.0;   // minutes of an offload slot per load
+    double slot = 0.0;   // minutes of an offload slot per load, with the drive in single file
     double place = 0.0;  // minutes of a fill place per load
     double cycle = 0.0;  // minutes of an undisturbed round trip
     double load = 0.0;   // gallons delivered
@@ -24,12 +25,9 @@ std::vector<Use> uses_of(const Incident& incident) {
     uses.reserve(incident.tankers.size());
     for (const Tanker& tanker : incident.tankers) {
         const FillSite& site = incident.fill_sites[tanker.fill_site];
-        const double slot = in_minutes(offload_visit(tanker));
-        const double place = in_minutes(fill_visit(site, tanker).in_place());
-        const double legs = in_minutes(tanker.leg.empty + tanker.leg.loaded);
-        uses.push_back({.slot = slot,
-                        .place = place,
-                        .cycle = slot + place + legs,
+        uses.push_back({.slot = in_minutes(slot_visit(incident.dump_site, tanker)),
+                        .place = in_minutes(fill_visit(site, tanker).in_place()),
+                        .cycle = in_minutes(undisturbed_cycle(incident, tanker)),
                         .load = in_gallons(tanker.delivered)});
     }
     return uses;

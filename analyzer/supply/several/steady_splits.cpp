@@ -99,9 +99,9 @@ SteadySplits::SteadySplits(const SeveralQuestion& question)
             }
             const Tanker& tanker = slow.tankers[t];
             const double place = in_minutes(fill_visit(site, tanker).in_place());
-            const double slot = in_minutes(offload_visit(tanker));
-            const double round =
-                place + slot + in_minutes(leg->empty + leg->loaded) * question.judge.factor();
+            const double slot = in_minutes(slot_visit(slow.dump_site, tanker));
+            const double round = place + in_minutes(offload_visit(tanker)) +
+                                 in_minutes(leg->empty + leg->loaded) * question.judge.factor();
             rounds_.push_back(round);
             streams_.push_back({in_gallons(tanker.delivered) / round,
                                 in_gallons(tanker.refilled) / round, place / round, slot / round});
