@@ -22,6 +22,8 @@ int run_chosen(const app::Options& options, io::Interrupt& interrupt) {
             return app::check_command(options, interrupt);
         case app::Command::drive_times:
             return app::drive_times_command(options, interrupt);
+        case app::Command::calibrate:
+            return app::calibrate_command(options, interrupt);
         case app::Command::explain:
             return app::explain_command(options, interrupt);
         case app::Command::cards:

@@ -251,6 +251,14 @@ constexpr std::array kinds{
                 "is for one property alone, and cannot serve it",
                 "name one parcel in own_parcel; where its owner lends it for any fire, set use to "
                 "operations"},
+    ProblemKind{Id::run_start_unknown, "run_start_unknown", set_aside,
+                "names a start that is no station, water source or dump site place",
+                "correct the id, or leave it blank where the unit left its station"},
+    ProblemKind{
+        Id::clock_unreadable, "clock_unreadable", note,
+        "has a time of day that cannot be read, or is hours before the one that goes before "
+        "it; what it would tell is left out",
+        "write 14:05, 14:05:33 or 2:05 PM, with or without the day before it"},
 };
 
 constexpr bool in_order_of_id() {
@@ -259,7 +267,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::source_own_parcel) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::clock_unreadable) + 1;
 }
 static_assert(in_order_of_id());
 

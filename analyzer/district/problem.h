@@ -114,6 +114,8 @@ enum class ProblemId : std::uint8_t {
     text_too_long,
     // of a use that is not worked out
     source_own_parcel,
+    run_start_unknown,
+    clock_unreadable,
 };
 
 enum class Severity : std::uint8_t {

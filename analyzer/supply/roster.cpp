@@ -44,7 +44,7 @@ bool stays_in_quarters(const Unit& unit, const Shift& shift) {
     return crew && *crew < unit.min_crew.value_or(1);
 }
 
-Duration turnout_of(const District& district, const Station& station, const Period& period,
+Duration turnout_by(const District& district, const Station& station, const Period& period,
                     const Shift& shift) {
     if (shift.turnout) {
         return *shift.turnout;
@@ -84,18 +84,22 @@ std::vector<Responder> roster(const District& district, PeriodIndex period, std:
         if (!alarm || stays_in_quarters(unit, shift)) {
             continue;
         }
-        const Station& station = at(district.stations, unit.station);
         const bool on_request = *alarm > 1;
-        const bool mutual = aid_of(district, unit) == Aid::mutual;
-        const Duration turnout =
-            mutual && on_request && !shift.turnout
-                ? district.assumptions.mutual_turnout
-                : turnout_of(district, station, at(district.periods, period), shift);
+        const Duration turnout = turnout_of(district, index, period, on_request);
         responders.push_back({index,
                               on_request ? turnout : district.assumptions.alarm_handling + turnout,
                               on_request});
     }
     return responders;
+}
+
+Duration turnout_of(const District& district, UnitIndex unit, PeriodIndex period, bool on_request) {
+    const Unit& of = at(district.units, unit);
+    const Shift shift = shift_of(district, unit, period);
+    return aid_of(district, of) == Aid::mutual && on_request && !shift.turnout
+               ? district.assumptions.mutual_turnout
+               : turnout_by(district, at(district.stations, of.station),
+                            at(district.periods, period), shift);
 }
 
 std::optional<int> crew_of(const District& district, UnitIndex unit, PeriodIndex period) {

@@ -24,6 +24,9 @@ struct Responder {
 // response rules: own units and automatic aid at the alarm, mutual aid on request.
 std::vector<Responder> roster(const District& district, PeriodIndex period, std::string_view zone);
 
+// Tones, or the request, to wheels rolling, as the roster takes it.
+Duration turnout_of(const District& district, UnitIndex unit, PeriodIndex period, bool on_request);
+
 // The crew of a unit in a period: its own staffing row, else its station's, else the apparatus
 // list; none: nobody lists it.
 std::optional<int> crew_of(const District& district, UnitIndex unit, PeriodIndex period);

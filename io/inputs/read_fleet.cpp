@@ -5,35 +5,11 @@
 #include "io/records/layer_records.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
+#include "io/records/refer.h"
 #include "io/records/unique_ids.h"
 
 namespace farwater::io {
 namespace {
-
-constexpr auto id_of = [](const auto& thing) -> const std::string& { return thing.id; };
-constexpr auto period_name = [](const auto& thing) -> const std::string& { return thing.name; };
-
-// The place in the list of the thing with this id; not valid when there is none.
-template <class Index, class Thing, class Key>
-Index find_in(const std::vector<Thing>& things, const std::string& id, const Key& key) {
-    const auto found = std::find_if(things.begin(), things.end(),
-                                    [&](const Thing& thing) { return key(thing) == id; });
-    return found == things.end() || id.empty()
-               ? Index()
-               : Index(static_cast<std::size_t>(found - things.begin()));
-}
-
-// What `field` refers to; not valid when it is blank or, with a problem, when it names nothing.
-template <class Index, class Thing, class Key>
-Index refer(Record& record, std::string_view field, const std::vector<Thing>& things,
-            const Key& key, ProblemId unknown) {
-    const std::string id = record.text(field);
-    const Index index = find_in<Index>(things, id, key);
-    if (!index.valid() && !id.empty()) {
-        record.report(unknown, field, "\"" + id + "\"");
-    }
-    return index;
-}
 
 // None: no hose is listed at all, which is not the same as none carried.
 std::optional<HoseLoad> hose_of(Record& record) {

@@ -256,6 +256,24 @@ std::optional<int> Record::whole(std::string_view field) {
     return value ? std::optional(static_cast<int>(*value)) : std::nullopt;
 }
 
+std::optional<Duration> Record::time_of_day(std::string_view field) const {
+    const int index = bound(field).index;
+    if (joined(field) != nullptr || index < 0 || feature_->IsFieldSetAndNotNull(index) == 0) {
+        return std::nullopt;
+    }
+    const OGRFieldType type = feature_->GetFieldDefnRef(index)->GetType();
+    if (type != OFTDateTime && type != OFTTime) {
+        return std::nullopt;
+    }
+    int unused = 0;
+    int hour = 0;
+    int minute = 0;
+    float second = 0.0F;
+    feature_->GetFieldAsDateTime(index, &unused, &unused, &unused, &hour, &minute, &second,
+                                 &unused);
+    return minutes(hour * 60.0 + minute + static_cast<double>(second) / 60.0);
+}
+
 std::optional<Date> Record::date(std::string_view field) {
     const Cell content = cell(field);
     const DateRules& rules = source_->spec.dates;

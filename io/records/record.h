@@ -57,6 +57,9 @@ public:
     std::optional<int> whole(std::string_view field);
     // A day as read_date knows it (io/records/parse_date.h), by the date rules of the section.
     std::optional<Date> date(std::string_view field);
+    // Of a column of times, or of days with times: since midnight. None where the column holds
+    // texts, which parse_clock (io/records/parse_clock.h) reads.
+    std::optional<Duration> time_of_day(std::string_view field) const;
     // Months that cannot be read are none at all, the most cautious meaning.
     std::optional<MonthSet> months(std::string_view field);
     // A word that cannot be read means `cautious`.

@@ -285,6 +285,22 @@ constexpr std::array turnaround_fields{
     y_field,
 };
 
+constexpr std::array timed_run_fields{
+    text("run_id", "the incident or drill; blank = called by its row"),
+    required(text("unit_id", "the unit that was timed")),
+    text("from_id",
+         "the station, water source or dump site place that it left; blank = its station"),
+    date("date", "when; tells the season. Blank = the first season"),
+    text("period", "the name of a [period.NAME] table; blank = not told"),
+    number("turnout_min", 0, 120, "tones to wheels rolling; blank = by the clock times"),
+    number("drive_min", 0, 300, "wheels rolling to arrival; blank = by the clock times"),
+    text("toned_at", "time of day of the tones, such as 14:05:33"),
+    text("rolling_at", "time of day when the wheels rolled"),
+    text("arrived_at", "time of day of arrival"),
+    x_field,
+    y_field,
+};
+
 constexpr std::array sections{
     SectionRow{"roads", true, ShapeNeed::line, road_fields, "road centrelines"},
     SectionRow{"parcels", true, ShapeNeed::area, parcel_fields,
@@ -318,6 +334,10 @@ constexpr std::array sections{
         "turnarounds", false, ShapeNeed::place, turnaround_fields,
         "where a tanker can turn: lots, circles, wide drives, within 200 ft of its road; with "
         "one ahead within turnaround_reach_ft it need not back"},
+    SectionRow{
+        "timed_runs", false, ShapeNeed::place, timed_run_fields,
+        "runs that were timed, by where they ended: `farwater calibrate` sets them beside the "
+        "plan; nothing else reads them"},
 };
 
 }  // namespace

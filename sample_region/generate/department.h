@@ -26,6 +26,9 @@ TypedTable turnaround_table(const Township& township);
 // whose size is not decided.
 TypedTable proposal_table(const Township& township);
 
+// Runs of a year, by where they ended: some a button was forgotten on.
+TypedTable run_table(const Township& township, const TypedTable& stations, std::uint64_t seed);
+
 // One station with an engine and two tankers, for regions of many townships.
 PointRow region_station(const Township& township, const Stamp& stamp);
 void add_region_apparatus(TypedTable& apparatus, const std::string& station, std::uint64_t seed);

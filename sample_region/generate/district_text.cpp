@@ -114,6 +114,12 @@ columns = { unit_id = "UNIT", station_id = "STATION", period = "PERIOD", crew = 
 file = "response_zones.csv"
 columns = { zone = "ZONE", alarm = "ALARM", unit_id = "UNIT" }
 
+[timed_runs]
+file = "timed_runs.csv"
+crs = "EPSG:4326"
+open_options = ["X_POSSIBLE_NAMES=LON", "Y_POSSIBLE_NAMES=LAT"]
+columns = { run_id = "INC_NO", unit_id = "UNIT", date = "INC_DATE", period = "SHIFT", toned_at = "TONES", rolling_at = "ENROUTE", arrived_at = "ONSCENE" }
+
 [dump_site_places]
 file = "county.gpkg"
 layer = "dump_places"

@@ -89,6 +89,8 @@ RegionCounts write_alone(const RegionOrder& order) {
     write_csv(order.folder / "apparatus.csv", apparatus, 0);
     write_csv(order.folder / "staffing.csv", staffing_table(apparatus), 0);
     write_csv(order.folder / "response_zones.csv", zone_table(apparatus), 0);
+    write_csv(order.folder / "timed_runs.csv", run_table(township, stations, order.seed),
+              region_epsg);
     write_elevation(order.folder / "elevation.tif", township.outline.box(), demo_raster_cell,
                     region_epsg, [&](Point p) { return township.ground.terrain.elevation(p); });
     return {1,

@@ -40,7 +40,6 @@ void add_drives(CLI::App& command, DriveOptions& drives) {
     command.add_option("--from-id", drives.from_id, "Column that names the points of a file")
         ->type_name("COLUMN");
     command.add_option("--to-id", drives.to_id, "Likewise")->type_name("COLUMN");
-    command.add_option("--csv", drives.csv, "Write every pair there")->type_name("FILE");
     command.add_option("--season", drives.season, "Default: the district file's first")
         ->type_name("NAME");
     command
@@ -210,6 +209,11 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
                                         "Minutes and miles between the points of two layers");
     add_common(*drive_times, options);
     add_drives(*drive_times, options.drives);
+    drive_times->add_option("--csv", options.csv, "Write every pair there")->type_name("FILE");
+    CLI::App* calibrate = add_command(app, options, Command::calibrate, "calibrate",
+                                      "Timed runs beside the planned turnouts and drives");
+    add_common(*calibrate, options);
+    calibrate->add_option("--csv", options.csv, "Write every run there")->type_name("FILE");
     CLI::App* explain = add_command(app, options, Command::explain, "explain",
                                     "The whole calculation of one parcel, on paper");
     add_common(*explain, options);
@@ -234,10 +238,11 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
     add_scenario(*shuttle, options);
     add_command(app, options, Command::keys, "keys",
                 "The reference of the files: keys, units, defaults, sources");
-    return {{init, help::init},       {drive_times, help::drive_times},
-            {shuttle, help::shuttle}, {explain, help::explain},
-            {propose, help::propose}, {improvements, help::improvements},
-            {cards, help::cards},     {compare, help::compare}};
+    return {{init, help::init},          {drive_times, help::drive_times},
+            {shuttle, help::shuttle},    {explain, help::explain},
+            {propose, help::propose},    {improvements, help::improvements},
+            {cards, help::cards},        {compare, help::compare},
+            {calibrate, help::calibrate}};
 }
 
 }  // namespace

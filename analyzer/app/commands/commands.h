@@ -9,6 +9,7 @@ namespace farwater::app {
 
 int run_command(const Options& options, io::Interrupt& interrupt);
 int check_command(const Options& options, io::Interrupt& interrupt);
+int calibrate_command(const Options& options, io::Interrupt& interrupt);
 int drive_times_command(const Options& options, io::Interrupt& interrupt);
 int explain_command(const Options& options, io::Interrupt& interrupt);
 int cards_command(const Options& options, io::Interrupt& interrupt);

@@ -1,15 +1,16 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
 
 #include "analyzer/app/by_name.h"
 #include "analyzer/app/commands/commands.h"
+#include "analyzer/app/csv_result.h"
 #include "analyzer/app/drive_ends.h"
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
-#include "analyzer/app/terminal.h"
 #include "io/csv_writer.h"
 #include "io/district_file.h"
 #include "io/error.h"
@@ -26,7 +27,6 @@ namespace farwater::app {
 namespace {
 
 constexpr std::size_t most_rows_shown = 40;
-constexpr std::size_t most_problems_said = 20;
 
 SeasonIndex season_of(const District& district, const std::string& wanted) {
     const auto name = [](const Season& season) -> std::string_view { return season.name; };
@@ -53,25 +53,6 @@ ProfileIndex profile_of(const District& district, const std::vector<Profile>& pr
     }
     throw io::SettingsError(
         fmt::format("unit \"{}\" is neither an engine nor a tanker: it is not routed", wanted));
-}
-
-// A result must not take the place of what it was made from.
-void check_csv(const DriveOptions& drives, const io::DistrictFile& file,
-               std::initializer_list<const io::LayerSpec*> sides) {
-    if (!drives.csv) {
-        return;
-    }
-    std::vector<std::filesystem::path> inputs = files_read(file);
-    for (const io::LayerSpec* side : sides) {
-        inputs.push_back(side->path);
-    }
-    for (const std::filesystem::path& input : inputs) {
-        std::error_code error;
-        if (!input.empty() && std::filesystem::equivalent(input, *drives.csv, error)) {
-            throw io::SettingsError(fmt::format("--csv {} is one of the inputs; name another file",
-                                                drives.csv->string()));
-        }
-    }
 }
 
 std::string vehicles_of(const Profile& profile) {
@@ -138,28 +119,13 @@ std::optional<reports::DriveTable> table_of(const Options& options, const io::Re
     return work.stopped() ? std::nullopt : std::optional(std::move(table));
 }
 
-void complain_of(const Options& options, const std::vector<Problem>& problems) {
-    if (options.quiet) {
-        return;
-    }
-    const std::size_t said =
-        options.verbose ? problems.size() : std::min(problems.size(), most_problems_said);
-    for (std::size_t i = 0; i < said; ++i) {
-        say(fmt::format("farwater: {}\n", sentence(problems[i])));
-    }
-    if (said < problems.size()) {
-        say(fmt::format("farwater: {} more problems of this kind; --verbose says all\n",
-                        problems.size() - said));
-    }
-}
-
 std::string answer(const Options& options, const reports::DriveTable& table) {
     if (options.json) {
         return reports::drive_times_json(table);
     }
-    std::string text = reports::drive_times_text(table, options.drives.csv ? 0 : most_rows_shown);
-    if (options.drives.csv) {
-        text += fmt::format("Written: {}\n", options.drives.csv->string());
+    std::string text = reports::drive_times_text(table, options.csv ? 0 : most_rows_shown);
+    if (options.csv) {
+        text += fmt::format("Written: {}\n", options.csv->string());
     }
     return text;
 }
@@ -172,7 +138,10 @@ int drive_times_command(const Options& options, io::Interrupt& interrupt) {
     const io::DistrictFile file = io::read_district_file(options.district_file);
     const Asked asked{{io::spec_of_points(file, drives.from), drives.from_id},
                       {io::spec_of_points(file, drives.to), drives.to_id}};
-    check_csv(drives, file, {&asked.from.spec, &asked.to.spec});
+    if (options.csv) {
+        refuse_over_inputs(*options.csv, file,
+                           std::array{asked.from.spec.path, asked.to.spec.path});
+    }
     session.stage("reading");
     const Reading reading = read_with_needs(file, session.work());
     const io::ReadResult& read = reading.read;
@@ -181,7 +150,7 @@ int drive_times_command(const Options& options, io::Interrupt& interrupt) {
     if (!table) {
         return exit_interrupted;
     }
-    if (drives.csv && !io::write_csv(*drives.csv, reports::drive_times(*table), session.work())) {
+    if (options.csv && !io::write_csv(*options.csv, reports::drive_times(*table), session.work())) {
         return exit_interrupted;
     }
     session.end();

@@ -14,6 +14,7 @@ inline constexpr std::string_view first_page =
   farwater run district.toml --out coverage   into another folder
   farwater drive-times district.toml --from stations --to water_sources
                                               minutes and miles, there and back
+  farwater calibrate district.toml            timed runs beside the planned ones
   farwater explain district.toml 042-017      the whole calculation of one parcel, on paper
   farwater propose district.toml              where the next source of water helps most
   farwater improvements district.toml         what a tanker, hose, aid, people do beside it
@@ -55,6 +56,24 @@ A layer is a section of the district file that has points or areas (stations, wa
 dump_site_places, targets, parcels, buildings, address_points, mapped_water), or a file or
 connection that GDAL reads, with :LAYER behind it where it holds several. Vehicles drive from
 and to the nearest road that they may use; a parcel's drives end at its access point.)";
+
+inline constexpr std::string_view calibrate =
+    R"(Runs that were timed, from the incident records or a drill, beside what the plan says of them:
+turnouts by station and period, drives by kind of unit, season and station. How many were no longer
+than planned, within what half of them and eight of ten were, and what follows for planning speeds.
+
+  farwater calibrate district.toml
+  farwater calibrate district.toml --csv runs.csv    run by run
+
+The runs are a table that the district file names, a row for each unit's run to one place:
+
+  [timed_runs]
+  file = "incidents.csv"
+  columns = { run_id = "INC_NO", unit_id = "UNIT", date = "ALARM_DATE", period = "PERIOD",
+              toned_at = "TONES", rolling_at = "ENROUTE", arrived_at = "ONSCENE",
+              x = "LON", y = "LAT" }
+
+Nothing is changed by it: the district file's figures are the officer's to write.)";
 
 inline constexpr std::string_view explain =
     R"(The whole calculation of one parcel as it is written on paper: what is needed, who comes when,

@@ -21,7 +21,8 @@ enum class Command {
     improvements,
     cards,
     init,
-    compare
+    compare,
+    calibrate
 };
 
 // For whom `run` writes.
@@ -31,10 +32,9 @@ enum class Audience { officers, everybody };
 struct DriveOptions {
     std::string from, to;                       // sections of the district file, or data sets
     std::optional<std::string> from_id, to_id;  // columns; none = the likely one
-    std::optional<std::filesystem::path> csv;
-    std::string season;               // empty = the first
-    std::string vehicle;              // a unit; empty = the usual tanker
-    std::optional<double> limit_min;  // none = trip_limit_min of the assumptions
+    std::string season;                         // empty = the first
+    std::string vehicle;                        // a unit; empty = the usual tanker
+    std::optional<double> limit_min;            // none = trip_limit_min of the assumptions
 };
 
 // Of explain.
@@ -73,7 +73,8 @@ struct Options {
     std::optional<std::filesystem::path>
         out;  // none = beside it: folder "result", "proposals", "improvements" or "cards", of
               // compare "comparison" beside the later result
-    unsigned threads = 0;  // 0 = as many as there are processors
+    std::optional<std::filesystem::path> csv;  // of drive-times and calibrate
+    unsigned threads = 0;                      // 0 = as many as there are processors
     bool json = false;
     bool quiet = false;
     bool verbose = false;
