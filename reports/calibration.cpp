@@ -25,11 +25,6 @@ std::size_t count_of(const CalibrationFindings& findings,
         findings.beside, [&](const auto& run) { return (run.*timed).has_value(); }));
 }
 
-std::string padded(const std::string& name, std::size_t width) {
-    const std::size_t length = letters(name);
-    return name + std::string(length < width ? width - length : 0, ' ');
-}
-
 std::string within_words(const Spread& spread) {
     return fmt::format("{} ({})", spread.within, percent(spread.within, spread.runs));
 }
@@ -48,11 +43,10 @@ std::string drives_part(const CalibrationFindings& findings) {
         all.runs, timed, padded("", 24), "runs", "as planned", "half within",
         "eight of ten within");
     for (const NamedSpread& group : drive_groups(findings)) {
-        part += fmt::format(
-            "  {}  {:>5}  {:>14}  {:>11.2f}  {:>19.2f}\n",
-            padded(group.by == "all" ? "all" : on_one_line(group.by + " " + group.name), 24),
-            group.spread.runs, within_words(group.spread), group.spread.half,
-            group.spread.eight_of_ten);
+        part += fmt::format("  {}  {:>5}  {:>14}  {:>11.2f}  {:>19.2f}\n",
+                            padded(group.by == "all" ? "all" : group.by + " " + group.name, 24),
+                            group.spread.runs, within_words(group.spread), group.spread.half,
+                            group.spread.eight_of_ten);
     }
     return part + advice_on_speeds(findings.calibration) + "\n";
 }
@@ -76,9 +70,9 @@ std::string turnouts_part(const CalibrationFindings& findings) {
         const std::string name = at(findings.district.stations, group.station).id + ", " +
                                  at(findings.district.periods, group.period).name;
         part +=
-            fmt::format("  {}  {:>5}  {:>7.1f}  {:>14}  {:>11.1f}  {:>19.1f}\n",
-                        padded(on_one_line(name), 24), group.spread.runs, in_minutes(group.planned),
-                        within_words(group.spread), group.spread.half, group.spread.eight_of_ten);
+            fmt::format("  {}  {:>5}  {:>7.1f}  {:>14}  {:>11.1f}  {:>19.1f}\n", padded(name, 24),
+                        group.spread.runs, in_minutes(group.planned), within_words(group.spread),
+                        group.spread.half, group.spread.eight_of_ten);
     }
     return part +
            "A turnout that eight of ten runs keep is what the standard for volunteer departments "

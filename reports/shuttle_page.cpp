@@ -136,11 +136,6 @@ std::size_t longest(const std::vector<std::string>& names) {
     return most;
 }
 
-std::string padded(const std::string& name, std::size_t width) {
-    const std::string text = on_one_line(name);
-    return text + std::string(width - std::min(width, letters(text)), ' ');
-}
-
 std::string tankers(const ShuttlePage& page) {
     const ShuttleAnswer& answer = page.answer;
     const std::size_t width = std::max<std::size_t>(longest(page.typed.tankers), 6);

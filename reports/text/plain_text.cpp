@@ -58,4 +58,11 @@ std::size_t letters(std::string_view words) {
         words, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
+std::string padded(std::string_view name, std::size_t width) {
+    std::string text = on_one_line(name);
+    const std::size_t length = letters(text);
+    text.append(length < width ? width - length : 0, ' ');
+    return text;
+}
+
 }  // namespace farwater::reports

@@ -18,4 +18,7 @@ std::string on_one_line(std::string_view name);
 // The letters of UTF-8, so that columns stand under each other.
 std::size_t letters(std::string_view words);
 
+// On one line, with blanks behind it to so many letters; longer ones stay whole.
+std::string padded(std::string_view name, std::size_t width);
+
 }  // namespace farwater::reports
