@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <exception>
 #include <utility>
 
 #include <cairo-pdf.h>
@@ -27,6 +28,19 @@ struct Freed {
 template <class Thing>
 using Owned = std::unique_ptr<Thing, Freed>;
 
+// Where cairo's bytes go. What the sink throws must not go through cairo, which would be left in
+// the middle of a stream and end the program when it is given back: it waits here for the canvas.
+struct Outlet {
+    PageCanvas::Sink sink;
+    std::exception_ptr thrown;
+
+    void throw_what_waits() {
+        if (thrown) {
+            std::rethrow_exception(std::exchange(thrown, nullptr));
+        }
+    }
+};
+
 }  // namespace cairo_things
 
 namespace {
@@ -36,9 +50,18 @@ using cairo_things::Owned;
 constexpr const char* letters_of_pages = "DejaVu Sans";
 
 cairo_status_t to_sink(void* closure, const unsigned char* bytes, unsigned int count) {
-    const auto& sink = *static_cast<const PageCanvas::Sink*>(closure);
-    // NOLINTNEXTLINE(cppcoreguidelines-pro-type-reinterpret-cast): cairo's bytes are unsigned
-    sink(std::string_view(reinterpret_cast<const char*>(bytes), count));
+    auto& outlet = *static_cast<cairo_things::Outlet*>(closure);
+    if (!outlet.sink) {
+        return CAIRO_STATUS_WRITE_ERROR;
+    }
+    try {
+        // NOLINTNEXTLINE(cppcoreguidelines-pro-type-reinterpret-cast): cairo's bytes are unsigned
+        outlet.sink(std::string_view(reinterpret_cast<const char*>(bytes), count));
+    } catch (...) {
+        outlet.thrown = std::current_exception();
+        outlet.sink = nullptr;
+        return CAIRO_STATUS_WRITE_ERROR;
+    }
     return CAIRO_STATUS_SUCCESS;
 }
 
@@ -87,7 +110,7 @@ std::string rect_attributes(const Rect& rect) {
 }  // namespace
 
 struct PageCanvas::State {
-    Sink sink;
+    cairo_things::Outlet outlet;
     Owned<cairo_surface_t> surface;
     Owned<cairo_t> cairo;
     Owned<PangoContext> context;
@@ -162,10 +185,10 @@ PageCanvas::~PageCanvas() = default;
 
 PageCanvas PageCanvas::pdf(PageSize size, const DocumentFacts& facts, Sink sink) {
     auto state = std::make_unique<State>();
-    state->sink = std::move(sink);
+    state->outlet.sink = std::move(sink);
     state->is_pdf = true;
     state->surface.reset(
-        cairo_pdf_surface_create_for_stream(to_sink, &state->sink, size.width, size.height));
+        cairo_pdf_surface_create_for_stream(to_sink, &state->outlet, size.width, size.height));
     cairo_surface_t* surface = state->surface.get();
     const auto say = [&](cairo_pdf_metadata_t key, const std::string& text) {
         cairo_pdf_surface_set_metadata(surface, key, mended(text).c_str());
@@ -181,7 +204,7 @@ PageCanvas PageCanvas::pdf(PageSize size, const DocumentFacts& facts, Sink sink)
 
 PageCanvas PageCanvas::picture(PageSize size, double dots, Sink sink) {
     auto state = std::make_unique<State>();
-    state->sink = std::move(sink);
+    state->outlet.sink = std::move(sink);
     state->surface.reset(
         cairo_image_surface_create(CAIRO_FORMAT_A8, static_cast<int>(std::ceil(size.width * dots)),
                                    static_cast<int>(std::ceil(size.height * dots))));
@@ -197,15 +220,21 @@ PageCanvas PageCanvas::picture(PageSize size, double dots, Sink sink) {
 
 bool PageCanvas::finish() {
     if (!state_->is_pdf) {
-        return cairo_surface_write_to_png_stream(state_->surface.get(), to_sink, &state_->sink) ==
-               CAIRO_STATUS_SUCCESS;
+        const cairo_status_t status =
+            cairo_surface_write_to_png_stream(state_->surface.get(), to_sink, &state_->outlet);
+        state_->outlet.throw_what_waits();
+        return status == CAIRO_STATUS_SUCCESS;
     }
     cairo_surface_finish(state_->surface.get());
+    state_->outlet.throw_what_waits();
     return cairo_status(state_->cairo.get()) == CAIRO_STATUS_SUCCESS &&
            cairo_surface_status(state_->surface.get()) == CAIRO_STATUS_SUCCESS;
 }
 
-void PageCanvas::end_page() { cairo_show_page(state_->cairo.get()); }
+void PageCanvas::end_page() {
+    cairo_show_page(state_->cairo.get());
+    state_->outlet.throw_what_waits();
+}
 
 Extent PageCanvas::extent(std::string_view text, const TextLook& look, double width) const {
     state_->set(text, look, width);
