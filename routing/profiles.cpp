@@ -9,7 +9,6 @@
 namespace farwater::routing {
 namespace {
 
-constexpr Weight water_per_gallon = pounds(8.34);
 constexpr Volume large_tank = gallons(1250);
 constexpr Weight large_weight = pounds(50'000);
 constexpr Speed cap_of_large = mph(60);

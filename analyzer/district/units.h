@@ -88,6 +88,7 @@ constexpr Weight tonnes(double value) {
     return Weight::from_base(value * 1000.0 * pounds_per_kilogram);
 }
 constexpr double in_pounds(Weight weight) { return weight.in_base(); }
+inline constexpr Weight water_per_gallon = pounds(8.34);
 
 constexpr Power horsepower(double value) { return Power::from_base(value); }
 constexpr double in_horsepower(Power power) { return power.in_base(); }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "io/records/layer_records.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
@@ -48,11 +50,27 @@ void read_pumping(Record& record, Unit& unit) {
     read_portable_tanks(record, unit);
 }
 
+// No truck weighs less with its tank full than empty and its water together, but for a tenth of the
+// water: scales and tanks are off by so much. A weight that is too small would take it over a weak
+// bridge.
+void read_weights(Record& record, Volume tank, Unit& unit) {
+    unit.loaded = weight_field(record, "loaded_lb");
+    unit.empty = weight_field(record, "empty_lb");
+    constexpr Weight lightest_truck = pounds(3000);
+    const Weight least =
+        unit.empty.value_or(lightest_truck) + water_per_gallon * (0.9 * in_gallons(tank));
+    if (unit.loaded && *unit.loaded < least) {
+        record.report(ProblemId::number_out_of_range, "loaded_lb",
+                      fmt::format("{:.0f} lb is less than the empty truck and its water weigh, "
+                                  "{:.0f} lb at least",
+                                  in_pounds(*unit.loaded), in_pounds(least)));
+        unit.loaded.reset();
+    }
+}
+
 void read_chassis(Record& record, Unit& unit) {
     unit.crew = record.whole("crew");
     unit.min_crew = record.whole("min_crew");
-    unit.loaded = weight_field(record, "loaded_lb");
-    unit.empty = weight_field(record, "empty_lb");
     unit.width = length_field(record, "width_ft");
     unit.height = length_field(record, "height_ft");
     unit.top_speed = speed_field(record, "top_speed_mph");
@@ -81,8 +99,10 @@ bool read_station(Record& record, const std::vector<Station>& stations, Unit& un
     return true;
 }
 
-bool read_tank(Record& record, const Assumptions& assumptions, Unit& unit) {
+// `stated` is what the record says, nothing where that is blank.
+bool read_tank(Record& record, const Assumptions& assumptions, Volume& stated, Unit& unit) {
     const std::optional<Volume> tank = volume_field(record, "tank_gal");
+    stated = tank.value_or(Volume());
     if (unit.kind == UnitKind::tanker && in_gallons(tank.value_or(Volume())) <= 0.0) {
         record.report(ProblemId::unit_tank_unknown, "tank_gal", {});
         return false;
@@ -99,13 +119,15 @@ LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Stat
     LayerRows<Unit> result;
     result.log = for_each_record(source, work, [&](Record& record) {
         Unit unit;
+        Volume stated_tank;
         unit.id = ids.take(record, "unit_id");
         if (!read_kind(record, unit) || !read_station(record, stations, unit) ||
-            !read_tank(record, assumptions, unit)) {
+            !read_tank(record, assumptions, stated_tank, unit)) {
             return Taken::no;
         }
         read_pumping(record, unit);
         read_chassis(record, unit);
+        read_weights(record, stated_tank, unit);
         result.rows.push_back(std::move(unit));
         return Taken::yes;
     });

@@ -384,6 +384,39 @@ TEST_CASE("mapped water has a place and an area") {
     CHECK(read.district.mapped_water[0].area_m2 == Approx(10000.0));
 }
 
+TEST_CASE("a truck that weighs less full than empty and its water together has no known weight") {
+    const ReadResult read =
+        ReadScene()
+            .table("apparatus",
+                   "unit_id,station_id,kind,tank_gal,loaded_lb,empty_lb\n"
+                   "T1,S1,tanker,3000,22000,\n"       // its water alone weighs 25,020 lb
+                   "T2,S1,tanker,3000,40000,35000\n"  // loaded and empty exchanged, or so
+                   "T3,S1,tanker,3000,58000,35000\n"
+                   "T4,S1,tanker,3000,46000,\n"
+                   "E1,S1,engine,,9000,\n"  // of its tank nothing is known
+                   "E2,S1,engine,1000,9000,\n")
+            .read();
+    const std::vector<Unit>& units = read.district.units;
+    REQUIRE(units.size() == 6);
+    CHECK_FALSE(units[0].loaded);
+    CHECK_FALSE(units[1].loaded);
+    CHECK(units[1].empty == pounds(35000));
+    CHECK(units[2].loaded == pounds(58000));
+    CHECK(units[3].loaded == pounds(46000));
+    CHECK(units[4].loaded == pounds(9000));
+    CHECK_FALSE(units[5].loaded);
+    std::vector<std::string> told;
+    for (const Problem& problem : read.district.problems) {
+        if (problem.field == "loaded_lb") {
+            CHECK(problem.id == ProblemId::number_out_of_range);
+            told.push_back(problem.record + ": " + problem.detail);
+        }
+    }
+    REQUIRE(told.size() == 3);
+    CHECK(told[0] ==
+          "T1: 22000 lb is less than the empty truck and its water weigh, 25518 lb at least");
+}
+
 TEST_CASE("units take all their fields") {
     const ReadResult read = ReadScene()
                                 .table("apparatus",
