@@ -127,10 +127,14 @@ std::vector<std::string> words_missing(const Candidate& one) {
 }
 
 std::vector<std::string> missing_of(const SectionRow& section, const Candidate& one) {
-    if (!one.usable()) {
-        return {found_but_lacks(one)};
-    }
     std::vector<std::string> missing;
+    if (!one.look->lacks.empty()) {
+        missing.push_back(fmt::format("{}: {}", one.look->printed, one.look->lacks));
+    }
+    if (!one.usable()) {
+        missing.push_back(found_but_lacks(one));
+        return missing;
+    }
     if (one.look->records == 0) {
         missing.push_back(fmt::format("{}: {} has no row yet", section.name, one.look->printed));
     }

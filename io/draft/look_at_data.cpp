@@ -13,6 +13,7 @@
 
 #include "analyzer/district/units.h"
 #include "io/draft/look_at_layer.h"
+#include "io/files/only_to_read.h"
 #include "io/files/why_unreadable.h"
 #include "io/inputs/read_elevation.h"
 #include "io/records/dataset.h"
@@ -53,8 +54,12 @@ const CPLStringList& formats_opened() {
 }
 
 std::shared_ptr<GDALDataset> opened_to_look(const fs::path& file, unsigned kind) {
+    CPLStringList options;
+    if (kind == GDAL_OF_VECTOR && is_only_to_read(file)) {
+        options.AddString(open_unchanging);
+    }
     return {GDALDataset::Open(file.c_str(), kind | GDAL_OF_READONLY, formats_opened().List(),
-                              nullptr, nullptr),
+                              options.List(), nullptr),
             GDALDatasetUniquePtrDeleter()};
 }
 
@@ -82,7 +87,7 @@ public:
         } else if (const auto raster = opened_to_look(path_, GDAL_OF_RASTER)) {
             look_at_raster(*raster);
         } else {
-            const std::string why = why_unreadable(path_);
+            const std::string why = why_not_opened(path_, messages);
             const bool said = messages.failed();
             look_.left_out.push_back(
                 {printed({}), !why.empty() ? why

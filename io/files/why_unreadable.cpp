@@ -1,18 +1,61 @@
 #include "io/files/why_unreadable.h"
 
 #include <array>
+#include <cerrno>
+#include <cstdint>
+#include <cstring>
 #include <fstream>
+#include <string_view>
+#include <system_error>
 
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include "io/records/parse_cell.h"
 
 namespace farwater::io {
 namespace {
 
-bool is_there(std::filesystem::path file, const std::string& extension) {
+// Beside the file, with its name; empty where there is none.
+std::filesystem::path part_beside(std::filesystem::path file, const std::string& extension) {
     std::error_code error;
-    return std::filesystem::exists(file.replace_extension(extension), error);
+    file.replace_extension(extension);
+    return std::filesystem::exists(file, error) ? file : std::filesystem::path();
+}
+
+// The system's words where the file may not be opened, of which GDAL says nothing.
+std::string why_closed(const std::filesystem::path& file) {
+    const int descriptor = ::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    if (descriptor < 0) {
+        return "cannot be opened: " + std::generic_category().message(errno);
+    }
+    ::close(descriptor);
+    return {};
+}
+
+std::uint32_t big_endian(std::string_view bytes) {
+    std::uint32_t number = 0;
+    for (const char byte : bytes) {
+        number = number << 8U | static_cast<unsigned char>(byte);
+    }
+    return number;
+}
+
+// Of a GeoPackage, by the number of pages in its head, which counts where the file was changed as
+// often as at the writing of that number (https://www.sqlite.org/fileformat2.html, 1.3).
+std::string why_cut_off(const std::filesystem::path& file, std::uintmax_t bytes) {
+    std::string head(100, '\0');
+    std::ifstream(file, std::ios::binary)
+        .read(head.data(), static_cast<std::streamsize>(head.size()));
+    const std::string_view all = head;
+    const std::uintmax_t page = big_endian(all.substr(16, 2));
+    const std::uintmax_t whole = big_endian(all.substr(28, 4)) * (page == 1 ? 65'536 : page);
+    const bool counts = all.substr(24, 4) == all.substr(92, 4);
+    return all.starts_with("SQLite format 3") && counts && bytes < whole
+               ? fmt::format("the file is cut off, {} of {} bytes are there; copy it anew", bytes,
+                             whole)
+               : std::string();
 }
 
 bool begins_as_utf16(const std::filesystem::path& file) {
@@ -29,9 +72,14 @@ std::string why_absent(const std::filesystem::path& file) {
     if (error) {
         return fmt::format("{} cannot be looked at: {}", file.string(), error.message());
     }
-    return there ? std::string()
-                 : fmt::format("there is no file {}; correct file in the district file",
-                               file.string());
+    if (!there) {
+        return fmt::format("there is no file {}; correct file in the district file", file.string());
+    }
+    return std::filesystem::is_regular_file(file, error) ||
+                   std::filesystem::is_directory(file, error)
+               ? std::string()
+               : file.string() +
+                     " is a pipe or a device, and inputs are read twice; name a file or a folder";
 }
 
 std::string why_unreadable(const std::filesystem::path& file) {
@@ -39,8 +87,15 @@ std::string why_unreadable(const std::filesystem::path& file) {
     if (!std::filesystem::is_regular_file(file, error)) {
         return {};
     }
-    if (std::filesystem::file_size(file, error) == 0) {
+    const std::uintmax_t bytes = std::filesystem::file_size(file, error);
+    if (bytes == 0) {
         return "the file is empty";
+    }
+    if (const std::string why = why_closed(file); !why.empty()) {
+        return "the file " + why;
+    }
+    if (std::string why = why_cut_off(file, bytes); !why.empty()) {
+        return why;
     }
     if (begins_as_utf16(file)) {
         return "the file is UTF-16 text; save it as CSV in UTF-8";
@@ -54,9 +109,14 @@ std::string missing_beside(const std::filesystem::path& file) {
     }
     constexpr std::array<std::array<const char*, 2>, 2> parts{{{".shx", ".SHX"}, {".dbf", ".DBF"}}};
     for (const auto& [part, in_capitals] : parts) {
-        if (!is_there(file, part) && !is_there(file, in_capitals)) {
+        const std::filesystem::path small = part_beside(file, part);
+        const std::filesystem::path found = small.empty() ? part_beside(file, in_capitals) : small;
+        if (found.empty()) {
             return fmt::format(
                 "its {} is not beside it; a shapefile is .shp, .shx, .dbf and .prj together", part);
+        }
+        if (const std::string why = why_closed(found); !why.empty()) {
+            return fmt::format("its {} {}", part, why);
         }
     }
     return {};

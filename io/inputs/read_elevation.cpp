@@ -38,6 +38,9 @@ Dataset open_raster(const ElevationSpec& spec) {
     }
     const GdalMessages messages;
     Dataset raster = opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::raster);
+    if (const std::string why = raster ? "" : why_not_opened(spec.path, messages); !why.empty()) {
+        fail(spec, why);
+    }
     if (!raster) {
         fail(spec, "this is no raster that can be read" + messages.said());
     }

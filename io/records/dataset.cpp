@@ -11,6 +11,7 @@
 #include <ogrsf_frmts.h>
 
 #include "io/error.h"
+#include "io/files/only_to_read.h"
 #include "io/files/why_unreadable.h"
 #include "io/near_word.h"
 #include "io/records/parse_cell.h"
@@ -65,7 +66,7 @@ std::shared_ptr<GDALDataset> open_dataset(const LayerSpec& spec) {
     const GdalMessages messages;
     const std::shared_ptr<GDALDataset> dataset =
         opened_by_gdal(spec.path, spec.file, spec.open_options, DatasetKind::vector);
-    if (const std::string why = dataset ? "" : why_unreadable(spec.path); !why.empty()) {
+    if (const std::string why = dataset ? "" : why_not_opened(spec.path, messages); !why.empty()) {
         fail(spec, why);
     }
     if (!dataset) {
@@ -179,10 +180,12 @@ void keep_message(GdalMessages& messages, const char* text, bool error) {
     constexpr std::size_t most_kept = 5;
     constexpr std::size_t most_letters = 400;  // some hold a whole statement of SQL
     messages.failed_ = messages.failed_ || error;
-    if (messages.messages_.size() < most_kept) {
-        const std::string_view all = trimmed(text);
-        messages.messages_.emplace_back(all.substr(0, most_letters));
-        messages.messages_.back() += all.size() > most_letters ? " ..." : "";
+    const std::string_view all = trimmed(text);
+    std::string one(all.substr(0, most_letters));
+    one += all.size() > most_letters ? " ..." : "";
+    const bool said_before = std::ranges::find(messages.messages_, one) != messages.messages_.end();
+    if (messages.messages_.size() < most_kept && !said_before) {
+        messages.messages_.push_back(std::move(one));
     }
 }
 
@@ -203,6 +206,9 @@ std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
     for (const std::string& option : open_options) {
         options.AddString(option.c_str());
     }
+    if (kind == DatasetKind::vector && is_only_to_read(path)) {
+        options.AddString(open_unchanging);
+    }
     const std::string source = path.empty() ? file : path.string();
     const unsigned flags = kind == DatasetKind::vector ? GDAL_OF_VECTOR : GDAL_OF_RASTER;
     return {GDALDataset::Open(source.c_str(), flags | GDAL_OF_READONLY, nullptr, options.List(),
@@ -212,6 +218,14 @@ std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
 
 std::string GdalMessages::said() const {
     return messages_.empty() ? "" : "; GDAL says: " + printable_source(text());
+}
+
+std::string why_not_opened(const std::filesystem::path& path, const GdalMessages& messages) {
+    std::string why = why_unreadable(path);
+    if (why.empty() && messages.text().find("database is locked") != std::string::npos) {
+        why = "another program has locked the file; close it there, or copy the file";
+    }
+    return why;
 }
 
 std::string described(const LayerSpec& spec) {

@@ -27,7 +27,8 @@ public:
     ~GdalMessages();
     GdalMessages(const GdalMessages&) = delete;
     GdalMessages& operator=(const GdalMessages&) = delete;
-    std::string text() const;  // errors and warnings, the first few, joined by "; "; may be empty
+    // Errors and warnings, the first few, each once, joined by "; "; may be empty.
+    std::string text() const;
     std::string said() const;  // "; GDAL says: " and the text, fit to print; or nothing
     bool failed() const { return failed_; }  // one of them was an error
 
@@ -37,6 +38,9 @@ private:
     friend void keep_message(GdalMessages& messages, const char* text, bool error);
 };
 
+// GDAL's option for a GeoPackage that is_only_to_read.
+inline constexpr const char* open_unchanging = "IMMUTABLE=YES";
+
 enum class DatasetKind : std::uint8_t { vector, raster };
 
 // Read-only, with the options given; null where GDAL cannot, and why is in the messages that the
@@ -45,6 +49,9 @@ std::shared_ptr<GDALDataset> opened_by_gdal(const std::filesystem::path& path,
                                             const std::string& file,
                                             const std::vector<std::string>& open_options,
                                             DatasetKind kind);
+
+// A clause that says why that was null, as far as it is seen: by the file, or by what GDAL said.
+std::string why_not_opened(const std::filesystem::path& path, const GdalMessages& messages);
 
 // A sheet of a spreadsheet with one row alone: GDAL names its columns Field1, Field2, ... and takes
 // the row for a record. Here it names the columns, as in every other sheet, and there is no record.

@@ -11,7 +11,6 @@
 #include "io/crs.h"
 #include "io/error.h"
 #include "io/files/out_folder_lock.h"
-#include "io/files/why_unreadable.h"
 #include "io/out_folder.h"
 #include "io/records/dataset.h"
 #include "io/results/stored_layers.h"
@@ -83,7 +82,7 @@ std::shared_ptr<GDALDataset> open_result(const fs::path& file) {
     std::error_code error;
     std::shared_ptr<GDALDataset> dataset =
         opened_by_gdal(file, file.string(), {}, DatasetKind::vector);
-    const std::string why = dataset ? "" : why_unreadable(file);
+    const std::string why = dataset ? "" : why_not_opened(file, messages);
     if (!dataset || std::string_view(dataset->GetDriverName()) != "GPKG") {
         refuse_result(file,
                       why.empty() ? "is no result of `farwater run`: it is no GeoPackage" : why);
