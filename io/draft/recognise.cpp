@@ -53,6 +53,20 @@ std::vector<std::string> lacks_of(const LayerLook& look, const SectionMatch& mat
     return lacks;
 }
 
+// What a nearly told layer might be, and what would tell it.
+std::string nearly_told(const SectionMatch& nearest) {
+    std::string text = "could be " + readable(nearest.section->name);
+    if (nearest.lacks.empty()) {
+        return text + ", but neither columns nor name tell it";
+    }
+    text += ", but lacks a column for ";
+    for (std::size_t i = 0; i < nearest.lacks.size(); ++i) {
+        text += i == 0 ? "" : " and ";
+        text += nearest.lacks[i]->name;
+    }
+    return text;
+}
+
 std::string why_nothing(const LayerLook& look, const SectionMatch* nearest) {
     if (look.is_osm) {
         return "tags of none of our tables";
@@ -68,8 +82,7 @@ std::string why_nothing(const LayerLook& look, const SectionMatch* nearest) {
         return "an outline or a few areas, not told to be anything";
     }
     return nearest == nullptr ? "neither columns, shapes nor name tell what it is"
-                              : fmt::format("could be {}, but neither columns nor name tell it",
-                                            readable(nearest->section->name));
+                              : nearly_told(*nearest);
 }
 
 // Goes from looks to sections.

@@ -139,6 +139,19 @@ TEST_CASE("an id is none where two records share it") {
     CHECK_FALSE(parcels.suggested);
 }
 
+TEST_CASE("a layer that is nearly told says which column would tell it") {
+    DraftFolder folder;
+    MadeLayer layer = lots("parcels", "PIN");
+    layer.rows.resize(20);  // too few to be told by how they tile the ground
+    layer.rows[7].second[0] = layer.rows[8].second[0];
+    layer.columns.emplace_back("needed_gpm");
+    folder.geopackage("parcels.gpkg", {layer});
+    folder.text("stations.csv", "station_id,lon,lat\nS1,-72,43\n");
+    CHECK(folder.recognised() == Strings{"stations from stations.csv"});
+    CHECK(folder.passed_over() ==
+          Strings{"parcels.gpkg: could be parcels, but lacks a column for parcel_id"});
+}
+
 TEST_CASE("of two layers that could be the roads the one with a schema is taken, the other named") {
     DraftFolder folder;
     folder.geopackage("a_roads.gpkg", {lines("roads", {"name"}, {"Mill Rd"})});
