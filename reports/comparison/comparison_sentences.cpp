@@ -49,9 +49,9 @@ std::string places_sentence(const AnswerChanges& parcels) {
         parcels.count(Happened::gone));
     const std::size_t unsure = parcels.count(Happened::not_compared);
     return text + (unsure == 0 ? "."
-                               : fmt::format("; {} records with an id that is blank or stands "
-                                             "twice are not compared.",
-                                             unsure));
+                               : fmt::format("; {} with an id that is blank or stands "
+                                             "twice {} not compared.",
+                                             plural(unsure, "record"), unsure == 1 ? "is" : "are"));
 }
 
 std::string not_known_words(const planning::AnswerTotals& totals) {
@@ -167,6 +167,19 @@ void add_untold(std::vector<std::string>& first, std::string_view which, const S
     }
 }
 
+void add_other_schema(std::vector<std::string>& first, std::string_view before,
+                      std::string_view after) {
+    const auto words = [](std::string_view version) {
+        return version.empty() ? std::string("not told") : name_words(version);
+    };
+    if (before != after) {
+        first.push_back(fmt::format(
+            "ANOTHER FORM of the results, schema_version {} in the earlier and {} in the later "
+            "one: a column of the same name may mean something else.",
+            words(before), words(after)));
+    }
+}
+
 void add_what_if(std::vector<std::string>& first, std::string_view which,
                  const StoredResult& result) {
     if (const std::string_view what_if = result.recorded("what_if"); !what_if.empty()) {
@@ -178,9 +191,9 @@ std::string twice_given(const AnswerChanges& changes, std::string_view what) {
     const std::size_t unsure = changes.count(Happened::not_compared);
     return unsure == 0 ? std::string()
                        : fmt::format(
-                             "{} of {} have an id that is blank or stands twice in a result; "
-                             "nobody knows which is which, so they are listed and not compared.",
-                             plural(unsure, "record"), what);
+                             "{} of {} {} an id that is blank or stands twice in a result: listed "
+                             "and not compared, for nobody knows which is which.",
+                             plural(unsure, "record"), what, unsure == 1 ? "has" : "have");
 }
 
 }  // namespace
@@ -222,6 +235,7 @@ std::vector<std::string> comparison_cautions(const ComparedResults& results) {
             "the changes may come from the program itself.",
             name_words(before.recorded("program")), name_words(after.recorded("program"))));
     }
+    add_other_schema(first, before.recorded("schema_version"), after.recorded("schema_version"));
     if (before.recorded("district") != after.recorded("district")) {
         first.push_back(fmt::format("The results are of districts with different names: {} and {}.",
                                     name_words(before.recorded("district")),

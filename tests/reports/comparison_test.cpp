@@ -225,16 +225,20 @@ TEST_CASE("another program, a what-if, untold columns and doubled ids are said f
     Compared compared;
     CHECK(comparison_cautions(compared.results()).empty());
     compared.after.record[0].second = "farwater 2";
+    compared.after.record.emplace_back("schema_version", "2");
     compared.before.record.emplace_back("what_if", "Counts 1 source <of> it.");
     compared.before.parcels.numbers_told[static_cast<std::size_t>(AnswerNumber::later)] = false;
     compared.after.parcels.places.push_back(compared.after.parcels.places.front());
     compared.compare_again();
     const auto cautions = comparison_cautions(compared.results());
-    REQUIRE(cautions.size() == 4);
+    REQUIRE(cautions.size() == 5);
     CHECK(contains(cautions[0], "ANOTHER PROGRAM VERSION made the earlier result (farwater 1)"));
-    CHECK(cautions[1] == "The earlier result: Counts 1 source <of> it.");
-    CHECK(contains(cautions[2], "The earlier result does not tell later_gpm of its parcels"));
-    CHECK(contains(cautions[3], "3 records of the parcels have an id"));
+    CHECK(cautions[1] ==
+          "ANOTHER FORM of the results, schema_version not told in the earlier and 2 in the later "
+          "one: a column of the same name may mean something else.");
+    CHECK(cautions[2] == "The earlier result: Counts 1 source <of> it.");
+    CHECK(contains(cautions[3], "The earlier result does not tell later_gpm of its parcels"));
+    CHECK(contains(cautions[4], "3 records of the parcels have an id"));
     const std::string html = comparison_page(compared.results(), somewhere());
     CHECK(contains(html, "Counts 1 source &lt;of&gt; it."));
     CHECK(contains(comparison_text(compared.results()), "ANOTHER PROGRAM VERSION"));
