@@ -83,6 +83,25 @@ TEST_CASE("misuse is exit code 2 and one message on standard error", "[unit]") {
     }
 }
 
+TEST_CASE("a word that is no command is named, with the nearest that is", "[unit]") {
+    CHECK(run_program(program, {"compares", "a", "b"}).err ==
+          "farwater: there is no command \"compares\"; did you mean \"compare\"?\n"
+          "Try: farwater --help\n");
+    CHECK(contains(run_program(program, {"fly"}).err, "there is no command \"fly\"\n"));
+    CHECK(contains(run_program(program, {}).err, "A subcommand is required"));
+    CHECK(contains(run_program(program, {"run", "d", "--bad"}).err, "--bad"));
+}
+
+TEST_CASE("help says what words an option takes, and not how they are kept", "[unit]") {
+    for (const char* command : {"run", "propose", "improvements"}) {
+        CHECK_FALSE(contains(run_program(program, {command, "--help"}).out, "->"));
+    }
+    CHECK(contains(run_program(program, {"run", "d", "--audience", "all"}).err,
+                   "--audience: \"all\" is none of its words, officers or public\n"));
+    CHECK(contains(run_program(program, {"propose", "d", "--weigh-by", "0"}).err,
+                   "\"0\" is none of its words, parcels, building_area, value or people\n"));
+}
+
 TEST_CASE("a run says five numbers and where the results lie", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_small_district(folder.path() / "d");

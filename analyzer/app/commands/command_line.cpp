@@ -1,4 +1,5 @@
-#include <map>
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "analyzer/app/commands/options.h"
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/version.h"
+#include "io/near_word.h"
 #include "io/versions.h"
 
 namespace farwater::app {
@@ -61,20 +63,42 @@ void add_explain(CLI::App& command, ExplainOptions& explain) {
     command.add_option("--period", explain.period, "Default: the worst")->type_name("NAME");
 }
 
-std::map<std::string, WeighBy> ways_to_weigh() {
-    std::map<std::string, WeighBy> ways;
-    for (const std::string_view way : words_of(WeighBy{})) {
-        ways[std::string(way)] = *parse_word<WeighBy>(way);
-    }
-    return ways;
+// An option for one of a few words; `take` says whether it is one.
+CLI::Option* add_word(CLI::App& command, const std::string& name, const std::string& says,
+                      std::vector<std::string_view> words,
+                      std::function<bool(const std::string&)> take) {
+    const auto take_or_tell = [name, words = std::move(words),
+                               take = std::move(take)](const std::string& word) {
+        if (!take(CLI::detail::to_lower(word))) {
+            throw CLI::ValidationError(
+                name, fmt::format("\"{}\" is none of its words, {}", word, io::one_of(words)));
+        }
+    };
+    return command.add_option_function<std::string>(name, take_or_tell, says);
 }
 
 void add_weigh_by(CLI::App& command, WeighBy& weigh_by) {
-    command
-        .add_option("--weigh-by", weigh_by,
-                    "What a property counts for: parcels (each 1), building_area, value, people")
-        ->transform(CLI::CheckedTransformer(ways_to_weigh(), CLI::ignore_case))
+    const auto words = words_of(WeighBy{});
+    add_word(command, "--weigh-by",
+             "What a property counts for: parcels (each 1), building_area, value, people",
+             {words.begin(), words.end()},
+             [&weigh_by](const std::string& word) {
+                 const std::optional<WeighBy> way = parse_word<WeighBy>(word);
+                 weigh_by = way.value_or(weigh_by);
+                 return way.has_value();
+             })
         ->type_name("WORD");
+}
+
+void add_audience(CLI::App& command, Audience& audience) {
+    add_word(command, "--audience",
+             "officers (default) or public: without parcels, owners, codes, phones, notes",
+             {"officers", "public"},
+             [&audience](const std::string& word) {
+                 audience = word == "public" ? Audience::everybody : Audience::officers;
+                 return word == "public" || word == "officers";
+             })
+        ->type_name("WHO");
 }
 
 void add_propose(CLI::App& command, Options& options) {
@@ -197,11 +221,7 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
     run->add_option("--out", options.out,
                     "Folder of the results; default: result beside the district file")
         ->type_name("DIR");
-    run->add_option("--audience", options.audience,
-                    "officers (default) or public: without parcels, owners, codes, phones, notes")
-        ->type_name("WHO")
-        ->transform(CLI::CheckedTransformer(std::map<std::string, Audience>{
-            {"officers", Audience::officers}, {"public", Audience::everybody}}));
+    add_audience(*run, options.audience);
     add_common(*add_command(app, options, Command::check, "check",
                             "Read everything, say what is wrong, write nothing"),
                options);
@@ -245,6 +265,21 @@ std::vector<LongPage> add_commands(CLI::App& app, Options& options) {
             {calibrate, help::calibrate}};
 }
 
+// Of a first word that is no command, rather than that one is required; else what the parser says.
+std::string no_such_command(const CLI::App& app, int argc, const char* const* argv,
+                            const char* parser_says) {
+    const std::string_view word = argc > 1 ? argv[1] : "";
+    if (word.empty() || word.starts_with('-')) {
+        return parser_says;
+    }
+    std::vector<std::string> names;
+    for (const CLI::App* command : app.get_subcommands({})) {
+        names.push_back(command->get_name());
+    }
+    const std::vector<std::string_view> commands(names.begin(), names.end());
+    return fmt::format("there is no command \"{}\"{}", word, io::did_you_mean(word, commands));
+}
+
 }  // namespace
 
 ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
@@ -267,7 +302,8 @@ ParsedCommandLine parse_command_line(int argc, const char* const* argv) {
     } catch (const CLI::CallForVersion&) {
         return only_text(version_text());
     } catch (const CLI::ParseError& error) {
-        return misuse(error.what());
+        return misuse(app.get_subcommands().empty() ? no_such_command(app, argc, argv, error.what())
+                                                    : error.what());
     }
     if (options.quiet && options.verbose) {
         return misuse("--quiet and --verbose exclude each other");
