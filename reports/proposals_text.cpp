@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "reports/cautions.h"
+#include "reports/gains/gain_words.h"
 #include "reports/headline.h"
 #include "reports/proposals.h"
 
@@ -97,10 +98,7 @@ std::string places_text(const ProposalFindings& findings) {
                                              found.left_out.front().reason));
     text += standing_by_text(findings) + passed_over_text(found);
     if (findings.unpriced > 0) {
-        text += fmt::format(
-            "  {} of them have no cost and cannot be bought by a budget: give cost in [proposals], "
-            "dry_hydrant_cost or cistern_cost\n",
-            findings.unpriced);
+        text += "  " + unpriced_words(findings.unpriced) + "\n";
     }
     return text;
 }

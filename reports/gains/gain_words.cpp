@@ -66,6 +66,16 @@ std::string now_words(const AsItIs& now) {
         in_thousands(now.short_of_gpm));
 }
 
+std::string unpriced_words(std::size_t places) {
+    return places == 0
+               ? std::string()
+               : fmt::format(
+                     "{} no cost and cannot be bought by a budget: give cost in [proposals], "
+                     "dry_hydrant_cost or cistern_cost.",
+                     places == 1 ? "One place has"
+                                 : in_thousands(static_cast<double>(places)) + " places have");
+}
+
 std::string counts_for_words(WeighBy by) {
     switch (by) {
         case WeighBy::parcels:

@@ -1,6 +1,7 @@
 // Gains and money in words, for pages that are read at a table.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,6 +16,8 @@ std::string gained_words(const planning::GainSum& sum);  // "4,195 gpm for 101 p
 std::string lost_words(const planning::GainSum& sum);
 std::string statement_of(const planning::GainSum& sum);  // a whole sentence
 std::string now_words(const AsItIs& now);
+// Of places without a price, where there is a budget: a whole sentence, empty where there is none.
+std::string unpriced_words(std::size_t places);
 
 // "the people there", "its value": times what a property counts; empty: times 1.
 std::string counts_for_words(WeighBy by);

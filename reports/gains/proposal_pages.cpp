@@ -148,6 +148,9 @@ void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
     sheet.begin_section("places", false)
         .heading("Places in order of choice")
         .paragraph(now_words(findings.now));
+    if (findings.unpriced > 0) {
+        sheet.paragraph(unpriced_words(findings.unpriced));
+    }
     if (findings.proposals.empty()) {
         sheet.paragraph("No place gains anything that may be had.").end_section();
         return;

@@ -240,6 +240,8 @@ TEST_CASE("a budget buys only what has a price", "[unit]") {
     const Package result(folder / "out" / "proposals.gpkg");
     CHECK(result.number("SELECT count(*) FROM source_proposals WHERE cost IS NULL") == 0);
     CHECK(contains(ended.out, "have no cost"));
+    CHECK(contains(bytes_of(folder / "out" / "proposals.html"),
+                   "have no cost and cannot be bought by a budget"));
 }
 
 TEST_CASE("the same proposals come from any number of threads", "[unit]") {
