@@ -155,7 +155,7 @@ public:
 private:
     void check(lxw_error error) const {
         if (error != LXW_NO_ERROR || sheet_ == nullptr) {
-            throw OutputError(fmt::format("the workbook's sheet \"{}\" cannot be written: {}.",
+            throw OutputError(fmt::format("the workbook's sheet \"{}\" cannot be written: {}",
                                           name_, lxw_strerror(error)));
         }
     }
@@ -287,7 +287,7 @@ bool write_workbook(const std::filesystem::path& file, const WorkbookHead& head,
     }
     if (const lxw_error error = workbook_close(book.release()); error != LXW_NO_ERROR) {
         throw OutputError(file.string() + ": cannot be written: " + lxw_strerror(error) +
-                          ". An older result is untouched.");
+                          " An older result is untouched.");  // it ends its sentence
     }
     return true;
 }

@@ -244,7 +244,7 @@ void write_department_workbook(const std::filesystem::path& file,
     if (const lxw_error error = workbook_close(book.release()); error != LXW_NO_ERROR) {
         std::error_code ignored;
         std::filesystem::remove(file, ignored);
-        throw OutputError(file.string() + ": cannot be written: " + lxw_strerror(error) + ".");
+        throw OutputError(file.string() + ": cannot be written: " + lxw_strerror(error));
     }
 }
 

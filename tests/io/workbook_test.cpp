@@ -172,6 +172,10 @@ TEST_CASE("a workbook that cannot be written says so") {
     Work stopped;
     stopped.stop = stop.get_token();
     const TemporaryFolder folder;
+    std::filesystem::create_symlink("/dev/full", folder.path() / "full.xlsx");
+    CHECK_THROWS_WITH(
+        write_workbook(folder.path() / "full.xlsx", book_head, {{"Texts", hostile_cells()}}, {}),
+        !Catch::Contains("..") && Catch::EndsWith(". An older result is untouched."));
     CHECK_FALSE(write_workbook(folder.path() / "b.xlsx", book_head, {{"Many", rows_of_numbers(9)}},
                                stopped));
 }
