@@ -39,6 +39,7 @@ std::string settings_text(const std::filesystem::path& path, std::string_view wa
     std::string text(stream.is_open() ? most_bytes + 1 : 0, '\0');
     stream.read(text.data(), static_cast<std::streamsize>(text.size()));
     text.resize(static_cast<std::size_t>(stream.gcount()));
+    text.shrink_to_fit();  // it is kept as long as the district
     if (text.size() > most_bytes) {
         throw SettingsError(
             fmt::format("{}: it is larger than any such file; name {}", path.string(), wanted));
