@@ -9,7 +9,6 @@
 #include "analyzer/app/road_work.h"
 #include "analyzer/app/routes_in_use.h"
 #include "analyzer/app/season_answers.h"
-#include "analyzer/supply/assess.h"
 #include "analyzer/supply/roster.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
@@ -69,6 +68,10 @@ std::vector<Problem> unreached_sources(const District& district,
     return problems;
 }
 
+// Answers of so many rows stand beside the worst ones at a time. More costs memory; with fewer,
+// more cases are worked out more than once.
+constexpr std::size_t rows_at_once = 32'768;
+
 // One season: its round trips, then the supply in each period.
 void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
                    const routing::DumpSites& dump_sites, SeasonIndex index, const Work& work,
@@ -93,12 +96,17 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
             district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
             found.fill_places, period,         analysis.order,    analysis.told};
         const std::vector<DriveTime> first = first_arrivals(roads, index, period);
-        std::vector<supply::ParcelSupply> supplies =
-            supply::assess(situation, analysis.needs, first, work);
+        analysis.assessment.begin({index, period}, analysis.needs.size());
+        const auto take = [&](const supply::RowAnswers& answers) {
+            if (onlooker.takes) {
+                onlooker.takes(answers);
+            }
+            analysis.assessment.keep(answers, district.parcels.size());
+        };
+        supply::assess_in_runs(situation, analysis.needs, first, rows_at_once, take, work);
         if (onlooker.sees && !work.stopped()) {
-            onlooker.sees({roads, situation, analysis.needs, first, supplies});
+            onlooker.sees({roads, situation, analysis.needs, first});
         }
-        analysis.assessment.keep({index, period}, std::move(supplies), district.parcels.size());
     }
     if (!work.stopped()) {
         keep_what_is_reported(found, analysis.assessment);

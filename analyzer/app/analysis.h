@@ -11,6 +11,7 @@
 #include "analyzer/district/routes.h"
 #include "analyzer/parallel/work.h"
 #include "analyzer/rating/rated_district.h"
+#include "analyzer/supply/assess.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/plan_order.h"
 #include "analyzer/supply/situation.h"
@@ -49,20 +50,21 @@ struct Analysis {
     }
 };
 
-// What an onlooker sees of one season and period, while all lists that it was worked out from are
-// there. Only a view.
+// What an onlooker sees of one season and period, while all lists that its answers were worked out
+// from are there. Only a view.
 struct VariantSeen {
     const routing::RoadSystem& roads;
     const supply::Situation& situation;
     const std::vector<std::optional<Need>>& needs;
     const std::vector<DriveTime>& first_arrivals;
-    const std::vector<supply::ParcelSupply>& supplies;  // the answers
 };
 
 // Somebody who wants to see how answers come about. Where `wanted` is given, only those seasons and
-// periods are assessed for which it says so; it must say so at least once.
+// periods are assessed for which it says so; it must say so at least once. Of each of them
+// `takes` is given the answers, some rows at a time, then `sees` what they were worked out from.
 struct Onlooker {
     std::function<bool(SeasonIndex, PeriodIndex)> wanted;
+    supply::TakeAnswers takes;
     std::function<void(const VariantSeen&)> sees;
 };
 

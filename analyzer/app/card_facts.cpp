@@ -51,6 +51,7 @@ std::optional<CardFacts> card_facts(const District& district,
                          [&](std::string_view stage) { begins("cards: " + std::string(stage)); },
                          {.wanted = [&](SeasonIndex season,
                                         PeriodIndex period) { return is_wanted({season, period}); },
+                          .takes = {},
                           .sees = see});
     if (!again) {
         return std::nullopt;

@@ -34,26 +34,27 @@ public:
           station_miles_(station_miles),
           rating_(rating),
           places_(open_in_all(roads.district, water)),
-          lays_(routing::find_source_lays(roads, places_, work)) {}
+          lays_(routing::find_source_lays(roads, places_, work)) {
+        const std::size_t rows = lays_.size();
+        rating.brought.supplies.resize(rows);
+        rating.brought.worst_variant.resize(rows);
+        rating.places.resize(rows);
+    }
 
-    void see(std::span<const supply::ParcelSupply> supplies) {
+    // Answers of one season and period; no row comes twice before the next one.
+    void take(const supply::RowAnswers& answers) {
         supply::Assessment& brought = rating_.brought;
-        const bool first = rating_.places.empty();
-        if (first) {
-            brought.supplies.assign(supplies.begin(), supplies.end());
-            brought.worst_variant.assign(supplies.size(), 0);
-            rating_.places.resize(supplies.size());
-        }
-        for (std::size_t row = 0; row < supplies.size(); ++row) {
-            const rating::PlaceRating rated = rate(row, supplies[row]);
-            if (first || rating::worse(rated, rating_.places[row])) {
+        for (std::size_t i = 0; i < answers.size(); ++i) {
+            const std::uint32_t row = answers.rows()[i];
+            const rating::PlaceRating rated = rate(row, answers.all()[i]);
+            if (variant_ == 0 || rating::worse(rated, rating_.places[row])) {
                 rating_.places[row] = rated;
-                brought.supplies[row] = supplies[row];
+                brought.supplies[row] = answers.all()[i];
                 brought.worst_variant[row] = variant_;
             }
         }
-        ++variant_;
     }
+    void next_variant() { ++variant_; }
 
 private:
     rating::PlaceRating rate(std::size_t row, const supply::ParcelSupply& brought) const {
@@ -110,7 +111,7 @@ void work_out_calculations(const Analysis& counted, const routing::RoadSystem& r
             }
         }
     };
-    const Onlooker onlooker{.wanted = is_wanted, .sees = see};
+    const Onlooker onlooker{.wanted = is_wanted, .takes = {}, .sees = see};
     for (std::size_t s = 0; s < rated_roads.district.seasons.size() && !work.stopped(); ++s) {
         const auto in_season = [&](const rating::PlaceCalculation& calculation) {
             return variant_of(calculation).season == SeasonIndex(s);
@@ -140,8 +141,10 @@ std::optional<rating::Rating> rate_district(const Analysis& found, const routing
     counted.told = std::max(found.told, supply::Told::limit);
     Rater rater(rated_roads, counted.water, found.seasons.front().trips.station_miles, rating,
                 work);
-    const Onlooker onlooker{.wanted = {},
-                            .sees = [&](const VariantSeen& seen) { rater.see(seen.supplies); }};
+    const Onlooker onlooker{
+        .wanted = {},
+        .takes = [&](const supply::RowAnswers& answers) { rater.take(answers); },
+        .sees = [&](const VariantSeen&) { rater.next_variant(); }};
     for (std::size_t s = 0; s < rated.seasons.size() && !work.stopped(); ++s) {
         assess(counted, rated_roads, SeasonIndex(s), onlooker);
     }

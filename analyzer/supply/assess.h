@@ -1,12 +1,15 @@
 // The supply stage: from round trips, arrivals and needs to a state for every parcel and target.
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <optional>
 #include <vector>
 
 #include "analyzer/district/need.h"
 #include "analyzer/parallel/work.h"
 #include "analyzer/supply/assessment.h"
+#include "analyzer/supply/row_answers.h"
 #include "analyzer/supply/working.h"
 
 namespace farwater::supply {
@@ -26,6 +29,15 @@ namespace farwater::supply {
 std::vector<ParcelSupply> assess(const Situation& situation,
                                  const std::vector<std::optional<Need>>& needs,
                                  const std::vector<DriveTime>& first_arrivals, const Work& work);
+
+// The same in runs of at most `most_rows` rows, 1 or more: each run's answers are handed over
+// before the next run is worked out, so that those of a large district never stand whole. Rows of
+// neighbouring dump sites are in one run; a case is worked out once in each run that has it. All
+// rows are handed over once, and what their answers are does not depend on `most_rows`.
+using TakeAnswers = std::function<void(const RowAnswers&)>;
+void assess_in_runs(const Situation& situation, const std::vector<std::optional<Need>>& needs,
+                    const std::vector<DriveTime>& first_arrivals, std::size_t most_rows,
+                    const TakeAnswers& take, const Work& work);
 
 // How the answer of one row comes about: the same functions, with what they found on the way. What
 // its `supply` says is what `assess` says of the row.

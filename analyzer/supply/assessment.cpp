@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "analyzer/district/calendar.h"
+#include "analyzer/supply/row_answers.h"
 
 namespace farwater::supply {
 
@@ -75,24 +76,37 @@ bool worse(const ParcelSupply& a, const ParcelSupply& b) {
     return severity_a != severity_b ? severity_a > severity_b : a.cautious < b.cautious;
 }
 
-void Assessment::keep(Variant variant, std::vector<ParcelSupply> of_variant, std::size_t parcels) {
-    VariantSummary summary{variant, std::vector<std::size_t>(words_of(SupplyState{}).size(), 0)};
-    for (std::size_t i = 0; i < parcels; ++i) {
-        ++summary.parcels_by_state[static_cast<std::size_t>(of_variant[i].state)];
-    }
+void Assessment::begin(Variant variant, std::size_t rows) {
     static_assert(most_variants - 1 <= std::numeric_limits<std::uint8_t>::max());
-    const auto index = static_cast<std::uint8_t>(variants.size());
-    variants.push_back(std::move(summary));
-    if (supplies.empty()) {
-        supplies = std::move(of_variant);
-        worst_variant.assign(supplies.size(), index);
-        return;
+    variants.push_back({variant, std::vector<std::size_t>(words_of(SupplyState{}).size(), 0)});
+    if (variants.size() == 1) {
+        supplies.resize(rows);
+        worst_variant.assign(rows, 0);
     }
-    for (std::size_t i = 0; i < supplies.size(); ++i) {
-        if (worse(of_variant[i], supplies[i])) {
-            supplies[i] = of_variant[i];
-            worst_variant[i] = index;
-        }
+}
+
+void Assessment::keep(const RowAnswers& answers, std::size_t parcels) {
+    for (std::size_t i = 0; i < answers.size(); ++i) {
+        const std::uint32_t row = answers.rows()[i];
+        keep_row(row, answers.all()[i], row < parcels);
+    }
+}
+
+void Assessment::keep(Variant variant, std::span<const ParcelSupply> of_variant,
+                      std::size_t parcels) {
+    begin(variant, of_variant.size());
+    for (std::size_t row = 0; row < of_variant.size(); ++row) {
+        keep_row(row, of_variant[row], row < parcels);
+    }
+}
+
+void Assessment::keep_row(std::size_t row, const ParcelSupply& supply, bool counts) {
+    if (counts) {
+        ++variants.back().parcels_by_state[static_cast<std::size_t>(supply.state)];
+    }
+    if (variants.size() == 1 || worse(supply, supplies[row])) {
+        supplies[row] = supply;
+        worst_variant[row] = static_cast<std::uint8_t>(variants.size() - 1);
     }
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "analyzer/district/ids.h"
@@ -135,17 +136,27 @@ struct VariantSummary {
     std::vector<std::size_t> parcels_by_state;  // by SupplyState
 };
 
+class RowAnswers;
+
 struct Assessment {
     std::vector<ParcelSupply> supplies;       // the worst variant of each parcel, then target
     std::vector<std::uint8_t> worst_variant;  // index into variants, per parcel, then target
     std::vector<VariantSummary> variants;     // in the order they were assessed
 
-    // Takes in the next variant's supplies: keeps the worse of each row. Precondition: fewer than
-    // most_variants were kept.
-    void keep(Variant variant, std::vector<ParcelSupply> of_variant, std::size_t parcels);
+    // Begins the next variant of a district with so many rows. Precondition: fewer than
+    // most_variants were begun.
+    void begin(Variant variant, std::size_t rows);
+    // Takes in answers of the variant begun last: keeps the worse of each row, and counts the rows
+    // below `parcels`. Precondition: no row comes twice.
+    void keep(const RowAnswers& answers, std::size_t parcels);
+    // The whole of the next variant.
+    void keep(Variant variant, std::span<const ParcelSupply> of_variant, std::size_t parcels);
     // The variant that leaves the fewest parcels held; the first of equals. Precondition: one was
     // kept.
     std::size_t thinnest() const;
+
+private:
+    void keep_row(std::size_t row, const ParcelSupply& supply, bool counts);
 };
 
 }  // namespace farwater::supply

@@ -212,9 +212,9 @@ TEST_CASE("the worse of two variants is kept, state before flow", "[unit]") {
     ParcelSupply held_by_less = held;
     held_by_less.cautious = tenths_of_gpm(5500);
     Assessment assessment;
-    assessment.keep({SeasonIndex(0), PeriodIndex(0)}, {held, held}, 2);
-    assessment.keep({SeasonIndex(0), PeriodIndex(1)}, {short_flow, held_by_less}, 2);
-    assessment.keep({SeasonIndex(1), PeriodIndex(0)}, {held, held}, 2);
+    assessment.keep({SeasonIndex(0), PeriodIndex(0)}, std::vector{held, held}, 2);
+    assessment.keep({SeasonIndex(0), PeriodIndex(1)}, std::vector{short_flow, held_by_less}, 2);
+    assessment.keep({SeasonIndex(1), PeriodIndex(0)}, std::vector{held, held}, 2);
     CHECK(assessment.supplies[0].state == SupplyState::short_flow);
     CHECK(assessment.supplies[1].cautious == tenths_of_gpm(5500));
     CHECK(assessment.worst_variant == std::vector<std::uint8_t>{1, 1});

@@ -136,6 +136,7 @@ int explain_command(const Options& options, io::Interrupt& interrupt) {
                                 [&](SeasonIndex of, PeriodIndex in) {
                                     return (!season || *season == of) && (!period || *period == in);
                                 },
+                            .takes = {},
                             .sees = [&](const VariantSeen& seen) { one.see(seen); }};
     const auto analysis = analyse(
         district, need_of_one(std::move(reading.needs), row), session.work(),

@@ -52,12 +52,12 @@ std::vector<Keyed> LayTrials::first(const Work& work) {
     for (std::size_t trial = 0; trial < row_.size(); ++trial) {
         const std::size_t item = most_likely(trial);
         stage_[item] = Stage::given_out;
-        chosen.push_back(keyed(trial, item, row_[trial]));
+        chosen.push_back(keyed(trial, item, found_.place_of(row_[trial])));
     }
     return chosen;
 }
 
-std::vector<Keyed> LayTrials::next(const std::vector<ParcelSupply>& found, const Work& work) {
+std::vector<Keyed> LayTrials::next(const Work& work) {
     if (!others_asked_) {
         drop_outdone(work);
         ask_for_others(work);
@@ -65,7 +65,7 @@ std::vector<Keyed> LayTrials::next(const std::vector<ParcelSupply>& found, const
     }
     std::vector<Keyed> chosen;
     for (std::size_t trial = 0; trial < row_.size(); ++trial) {
-        const ParcelSupply& so_far = found[row_[trial]];
+        const ParcelSupply& so_far = found_.of_row(row_[trial]);
         std::optional<std::size_t> best;
         for_each_left(trial, [&](std::size_t item) {
             const Promise& promise = promised_[item];

@@ -6,9 +6,9 @@
 
 #include "analyzer/district/round_trips.h"
 #include "analyzer/parallel/work.h"
-#include "analyzer/supply/assessment.h"
 #include "analyzer/supply/places/assessor.h"
 #include "analyzer/supply/places/promise.h"
+#include "analyzer/supply/row_answers.h"
 
 namespace farwater::supply {
 
@@ -18,17 +18,19 @@ namespace farwater::supply {
 // takes away what another holds.
 class LayTrials {
 public:
-    explicit LayTrials(const Assessor& assessor) : assessor_(assessor) {}
+    // `found`: where the best answer of the lays that were given out stands. Both must outlive it.
+    LayTrials(const Assessor& assessor, const RowAnswers& found)
+        : assessor_(assessor), found_(found) {}
 
     // Precondition: no settled answer, and nothing was asked yet.
     void add(std::size_t row);
 
-    // The first lay of each row; its slot is the row.
+    // The first lay of each row; its slot is the row's place among the answers.
     std::vector<Keyed> first(const Work& work);
 
-    // The next lay of each row for which there is one; slots are counted from 0 on. `found` is per
-    // row: the best of the lays that were given out. Call after first().
-    std::vector<Keyed> next(const std::vector<ParcelSupply>& found, const Work& work);
+    // The next lay of each row for which there is one; slots are counted from 0 on. Call after
+    // first(), with its answers and those of the last call in `found`.
+    std::vector<Keyed> next(const Work& work);
 
 private:
     enum class Stage : std::uint8_t { untold, promised, outdone, given_out };
@@ -45,6 +47,7 @@ private:
     std::size_t lay_of(std::size_t trial, std::size_t item) const { return item - first_[trial]; }
 
     const Assessor& assessor_;
+    const RowAnswers& found_;
     std::vector<std::uint32_t> row_;
     // An item is a lay of a trial, in the row's order; those of a trial stand together.
     std::vector<std::size_t> first_{0};  // per trial, and one more: its first item

@@ -195,42 +195,40 @@ std::optional<Keyed> OneMoreEngine::lay_behind(std::size_t row, const ParcelSupp
 }
 
 std::vector<Keyed> OneMoreEngine::with_use(const std::vector<Keyed>& lays,
-                                           const std::vector<ParcelSupply>& supplies,
-                                           const Work& work) const {
+                                           const RowAnswers& answers, const Work& work) const {
     std::vector<char> of_use(lays.size(), 0);
     assessor_.for_each_scene(lays, work, [&](const Scene& scene, std::span<const Keyed> items) {
         EngineWork engine(with_, scene);
         for (const Keyed& item : items) {
-            of_use[item.slot] = engine.may_change(supplies[item.row]) ? 1 : 0;
+            of_use[item.slot] = engine.may_change(answers.of_row(item.row)) ? 1 : 0;
         }
     });
     return those_kept(lays, [&](std::size_t i) { return of_use[i] != 0; });
 }
 
-std::vector<Keyed> OneMoreEngine::promising(std::vector<Keyed> lays,
-                                            const std::vector<ParcelSupply>& supplies,
+std::vector<Keyed> OneMoreEngine::promising(std::vector<Keyed> lays, const RowAnswers& answers,
                                             const Work& work) const {
     std::vector<Promise> promised(lays.size());
     assessor_.promise(lays, promised, work);
-    std::vector<Keyed> kept = those_kept(
-        lays, [&](std::size_t i) { return promised[i].most > supplies[lays[i].row].cautious; });
+    std::vector<Keyed> kept = those_kept(lays, [&](std::size_t i) {
+        return promised[i].most > answers.of_row(lays[i].row).cautious;
+    });
     for (Keyed& item : kept) {
-        item.key.least = supplies[item.row].cautious;
+        item.key.least = answers.of_row(item.row).cautious;
     }
     return kept;
 }
 
-// Per row.
-std::vector<HeldFlow> OneMoreEngine::by_shuttle(std::vector<Keyed> lays,
-                                                const std::vector<ParcelSupply>& supplies,
+// By the row's place among the answers.
+std::vector<HeldFlow> OneMoreEngine::by_shuttle(std::vector<Keyed> lays, const RowAnswers& answers,
                                                 const Work& work) const {
     lays = those_kept(lays, [](std::size_t) { return true; });  // slots from 0 on
-    lays = promising(with_use(lays, supplies, work), supplies, work);
+    lays = promising(with_use(lays, answers, work), answers, work);
     std::vector<ParcelSupply> found(lays.size());
     assessor_.answer(lays, found, work);
-    std::vector<HeldFlow> flows(supplies.size());
+    std::vector<HeldFlow> flows(answers.size());
     for (const Keyed& item : lays) {
-        flows[item.row] = found[item.slot].sustained;
+        flows[answers.place_of(item.row)] = found[item.slot].sustained;
     }
     return flows;
 }
@@ -240,33 +238,20 @@ HeldFlow OneMoreEngine::by_hose(std::size_t row, const ParcelSupply& supply) con
     return hose ? hose->sustained : HeldFlow{};
 }
 
-void OneMoreEngine::add_gains(std::vector<Keyed> lays, std::vector<ParcelSupply>& supplies,
+void OneMoreEngine::add_gains(std::vector<Keyed> lays, RowAnswers& answers,
                               const Work& work) const {
     if (!told_) {
         return;
     }
-    const std::vector<HeldFlow> shuttles = by_shuttle(std::move(lays), supplies, work);
-    for_each_chunk(work, "one more engine", supplies.size(), rows_a_chunk,
+    const std::vector<HeldFlow> shuttles = by_shuttle(std::move(lays), answers, work);
+    for_each_chunk(work, "one more engine", answers.size(), rows_a_chunk,
                    [&](std::size_t begin, std::size_t end) {
-                       for (std::size_t row = begin; row < end; ++row) {
-                           const HeldFlow hose = by_hose(row, supplies[row]);
-                           tell_gain(supplies[row], std::max(shuttles[row], hose));
+                       for (std::size_t i = begin; i < end; ++i) {
+                           ParcelSupply& supply = answers.all()[i];
+                           const HeldFlow hose = by_hose(answers.rows()[i], supply);
+                           tell_gain(supply, std::max(shuttles[i], hose));
                        }
                    });
-}
-
-void OneMoreEngine::add_gain(const std::optional<Keyed>& lay, ParcelSupply& supply,
-                             std::size_t row) const {
-    if (!told_) {
-        return;
-    }
-    HeldFlow shuttle{};
-    if (lay) {
-        std::vector<ParcelSupply> supplies(row + 1);
-        supplies[row] = supply;
-        shuttle = by_shuttle({*lay}, supplies, Work{})[row];
-    }
-    tell_gain(supply, std::max(shuttle, by_hose(row, supply)));
 }
 
 }  // namespace farwater::supply

@@ -9,6 +9,7 @@
 #include "analyzer/parallel/work.h"
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/places/assessor.h"
+#include "analyzer/supply/row_answers.h"
 #include "analyzer/supply/situation.h"
 
 namespace farwater::supply {
@@ -31,17 +32,14 @@ public:
     // limit is engines. Nothing where gains are not told, nor by terms of a rating, whose plans are
     // not chosen by flow. Worked out as if that engine came, but for cases in which it has nothing
     // to do or whose bound is no more than what is held. `lays`: of lay_behind, at most one a row.
-    void add_gains(std::vector<Keyed> lays, std::vector<ParcelSupply>& supplies,
-                   const Work& work) const;
-    void add_gain(const std::optional<Keyed>& lay, ParcelSupply& supply, std::size_t row) const;
+    void add_gains(std::vector<Keyed> lays, RowAnswers& answers, const Work& work) const;
 
 private:
-    std::vector<HeldFlow> by_shuttle(std::vector<Keyed> lays,
-                                     const std::vector<ParcelSupply>& supplies,
+    std::vector<HeldFlow> by_shuttle(std::vector<Keyed> lays, const RowAnswers& answers,
                                      const Work& work) const;
-    std::vector<Keyed> with_use(const std::vector<Keyed>& lays,
-                                const std::vector<ParcelSupply>& supplies, const Work& work) const;
-    std::vector<Keyed> promising(std::vector<Keyed> lays, const std::vector<ParcelSupply>& supplies,
+    std::vector<Keyed> with_use(const std::vector<Keyed>& lays, const RowAnswers& answers,
+                                const Work& work) const;
+    std::vector<Keyed> promising(std::vector<Keyed> lays, const RowAnswers& answers,
                                  const Work& work) const;
     HeldFlow by_hose(std::size_t row, const ParcelSupply& supply) const;
 
