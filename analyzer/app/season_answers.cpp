@@ -85,18 +85,19 @@ std::vector<bool> sites_in_use(const reports::SeasonFindings& season,
 }
 
 void keep_station_drives(reports::SeasonFindings& season, const supply::Assessment& assessment) {
-    const Lists<StationDrive>& all = season.trips.stations_of_dump_site;
+    const StationDrives& all = season.trips.stations_of_dump_site;
     const std::vector<bool> in_use = sites_in_use(season, assessment);
     std::size_t drives = 0;
     for (std::size_t site = 0; site < in_use.size(); ++site) {
         drives += in_use[site] ? all[site].size() : 0;
     }
-    Lists<StationDrive> fewer;
-    fewer.begin.reserve(in_use.size() + 1);
-    fewer.items.reserve(drives);
+    StationDrives fewer(all.profiles());
+    fewer.reserve(drives);
     for (std::size_t site = 0; site < in_use.size(); ++site) {
         if (in_use[site]) {
-            fewer.items.insert(fewer.items.end(), all[site].begin(), all[site].end());
+            for (const StationDrive& drive : all[site]) {
+                fewer.add(drive);
+            }
         }
         fewer.close_row();
     }

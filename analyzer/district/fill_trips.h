@@ -11,6 +11,8 @@
 #include <vector>
 
 #include "analyzer/district/ids.h"
+#include "analyzer/district/list_rows.h"
+#include "analyzer/district/small_numbers.h"
 #include "analyzer/district/units.h"
 
 namespace farwater {
@@ -35,7 +37,8 @@ struct FillTrip {
     friend constexpr auto operator<=>(const FillTrip&, const FillTrip&) = default;
 };
 
-// A list of round trips per row; 8 bytes a row, and 4 a trip with 8 for each profile.
+// A list of round trips per row; 8 bytes a row, and 2 a trip with 4 for each profile as long as
+// numbers are small (small_numbers.h).
 class FillTrips {
 public:
     FillTrips() : FillTrips({ProfileIndex(0), ProfileIndex(1), ProfileIndex(2), ProfileIndex(3)}) {}
@@ -45,60 +48,48 @@ public:
     std::size_t size() const { return rows_.size(); }
     // A view of values, which the lists must outlive.
     auto operator[](std::size_t row) const {
-        return std::views::iota(rows_[row].begin, rows_[row].end) |
+        return rows_.items_of(row) |
                std::views::transform([this](std::uint32_t item) { return trip(item); });
     }
 
     void add(const FillTrip& trip) {
-        fill_sites_.push_back(trip.fill_site);
+        fill_sites_.push_back(static_cast<std::uint32_t>(trip.fill_site.position()));
         for (const ProfileIndex profile : profiles_) {
-            legs_.push_back(at(trip.legs, profile));
+            legs_.push_back(at(trip.legs, profile).empty);
+            legs_.push_back(at(trip.legs, profile).loaded);
         }
     }
     // What was added since the last row was closed is the next row.
-    void close_row() {
-        rows_.push_back(
-            {rows_.empty() ? 0 : rows_.back().end, static_cast<std::uint32_t>(fill_sites_.size())});
-    }
+    void close_row() { rows_.close_row(fill_sites_.size()); }
     // Room for so many trips in all. Memory that is not used yet costs next to nothing.
     void reserve(std::size_t trips) {
         fill_sites_.reserve(trips);
-        legs_.reserve(trips * profiles_.size());
+        legs_.reserve(trips * profiles_.size() * 2);
     }
     std::size_t trips() const { return fill_sites_.size(); }
     // Trips have numbers below trips(): those of a row from here on.
-    std::size_t first_of(std::size_t row) const { return rows_[row].begin; }
+    std::size_t first_of(std::size_t row) const { return rows_.first_of(row); }
 
-    // Row i is then what row order[i] was; after that no row can be added. Trips stay where they
-    // are.
-    void put_rows_in_order(std::span<const std::uint32_t> order) {
-        std::vector<Row> rows;
-        rows.reserve(order.size());
-        for (const std::uint32_t row : order) {
-            rows.push_back(rows_[row]);
-        }
-        rows_ = std::move(rows);
-    }
+    // As ListRows::put_in_order.
+    void put_rows_in_order(std::span<const std::uint32_t> order) { rows_.put_in_order(order); }
 
     const std::vector<ProfileIndex>& profiles() const { return profiles_; }
 
 private:
-    struct Row {
-        std::uint32_t begin = 0, end = 0;
-    };
-
     FillTrip trip(std::uint32_t item) const {
-        FillTrip trip{fill_sites_[item], {}};
-        for (std::size_t p = 0; p < profiles_.size(); ++p) {
-            at(trip.legs, profiles_[p]) = legs_[item * profiles_.size() + p];
+        FillTrip trip{FillSiteIndex(fill_sites_[item]), {}};
+        std::size_t leg = std::size_t{item} * profiles_.size() * 2;
+        for (const ProfileIndex profile : profiles_) {
+            at(trip.legs, profile) = {.empty = legs_[leg], .loaded = legs_[leg + 1]};
+            leg += 2;
         }
         return trip;
     }
 
     std::vector<ProfileIndex> profiles_;
-    std::vector<Row> rows_;
-    std::vector<FillSiteIndex> fill_sites_;  // per trip
-    std::vector<LegTimes> legs_;             // per trip and profile
+    ListRows rows_;
+    SmallNumbers fill_sites_;  // per trip
+    SmallTimes legs_;          // per trip and profile: empty, then loaded
 };
 
 }  // namespace farwater

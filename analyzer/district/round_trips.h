@@ -14,6 +14,7 @@
 #include "analyzer/district/ids.h"
 #include "analyzer/district/maybe.h"
 #include "analyzer/district/plane.h"
+#include "analyzer/district/station_drives.h"
 #include "analyzer/district/units.h"
 #include "analyzer/district/words.h"
 
@@ -64,23 +65,6 @@ struct DumpSiteCandidate {
     Maybe<Length> straight;   // road there that is straight and level, as far as the longest line
                               // of tanks takes; none: it stands off the road
 };
-
-// A station that can get to a place, and how long each profile drives, loaded.
-struct StationDrive {
-    StationIndex station;
-    std::array<DriveTime, most_profiles> loaded{no_time, no_time, no_time, no_time};
-};
-static_assert(most_profiles == 4, "StationDrive starts with no way for every profile");
-
-inline DriveTime drive_from(std::span<const StationDrive> drives, ProfileIndex profile,
-                            StationIndex station) {
-    for (const StationDrive& drive : drives) {
-        if (drive.station == station) {
-            return drive.loaded[profile.position()];
-        }
-    }
-    return no_time;
-}
 
 // Hose from a dump site to a parcel's house: along roads and drives, then the setback.
 struct HoseLay {
@@ -133,7 +117,7 @@ struct RoundTrips {
     // Per approach, and per fill site: the stations that can get there within the trip limit, by
     // index, with the drive of each profile, loaded. Station::to_gate is included. While hose lies
     // only tankers are told: the engines come before, or lay it.
-    Lists<StationDrive> stations_of_dump_site;
+    StationDrives stations_of_dump_site;
     Lists<StationDrive> stations_of_fill_site;
 
     // Per parcel, then per target: the dump sites in hose reach, the officer's places first, then

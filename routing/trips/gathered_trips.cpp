@@ -3,16 +3,6 @@
 #include <utility>
 
 namespace farwater::routing {
-namespace {
-
-template <class Item>
-void add_row(Lists<Item>& lists, std::span<const Item> row) {
-    lists.items.insert(lists.items.end(), row.begin(), row.end());
-    lists.close_row();
-}
-
-}  // namespace
-
 void GatheredTrips::add(const Approaches& approaches, const BestTrips& best,
                         const Lists<StationDrive>& stations, const KeptRows& kept) {
     for (const std::uint32_t row : kept.rows) {
@@ -23,7 +13,10 @@ void GatheredTrips::add(const Approaches& approaches, const BestTrips& best,
             trips_.add(trip);
         }
         trips_.close_row();
-        add_row(is_site ? stations_of_site_ : stations_of_approach_, stations[row]);
+        for (const StationDrive& drive : stations[row]) {
+            stations_.add(drive);
+        }
+        stations_.close_row();
     }
     for (std::size_t row = approaches.dump_sites(); row < approaches.rows(); ++row) {
         const std::size_t number = kept.number_among[row];
@@ -42,10 +35,8 @@ void GatheredTrips::give(const DumpSites& dump_sites, RoundTrips& result) && {
     row_of_site_.insert(row_of_site_.end(), row_of_approach_.begin(), row_of_approach_.end());
     trips_.put_rows_in_order(row_of_site_);
     result.fill_trips = std::move(trips_);
-    for (std::size_t row = 0; row < stations_of_approach_.size(); ++row) {
-        add_row(stations_of_site_, stations_of_approach_[row]);
-    }
-    result.stations_of_dump_site = std::move(stations_of_site_);
+    stations_.put_rows_in_order(row_of_site_);
+    result.stations_of_dump_site = std::move(stations_);
 }
 
 }  // namespace farwater::routing

@@ -13,9 +13,10 @@ namespace farwater::routing {
 
 class GatheredTrips {
 public:
-    // Of so many dump sites in all, with legs of these profiles.
-    GatheredTrips(std::size_t dump_sites, const std::vector<ProfileIndex>& tankers)
-        : dump_sites_(dump_sites), trips_(tankers) {}
+    // Of so many dump sites in all, with legs of these profiles, and drives of the first so many.
+    GatheredTrips(std::size_t dump_sites, const std::vector<ProfileIndex>& tankers,
+                  std::size_t profiles)
+        : dump_sites_(dump_sites), trips_(tankers), stations_(profiles) {}
 
     // Takes over what is kept of the next dump sites; `stations` per row.
     void add(const Approaches& approaches, const BestTrips& best,
@@ -28,9 +29,11 @@ public:
 private:
     std::size_t dump_sites_;
     std::size_t approaches_ = 0;
-    FillTrips trips_;  // rows as they were added
+    // Rows as they were added:
+    FillTrips trips_;
+    StationDrives stations_;
+
     std::vector<std::uint32_t> row_of_site_, row_of_approach_;
-    Lists<StationDrive> stations_of_site_, stations_of_approach_;
     std::vector<ApproachIndex> approach_of_;  // per lane case; not valid: as its dump site
 };
 

@@ -200,7 +200,7 @@ SeasonTrips season_trips(const RoadSystem& roads, const DumpSites& dump_sites,
     trips.stations_of_fill_site = stations_of_fill_sites(question, *desks);
     TripsThere there = trips_to(question, approaches, *desks);
     if (!work.stopped()) {
-        GatheredTrips gathered(sites, tanker_profiles(roads.profiles));
+        GatheredTrips gathered(sites, tanker_profiles(roads.profiles), roads.profiles.size());
         gathered.add(approaches, *there.best, there.stations, there.kept);
         std::move(gathered).give(dump_sites, trips);
     }
@@ -217,7 +217,7 @@ RoundTrips round_trips_by(const RoadSystem& roads, const DumpSites& dump_sites,
     RoundTrips trips = before_trips(question, season);
     const auto desks = desks_of(question, std::min(sites, at_once));
     trips.stations_of_fill_site = stations_of_fill_sites(question, *desks);
-    GatheredTrips gathered(sites, tanker_profiles(roads.profiles));
+    GatheredTrips gathered(sites, tanker_profiles(roads.profiles), roads.profiles.size());
     for (std::size_t begin = 0; begin < sites && !work.stopped(); begin += at_once) {
         const Approaches approaches(roads.network, dump_sites, begin,
                                     std::min(begin + at_once, sites));

@@ -200,22 +200,27 @@ void TripsWithMore::add_lists(std::span<const std::uint32_t> served, RoundTrips&
         }
     }
     FillTrips fill_trips(kept_.trips.fill_trips.profiles());
-    FewLists<StationDrive> stations(kept_.approaches.rows());
+    StationDrives stations(kept_.trips.stations_of_dump_site.profiles());
     for (const std::uint32_t row : sorted_once(std::move(rows))) {
         while (fill_trips.size() < row) {
             fill_trips.close_row();
+            stations.close_row();
         }
         for (const FillTrip& trip : trips_of(row)) {
             fill_trips.add(trip);
         }
         fill_trips.close_row();
-        stations.add(row, kept_.stations[row]);
+        for (const StationDrive& drive : kept_.stations[row]) {
+            stations.add(drive);
+        }
+        stations.close_row();
     }
     while (fill_trips.size() < kept_.approaches.rows()) {
         fill_trips.close_row();
+        stations.close_row();
     }
     trips.fill_trips = std::move(fill_trips);
-    trips.stations_of_dump_site = std::move(stations).finished();
+    trips.stations_of_dump_site = std::move(stations);
 }
 
 RoundTrips TripsWithMore::trips(std::span<const std::uint32_t> served) const {

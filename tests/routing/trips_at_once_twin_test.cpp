@@ -24,7 +24,8 @@ bool equal_rows(const ListsOf& a, const ListsOf& b, Same same) {
     return true;
 }
 
-bool equal_drives(const Lists<StationDrive>& a, const Lists<StationDrive>& b) {
+template <class DriveLists>
+bool equal_drives(const DriveLists& a, const DriveLists& b) {
     return equal_rows(a, b, [](const StationDrive& x, const StationDrive& y) {
         return x.station == y.station && x.loaded == y.loaded;
     });

@@ -110,9 +110,9 @@ private:
         trips.stations_of_dump_site = {};
         trips.hose_lays = {};
         for (const DrawnLay& lay : lays) {
-            StationDrive drive = bare.stations_of_dump_site.items.front();
+            StationDrive drive = bare.stations_of_dump_site[0].front();
             drive.loaded.fill(lay.from_station);
-            trips.stations_of_dump_site.items.push_back(drive);
+            trips.stations_of_dump_site.add(drive);
             trips.stations_of_dump_site.close_row();
             for (FillTrip trip : bare.fill_trips[0]) {
                 const SourceIndex source = at(district.places, trip.fill_site).source;

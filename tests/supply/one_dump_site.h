@@ -81,7 +81,7 @@ struct OneDumpSite {
         StationDrive drive;
         drive.station = StationIndex(0);
         drive.loaded.fill(tenths_of_second(3000));
-        trips.stations_of_dump_site.items.push_back(drive);
+        trips.stations_of_dump_site.add(drive);
         trips.stations_of_dump_site.close_row();
         for (std::size_t i = 0; i < places.size(); ++i) {
             FillTrip trip;
