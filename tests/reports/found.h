@@ -1,6 +1,7 @@
 // What a run could have found, for tests of what is said about it.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -52,10 +53,9 @@ struct Found {
         unknown.reason = ProblemId::parcel_no_road_in_reach;
         supply::ParcelSupply nothing;
         nothing.state = SupplyState::no_building;
-        assessment.keep({SeasonIndex(0), PeriodIndex(0)},
-                        {answer(SupplyState::held, 500, 600),
-                         answer(SupplyState::short_flow, 1000, 400), nothing, unknown},
-                        4);
+        const std::array answers{answer(SupplyState::held, 500, 600),
+                                 answer(SupplyState::short_flow, 1000, 400), nothing, unknown};
+        assessment.keep({SeasonIndex(0), PeriodIndex(0)}, answers, answers.size());
     }
     Findings findings() const {
         return {district, profiles,   water, needs,  access,
