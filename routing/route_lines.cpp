@@ -91,6 +91,8 @@ void add_line(const CostedRoads& driven, const Way& way, RouteLine& route) {
     if (line.size() == 1) {
         line.clear();
     }
+    line.shrink_to_fit();  // there are thousands, kept until they are written
+    roads.shrink_to_fit();
     route.line = std::move(line);
     route.roads = std::move(roads);
 }
