@@ -105,13 +105,17 @@ bool write_input(io::GeoPackageWriter& writer, const std::string& name,
     return writer.write(table, input, work);
 }
 
-// Every layer and joined table: join, join_2, ...
+// Every layer that was read and every joined table: join, join_2, ... Runs that were timed are
+// none: the answers do not rest on them.
 bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings, const Work& work) {
     io::GeoPackageWriter writer(path, read.crs, date_of_change(read.district), read.fingerprints);
     bool going = true;
     for (const auto& [section, spec] : file.layers) {
-        going = going && write_input(writer, section, input_of(spec, read), work);
+        if (std::ranges::find(read.inputs, section, &io::InputRecord::section) !=
+            read.inputs.end()) {
+            going = going && write_input(writer, section, input_of(spec, read), work);
+        }
     }
     for (std::size_t i = 0; i < file.joins.size(); ++i) {
         const std::string name = i == 0 ? "join" : fmt::format("join_{}", i + 1);
