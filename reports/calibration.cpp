@@ -164,14 +164,13 @@ io::FeatureTable timed_runs(const CalibrationFindings& findings) {
 }
 
 std::string calibration_text(const CalibrationFindings& findings) {
-    std::string text = fmt::format("{}: {} timed runs beside the plan\n{}\n\n{}\n{}\n",
-                                   on_one_line(findings.district.name), findings.runs.size(),
-                                   travel_time_sentence(findings.district), drives_part(findings),
-                                   turnouts_part(findings));
+    std::string text = fmt::format(
+        "{}: {} timed run{} beside the plan\n{}\n\n{}\n{}\n", on_one_line(findings.district.name),
+        findings.runs.size(), findings.runs.size() == 1 ? "" : "s",
+        travel_time_sentence(findings.district), drives_part(findings), turnouts_part(findings));
     text +=
         "Runs that were timed are not all runs: bad roads, snow and loaded tankers are seldom "
-        "among "
-        "them.\n\n";
+        "among them.\n\n";
     for (const std::string_view caution : cautions) {
         text += std::string(caution) + "\n";
     }

@@ -69,10 +69,14 @@ The runs are a table that the district file names, a row for each unit's run to 
 
   [timed_runs]
   file = "incidents.csv"
-  columns = { run_id = "INC_NO", unit_id = "UNIT", date = "ALARM_DATE", period = "PERIOD",
-              toned_at = "TONES", rolling_at = "ENROUTE", arrived_at = "ONSCENE",
-              x = "LON", y = "LAT" }
+  crs = "EPSG:4326"
+  columns.unit_id = "UNIT"
+  columns.rolling_at = "ENROUTE"
+  columns.arrived_at = "ONSCENE"
+  columns.x = "LON"
+  columns.y = "LAT"
 
+and run_id, date, period, from_id, toned_at, turnout_min, drive_min where it has them (farwater keys).
 Nothing is changed by it: the district file's figures are the officer's to write.)";
 
 inline constexpr std::string_view explain =
