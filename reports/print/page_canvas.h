@@ -84,8 +84,8 @@ public:
     ~PageCanvas();
 
     // The rest of the document goes to the sink; nothing may be drawn afterwards. False: the
-    // document could not be made. What the sink threw comes out of here or of end_page, and the sink
-    // is not asked again.
+    // document could not be made. What the sink threw comes out of here or of end_page, and the
+    // sink is not asked again.
     bool finish();
     void end_page();
 
