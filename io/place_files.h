@@ -21,7 +21,8 @@ struct PlacesHead {
 // whatever it holds; longitude and latitude are WGS 84 with seven decimals, about half an inch.
 // KML has a folder for each group, in the order of their first places. Nothing in either file
 // leads to the network. The same bytes for the same table. Throws OutputError, also where the
-// working CRS has no way to longitude and latitude. O(places).
+// working CRS has no way to longitude and latitude. O(places), for KML times the groups; holds one
+// place at a time.
 void write_gpx(const std::filesystem::path& file, const WorkingCrs& crs, const PlacesHead& head,
                const FeatureTable& places);
 void write_kml(const std::filesystem::path& file, const WorkingCrs& crs, const PlacesHead& head,
