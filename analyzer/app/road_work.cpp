@@ -10,8 +10,8 @@
 
 namespace farwater::app {
 
-std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
-                                      const Work& work, const StageBegins& begins) {
+std::optional<RoadsFound> find_roads(const District& district, std::span<const Profile> profiles,
+                                     const Work& work, const StageBegins& begins) {
     begins("network");
     routing::NetworkResult network = routing::build_network(district, work);
     if (work.stopped()) {
@@ -19,9 +19,17 @@ std::optional<RoadWork> work_on_roads(const District& district, std::span<const 
     }
     begins("access");
     routing::AccessResult access = routing::find_access(district, network.network, profiles, work);
-    if (work.stopped()) {
+    return work.stopped() ? std::nullopt
+                          : std::optional(RoadsFound{std::move(network), std::move(access)});
+}
+
+std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
+                                      const Work& work, const StageBegins& begins) {
+    std::optional<RoadsFound> found = find_roads(district, profiles, work, begins);
+    if (!found) {
         return std::nullopt;
     }
+    auto& [network, access] = *found;
     add(network.problems, routing::gap_problems(district, network.network, work));
     add(network.problems, routing::island_problems(district, network.network, access.access, work));
     if (work.stopped()) {

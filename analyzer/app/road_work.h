@@ -14,6 +14,17 @@
 
 namespace farwater::app {
 
+// The network and where the district's places meet it, which is all that drives between places
+// need.
+struct RoadsFound {
+    routing::NetworkResult network;
+    routing::AccessResult access;
+};
+
+// None when stopped, as below.
+std::optional<RoadsFound> find_roads(const District& district, std::span<const Profile> profiles,
+                                     const Work& work, const StageBegins& begins);
+
 // Everything about the roads that holds for all seasons. What a stopped stage returns is not
 // complete, so no later stage may see it: none.
 struct RoadWork {

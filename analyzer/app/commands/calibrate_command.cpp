@@ -6,6 +6,7 @@
 #include "analyzer/app/csv_result.h"
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
+#include "analyzer/app/road_work.h"
 #include "analyzer/app/session.h"
 #include "analyzer/app/timed_drives.h"
 #include "io/csv_writer.h"
@@ -13,8 +14,6 @@
 #include "io/read_district.h"
 #include "io/read_timed_runs.h"
 #include "reports/calibration.h"
-#include "routing/access.h"
-#include "routing/network.h"
 #include "routing/profiles.h"
 
 namespace farwater::app {
@@ -26,17 +25,14 @@ std::optional<reports::CalibrationFindings> set_beside_plan(io::LayerRows<TimedR
                                                             Session& session) {
     const Work& work = session.work();
     const std::vector<Profile> profiles = routing::vehicle_profiles(district);
-    session.stage("network");
-    const routing::NetworkResult network = routing::build_network(district, work);
-    session.stage("access");
-    const routing::AccessResult access =
-        work.stopped() ? routing::AccessResult{}
-                       : routing::find_access(district, network.network, profiles, work);
-    if (work.stopped()) {
+    const std::optional<RoadsFound> found =
+        find_roads(district, profiles, work, [&](std::string_view stage) { session.stage(stage); });
+    if (!found) {
         return std::nullopt;
     }
     session.stage("drives");
-    const routing::RoadSystem roads{district, network.network, access.access, profiles};
+    const routing::RoadSystem roads{district, found->network.network, found->access.access,
+                                    profiles};
     std::vector<planning::RunBesidePlan> beside = beside_plan(roads, timed.rows, work);
     planning::Calibration calibration = planning::calibration_of(beside);
     return work.stopped() ? std::nullopt

@@ -10,6 +10,7 @@
 #include "analyzer/app/drive_ends.h"
 #include "analyzer/app/exit_code.h"
 #include "analyzer/app/reading.h"
+#include "analyzer/app/road_work.h"
 #include "analyzer/app/session.h"
 #include "io/csv_writer.h"
 #include "io/district_file.h"
@@ -18,9 +19,7 @@
 #include "io/read_points.h"
 #include "reports/drive_times.h"
 #include "reports/drive_words.h"
-#include "routing/access.h"
 #include "routing/drive_table.h"
-#include "routing/network.h"
 #include "routing/profiles.h"
 
 namespace farwater::app {
@@ -87,16 +86,13 @@ std::optional<reports::DriveTable> table_of(const Options& options, const io::Re
     const std::vector<Profile> profiles = routing::vehicle_profiles(district);
     const ProfileIndex profile = profile_of(district, profiles, options.drives.vehicle);
     const SeasonIndex season = season_of(district, options.drives.season);
-    session.stage("network");
-    const routing::NetworkResult network = routing::build_network(district, work);
-    session.stage("access");
-    const routing::AccessResult access =
-        work.stopped() ? routing::AccessResult{}
-                       : routing::find_access(district, network.network, profiles, work);
-    if (work.stopped()) {
+    const std::optional<RoadsFound> found =
+        find_roads(district, profiles, work, [&](std::string_view stage) { session.stage(stage); });
+    if (!found) {
         return std::nullopt;
     }
-    const routing::RoadSystem roads{district, network.network, access.access, profiles};
+    const routing::RoadSystem roads{district, found->network.network, found->access.access,
+                                    profiles};
     session.stage("points");
     DriveSide from = drive_side(asked.from, roads, profile, season, read.crs, work);
     DriveSide to = drive_side(asked.to, roads, profile, season, read.crs, work);
