@@ -17,8 +17,8 @@
 namespace farwater::reports {
 
 // What routing found for one season, with the list that its fill site indices point into. Of a
-// season after the first only what answers rest on (app/season_answers.h); dump sites and miles to
-// stations are the first one's.
+// season after the first only what answers rest on (app/season_answers.h); dump sites are the first
+// one's. No season has miles to stations.
 struct SeasonFindings {
     RoundTrips trips;
     std::vector<FillSitePlace> fill_places;
@@ -32,7 +32,10 @@ struct Findings {
     const supply::WaterReview& water;
     std::span<const std::optional<Need>> needs;  // per parcel, then per target
     std::span<const AccessPoint> access;         // per parcel, then per target
-    std::span<const SeasonFindings> seasons;     // by SeasonIndex
+    // Per parcel, then per target: road miles from the nearest station in the season with the
+    // longest way; none where a season has no way.
+    std::span<const std::optional<float>> station_miles;
+    std::span<const SeasonFindings> seasons;  // by SeasonIndex
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
     const RoutesInUse& routes;

@@ -68,6 +68,22 @@ std::vector<Problem> unreached_sources(const District& district,
     return problems;
 }
 
+// Takes in what another season says.
+void keep_farthest(std::vector<std::optional<float>>& miles,
+                   std::vector<std::optional<float>> of_season) {
+    if (miles.empty()) {
+        miles = std::move(of_season);
+        return;
+    }
+    for (std::size_t row = 0; row < miles.size(); ++row) {
+        if (miles[row] && of_season[row]) {
+            miles[row] = std::max(*miles[row], *of_season[row]);
+        } else {
+            miles[row] = std::nullopt;
+        }
+    }
+}
+
 // Answers of so many rows stand beside the worst ones at a time. More costs memory; with fewer,
 // more cases are worked out more than once.
 constexpr std::size_t rows_at_once = 32'768;
@@ -85,6 +101,7 @@ void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
     if (work.stopped()) {
         return;
     }
+    keep_farthest(analysis.station_miles, std::move(found.trips.station_miles));
     add(analysis.problems, unreached_sources(district, found));
     for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
         const PeriodIndex period(p);

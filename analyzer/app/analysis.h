@@ -28,6 +28,9 @@ struct Analysis {
     supply::PlanOrder order;  // by which plans are chosen
     supply::Told told = supply::Told::everything;
     std::vector<AccessPoint> access;  // per parcel, then per target
+    // Per parcel, then per target: road miles from the nearest station in the season with the
+    // longest way; none where a season has no way.
+    std::vector<std::optional<float>> station_miles;
     std::vector<reports::SeasonFindings> seasons;
     supply::Assessment assessment;
     RoadTimes road_times;
@@ -36,17 +39,8 @@ struct Analysis {
     std::vector<Problem> problems;         // of reading, then of each stage
 
     reports::Findings findings(const District& district) const {
-        return {district,
-                profiles,
-                water,
-                needs,
-                access,
-                seasons,
-                assessment,
-                road_times,
-                routes,
-                problems,
-                rating ? &*rating : nullptr};
+        return {district, profiles,   water,      needs,  access,   station_miles,
+                seasons,  assessment, road_times, routes, problems, rating ? &*rating : nullptr};
     }
 };
 

@@ -10,10 +10,22 @@
 namespace farwater::app {
 namespace {
 
-// Sources that are open in every season, as places for routing.
-std::vector<FillSitePlace> open_in_all(const District& rated, const supply::WaterReview& water) {
+rating::EngineReach engine_reach(const Analysis& found, const District& district,
+                                 const rating::Terms& terms) {
+    rating::EngineReach reach(district);
+    for (const reports::SeasonFindings& season : found.seasons) {
+        reach.see_season(district, found.profiles, season.fill_places,
+                         season.trips.stations_of_fill_site, terms);
+    }
+    return reach;
+}
+
+// Sources that are open in every season and that an engine gets to in each, as places for routing.
+std::vector<FillSitePlace> open_in_all(const District& rated, const supply::WaterReview& water,
+                                       const rating::EngineReach& reach) {
     std::vector<FillSitePlace> places =
         supply::fill_site_places(rated, water, rated.seasons.front());
+    std::erase_if(places, [&](const FillSitePlace& place) { return !reach.always(place.source); });
     for (const Season& season : rated.seasons) {
         const auto open = supply::fill_site_places(rated, water, season);
         std::erase_if(places, [&](const FillSitePlace& place) {
@@ -27,13 +39,13 @@ std::vector<FillSitePlace> open_in_all(const District& rated, const supply::Wate
 class Rater {
 public:
     Rater(const routing::RoadSystem& roads, const supply::WaterReview& water,
-          std::span<const std::optional<float>> station_miles, rating::Rating& rating,
-          const Work& work)
+          std::span<const std::optional<float>> station_miles, const rating::EngineReach& reach,
+          rating::Rating& rating, const Work& work)
         : rated_(roads.district),
           water_(water),
           station_miles_(station_miles),
           rating_(rating),
-          places_(open_in_all(roads.district, water)),
+          places_(open_in_all(roads.district, water, reach)),
           lays_(routing::find_source_lays(roads, places_, work)) {
         const std::size_t rows = lays_.size();
         rating.brought.supplies.resize(rows);
@@ -129,7 +141,8 @@ std::optional<rating::Rating> rate_district(const Analysis& found, const routing
     const District& district = roads.district;
     rating::Rating rating;
     rating.terms = rating::terms_of(district.rating->standard);
-    rating.sources = rating::judge_sources(district, found.water, rating.terms);
+    const rating::EngineReach reach = engine_reach(found, district, rating.terms);
+    rating.sources = rating::judge_sources(district, found.water, reach, rating.terms);
 
     const District rated = rating::only_what_counts(district, rating.sources, rating.terms);
     const routing::RoadSystem rated_roads{rated, roads.network, roads.access, roads.profiles};
@@ -139,8 +152,7 @@ std::optional<rating::Rating> rate_district(const Analysis& found, const routing
     counted.needs = rating::needs_by_terms(found.needs, rating.terms);
     counted.order = rating::order_of(rating.terms);
     counted.told = std::max(found.told, supply::Told::limit);
-    Rater rater(rated_roads, counted.water, found.seasons.front().trips.station_miles, rating,
-                work);
+    Rater rater(rated_roads, counted.water, found.station_miles, reach, rating, work);
     const Onlooker onlooker{
         .wanted = {},
         .takes = [&](const supply::RowAnswers& answers) { rater.take(answers); },

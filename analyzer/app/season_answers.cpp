@@ -114,7 +114,6 @@ void keep_what_is_reported(reports::SeasonFindings& season, const supply::Assess
     trips.source_lays = {};
     if (trips.season != SeasonIndex(0)) {
         trips.dump_sites = {};
-        trips.station_miles = {};
     }
 }
 

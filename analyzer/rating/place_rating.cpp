@@ -119,7 +119,10 @@ PlaceRating rate_place(const Terms& terms, std::optional<float> station_mi,
     const Fails brought_fails = fails_of_brought(terms, brought, rating.start);
     rating.held = brought_fails == Fails::nothing ? credit_of_brought(terms, brought) : HeldFlow{};
     const bool water = by_hose || brought_fails == Fails::nothing;
-    if (within_near(terms, station_mi)) {
+    if (brought.state == SupplyState::unreached) {
+        rating.category = Category::otherwise;
+        rating.fails = Fails::station;
+    } else if (within_near(terms, station_mi)) {
         rating.category = water ? Category::near_with_water : Category::near_without_water;
         rating.fails = water ? Fails::nothing : brought_fails;
     } else {
@@ -127,15 +130,21 @@ PlaceRating rate_place(const Terms& terms, std::optional<float> station_mi,
             water && within_far(terms, station_mi) ? Category::far_with_water : Category::otherwise;
         rating.fails = Fails::station;
     }
-    rating.credited = water ? std::max(rating.by_hose, rating.held) : HeldFlow{};
+    rating.credited = rating.has_water() ? std::max(rating.by_hose, rating.held) : HeldFlow{};
     return rating;
 }
 
 bool worse(const PlaceRating& a, const PlaceRating& b) {
+    if (a.category != b.category) {
+        return a.category > b.category;
+    }
     if (a.credited != b.credited) {
         return a.credited < b.credited;
     }
-    return !a.start ? b.start.has_value() : b.start && *a.start > *b.start;
+    if (a.start != b.start) {
+        return !a.start || (b.start && *a.start > *b.start);
+    }
+    return a.fails != Fails::nothing && a.fails < b.fails;
 }
 
 }  // namespace farwater::rating

@@ -53,7 +53,7 @@ struct PlaceRating {
     std::optional<float> hose_ft;  // to it
     HeldFlow by_hose{};            // worth of the best source within the terms' hose
     HeldFlow held{};               // what apparatus brings, as far as the terms credit it
-    HeldFlow credited{};           // the larger of the two
+    HeldFlow credited{};           // the larger of the two; none where the category has no water
     std::optional<supply::TenthsMinute> start;  // of the minimum flow, by the terms' clock
     std::optional<float> station_mi;
 
@@ -64,11 +64,13 @@ struct PlaceRating {
 
 // `brought` is the answer of the supply stage to the terms' minimum flow and duration, from the
 // terms' full_within on, with the apparatus and sources that count; state no_building: there is
-// nothing to rate. Limits count inclusive, but for the far one, which a place must stay below.
+// nothing to rate; unreached: no engine that counts gets there, whatever lies in hose reach. Limits
+// count inclusive, but for the far one, which a place must stay below.
 PlaceRating rate_place(const Terms& terms, std::optional<float> station_mi,
                        std::span<const SourceInReach> sources, const supply::ParcelSupply& brought);
 
-// Credited with less; of equals the one where the minimum flow begins later, or never.
+// The worse category; then credited with less; of equals the one where the minimum flow begins
+// later, or never; then the one that fails an earlier one of the terms.
 bool worse(const PlaceRating& a, const PlaceRating& b);
 
 }  // namespace farwater::rating

@@ -31,7 +31,7 @@ constexpr std::array lack_sentences{
     "access in all weather is not stated"sv,
     "freeze provision: nobody says that it can be used in freezing weather (frost_proof)"sv,
     "cannot be used all year: its months, ice, or a season that leaves it out"sv,
-    "no engine gets to it"sv,
+    "no engine gets to it, or not in every season"sv,
     "the owner's written permission (agreement)"sv};
 
 static_assert(lack_words.size() == lack_sentences.size());
@@ -76,8 +76,9 @@ bool open_all_year(const District& district, const supply::WaterReview& water, S
 
 class Judging {
 public:
-    Judging(const District& district, const supply::WaterReview& water, const Terms& terms)
-        : district_(district), water_(water), terms_(terms) {}
+    Judging(const District& district, const supply::WaterReview& water, const EngineReach& reach,
+            const Terms& terms)
+        : district_(district), water_(water), reach_(reach), terms_(terms) {}
 
     SourceVerdict of(SourceIndex index) const {
         const WaterSource& source = at(district_.sources, index);
@@ -108,7 +109,9 @@ public:
         lack_if(terms_.certificate && is_open_water(source.kind) && source.certified_by.empty(),
                 SourceLack::certificate);
         lack_if(terms_.all_weather && !source.all_weather.value_or(false), SourceLack::all_weather);
-        lack_if(source.reach == Reach::portable_pump, SourceLack::engine);
+        lack_if(source.reach == Reach::portable_pump ||
+                    !(terms_.all_year ? reach_.always(index) : reach_.ever(index)),
+                SourceLack::engine);
         lack_if(terms_.owner_permission && source.kind != SourceKind::hydrant &&
                     source.agreement.empty(),
                 SourceLack::permission);
@@ -139,6 +142,7 @@ private:
 
     const District& district_;
     const supply::WaterReview& water_;
+    const EngineReach& reach_;
     const Terms& terms_;
 };
 
@@ -159,8 +163,8 @@ Flow credited_rate(const District& district, const supply::CountedSource& counte
 }
 
 std::vector<SourceVerdict> judge_sources(const District& district, const supply::WaterReview& water,
-                                         const Terms& terms) {
-    const Judging judging(district, water, terms);
+                                         const EngineReach& reach, const Terms& terms) {
+    const Judging judging(district, water, reach, terms);
     std::vector<SourceVerdict> verdicts;
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
         verdicts.push_back(judging.of(SourceIndex(i)));

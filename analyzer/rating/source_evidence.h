@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "analyzer/rating/engine_reach.h"
 #include "analyzer/rating/rating_terms.h"
 #include "analyzer/supply/water_review.h"
 
@@ -29,7 +30,7 @@ enum class SourceLack : std::uint8_t {
     all_weather,  // access in all weather is not told
     freeze,       // nobody says that it can be used in freezing weather
     all_year,     // out in a season
-    engine,       // no engine gets to it
+    engine,       // no engine gets to it, or not in every season
     permission,   // of its owner, in writing
 };
 std::span<const std::string_view> words_of(SourceLack);
@@ -45,9 +46,10 @@ struct SourceVerdict {
     bool is_candidate = false;  // declared for rating
 };
 
-// Per source of the district. Limits count inclusive.
+// Per source of the district. Limits count inclusive. Terms that ask for water all year ask for an
+// engine there all year.
 std::vector<SourceVerdict> judge_sources(const District& district, const supply::WaterReview& water,
-                                         const Terms& terms);
+                                         const EngineReach& reach, const Terms& terms);
 
 // What a counted source gives over the duration, into an engine whose pump is the planning default:
 // no more than its suction line lets through, whatever was tested.

@@ -254,11 +254,10 @@ std::vector<ColumnOf> case_columns(const Findings& findings) {
                      at(findings.district.periods, findings.worst_variant(row).period).name)};
              }),
         real(
-            "station_mi", "Road miles from the nearest own station.",
-            [findings](std::size_t row) {
-                return value_of(findings.seasons.front().trips.station_miles[row]);
-            },
-            2),
+            "station_mi",
+            "Road miles from the nearest own station, in the season with the longest way; empty "
+            "where a season has no way.",
+            [findings](std::size_t row) { return value_of(findings.station_miles[row]); }, 2),
         real(
             "setback_ft", "Straight from the access point on the road to the house, feet.",
             [findings](std::size_t row) {

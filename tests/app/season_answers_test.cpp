@@ -24,7 +24,6 @@ reports::SeasonFindings season_with_trips(std::size_t of = 1) {
     reports::SeasonFindings season;
     season.trips.season = SeasonIndex(of);
     season.trips.dump_sites.resize(3);
-    season.trips.station_miles.resize(2);
     for (std::size_t i = 0; i < 3; ++i) {
         season.fill_places.push_back({SourceIndex(10 + i), {}});
     }
@@ -113,12 +112,10 @@ TEST_CASE("the first season keeps its dump sites and all drives to them, another
     reports::SeasonFindings first = season_with_trips(0);
     app::keep_what_is_reported(first, assessment);
     CHECK(first.trips.dump_sites.size() == 3);
-    CHECK(first.trips.station_miles.size() == 2);
     CHECK(sizes_of(first.trips.stations_of_dump_site) == std::vector<std::size_t>{2, 2, 2});
     reports::SeasonFindings second = season_with_trips(1);
     app::keep_what_is_reported(second, assessment);
     CHECK(second.trips.dump_sites.empty());
-    CHECK(second.trips.station_miles.empty());
     CHECK(sizes_of(second.trips.stations_of_dump_site) == std::vector<std::size_t>{2, 0, 0});
     CHECK(second.trips.stations_of_dump_site[0][1].station == StationIndex(5));
 }

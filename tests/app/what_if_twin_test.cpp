@@ -7,26 +7,12 @@
 #include <catch2/catch.hpp>
 
 #include "analyzer/app/analysis.h"
-#include "analyzer/app/reading.h"
 #include "analyzer/app/what_if.h"
-#include "io/district_file.h"
+#include "tests/app/some_of_the_region.h"
 
 using namespace farwater;
 
 namespace {
-
-constexpr std::size_t every_so_many = 8;  // parcels are asked about, for the time it takes
-
-app::Reading some_of_the_region(const Work& work) {
-    app::Reading reading =
-        app::read_with_needs(io::read_district_file("sample_region/district.toml"), work);
-    for (std::size_t row = 0; row < reading.needs.size(); ++row) {
-        if (row % every_so_many != 0) {
-            reading.needs[row].reset();
-        }
-    }
-    return reading;
-}
 
 // As one that counts, elsewhere.
 WaterSource source_like(const WaterSource& other, Point place, const std::string& id) {
@@ -73,7 +59,7 @@ std::vector<WaterSource> further_sources(const District& district,
 // minutes for it.
 TEST_CASE("further sources among what is kept change what they change anew", "[golden]") {
     const Work work;
-    app::Reading reading = some_of_the_region(work);
+    app::Reading reading = support::some_of_the_region(8, work);
     auto district = app::WhatIf::of(std::move(reading.read.district), std::move(reading.needs),
                                     work, [](std::string_view) {});
     REQUIRE(district);
@@ -113,7 +99,7 @@ bool same_flow(const supply::ParcelSupply& a, const supply::ParcelSupply& b) {
 
 TEST_CASE("told of the flow alone, each place has the same state, flow and rating", "[golden]") {
     const Work work;
-    const app::Reading reading = some_of_the_region(work);
+    const app::Reading reading = support::some_of_the_region(8, work);
     const District& district = reading.read.district;
     const auto all = app::analyse(district, reading.needs, work, [](std::string_view) {});
     const auto flow = app::analyse_flow(district, reading.needs, work);

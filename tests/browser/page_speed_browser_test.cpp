@@ -67,7 +67,7 @@ struct ManyParcels {
             supplies.push_back(test::answer(state, 500, static_cast<int>(random() % 1500)));
         }
         found.access.resize(count);
-        found.seasons[0].trips.station_miles.resize(count);
+        found.station_miles.resize(count);
         found.assessment.keep({SeasonIndex(0), PeriodIndex(0)}, std::move(supplies), count);
         for (std::size_t line = 0; line < across; line += 4) {
             Road& road = found.district.roads.emplace_back();

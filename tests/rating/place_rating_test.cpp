@@ -198,3 +198,39 @@ TEST_CASE("another source or an earlier start never lowers what is credited", "[
         RC_ASSERT(before.has_water() == (before.credited > HeldFlow{} && miles < 7.0F));
     });
 }
+
+// A hydrant helps nobody to whom no engine comes.
+TEST_CASE("a place that no engine reaches has no water, whatever lies beside it") {
+    supply::ParcelSupply unreached = nothing();
+    unreached.state = SupplyState::unreached;
+    const PlaceRating rating = rated(1.0F, source_at(200), unreached);
+    CHECK(rating.category == Category::otherwise);
+    CHECK(rating.fails == Fails::station);
+    CHECK(credited(rating) == 0);
+    CHECK(rating.has_water() == false);
+}
+
+TEST_CASE("a place beyond all stations is credited with nothing, with water too") {
+    const PlaceRating far = rated(7.5F, source_at(200), nothing());
+    CHECK(category(7.5F, 200) == "10");
+    CHECK(credited(far) == 0);
+    CHECK(credited(rated(6.5F, source_at(200), nothing())) > 0);
+}
+
+TEST_CASE("the worse of two seasons is the worse category, before less credit") {
+    const PlaceRating with_water = rated(1.0F, {}, hauled(4, 260, 300));
+    const PlaceRating without = rated(1.0F, {}, nothing());
+    const PlaceRating far = rated(6.0F, source_at(200), nothing());
+    CHECK(worse(without, with_water));
+    CHECK_FALSE(worse(with_water, without));
+    CHECK(credited(far) > credited(with_water));
+    CHECK(worse(far, with_water));
+    // Of two without water the one that fails earlier in the terms, in either order.
+    supply::ParcelSupply no_source = nothing();
+    no_source.state = SupplyState::unknown;
+    no_source.reason = ProblemId::no_source_counts;
+    const PlaceRating sourceless = rated(1.0F, {}, no_source);
+    CHECK(worse(sourceless, without));
+    CHECK_FALSE(worse(without, sourceless));
+    CHECK_FALSE(worse(without, without));
+}

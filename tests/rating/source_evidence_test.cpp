@@ -59,7 +59,9 @@ District with(const WaterSource& source) {
 
 Lacks lacks_of(const WaterSource& source, const Terms& terms = schedule()) {
     const District district = with(source);
-    return judge_sources(district, supply::review_water(district), terms).front().lacks;
+    return judge_sources(district, supply::review_water(district), EngineReach(district), terms)
+        .front()
+        .lacks;
 }
 
 }  // namespace
@@ -96,7 +98,9 @@ TEST_CASE("a test of any age is no evidence where the data stand for no day") {
     District district = with(pond());
     district.data_date = std::nullopt;
     const auto lacks = [&](const Terms& terms) {
-        return judge_sources(district, supply::review_water(district), terms).front().lacks;
+        return judge_sources(district, supply::review_water(district), EngineReach(district), terms)
+            .front()
+            .lacks;
     };
     CHECK(lacks(schedule()) == Lacks{SourceLack::test_age});
     Terms lenient = schedule();
@@ -198,7 +202,9 @@ TEST_CASE("freeze provision of a suction point is evidence, whether or not a sea
     District district = with(source);
     district.seasons = {Season{.name = "any_time"}};
     const auto lacks = [&](const Terms& terms) {
-        return judge_sources(district, supply::review_water(district), terms).front().lacks;
+        return judge_sources(district, supply::review_water(district), EngineReach(district), terms)
+            .front()
+            .lacks;
     };
     CHECK(lacks(schedule()) == Lacks{SourceLack::freeze});
     Terms lenient = schedule();
@@ -237,7 +243,8 @@ TEST_CASE("in the rated district only what counts can bring water") {
     const Terms terms = schedule();
     CHECK(unit_counts(district, district.units[1], terms));
     CHECK_FALSE(unit_counts(district, district.units[2], terms));
-    const auto verdicts = judge_sources(district, supply::review_water(district), terms);
+    const auto verdicts =
+        judge_sources(district, supply::review_water(district), EngineReach(district), terms);
     const District rated = only_what_counts(district, verdicts, terms);
     CHECK(supply::review_water(rated).counts == std::vector<bool>{true, false});
     CHECK_FALSE(rated.units[1].min_crew.has_value());

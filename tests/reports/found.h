@@ -29,6 +29,7 @@ struct Found {
     supply::WaterReview water;
     std::vector<std::optional<Need>> needs;
     std::vector<AccessPoint> access;
+    std::vector<std::optional<float>> station_miles;
     std::vector<SeasonFindings> seasons{1};
     supply::Assessment assessment;
     RoadTimes roads;
@@ -43,7 +44,7 @@ struct Found {
         for (std::size_t i = 0; i < 4; ++i) {
             district.parcels.push_back({.id = "P" + std::to_string(i), .row = rows[i]});
             access.emplace_back();
-            seasons[0].trips.station_miles.emplace_back();
+            station_miles.emplace_back();
         }
         district.parcels[2].improved = false;
         needs.assign(4, Need{.flow = tenths_of_gpm(5000)});
@@ -58,7 +59,7 @@ struct Found {
         assessment.keep({SeasonIndex(0), PeriodIndex(0)}, answers, answers.size());
     }
     Findings findings() const {
-        return {district, profiles,   water, needs,  access,
+        return {district, profiles,   water, needs,  access,  station_miles,
                 seasons,  assessment, roads, routes, problems};
     }
 };
