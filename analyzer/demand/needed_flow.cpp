@@ -37,6 +37,10 @@ private:
     std::size_t at_ = 0;
 };
 
+bool is_size_known(const Building& building) { return building.area_m2 > 0.0F; }
+
+constexpr float smallest_m2 = 1.0F;
+
 // The need of a property that says it itself, or whose buildings do not tell.
 Need given_or_default(std::optional<Flow> flow, std::optional<Duration> duration,
                       const Assumptions& assumptions) {
@@ -91,12 +95,17 @@ private:
 
     void declare(NeedInput input, bool yes) { declared_[static_cast<std::size_t>(input)] = yes; }
 
+    // One of no known size needs no less than the smallest of its kind does; how many gallons is
+    // not known.
     Judged judged(std::size_t position) const {
-        const Building& building = district_.buildings[position];
+        Building building = district_.buildings[position];
+        const bool known = is_size_known(building);
+        building.area_m2 = known ? building.area_m2 : smallest_m2;
         const BuildingFacts facts = facts_of(building, rules_, district_.assumptions);
-        const BuildingNeed need = method_(facts);
-        return {need, facts.defaulted & need.looked_at, is_dwelling(facts.use), building.area_m2,
-                position};
+        BuildingNeed need = method_(facts);
+        need.total_gal = known ? need.total_gal : 0.0;
+        return {need, facts.defaulted & need.looked_at, is_dwelling(facts.use),
+                known ? building.area_m2 : 0.0F, position};
     }
 
     // The worst of a parcel's buildings, and its worst dwelling.
@@ -108,10 +117,7 @@ private:
     Worst worst_of(BuildingRange range) const {
         Worst worst;
         for (std::size_t i = range.begin; i < range.end; ++i) {
-            if (district_.buildings[i].area_m2 <= 0.0F) {
-                worst.all_known = false;
-                continue;
-            }
+            worst.all_known = worst.all_known && is_size_known(district_.buildings[i]);
             const Judged one = judged(i);
             if (!worst.building || one.worse_than(*worst.building)) {
                 worst.building = one;
@@ -123,11 +129,16 @@ private:
         return worst;
     }
 
+    static bool asks_for_more(const Judged& judged, HeldFlow than) {
+        const HeldFlow flow = held(judged.need.flow);
+        return flow > than || (flow == than && judged.area_m2 > 0.0F);
+    }
+
     void judge_buildings(const Parcel& parcel, BuildingRange range, Need& need) const {
         const auto [worst, dwelling, all_known] = worst_of(range);
         need.dwelling = dwelling ? held(dwelling->need.flow) : HeldFlow{};
-        // Of a building of no known size the default flow stands for all that it may need.
-        const bool judged_by_it = worst && (all_known || held(worst->need.flow) >= need.flow);
+        // Of a building of no known size the default flow stands for what it may need beyond that.
+        const bool judged_by_it = worst && (all_known || asks_for_more(*worst, need.flow));
         const bool own = need.from == NeedFrom::own_column;
         if (worst && (judged_by_it || own)) {
             need.worst = BuildingIndex(worst->position);

@@ -292,6 +292,26 @@ TEST_CASE("a method that asks for no neighbours takes a point with an area as it
     CHECK_FALSE(point.defaulted.has(NeedInput::footprint));
 }
 
+// The smallest that the methods know: model fire code, Appendix B, 1,000 gpm; the rating schedule's
+// dwellings by separation, 1,500 gpm where nobody says how near others stand.
+TEST_CASE("a building of unknown size needs no less than the smallest of its kind") {
+    const auto need_by = [](NeedMethod method) {
+        District district = one_parcel(method);
+        Building& point = add_building(district, 0, BuildingUse::dwelling);
+        point.separation = {};
+        point.traits.storeys = 1.0F;
+        return need_of(district);
+    };
+    const Need by_code = need_by(NeedMethod::fire_code);
+    CHECK(by_code.flow == tenths_of_gpm(10000));
+    CHECK(by_code.from == NeedFrom::method);
+    CHECK(by_code.defaulted.has(NeedInput::footprint));
+    CHECK(by_code.evidence == Evidence::assumed);
+    CHECK(by_code.total_gal == 0.0F);
+    CHECK(need_by(NeedMethod::rating_schedule).flow == tenths_of_gpm(15000));
+    CHECK(need_by(NeedMethod::rural_supply).flow == tenths_of_gpm(5000));
+}
+
 TEST_CASE("points without an area take the default flow, per parcel and counted") {
     District district = one_parcel(NeedMethod::rural_supply);
     district.parcels.push_back({.id = "B", .house = {200, 1}});
