@@ -58,6 +58,24 @@ void report_no_place(Record& record, const std::string& slip = {}) {
                   "its coordinates have no place in the working CRS" + slip);
 }
 
+std::optional<Point> first_corner(const MultiPolygon& polygons) {
+    for (const Polygon& polygon : polygons) {
+        if (!polygon.shell.empty()) {
+            return polygon.shell.front();
+        }
+    }
+    return std::nullopt;
+}
+
+// None where nothing is left of them.
+std::optional<AreaShape> mended(MultiPolygon polygons) {
+    if (is_valid(polygons)) {
+        return AreaShape{{}, std::move(polygons), std::nullopt};
+    }
+    std::optional<MultiPolygon> valid = repaired(polygons);
+    return valid ? std::optional(AreaShape{{}, *valid, valid}) : std::nullopt;
+}
+
 void report_leap(Record& record, Point from, Point to) {
     record.report(ProblemId::geometry_outside_district, {},
                   fmt::format("it leaps from x {:.10g}, y {:.10g} to x {:.10g}, y {:.10g}", from.x,
@@ -160,30 +178,39 @@ bool ShapeReader::to_plane(MultiPolygon& shape) const {
 }
 
 std::optional<AreaShape> ShapeReader::area(Record& record) const {
-    std::optional<AreaShape> area = valid_area(record);
-    if (!area) {
+    std::optional<MultiPolygon> polygons = polygons_in(record);
+    if (!polygons) {
         return std::nullopt;
     }
-    if (!to_plane(area->shape)) {
+    std::optional<AreaShape> area = mended(std::move(*polygons));
+    if (!area) {
+        record.report(ProblemId::geometry_beyond_repair, {}, {});
+        return std::nullopt;
+    }
+    return in_plane(record, std::move(*area));
+}
+
+std::optional<AreaShape> ShapeReader::in_plane(Record& record, AreaShape area) const {
+    if (!to_plane(area.shape)) {
         report_no_place(record);
         return std::nullopt;
     }
-    const std::optional<Point> inside = inside_point(area->shape);
+    const std::optional<Point> inside = inside_point(area.shape);
     if (!inside) {
         record.report(ProblemId::geometry_beyond_repair, {}, {});
         return std::nullopt;
     }
-    if (!in_reach(record, box_of(area->shape), {})) {
+    if (!in_reach(record, box_of(area.shape), {})) {
         return std::nullopt;
     }
-    if (area->repaired) {
+    if (area.repaired) {
         record.report(ProblemId::geometry_repaired, {}, {});
     }
-    area->inside = *inside;
+    area.inside = *inside;
     return area;
 }
 
-std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
+std::optional<MultiPolygon> ShapeReader::polygons_in(Record& record) const {
     const OGRGeometry* shape = shape_of(record);
     if (shape == nullptr) {
         return std::nullopt;
@@ -191,17 +218,8 @@ std::optional<AreaShape> ShapeReader::valid_area(Record& record) const {
     std::optional<MultiPolygon> polygons = polygons_of(*shape);
     if (!polygons) {
         report_wrong_kind(record, *shape);
-        return std::nullopt;
     }
-    if (is_valid(*polygons)) {
-        return AreaShape{{}, std::move(*polygons), std::nullopt};
-    }
-    std::optional<MultiPolygon> mended = repaired(*polygons);
-    if (!mended) {
-        record.report(ProblemId::geometry_beyond_repair, {}, {});
-        return std::nullopt;
-    }
-    return AreaShape{{}, *mended, mended};
+    return polygons;
 }
 
 std::optional<PlaceShape> ShapeReader::place(Record& record) const {
@@ -253,7 +271,18 @@ std::optional<PlaceShape> ShapeReader::place_of_point(Record& record, Point poin
 }
 
 std::optional<PlaceShape> ShapeReader::place_of_area(Record& record) const {
-    std::optional<AreaShape> area = this->area(record);
+    std::optional<MultiPolygon> polygons = polygons_in(record);
+    const std::optional<Point> corner = polygons ? first_corner(*polygons) : std::nullopt;
+    if (!corner) {
+        return std::nullopt;
+    }
+    std::optional<AreaShape> area = mended(std::move(*polygons));
+    if (!area) {
+        record.report(ProblemId::geometry_repaired, {},
+                      "it encloses nothing; its first corner is its place");
+        return place_of_point(record, *corner);
+    }
+    area = in_plane(record, std::move(*area));
     if (!area) {
         return std::nullopt;
     }

@@ -36,11 +36,13 @@ public:
     // Parts of two different points or more, none with a step that no road has.
     std::vector<Polyline> lines(Record& record) const;
     std::optional<AreaShape> area(Record& record) const;
+    // Of a polygon that encloses nothing the first corner.
     std::optional<PlaceShape> place(Record& record) const;
 
 private:
     const OGRGeometry* shape_of(Record& record) const;
-    std::optional<AreaShape> valid_area(Record& record) const;  // in the layer's own coordinates
+    std::optional<MultiPolygon> polygons_in(Record& record) const;  // as they are
+    std::optional<AreaShape> in_plane(Record& record, AreaShape area) const;
     std::optional<PlaceShape> place_of_point(Record& record, Point point) const;
     std::optional<PlaceShape> place_of_columns(Record& record) const;
     std::string slip_of(Point point) const;  // of its coordinates; empty where none is likely

@@ -180,6 +180,36 @@ TEST_CASE("a building in no parcel is set aside and is a neighbour all the same"
     CHECK(count_of(read, "buildings") == "2 = 1 + 0 + 1");
 }
 
+// The tables count whole feet: 30.66 m are 100.6 ft and stand under "up to 100".
+TEST_CASE("neighbours are looked for as far as a table of whole feet asks") {
+    const auto gap = [](double metres_off) {
+        const ReadResult read = scene_with("building_id,WKT\nb1," + box(10, 10, 10, 10) + "\nb2," +
+                                               box(20 + metres_off, 10, 10, 10) + "\n",
+                                           "rating_schedule")
+                                    .read();
+        return static_cast<double>(read.district.buildings[0].separation.nearest_large_m);
+    };
+    CHECK(gap(30.66) == Approx(30.66));
+    CHECK(gap(30.78) == Approx(30.78));  // 100.98 ft
+    CHECK(gap(30.79) > 1e6);             // 101.02 ft: none
+}
+
+// So a parcel does not lose its building, and with it its need, by how badly it is drawn.
+TEST_CASE("a building that encloses nothing stands at its first corner, of unknown size") {
+    const ReadScene scene = scene_with("building_id,WKT\nb1," + box(10, 10, 0, 0) + "\nb2," +
+                                       box(50, 10, 20, 0) + "\n");
+    const ReadResult read = scene.read();
+    REQUIRE(read.district.buildings.size() == 2);
+    CHECK(read.district.buildings[0].area_m2 == 0.0F);
+    CHECK(read.district.buildings[0].place.x == Approx(700010));
+    CHECK(read.district.buildings[1].place.x == Approx(700050));
+    CHECK(read.district.parcels[0].improved);
+    CHECK(count_of(read, "buildings") == "2 = 0 + 2 + 0");
+    REQUIRE_FALSE(scene.sentences().empty());
+    CHECK_THAT(scene.sentences().front(),
+               Catch::Contains("record b1") && Catch::Contains("its first corner is its place"));
+}
+
 TEST_CASE("a building drawn twice is told, each near to the other") {
     const ReadScene scene = scene_with("building_id,WKT\nb1," + box(10, 40, 20, 10) + "\nb2," +
                                        box(11, 41, 20, 10) + "\n");
