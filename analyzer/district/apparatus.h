@@ -33,11 +33,13 @@ struct Unit {
     UnitKind kind = UnitKind::other;
     Aid aid = Aid::own;
     Volume tank;
+    bool tank_known = true;          // false: nobody says; of an engine the stated default
     std::optional<Flow> pump;        // rated; none = no pump known
     std::optional<Flow> fill_limit;  // none = the stated default, evidence assumed
     std::optional<Flow> offload;
-    std::optional<Date> tested_on;  // when fill and offload were timed
-    Volume portable_tank;           // nominal gallons carried as portable tanks, all together
+    std::optional<Date> tested_on;    // when fill and offload were timed
+    Volume portable_tank;             // nominal gallons carried as portable tanks, all together
+    bool portable_tank_known = true;  // false: nobody says, and none counts
     int portable_tanks = 0;
     std::optional<int> crew;              // usual crew; staffing rows override it by period
     std::optional<int> min_crew;          // with fewer it stays in quarters

@@ -15,6 +15,8 @@ constexpr std::string_view alternative_supply =
     "min, held 2 h";
 constexpr std::string_view usual_power = "350 to 450 hp are usual in fire apparatus (from memory)";
 
+constexpr std::string_view least_pumper =
+    "the least of a pumper by NFPA 1901, chapter 5: 750 gpm and 300 gal (from memory)";
 constexpr std::string_view lift_rule =
     "Idaho rating bureau, \"Dry Hydrants\": lift 15 ft or less, total head loss 20 ft or less";
 constexpr std::string_view pond_rule =
@@ -168,9 +170,9 @@ constexpr std::array rows{
                   "Drive water of a running jet siphon: the draft pump gives it beside the flow.",
                   practice},
     AssumptionRow{"engine_pump_gpm", "Dump site", &A::engine_pump, 100, 5000, medium,
-                  "Rated pump of an engine without one in the apparatus list.", practice},
-    AssumptionRow{"engine_tank_gal", "Dump site", &A::engine_tank, 0, 5000, low,
-                  "Tank of an engine without one in the apparatus list.", practice},
+                  "Rated pump of an engine without one in the apparatus list.", least_pumper},
+    AssumptionRow{"engine_tank_gal", "Dump site", &A::engine_tank, 0, 5000, medium,
+                  "Tank of an engine without one in the apparatus list.", least_pumper},
     AssumptionRow{"dump_site_spacing_ft", "Dump site", &A::dump_site_spacing, 100, 10000, medium,
                   "Candidate dump sites are at least this far apart along the road.", practice},
     AssumptionRow{

@@ -78,8 +78,8 @@ struct Assumptions {
     Flow strainer = gpm(1500);
     Flow siphon = gpm(800);
     Flow siphon_drive = gpm(150);
-    Flow engine_pump = gpm(1000);
-    Volume engine_tank = gallons(1000);
+    Flow engine_pump = gpm(750);
+    Volume engine_tank = gallons(300);
     Length dump_site_spacing = feet(800);
     Length dump_site_length = feet(100);
     double steepest_dump_site_pct = 5.0;

@@ -259,6 +259,8 @@ constexpr std::array kinds{
         "has a time of day that cannot be read, or is hours before the one that goes before "
         "it; what it would tell is left out",
         "write 14:05, 14:05:33 or 2:05 PM, with or without the day before it"},
+    ProblemKind{Id::engine_tank_assumed, "engine_tank_assumed", note,
+                "has no tank size; a small one is taken", "give tank_gal"},
 };
 
 constexpr bool in_order_of_id() {
@@ -267,7 +269,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::clock_unreadable) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::engine_tank_assumed) + 1;
 }
 static_assert(in_order_of_id());
 

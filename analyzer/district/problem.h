@@ -116,6 +116,8 @@ enum class ProblemId : std::uint8_t {
     source_own_parcel,
     run_start_unknown,
     clock_unreadable,
+    // of a tank that nobody says
+    engine_tank_assumed,
 };
 
 enum class Severity : std::uint8_t {

@@ -12,11 +12,13 @@ Unit new_unit(const District& district, const MoreUnits& more) {
         unit = at(district.units, more.like);
     } else if (more.kind == UnitKind::engine) {
         unit.tank = district.assumptions.engine_tank;
+        unit.tank_known = false;
     }
     unit.kind = more.kind;
     unit.station = more.station;
     unit.aid = at(district.stations, more.station).aid;
     unit.tank = more.tank.value_or(unit.tank);
+    unit.tank_known = unit.tank_known || more.tank;
     unit.pump = more.pump ? more.pump : unit.pump;
     unit.fill_limit = more.fill_limit ? more.fill_limit : unit.fill_limit;
     unit.offload = more.offload ? more.offload : unit.offload;

@@ -102,7 +102,7 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     }
     scene.set_up = with_slots_manned({}, assumptions, scene.people, 1);
     scene.set_up.single_file = minutes(lay.single_file_s / 60.0);
-    scene.set_up.engine_tank = attack.tank > gallons(0) ? attack.tank : assumptions.engine_tank;
+    scene.set_up.engine_tank = attack.tank;
     scene.set_up.engine_arrives = first_arrival;
     scene.set_up.tanks_ready = tanks_up;
     scene.set_up.draft_ready =

@@ -33,6 +33,7 @@ void read_portable_tanks(Record& record, Unit& unit) {
         record.report(ProblemId::portable_tank_unknown, "portable_tank_gal", {});
     }
     unit.portable_tank = gallons.value_or(Volume());
+    unit.portable_tank_known = gallons.has_value();
     unit.portable_tanks = in_gallons(unit.portable_tank) > 0.0 ? count.value_or(1) : 0;
 }
 
@@ -53,12 +54,12 @@ void read_pumping(Record& record, Unit& unit) {
 // No truck weighs less with its tank full than empty and its water together, but for a tenth of the
 // water: scales and tanks are off by so much. A weight that is too small would take it over a weak
 // bridge.
-void read_weights(Record& record, Volume tank, Unit& unit) {
+void read_weights(Record& record, Unit& unit) {
     unit.loaded = weight_field(record, "loaded_lb");
     unit.empty = weight_field(record, "empty_lb");
     constexpr Weight lightest_truck = pounds(3000);
-    const Weight least =
-        unit.empty.value_or(lightest_truck) + water_per_gallon * (0.9 * in_gallons(tank));
+    const double gallons = unit.tank_known ? in_gallons(unit.tank) : 0.0;
+    const Weight least = unit.empty.value_or(lightest_truck) + water_per_gallon * (0.9 * gallons);
     if (unit.loaded && *unit.loaded < least) {
         record.report(ProblemId::number_out_of_range, "loaded_lb",
                       fmt::format("{:.0f} lb is less than the empty truck and its water weigh, "
@@ -99,15 +100,19 @@ bool read_station(Record& record, const std::vector<Station>& stations, Unit& un
     return true;
 }
 
-// `stated` is what the record says, nothing where that is blank.
-bool read_tank(Record& record, const Assumptions& assumptions, Volume& stated, Unit& unit) {
+bool read_tank(Record& record, const Assumptions& assumptions, Unit& unit) {
     const std::optional<Volume> tank = volume_field(record, "tank_gal");
-    stated = tank.value_or(Volume());
     if (unit.kind == UnitKind::tanker && in_gallons(tank.value_or(Volume())) <= 0.0) {
         record.report(ProblemId::unit_tank_unknown, "tank_gal", {});
         return false;
     }
-    unit.tank = tank.value_or(unit.kind == UnitKind::engine ? assumptions.engine_tank : Volume());
+    unit.tank = tank.value_or(Volume());
+    unit.tank_known = tank.has_value();
+    if (unit.kind == UnitKind::engine && !tank) {
+        unit.tank = assumptions.engine_tank;
+        record.report(ProblemId::engine_tank_assumed, "tank_gal",
+                      fmt::format("{:.0f} gal", in_gallons(unit.tank)));
+    }
     return true;
 }
 
@@ -119,15 +124,14 @@ LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Stat
     LayerRows<Unit> result;
     result.log = for_each_record(source, work, [&](Record& record) {
         Unit unit;
-        Volume stated_tank;
         unit.id = ids.take(record, "unit_id");
         if (!read_kind(record, unit) || !read_station(record, stations, unit) ||
-            !read_tank(record, assumptions, stated_tank, unit)) {
+            !read_tank(record, assumptions, unit)) {
             return Taken::no;
         }
         read_pumping(record, unit);
         read_chassis(record, unit);
-        read_weights(record, stated_tank, unit);
+        read_weights(record, unit);
         result.rows.push_back(std::move(unit));
         return Taken::yes;
     });

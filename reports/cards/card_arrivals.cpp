@@ -123,6 +123,12 @@ bool on_request(const supply::Working& working, UnitIndex unit) {
     return found != working.responders.end() && found->on_request;
 }
 
+std::string tank_words(const Unit& unit) {
+    return !unit.tank_known         ? "?"
+           : unit.tank > gallons(0) ? in_thousands(in_gallons(unit.tank))
+                                    : "-";
+}
+
 std::vector<std::string> row_of(const CardView& view, const Coming& coming) {
     const District& district = view.district();
     const Unit& unit = at(district.units, coming.unit);
@@ -132,7 +138,7 @@ std::vector<std::string> row_of(const CardView& view, const Coming& coming) {
             unit_name(district, coming.unit) + (asked ? " *" : ""),
             name_words(at(district.stations, unit.station).id),
             crew ? fmt::format("{}", *crew) : "?",
-            unit.tank > gallons(0) ? in_thousands(in_gallons(unit.tank)) : "-",
+            tank_words(unit),
             coming.job,
             brings(unit, district.assumptions)};
 }

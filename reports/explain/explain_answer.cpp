@@ -130,7 +130,7 @@ void explain_answer(const Explained& explained, WorkedPage& page) {
     page.words("water comes by", std::string(word(supply.mode)));
     page.words("what limits it", std::string(word(supply.limit)));
     page.words("evidence", std::string(word(supply.evidence)),
-               "the weakest of source, tanker rates and need");
+               "the weakest of source, tanker rates, engines and need");
     answer_flows(supply, page);
     answer_margin(explained, page);
     answer_clocks(supply, page);

@@ -15,7 +15,8 @@ using supply::Incident;
 using supply::ShuttleCase;
 using supply::ShuttleWorking;
 
-void first_minutes_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
+void first_minutes_lines(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    const ShuttleCase& shuttle = look.shuttle;
     const Incident& incident = shuttle.incident;
     const Assumptions& assumptions = explained.district().assumptions;
     page.rests_on({"initial_attack_gpm", "initial_attack_after_arrival_min"});
@@ -24,6 +25,9 @@ void first_minutes_lines(const Explained& explained, const ShuttleCase& shuttle,
                  fmt::format("{} + {}", plain(incident.dump_site.engine_arrives),
                              plain(assumptions.initial_attack_after_arrival)),
                  in_minutes(shuttle.tank_water), Digits::two, "min");
+        if (!at(explained.district().units, look.scene.engines.front().unit).tank_known) {
+            page.rests_on({"engine_tank_gal"});
+        }
         page.sum("the engine's own tank lasts",
                  fmt::format("{} gal / {} gpm", plain(incident.dump_site.engine_tank),
                              plain(incident.initial_attack.flow)),
@@ -187,7 +191,7 @@ void explain_shuttle_flow(const Explained& explained, const ShuttleWorking& look
         return;
     }
     page.part("The first minutes");
-    first_minutes_lines(explained, shuttle, page);
+    first_minutes_lines(explained, look, page);
     supply_line_lines(explained, look, page);
     page.part("The flow that the shuttle holds");
     page.rests_on({"stage_cv", "late_horizon_min", "offload_slots"});

@@ -43,7 +43,8 @@ std::vector<ColumnOf> verdict_columns(const Findings& findings) {
                  return has_answer(of(row)) ? io::Value{word(of(row).margin)} : io::Value{};
              }),
         text("evidence",
-             "The weakest of source, tanker rates and need that the answer rests on: tested, "
+             "The weakest of source, tanker rates, engines and need that the answer rests on: "
+             "tested, "
              "declared, assumed. Speeds and handling times are planning values in every answer.",
              [of](std::size_t row) {
                  return has_answer(of(row)) ? io::Value{word(of(row).evidence)} : io::Value{};

@@ -15,16 +15,25 @@ std::string gpm_or_not(std::optional<Flow> flow) {
     return flow ? in_thousands(in_gpm(*flow)) : std::string("not recorded");
 }
 
+std::string gallons_or_not(bool known, Volume volume) {
+    return known ? in_thousands(in_gallons(volume)) : std::string("not recorded");
+}
+
+std::string drop_tanks(const Unit& unit) {
+    return gallons_or_not(unit.portable_tank_known, unit.portable_tank);
+}
+
 SheetBlocks::Cells tanker_cells(const Findings& findings, const Unit& unit) {
     return {unit.id,
             at(findings.district.stations, unit.station).name,
             std::string(word(aid_of(findings.district, unit))),
             rating::unit_counts(findings.district, unit, findings.rating->terms) ? "yes" : "no",
-            in_thousands(in_gallons(unit.tank)),
+            gallons_or_not(unit.tank_known, unit.tank),
+            gpm_or_not(unit.pump),
             gpm_or_not(unit.fill_limit),
             gpm_or_not(unit.offload),
             unit.tested_on ? day(unit.tested_on) : "not recorded",
-            in_thousands(in_gallons(unit.portable_tank)),
+            drop_tanks(unit),
             unit.crew ? fmt::format("{}", *unit.crew) : "not recorded"};
 }
 
@@ -53,7 +62,8 @@ SheetBlocks::Cells engine_cells(const Findings& findings, const Unit& unit,
             std::string(word(aid_of(findings.district, unit))),
             rating::unit_counts(findings.district, unit, findings.rating->terms) ? "yes" : "no",
             gpm_or_not(unit.pump),
-            in_thousands(in_gallons(unit.tank)),
+            gallons_or_not(unit.tank_known, unit.tank),
+            drop_tanks(unit),
             hose_in_words(unit),
             unit.crew ? fmt::format("{}", *unit.crew) : "not recorded",
             in_thousands(static_cast<double>(makes_water))};
@@ -131,12 +141,12 @@ SheetBlocks fleet_sheet(const Findings& findings) {
     }
     SheetBlocks sheet;
     sheet.heading(findings.district.tanker_word == "tender" ? "Tenders" : "Tankers")
-        .table({"Unit", "Station", "Aid", "Counts", "#Tank, gal", "#Fill, gpm", "#Offload, gpm",
-                "Timed on", "#Drop tanks, gal", "#Crew"},
+        .table({"Unit", "Station", "Aid", "Counts", "#Tank, gal", "#Pump, gpm", "#Fill, gpm",
+                "#Offload, gpm", "Timed on", "#Drop tanks, gal", "#Crew"},
                tankers)
         .heading("Engines")
-        .table({"Unit", "Station", "Aid", "Counts", "#Pump, gpm", "#Tank, gal", "Supply hose",
-                "#Crew", "#Makes water for, parcels"},
+        .table({"Unit", "Station", "Aid", "Counts", "#Pump, gpm", "#Tank, gal", "#Drop tanks, gal",
+                "Supply hose", "#Crew", "#Makes water for, parcels"},
                engines)
         .note(
             "Where an engine makes water, at the dump site, at a source or in line, it and its "

@@ -67,6 +67,10 @@ void add_lacks_of_unit(const Unit& unit, std::vector<MissingEvidence>& list) {
     add_if(tanker && !unit.fill_limit, "timed fill");
     add_if(tanker && !unit.offload, "timed offload");
     add_if(tanker && !unit.tested_on, "date of the timing");
+    add_if(tanker && !unit.pump, "rated pump, or in so many words none (0)");
+    add_if((tanker || engine) && !unit.portable_tank_known,
+           "drop tanks carried, or in so many words none (0)");
+    add_if(engine && !unit.tank_known, "size of its tank");
     add_if(engine && !unit.pump, "rated pump");
     add_if(engine && !unit.hose, "supply hose carried");
     add_if(!unit.crew, "usual crew");
@@ -76,6 +80,12 @@ void add_lacks_of_units(const Findings& findings, std::vector<MissingEvidence>& 
     for (const Unit& unit : findings.district.units) {
         if (rating::unit_counts(findings.district, unit, findings.rating->terms)) {
             add_lacks_of_unit(unit, list);
+        }
+    }
+    for (const Problem& problem : findings.problems) {
+        if (problem.id == ProblemId::unit_tank_unknown) {
+            list.push_back({"apparatus", problem.record,
+                            "size of its tank: without it the tanker is left out", true});
         }
     }
 }

@@ -141,8 +141,11 @@ io::FeatureTable rating_fleet(const Findings& findings) {
                        rating::unit_counts(findings.district, unit(row), findings.rating->terms)};
                }),
         real(
-            "tank_gal", "Tank, gallons.",
-            [unit](std::size_t row) { return io::Value{in_gallons(unit(row).tank)}; }, 0),
+            "tank_gal", "Tank, gallons; empty: not recorded.",
+            [unit](std::size_t row) {
+                return unit(row).tank_known ? io::Value{in_gallons(unit(row).tank)} : io::Value{};
+            },
+            0),
         real(
             "fill_gpm", "Timed fill, gpm; empty: not timed.",
             [unit](std::size_t row) { return flow_if_known(unit(row).fill_limit); }, 0),

@@ -464,8 +464,11 @@ TEST_CASE("units take all their fields") {
     CHECK(units[0].low_level_strainers == 1);
     CHECK(in_feet(units[0].hard_suction.value()) == Approx(20));
     CHECK_FALSE(units[0].backs_to_offload);
-    CHECK(units[1].aid == Aid::mutual);     // its station's
-    CHECK(units[1].tank == gallons(1000));  // the stated default of an engine
+    CHECK(units[1].aid == Aid::mutual);  // its station's
+    CHECK(units[1].tank == gallons(300));
+    CHECK_FALSE(units[1].tank_known);
+    CHECK(units[1].portable_tank_known);
+    CHECK_FALSE(units[2].portable_tank_known);
     CHECK(units[1].portable_tanks == 1);
     CHECK_FALSE(units[1].hose);
     CHECK(units[1].backs_to_offload);

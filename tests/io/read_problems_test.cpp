@@ -182,9 +182,13 @@ TEST_CASE("a number that is no plain number is not known") {
               "apparatus (apparatus.csv), record E2, column tank_gal: holds something that is no "
               "plain number; the value "
               "counts as not known (\"none\"); write digits only, with a point for decimals.",
+              "apparatus (apparatus.csv), record E2, column tank_gal: has no tank size; a small "
+              "one is taken (300 gal); give tank_gal.",
               "apparatus (apparatus.csv), record E3, column tank_gal: holds something that is no "
               "plain number; the value "
-              "counts as not known (\"750 gpm\"); write digits only, with a point for decimals."});
+              "counts as not known (\"750 gpm\"); write digits only, with a point for decimals.",
+              "apparatus (apparatus.csv), record E3, column tank_gal: has no tank size; a small "
+              "one is taken (300 gal); give tank_gal."});
     CHECK(count_of(scene.read(), "apparatus") == "5 = 4 + 0 + 1");
 }
 

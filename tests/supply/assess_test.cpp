@@ -202,6 +202,25 @@ TEST_CASE("blanking storage, volume or a fleet cell never raises a flow", "[unit
     CHECK(blank.supply().sustained <= full.supply().sustained);
 }
 
+TEST_CASE("what nobody says of the engines that attack and draft is assumed", "[unit]") {
+    OneDumpSite scene;
+    for (Unit& unit : scene.district.units) {
+        unit.tested_on = std::chrono::year{2026} / 1 / 1;
+    }
+    scene.refresh();
+    REQUIRE(scene.supply().evidence > Evidence::assumed);
+    SECTION("the attack engine's tank") { scene.district.units[0].tank_known = false; }
+    SECTION("the draft engine's pump") { scene.district.units[1].pump.reset(); }
+    SECTION("the hose that is laid") {
+        scene.district.units[0].hose.reset();
+        scene.refresh();
+        CHECK(scene.supply().evidence > Evidence::assumed);  // the other's is long enough
+        scene.district.units[1].hose.reset();
+    }
+    scene.refresh();
+    CHECK(scene.supply().evidence == Evidence::assumed);
+}
+
 TEST_CASE("the worse of two variants is kept, state before flow", "[unit]") {
     ParcelSupply held;
     held.state = SupplyState::held;

@@ -21,7 +21,8 @@ std::optional<HouseLine> house_line(const Situation& situation, const Scene& sce
     return HouseLine{
         *size, rise,
         hydraulics::supply_line_flow(*size, lay, rise, assumptions.supply_line_pressure_psi,
-                                     assumptions.residual_pressure_psi)};
+                                     assumptions.residual_pressure_psi),
+        scene.hose.listed[static_cast<std::size_t>(*size)] >= lay};
 }
 
 namespace {
@@ -69,6 +70,8 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
         supply.limit = Limit::hose;
         return supply;
     }
+    const Evidence hose = line->hose_listed ? Evidence::tested : Evidence::assumed;
+    supply.evidence = std::min(supply.evidence, hose);
     const ParcelSupply bare = supply;
     if (shuttle_.flows()) {
         give(supply, shuttle_, held(line->flow));
@@ -76,7 +79,7 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     }
     for (const ShuttleCase& several : shuttle_.several) {
         ParcelSupply more = bare;
-        more.evidence = fire.need.evidence;
+        more.evidence = std::min(fire.need.evidence, hose);
         describe(more, several);
         give(more, several, held(line->flow));
         more.one_site = supply.one_site;

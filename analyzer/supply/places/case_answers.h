@@ -18,6 +18,7 @@ struct HouseLine {
     hydraulics::HoseSize size = hydraulics::HoseSize::in_2_5;
     Length rise;  // from the dump site to the house; a fall counts as level
     Flow flow;
+    bool hose_listed = false;  // long enough without the planning default
 };
 // None: no hose that is there is long enough.
 std::optional<HouseLine> house_line(const Situation& situation, const Scene& scene, Point house,

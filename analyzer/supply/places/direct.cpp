@@ -99,12 +99,18 @@ struct Candidate {
     Evidence evidence = Evidence::assumed;
 };
 
+// A stated value stands for what nobody says of tank, pump or hose.
 Evidence evidence_of(const District& district, const CountedSource& source,
                      std::span<const Arrival> engines) {
-    const bool hose_known = std::ranges::all_of(engines, [&](const Arrival& engine) {
-        return at(district.units, engine.unit).hose.has_value();
-    });
-    return hose_known ? std::min(source.evidence, Evidence::declared) : Evidence::assumed;
+    const auto unit = [&](const Arrival& engine) -> const Unit& {
+        return at(district.units, engine.unit);
+    };
+    const bool hose_known = std::ranges::all_of(
+        engines, [&](const Arrival& engine) { return unit(engine).hose.has_value(); });
+    const bool pumps_known = std::ranges::all_of(
+        engines.subspan(1), [&](const Arrival& engine) { return unit(engine).pump.has_value(); });
+    const bool known = hose_known && pumps_known && unit(engines.front()).tank_known;
+    return known ? std::min(source.evidence, Evidence::declared) : Evidence::assumed;
 }
 
 Length rise_to(const Situation& situation, Point source, Point house) {
@@ -116,7 +122,8 @@ Length rise_to(const Situation& situation, Point source, Point house) {
 class DirectAnswer {
 public:
     DirectAnswer(const Situation& situation, const HouseOnFire& fire)
-        : assumptions_(situation.district.assumptions),
+        : units_(situation.district.units),
+          assumptions_(situation.district.assumptions),
           fire_(fire),
           start_(situation.order.flow_from(assumptions_, fire.first_arrival)),
           horizon_(std::max(assumptions_.late_horizon, start_)) {}
@@ -137,7 +144,7 @@ public:
                                [](const Arrival& engine) { return engine.unit; });
         supply.hose_ft = static_cast<float>(in_feet(candidate.lay));
         set_flows(supply, line);
-        set_clocks(supply, line);
+        set_clocks(supply, line, at(units_, supply.first_at_site).tank);
         return supply;
     }
 
@@ -167,19 +174,21 @@ private:
         }
     }
 
-    void set_clocks(ParcelSupply& supply, const HoseLine& line) const {
+    // `tank`: of the engine that attacks.
+    void set_clocks(ParcelSupply& supply, const HoseLine& line, Volume tank) const {
         const Duration attack = fire_.first_arrival + assumptions_.initial_attack_after_arrival;
         supply.first_engine = rounded_up(fire_.first_arrival);
         supply.tank_water = rounded_up(attack);
         if (line.flow > gpm(0)) {
             const Duration lasts = assumptions_.initial_attack > gpm(0)
-                                       ? assumptions_.engine_tank / assumptions_.initial_attack
+                                       ? tank / assumptions_.initial_attack
                                        : fire_.need.duration;
             supply.continuous = rounded_up(std::max(attack, line.ready));
             supply.gap = rounded_up(std::max(minutes(0), line.ready - (attack + lasts)));
         }
     }
 
+    const std::vector<Unit>& units_;
     const Assumptions& assumptions_;
     const HouseOnFire& fire_;
     Duration start_;

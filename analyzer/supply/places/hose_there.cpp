@@ -3,11 +3,11 @@
 namespace farwater::supply {
 namespace {
 
-HoseLoad hose_of(const Unit& unit, const Assumptions& assumptions) {
-    return unit.hose.value_or(HoseLoad{.hose_2_5in = assumptions.engine_hose_2_5in,
-                                       .hose_3in = {},
-                                       .hose_4in = {},
-                                       .hose_5in = {}});
+void add(std::array<Length, hose_sizes>& lengths, const HoseLoad& load) {
+    lengths[0] += load.hose_2_5in;
+    lengths[1] += load.hose_3in;
+    lengths[2] += load.hose_4in;
+    lengths[3] += load.hose_5in;
 }
 
 }  // namespace
@@ -24,11 +24,12 @@ std::optional<hydraulics::HoseSize> HoseThere::size_for(Length lay) const {
 HoseThere hose_there(const District& district, std::span<const Arrival> engines) {
     HoseThere there{};
     for (const Arrival& engine : engines) {
-        const HoseLoad load = hose_of(at(district.units, engine.unit), district.assumptions);
-        there.length[0] += load.hose_2_5in;
-        there.length[1] += load.hose_3in;
-        there.length[2] += load.hose_4in;
-        there.length[3] += load.hose_5in;
+        if (const std::optional<HoseLoad>& load = at(district.units, engine.unit).hose) {
+            add(there.length, *load);
+            add(there.listed, *load);
+        } else {
+            there.length[0] += district.assumptions.engine_hose_2_5in;
+        }
     }
     return there;
 }

@@ -14,6 +14,7 @@ inline constexpr std::size_t hose_sizes = 4;
 
 struct HoseThere {
     std::array<Length, hose_sizes> length;  // in all, by hydraulics::HoseSize
+    std::array<Length, hose_sizes> listed;  // of that, without the planning default
     // The largest size that is long enough, none = no size is.
     std::optional<hydraulics::HoseSize> size_for(Length lay) const;
 };

@@ -40,6 +40,21 @@ Evidence fleet_evidence(const Incident& incident) {
     return weakest;
 }
 
+// Of the engines that attack, draft and run the fill sites: a stated value stands for what nobody
+// says of tank or pump.
+Evidence engines_evidence(const CaseQuestion& asked, const ChosenFills& chosen) {
+    const District& district = asked.situation.district;
+    const Unit& attack = at(district.units, asked.scene.engines[0].unit);
+    const Unit& draft = at(district.units, asked.scene.engines[1].unit);
+    bool assumed = !attack.tank_known || !draft.pump;
+    for (std::size_t i = 0; i < chosen.sources.size(); ++i) {
+        const UnitIndex engine = chosen.run_by[i].engine;
+        assumed = assumed || (chosen.sources[i]->needs_engine && engine.valid() &&
+                              !at(district.units, engine).pump);
+    }
+    return assumed ? Evidence::assumed : Evidence::tested;
+}
+
 void add_clocks(ShuttleCase& result, const Incident& incident) {
     const FirstMinutes first = first_minutes(incident, result.window);
     result.tank_water = first.tank_water;
@@ -97,7 +112,8 @@ ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
     result.window = asked.judge.window();
     result.merit = chosen.plan.merit;
     result.line = asked.scene.line;
-    result.evidence = fleet_evidence(chosen.plan.incident);
+    result.evidence =
+        std::min(fleet_evidence(chosen.plan.incident), engines_evidence(asked, chosen));
     result.crew = crew_there(asked.situation, asked.scene, result.window.start);
     const Assumptions& assumptions = asked.situation.district.assumptions;
     const std::size_t tankers = chosen.plan.incident.tankers.size();
