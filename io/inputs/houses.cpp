@@ -161,10 +161,8 @@ void Houses::note_overlap(std::size_t house, std::size_t earlier) {
 }
 
 void Houses::measure_separations(const Standard& standard, const Work& work) {
-    // Tables in whole feet count 100.9 ft as 100.
-    const Length reach = feet(standard.number("exposure.reach_ft"));
     const SeparationRules rules{
-        reach > Length{} ? reach + feet(1) : reach,
+        feet(standard.number("exposure.reach_ft")),
         standard.number("exposure.counted_from_sqft") * metres_per_foot * metres_per_foot};
     near_ = std::make_unique<SeparationIndex>(*footprints_, rules);
     std::vector<Surroundings> around(footprints_->size());
