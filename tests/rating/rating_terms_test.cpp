@@ -60,6 +60,18 @@ TEST_CASE("hose to a source is worth less with its length, and nothing beyond th
     CHECK(worth(1001) == 0);
 }
 
+// A step that is worth less than the minimum would never count, though it is within the hose.
+TEST_CASE("in all terms the farthest hose that is credited carries the minimum flow") {
+    for (std::size_t i = 0; i < words_of(RatingTerms{}).size(); ++i) {
+        const Terms terms = built_in(static_cast<RatingTerms>(i));
+        CAPTURE(word(static_cast<RatingTerms>(i)));
+        REQUIRE_FALSE(terms.hose_credit.empty());
+        CHECK(terms.hose_credit.back().worth >= terms.minimum);
+        CHECK(terms.hose_credit.back().up_to >= terms.hose);
+        CHECK(worth_of_hose(terms, terms.hose) >= terms.minimum);
+    }
+}
+
 TEST_CASE("hose is worth nothing beyond the farthest hose, whatever the steps say") {
     Terms own = schedule();
     own.hose = feet(500);
