@@ -39,7 +39,9 @@ void add_missing_of_sources(SheetBlocks& sheet, const Findings& findings) {
                          row.also.empty() ? "nothing" : row.also, ""});
     }
     sheet.heading("Sources offered for rating");
-    if (cells.empty()) {
+    if (!offers_a_source(findings)) {
+        sheet.statement(std::string(no_source_offered) + ".");
+    } else if (cells.empty()) {
         sheet.paragraph("Nothing is missing.");
     } else {
         sheet.table({"Source", "Missing, and it does not count without", "Will be asked for, too",
@@ -90,7 +92,7 @@ SheetBlocks missing_sheet(const Findings& findings) {
     add_missing_of_units(sheet, findings);
     std::vector<std::string> papers;
     for (const MissingEvidence& missing : missing_evidence(findings)) {
-        if (missing.subject == "district") {
+        if (missing.subject == "district" && !missing.stops) {
             papers.push_back(missing.what);
         }
     }

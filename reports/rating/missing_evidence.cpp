@@ -23,18 +23,29 @@ std::vector<std::string_view> also_asked(const WaterSource& source,
         }
     };
     const bool suction_point = source.kind != SourceKind::hydrant;
+    const HydrantData& hydrant = source.hydrant;
+    const bool flow_measured = hydrant.test_flow || (hydrant.pitot_psi && hydrant.outlet);
     add_if(suction_point && !source.frost_proof && !stops_by(verdict, SourceLack::freeze),
            sentence_of(SourceLack::freeze));
     add_if(suction_point && source.agreement.empty() && !stops_by(verdict, SourceLack::permission),
            sentence_of(SourceLack::permission));
     add_if(!source.certified_by.empty() && !source.certified_on,
            "date of the certificate (certified_on)");
+    add_if(!suction_point && !hydrant.static_psi, "static pressure of its flow test (static_psi)");
+    add_if(!suction_point && !hydrant.residual_psi,
+           "residual pressure of its flow test (residual_psi)");
+    add_if(!suction_point && !flow_measured,
+           "flow during its test (test_flow_gpm, or pitot_psi with outlet_in)");
+    add_if(source.owner.empty(), "owner");
     add_if(source.cross_street.empty(), "nearest cross street");
     return list;
 }
 
 void add_lacks_of_sources(const Findings& findings, std::vector<MissingEvidence>& list) {
     const District& district = findings.district;
+    if (!offers_a_source(findings)) {
+        list.push_back({"district", "", std::string(no_source_offered), true});
+    }
     for (std::size_t i = 0; i < district.sources.size(); ++i) {
         const WaterSource& source = district.sources[i];
         const rating::SourceVerdict& verdict = findings.rating->sources[i];
@@ -116,6 +127,10 @@ std::vector<MissingEvidence> missing_evidence(const Findings& findings) {
     add_lacks_of_units(findings, list);
     add_papers(findings, list);
     return list;
+}
+
+bool offers_a_source(const Findings& findings) {
+    return std::ranges::any_of(findings.rating->sources, &rating::SourceVerdict::is_candidate);
 }
 
 std::string lacks_in_words(const rating::SourceVerdict& verdict) {

@@ -166,11 +166,21 @@ void add_index(SheetBlocks& sheet, const Findings& findings) {
             others.push_back(std::move(cells));
         }
     }
-    sheet.heading("Offered for rating")
-        .table({"Id", "Name", "Kind", "#Rate, gpm", "Verdict"}, offered)
-        .heading("Not offered")
-        .paragraph("These sources are not declared for rating and count on none of these sheets.")
-        .table({"Id", "Name", "Kind", "#Rate, gpm", "Use"}, others);
+    sheet.heading("Offered for rating");
+    if (offered.empty()) {
+        sheet.statement(std::string(no_source_offered) + ".");
+    } else {
+        sheet.table({"Id", "Name", "Kind", "#Rate, gpm", "Verdict"}, offered);
+    }
+    sheet.heading("Not offered");
+    if (others.empty()) {
+        sheet.paragraph("There is none.");
+    } else {
+        sheet
+            .paragraph(
+                "These sources are not declared for rating and count on none of these sheets.")
+            .table({"Id", "Name", "Kind", "#Rate, gpm", "Use"}, others);
+    }
 }
 
 }  // namespace

@@ -164,6 +164,62 @@ TEST_CASE("evidence that is missing is listed as missing") {
           std::string::npos);
 }
 
+TEST_CASE("where no source is offered for rating the sheets say so, not that nothing is missing") {
+    RatedFound found;
+    const auto missing_of_district = [&] {
+        const auto list = missing_evidence(found.rated());
+        return std::ranges::count_if(list, [](const MissingEvidence& each) {
+            return each.subject == "district" && each.stops && each.what == no_source_offered;
+        });
+    };
+    const auto sheet = [&](const std::string& file) {
+        return support::seen_text(html_in(documents_of(found.rated()), file));
+    };
+    CHECK(missing_of_district() == 0);
+    CHECK(sheet("missing.html").find(no_source_offered) == std::string::npos);
+    CHECK(sheet("sources.html").find(no_source_offered) == std::string::npos);
+    found.rating.sources[0].is_candidate = false;
+    CHECK(missing_of_district() == 1);
+    const std::string missing = sheet("missing.html");
+    const std::size_t said = missing.find(no_source_offered);
+    REQUIRE(said != std::string::npos);
+    CHECK(missing.find(no_source_offered, said + 1) == std::string::npos);  // not among the papers
+    CHECK(missing.find("Sources offered for rating\nNothing is missing") == std::string::npos);
+    const std::string sources = sheet("sources.html");
+    CHECK(sources.find(no_source_offered) != std::string::npos);
+    CHECK(sources.find("Verdict") == std::string::npos);  // no table of nothing
+}
+
+TEST_CASE("owner and readings of a hydrant's flow test that are blank are listed as missing") {
+    RatedFound found;
+    WaterSource& source = found.district.sources[0];
+    source.kind = SourceKind::hydrant;
+    source.owner.clear();
+    const auto lists = [&](std::string_view what) {
+        const auto missing = missing_evidence(found.rated());
+        return std::ranges::any_of(missing, [&](const MissingEvidence& each) {
+            return each.record == "W<1>" && each.what.starts_with(what) && !each.stops;
+        });
+    };
+    CHECK(lists("owner"));
+    CHECK(lists("static pressure"));
+    CHECK(lists("residual pressure"));
+    CHECK(lists("flow during its test"));
+    source.owner = "Alder Notch";
+    source.hydrant.static_psi = 60.0;
+    source.hydrant.residual_psi = 40.0;
+    source.hydrant.pitot_psi = 12.0;
+    CHECK(lists("flow during its test"));  // no outlet
+    source.hydrant.outlet = inches(2.5);
+    CHECK_FALSE(lists("owner"));
+    CHECK_FALSE(lists("static pressure"));
+    CHECK_FALSE(lists("residual pressure"));
+    CHECK_FALSE(lists("flow during its test"));
+    source.hydrant = {};
+    source.kind = SourceKind::dry_hydrant;
+    CHECK_FALSE(lists("static pressure"));
+}
+
 // Rating schedule, "Class 8B and Class 9 Protection": 85 % of the area, 6 responders, 24 hours of
 // training, 5 points for alarms and 20 for the department.
 TEST_CASE("totals leave out parcels without a building and say where there is no value") {
