@@ -100,9 +100,11 @@ public:
     }
 
     void operator()(const SignaturesBlock& block) {
+        keep_what_is_signed();
         for (std::size_t i = 0; i < block.roles.size(); i += 2) {
             take(signatures(block.roles[i],
                             i + 1 < block.roles.size() ? block.roles[i + 1] : std::string()));
+            pieces_.back().stays_with_next = i + 2 < block.roles.size();
         }
     }
 
@@ -156,6 +158,17 @@ private:
         if (begin > 0 && pieces_[begin - 1].stays_with_next) {
             for (std::size_t i = begin; i < pieces_.size(); ++i) {
                 pieces_[i].stays_with_next = true;
+            }
+        }
+    }
+
+    // Nobody signs a page that says nothing: what stands last, gaps left out, goes with the lines.
+    void keep_what_is_signed() {
+        constexpr double gap = 4.0;
+        for (auto piece = pieces_.rbegin(); piece != pieces_.rend(); ++piece) {
+            piece->stays_with_next = true;
+            if (piece->height > gap) {
+                return;
             }
         }
     }

@@ -50,7 +50,7 @@ td { overflow-wrap: break-word; }
 .fill { display: grid; grid-template-columns: 1fr 1fr; column-gap: 28px; }
 .fill p { display: flex; align-items: flex-end; min-height: 2rem; gap: 8px; }
 .fill i, .signatures i { border-bottom: 1px solid var(--ink); flex: 1; display: block; }
-.signatures { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 28px; margin-top: 1.2rem; break-inside: avoid; }
+.signatures { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 28px; margin-top: 1.2rem; break-inside: avoid; break-before: avoid; }
 .signatures i { height: 2.4rem; }
 .signatures span { font-size: 0.86rem; color: var(--soft); }
 svg { display: block; width: 100%; height: auto; border: 1px solid var(--ink); margin: 0.6rem 0; }

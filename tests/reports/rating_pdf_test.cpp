@@ -169,6 +169,31 @@ TEST_CASE(
     }
 }
 
+TEST_CASE("no page has signatures only, whatever stands before them") {
+    const PageCanvas canvas = unseen_canvas();
+    std::vector<SheetBlocks::Cells> rows(30, {"a", "b"});
+    SheetBlocks after_rows;
+    after_rows.heading("Signed").table({"Name", "Other"}, rows).signatures({"A", "B", "C", "D"});
+    SheetBlocks after_note;
+    after_note.heading("Signed").blank_table({"Name", "Other"}, 20).note("said").signatures({"A"});
+    SheetBlocks after_blanks;
+    after_blanks.heading("Signed").blank_table({"Name", "Other"}, 20).signatures({"A", "B"});
+    for (const SheetBlocks* blocks : {&after_rows, &after_note, &after_blanks}) {
+        const std::vector<PaperPiece> pieces = pieces_of(canvas, *blocks, 300.0);
+        const double of_one = pieces.back().height;
+        const std::size_t lines = blocks == &after_rows ? 2 : 1;
+        for (double height = 150.0; height < 700.0; height += 3.0) {
+            const std::vector<PaperPage> pages = pages_of(pieces, height);
+            double last = 0.0;
+            for (const PaperPiece& each : pages.back()) {
+                last += each.height;
+            }
+            CAPTURE(height, pages.size());
+            CHECK(last > of_one * static_cast<double>(lines) + 5.0);
+        }
+    }
+}
+
 TEST_CASE("a cell that is longer than a page goes on in a row below, and no word of it is lost") {
     std::string words;
     for (int i = 0; i < 1000; ++i) {
