@@ -56,11 +56,10 @@ std::string rating_text(const Findings& findings) {
     std::string text = fmt::format("\nInsurance rating, {}, improved parcels:\n",
                                    findings.district.rating->standard.name);
     const std::vector<RatingTotal> totals = totals_by_category(findings);
-    for (std::size_t i = 1; i < totals.size(); ++i) {
-        const auto category = static_cast<rating::Category>(i);
+    for (const rating::Category category : possible_categories(findings.rating->terms)) {
         text +=
             fmt::format("  {:<14} {:>9}   {}\n", category_word(findings.rating->terms, category),
-                        totals[i].parcels, meaning_of(category));
+                        totals[static_cast<std::size_t>(category)].parcels, meaning_of(category));
     }
     return text;
 }

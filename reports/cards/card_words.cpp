@@ -123,4 +123,42 @@ std::string_view limit_sentence(Limit limit) {
     return "not known";
 }
 
+std::string_view rate_sentence(RateLimit limit) {
+    switch (limit) {
+        case RateLimit::stated:
+            return "its rate as tested or declared";
+        case RateLimit::flow_test:
+            return "its flow test, carried on to the residual pressure";
+        case RateLimit::colour:
+            return "the low end of its bonnet's colour class";
+        case RateLimit::main:
+            return "a weak main, or one of which nothing is known";
+        case RateLimit::standard:
+            return "the planning default";
+        case RateLimit::suction:
+            return "lift, pipe and strainer";
+        case RateLimit::pump:
+            return "the pump at that lift";
+        case RateLimit::portable_pump:
+            return "only a portable pump gets there";
+        case RateLimit::system:
+            return "what the whole water system gives";
+    }
+    return {};
+}
+
+std::string_view mode_sentence(SupplyMode mode) {
+    switch (mode) {
+        case SupplyMode::direct:
+            return "hose from a source, with an engine there";
+        case SupplyMode::relay:
+            return "hose from a source, with engines in line";
+        case SupplyMode::shuttle:
+            return "shuttle";
+        case SupplyMode::none:
+            break;
+    }
+    return "nothing";
+}
+
 }  // namespace farwater::reports

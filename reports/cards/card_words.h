@@ -27,5 +27,7 @@ std::string unit_name(const District& district, UnitIndex unit);
 std::string source_name(const District& district, SourceIndex source);  // "Mill Pond (W3)"
 std::string_view state_sentence(SupplyState state);
 std::string_view limit_sentence(Limit limit);
+std::string_view rate_sentence(RateLimit limit);  // what a source's rate rests on
+std::string_view mode_sentence(SupplyMode mode);
 
 }  // namespace farwater::reports

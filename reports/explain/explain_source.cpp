@@ -8,6 +8,7 @@
 #include "analyzer/hydraulics/suction_head.h"
 #include "analyzer/supply/suction_point.h"
 #include "analyzer/supply/water_review.h"
+#include "reports/cards/card_words.h"
 #include "reports/explain/explanation.h"
 #include "reports/explain/source_worksheet.h"
 
@@ -15,30 +16,6 @@ namespace farwater::reports {
 namespace {
 
 using supply::CountedSource;
-
-std::string_view rate_words(RateLimit limit) {
-    switch (limit) {
-        case RateLimit::stated:
-            return "its rate as tested or declared";
-        case RateLimit::flow_test:
-            return "its flow test, carried on to the residual pressure";
-        case RateLimit::colour:
-            return "the low end of its bonnet's colour class";
-        case RateLimit::main:
-            return "a weak main, or one of which nothing is known";
-        case RateLimit::standard:
-            return "the planning default";
-        case RateLimit::suction:
-            return "lift, pipe and strainer";
-        case RateLimit::pump:
-            return "the pump at that lift";
-        case RateLimit::portable_pump:
-            return "only a portable pump gets there";
-        case RateLimit::system:
-            return "what the whole water system gives";
-    }
-    return {};
-}
 
 std::string_view default_rate_key(SourceKind kind) {
     switch (kind) {
@@ -169,7 +146,7 @@ void add_source_lines(const District& district, const WaterSource& source,
     page.words("standing", std::string(word(source.standing)),
                fmt::format("counts as {}", word(counted.evidence)));
     page.number("gives", in_gpm(counted.rate), Digits::one, "gpm",
-                std::string(rate_words(counted.limit)));
+                std::string(rate_sentence(counted.limit)));
     if (source.kind == SourceKind::hydrant) {
         hydrant_lines(district, source, counted, page);
     } else if (counted.suction) {

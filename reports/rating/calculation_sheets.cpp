@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/cards/card_words.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/rating/tanker_lines.h"
@@ -51,11 +52,23 @@ std::optional<double> gallons_there(const Findings& findings, SourceIndex source
                           : std::nullopt;
 }
 
+// Gallons that the minimum flow takes, and what is credited of the brought flow, as it is printed.
+std::string gallons_asked(const rating::Terms& terms, HeldFlow credited) {
+    std::string asked = fmt::format("{} gal for the minimum flow",
+                                    in_thousands(in_gallons(terms.minimum * terms.duration)));
+    const int printed = planned_gpm(credited);
+    if (gpm(printed) > terms.minimum) {
+        asked += fmt::format(", {} gal for the {} gpm that are credited of it",
+                             in_thousands(in_gallons(gpm(printed) * terms.duration)),
+                             in_thousands(printed));
+    }
+    return asked;
+}
+
 // Gallons at the sources against gallons that the flow takes; those of one system count once.
-std::string volume_in_words(const Findings& findings, const supply::ParcelSupply& brought) {
-    const rating::Terms& terms = findings.rating->terms;
-    const std::string asked =
-        fmt::format("{} gal asked for", in_thousands(in_gallons(terms.minimum * terms.duration)));
+std::string volume_in_words(const Findings& findings, const rating::PlaceRating& place,
+                            const supply::ParcelSupply& brought) {
+    const std::string asked = gallons_asked(findings.rating->terms, place.held);
     std::optional<double> there;
     std::vector<std::string> systems;
     for (const SourceIndex source : sources_in_use(brought)) {
@@ -67,11 +80,11 @@ std::string volume_in_words(const Findings& findings, const supply::ParcelSupply
         systems.push_back(system);
         const auto gallons = gallons_there(findings, source);
         if (!gallons) {
-            return asked + ", unlimited there";
+            return asked + "; unlimited there";
         }
         there = there.value_or(0.0) + *gallons;
     }
-    return there ? fmt::format("{}, {} gal there", asked, in_thousands(*there)) : asked;
+    return there ? fmt::format("{}; {} gal there", asked, in_thousands(*there)) : asked;
 }
 
 std::string until_draft_in_words(const supply::ParcelSupply& brought) {
@@ -97,12 +110,26 @@ std::string makers_in_words(const Findings& findings, const supply::ParcelSupply
     return in_relay > told ? fmt::format("{} and {} more in line", units, in_relay - told) : units;
 }
 
+// The table of the tankers has the sum before it is rounded down.
+std::string cycles_in_words(const supply::ParcelSupply& brought, bool has_table) {
+    if (brought.mode != SupplyMode::shuttle) {
+        return "no shuttle";
+    }
+    return flow_in_words(brought.handbook) +
+           (has_table ? ", rounded down from the sum of the table below" : "");
+}
+
+std::string first_engine_in_words(const supply::ParcelSupply& brought) {
+    return brought.first_engine                      ? minutes_in_words(brought.first_engine)
+           : brought.state == SupplyState::unreached ? "no engine gets there"
+                                                     : "not worked out";
+}
+
 std::string minutes_of(Duration time) { return fmt::format("{:.2f}", in_minutes(time)); }
 
 // The sum stands above, as the sum of undisturbed cycles: both are of the same incident.
 void add_tankers(SheetBlocks& sheet, const Findings& findings,
-                 const rating::PlaceCalculation& calculation) {
-    const std::vector<TankerLine> lines = tanker_lines(calculation);
+                 const std::vector<TankerLine>& lines) {
     if (lines.empty()) {
         return;
     }
@@ -126,14 +153,16 @@ void add_tankers(SheetBlocks& sheet, const Findings& findings,
 void add_place(SheetBlocks& sheet, const Findings& findings,
                const rating::PlaceCalculation& chosen) {
     const rating::PlaceRating& place = findings.rating->places[chosen.row];
+    const std::vector<TankerLine> tankers = tanker_lines(chosen);
     const supply::ParcelSupply& brought = findings.rating->brought.supplies[chosen.row];
     const supply::Variant& variant =
         findings.rating->brought.variants[findings.rating->brought.worst_variant[chosen.row]]
             .variant;
     const std::string hose =
-        place.hose_ft ? fmt::format("{:.0f} ft to {}", static_cast<double>(*place.hose_ft),
-                                    id_of_source(findings, place.nearest))
-                      : "no source that counts in reach";
+        place.hose_ft
+            ? fmt::format("{} ft to {}", in_thousands(static_cast<double>(*place.hose_ft)),
+                          id_of_source(findings, place.nearest))
+            : "no source that counts in reach";
     sheet.begin_section("parcel-" + findings.district.parcels[chosen.row].id, false)
         .heading("Parcel " + findings.district.parcels[chosen.row].id)
         .paragraph("Chosen as: " + chosen.why + ".")
@@ -145,13 +174,16 @@ void add_place(SheetBlocks& sheet, const Findings& findings,
                               : "no way there"},
             {"Hose to the nearest source that counts", hose},
             {"Credited by hose", flow_in_words(place.by_hose)},
-            {"Brought by", std::string(word(brought.mode))},
+            {"Brought by", std::string(mode_sentence(brought.mode))},
             {"From source", ids_of_sources(findings, brought)},
-            {"Season and period", at(findings.district.seasons, variant.season).name + ", " +
-                                      at(findings.district.periods, variant.period).name},
-            {"First engine, from the alarm", minutes_in_words(brought.first_engine)},
-            {"Minimum flow begins, by the terms' clock",
-             place.start ? minutes_in_words(place.start) : "not within the late horizon"},
+            {"Season and period", spoken(at(findings.district.seasons, variant.season).name) +
+                                      ", " +
+                                      spoken(at(findings.district.periods, variant.period).name)},
+            {"First engine, from the alarm", first_engine_in_words(brought)},
+            {"Minimum flow begins, by the terms' clock", place.start ? minutes_in_words(place.start)
+                                                         : brought.state == SupplyState::unknown
+                                                             ? "not worked out"
+                                                             : "not within the late horizon"},
             {"Without water before that",
              brought.gap ? minutes_in_words(brought.gap) : "no supply that goes on"},
             {"Engines that make water", makers_in_words(findings, brought)},
@@ -160,16 +192,14 @@ void add_place(SheetBlocks& sheet, const Findings& findings,
             {"Round trip, driving", brought.mode == SupplyMode::shuttle
                                         ? minutes_in_words(brought.round_trip)
                                         : std::string("no shuttle")},
-            {"Sum of undisturbed cycles", brought.mode == SupplyMode::shuttle
-                                              ? flow_in_words(brought.handbook)
-                                              : std::string("no shuttle")},
+            {"Sum of undisturbed cycles", cycles_in_words(brought, !tankers.empty())},
             {"Cautious flow held", flow_in_words(brought.cautious)},
             {"The same without the tanker missed most", flow_in_words(brought.one_tanker_out)},
-            {"Limiting element", std::string(word(brought.limit))},
-            {"Volume", volume_in_words(findings, brought)},
+            {"Limiting element", std::string(limit_sentence(brought.limit))},
+            {"Volume", volume_in_words(findings, place, brought)},
             {"Credited in all", flow_in_words(place.credited)},
         });
-    add_tankers(sheet, findings, chosen);
+    add_tankers(sheet, findings, tankers);
     sheet.end_section();
 }
 
@@ -181,7 +211,8 @@ SheetBlocks calculation_sheets(const Findings& findings) {
         "Worst and usual places, with the apparatus and sources that count. Every parcel's own "
         "numbers stand in the layer parcel_supply of supply.gpkg. A tanker's gpm are its usable "
         "gallons over its own round trip, with nobody in its way; fill and offload have their "
-        "handling in them, and drives are those of the roads. The same stands in "
+        "handling in them, and drives are those of the roads. Flows but those of that table are "
+        "rounded down: to 25 gpm below 500, to 50 gpm above. The same stands in "
         "tables/rating_tankers.csv.");
     for (const rating::PlaceCalculation& chosen : findings.rating->calculations) {
         add_place(sheet, findings, chosen);

@@ -44,8 +44,18 @@ std::string number_of(std::size_t count, std::string_view what) {
 }
 
 std::string fleet_in_words(const FleetCount& count, std::string_view tanker_word) {
-    return fmt::format("{}; {} with {:.0f} gal", number_of(count.engines, "engine"),
-                       number_of(count.tankers, tanker_word), count.gallons);
+    return fmt::format("{}; {} with {} gal", number_of(count.engines, "engine"),
+                       number_of(count.tankers, tanker_word), in_thousands(count.gallons));
+}
+
+// Whether what apparatus brings meets the terms at any parcel.
+bool anything_is_credited(const Findings& findings) {
+    for (std::size_t row = 0; row < findings.parcels(); ++row) {
+        if (is_credited(findings, row)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 Claim claim_of_apparatus(const Findings& findings, Aid aid) {
@@ -55,13 +65,18 @@ Claim claim_of_apparatus(const Findings& findings, Aid aid) {
                                                            : "Mutual aid";
     const FleetCount fleet = fleet_of(findings, aid);
     const bool there = fleet.engines + fleet.tankers > 0;
+    const bool meets = anything_is_credited(findings);
     return {fmt::format("{} brings water", whose),
             fleet_in_words(fleet, findings.district.tanker_word) +
-                (counts ? "; counted" : "; not counted under these terms"),
+                (!counts           ? "; not counted under these terms"
+                 : !there || meets ? "; counted"
+                                   : "; counted, but at no parcel does what apparatus brings meet "
+                                     "the terms"),
             aid == Aid::own ? "Chief" : "Chief, and the chief of the aiding department",
-            !counts ? Shown::not_counted
-            : there ? Shown::met
-                    : Shown::not_in_data};
+            !counts  ? Shown::not_counted
+            : !there ? Shown::not_in_data
+            : meets  ? Shown::met
+                     : Shown::not_met};
 }
 
 Claim claim_of_sources(const Findings& findings) {
@@ -78,9 +93,10 @@ Claim claim_of_sources(const Findings& findings) {
 
 // The coverage statement counts the near ones alone.
 std::string far_in_words(const rating::Terms& terms, std::size_t parcels) {
-    return parcels == 0 ? std::string()
-                        : fmt::format("; {} of them beyond {:.3g} road miles of a station", parcels,
-                                      in_miles(terms.near));
+    return parcels == 0
+               ? std::string()
+               : fmt::format("; {} of them beyond {:.3g} road miles of a station",
+                             in_thousands(static_cast<double>(parcels)), in_miles(terms.near));
 }
 
 // Whoever asks for a share has it met or not; else every property is for itself.
@@ -96,8 +112,8 @@ Claim claim_of_flow(const Findings& findings) {
     const double share = terms.department.share;
     const bool enough =
         all > 0 && static_cast<double>(with_water) + 1e-6 >= share * static_cast<double>(all);
-    return {fmt::format("{:.0f} gpm for {:.0f} min, begun within {:.0f} min of {}{}",
-                        in_gpm(terms.minimum), in_minutes(terms.duration),
+    return {fmt::format("{} for {:.0f} min, begun within {:.0f} min of {}{}",
+                        gpm_in_words(terms.minimum), in_minutes(terms.duration),
                         in_minutes(terms.start_within), clock_in_words(terms.clock),
                         share > 0.0
                             ? fmt::format(", at {:.3g} % of the properties or more", share * 100.0)

@@ -9,6 +9,7 @@
 
 #include "reports/print/map_drawing.h"
 #include "reports/rating/rating_sheets.h"
+#include "reports/rating/rating_totals.h"
 #include "reports/text/number_words.h"
 #include "reports/text/svg.h"
 
@@ -124,6 +125,9 @@ void add_key(Drawing& map, const Findings& findings) {
     MapKey key(map, {key_left, 20.0});
     key.title("Category");
     for (const CategoryMeaning& each : category_meanings) {
+        if (!is_possible(terms, each.category)) {
+            continue;
+        }
         const std::string word(category_word(terms, each.category));
         mark_category(map, each.category, key.row(word + ": " + std::string(each.meaning)));
     }
@@ -131,7 +135,7 @@ void add_key(Drawing& map, const Findings& findings) {
     mark_source(map, true, key.row("counts"));
     mark_source(map, false, key.row("lacks evidence"));
     map.things.emplace_back(Drawing::Disc{
-        key.row(fmt::format("{:.0f} ft, straight", in_feet(terms.hose))), 7.0, {}, ring_stroke});
+        key.row(in_thousands(in_feet(terms.hose)) + " ft, straight"), 7.0, {}, ring_stroke});
     key.title("Stations");
     mark_station(map, key.row("with its id"));
 }
@@ -141,9 +145,9 @@ std::string what_is_drawn(const Findings& findings, const PageFit& fit, bool thi
     if (thinned) {
         const double feet = in_feet(metres(thinned_square / fit.units_per_metre()));
         words = fmt::format(
-            "Of {} properties, those of one category that lie in the same square of {:.0f} ft have "
+            "Of {} properties, those of one category that lie in the same square of {} ft have "
             "one mark; the table below counts them all.",
-            in_thousands(static_cast<double>(findings.parcels())), std::ceil(feet));
+            in_thousands(static_cast<double>(findings.parcels())), in_thousands(std::ceil(feet)));
     }
     return words;
 }

@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 
 #include "analyzer/district/sorted_once.h"
+#include "reports/cards/card_words.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/headline.h"
@@ -83,16 +84,22 @@ void add_categories(SheetBlocks& sheet, const Findings& findings,
                     const std::vector<RatingTotal>& totals) {
     const std::size_t all = parcels_with_buildings(totals);
     std::vector<SheetBlocks::Cells> rows;
-    for (std::size_t i = 1; i < totals.size(); ++i) {
-        const auto category = static_cast<rating::Category>(i);
+    for (const rating::Category category : possible_categories(findings.rating->terms)) {
         rows.push_back(total_cells({std::string(category_word(findings.rating->terms, category)),
                                     std::string(meaning_of(category))},
-                                   totals[i], all));
+                                   totals[static_cast<std::size_t>(category)], all));
     }
     sheet.heading("Categories").table(headers_of({"Category", "Meaning"}), rows);
     sheet.note(
         "Categories in the terms' own words; the rating organisation gives the class. Value: where "
         "the parcels give one.");
+    if (const std::size_t outside = buildings_in_no_parcel(findings); outside > 0) {
+        sheet.paragraph(fmt::format(
+            "{} in no parcel, and {} in none of these totals: tables/data_problems.csv has each.",
+            outside == 1 ? "1 building lies"
+                         : in_thousands(static_cast<double>(outside)) + " buildings lie",
+            outside == 1 ? "is" : "are"));
+    }
 }
 
 void add_reasons(SheetBlocks& sheet, const Findings& findings) {
@@ -142,8 +149,8 @@ void add_variants(SheetBlocks& sheet, const Findings& findings) {
         const auto of = [&](SupplyState state) {
             return each.parcels_by_state[static_cast<std::size_t>(state)];
         };
-        rows.push_back({at(district.seasons, each.variant.season).name,
-                        at(district.periods, each.variant.period).name,
+        rows.push_back({spoken(at(district.seasons, each.variant.season).name),
+                        spoken(at(district.periods, each.variant.period).name),
                         in_thousands(static_cast<double>(of(SupplyState::held))),
                         in_thousands(static_cast<double>(of(SupplyState::late))),
                         in_thousands(static_cast<double>(
@@ -167,9 +174,9 @@ std::vector<std::string> method_of(const Findings& findings) {
     return {
         "Road miles: from the nearest own station, on roads for engines, to the property's road.",
         fmt::format("Hose goes from a source along roads and drives to the building, as it can be "
-                    "laid; up to {:.0f} ft it counts, worth the smaller of the terms' credit and "
+                    "laid; up to {} ft it counts, worth the smaller of the terms' credit and "
                     "of what the source gives.",
-                    in_feet(terms.hose)),
+                    in_thousands(in_feet(terms.hose))),
         fmt::format(
             "Brought water is run minute by minute: arrivals, set-up, fill, drive, offload and "
             "storage, with every stage slowed cautiously. The minimum flow must begin within "

@@ -5,7 +5,9 @@
 
 #include <fmt/format.h>
 
+#include "reports/cards/card_words.h"
 #include "reports/rating/claims.h"
+#include "reports/rating/rating_totals.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
@@ -38,15 +40,15 @@ OwnPumps own_pumps(const District& district) {
 std::string largest_in_words(const OwnPumps& pumps) {
     return pumps.largest == nullptr
                ? std::string("no own engine has a rated pump")
-               : fmt::format("largest rated pump of own engines: {:.0f} gpm ({})",
-                             in_gpm(*pumps.largest->pump), pumps.largest->id);
+               : fmt::format("largest rated pump of own engines: {} ({})",
+                             gpm_in_words(*pumps.largest->pump), pumps.largest->id);
 }
 
 // A pump that nobody rated may be the one: then it is not known.
 Claim claim_of_pump(const Findings& findings) {
     const Flow least = findings.rating->terms.least_pump;
     const OwnPumps pumps = own_pumps(findings.district);
-    Claim claim{.says = fmt::format("An engine pumps {:.0f} gpm at 150 psi", in_gpm(least)),
+    Claim claim{.says = fmt::format("An engine pumps {} at 150 psi", gpm_in_words(least)),
                 .shows = largest_in_words(pumps),
                 .signs = "Pump test, by whoever did it",
                 .shown = Shown::met};
@@ -61,9 +63,43 @@ template <class Things>
 std::string names_of(const Things& things) {
     std::string names;
     for (const auto& thing : things) {
-        names += (names.empty() ? "" : ", ") + thing.name;
+        names += (names.empty() ? "" : ", ") + spoken(thing.name);
     }
     return names;
+}
+
+// Where the minimum flow is held, whenever it begins, season by season and period by period.
+std::string held_by_variant(const Findings& findings) {
+    std::string words;
+    for (const supply::VariantSummary& each : findings.rating->brought.variants) {
+        const std::size_t held =
+            each.parcels_by_state[static_cast<std::size_t>(SupplyState::held)] +
+            each.parcels_by_state[static_cast<std::size_t>(SupplyState::late)];
+        words += fmt::format("{}{}, {}: {}", words.empty() ? "" : "; ",
+                             spoken(at(findings.district.seasons, each.variant.season).name),
+                             spoken(at(findings.district.periods, each.variant.period).name),
+                             in_thousands(static_cast<double>(held)));
+    }
+    return words;
+}
+
+// Which of the terms most parcels fail first; "" where none fails any.
+std::string failed_by_most(const Findings& findings) {
+    const std::vector<RatingTotal> totals = totals_by_reason(findings);
+    const auto most =
+        std::ranges::max_element(totals.begin() + 1, totals.end(), {}, &RatingTotal::parcels);
+    return most->parcels == 0
+               ? ""
+               : fmt::format("; failed first by most parcels ({} of {}): {}",
+                             in_thousands(static_cast<double>(most->parcels)),
+                             in_thousands(static_cast<double>(parcels_with_buildings(totals))),
+                             sentence_of(static_cast<rating::Fails>(most - totals.begin())));
+}
+
+std::string no_water_in_words(const Findings& findings) {
+    return "; no property has water that counts in its worst one; parcels at which apparatus holds "
+           "the minimum flow, whenever it begins: " +
+           held_by_variant(findings) + failed_by_most(findings);
 }
 
 // Not where no parcel has water on its worst day. Without seasons of its own a district is judged
@@ -74,9 +110,10 @@ Claim claim_of_every_day(const Findings& findings) {
     const auto parcels = std::span(findings.rating->places).first(findings.parcels());
     const bool any_water = std::ranges::any_of(parcels, &rating::PlaceRating::has_water);
     return {"It is so on every day of the year, in frost and in mud",
-            told ? fmt::format("each property is judged in its worst of: {}; {}",
-                               names_of(district.seasons), names_of(district.periods))
-                 : std::string("the district file tells no seasons: all days are judged alike"),
+            (told ? fmt::format("each property is judged in its worst of: {}; {}",
+                                names_of(district.seasons), names_of(district.periods))
+                  : std::string("the district file tells no seasons: all days are judged alike")) +
+                (any_water ? "" : no_water_in_words(findings)),
             "Chief",
             !any_water ? Shown::not_met
             : told     ? Shown::met

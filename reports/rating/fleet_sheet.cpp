@@ -44,8 +44,8 @@ std::string hose_in_words(const Unit& unit) {
     std::string words;
     const auto add = [&](Length length, std::string_view size) {
         if (length > Length{}) {
-            words +=
-                fmt::format("{}{:.0f} ft of {}", words.empty() ? "" : ", ", in_feet(length), size);
+            words += fmt::format("{}{} ft of {}", words.empty() ? "" : ", ",
+                                 in_thousands(in_feet(length)), size);
         }
     };
     add(unit.hose->hose_5in, "5 in");
@@ -101,7 +101,7 @@ void add_paper(SheetBlocks& sheet, const Findings& findings) {
             const double flow = in_gpm(rating::tanker_on_paper(
                 terms, unit.tank, rating::drive_on_paper(terms, leg, leg), handling));
             sums[i] += flow;
-            cells.push_back(fmt::format("{:.0f}", flow));
+            cells.push_back(in_thousands(flow));
         }
         rows.push_back(std::move(cells));
     }

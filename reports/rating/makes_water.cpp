@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "reports/text/number_words.h"
+
 namespace farwater::reports {
 
 bool is_credited(const Findings& findings, std::size_t row) {
@@ -60,9 +62,9 @@ std::vector<std::vector<PumpsAt>> engines_at_sources(const Findings& findings) {
 std::string engines_in_words(const District& district, const std::vector<PumpsAt>& engines) {
     std::string words;
     for (const PumpsAt& each : engines) {
-        words += fmt::format("{}{} ({} parcel{})", words.empty() ? "" : ", ",
-                             at(district.units, each.unit).id, each.parcels,
-                             each.parcels == 1 ? "" : "s");
+        words += fmt::format(
+            "{}{} ({} parcel{})", words.empty() ? "" : ", ", at(district.units, each.unit).id,
+            in_thousands(static_cast<double>(each.parcels)), each.parcels == 1 ? "" : "s");
     }
     return words;
 }

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "analyzer/supply/suction_point.h"
+#include "reports/cards/card_words.h"
 #include "reports/text/number_words.h"
 
 namespace farwater::reports {
@@ -66,14 +67,14 @@ void add_suction_worksheet(SheetBlocks& sheet, const RatedSource& view) {
         return number ? fmt::format("{}", *number) : std::string();
     };
     sheet.subheading("Hydraulics worksheet")
-        .facts({{"Lift from drought level to the pump", feet_in_words(suction.lift)},
-                {"Suction pipe, length", feet_in_words(suction.pipe)},
-                {"Suction pipe, bore", inches_in_words(suction.pipe_diameter)},
-                {"Pipe material",
-                 suction.material ? std::string(word(*suction.material)) : std::string()},
-                {"90-degree elbows", count(suction.elbows_90)},
-                {"45-degree elbows and reducers", count(suction.elbows_45)},
-                {"Strainer and standpipe loss at 500 gpm", feet_in_words(suction.strainer_loss)}});
+        .facts(
+            {{"Lift from drought level to the pump", feet_in_words(suction.lift)},
+             {"Suction pipe, length", feet_in_words(suction.pipe)},
+             {"Suction pipe, bore", inches_in_words(suction.pipe_diameter)},
+             {"Pipe material", suction.material ? spoken(word(*suction.material)) : std::string()},
+             {"90-degree elbows", count(suction.elbows_90)},
+             {"45-degree elbows and reducers", count(suction.elbows_45)},
+             {"Strainer and standpipe loss at 500 gpm", feet_in_words(suction.strainer_loss)}});
     add_heads(sheet, view);
     if (view.counted != nullptr) {
         sheet.note(fmt::format("At that lift a pump gives {:.0f} % of its rating.",

@@ -64,12 +64,17 @@ io::FeatureTable rating_terms(const Findings& findings) {
 }
 
 io::FeatureTable rating_categories(const Findings& findings) {
-    const auto totals = std::make_shared<const std::vector<RatingTotal>>([&findings] {
-        auto all = totals_by_category(findings);
-        all.erase(all.begin());  // no building
-        return all;
+    const auto possible = std::make_shared<const std::vector<rating::Category>>(
+        possible_categories(findings.rating->terms));
+    const auto totals = std::make_shared<const std::vector<RatingTotal>>([&] {
+        const auto all = totals_by_category(findings);
+        std::vector<RatingTotal> of_possible;
+        for (const rating::Category each : *possible) {
+            of_possible.push_back(all[static_cast<std::size_t>(each)]);
+        }
+        return of_possible;
     }());
-    const auto category = [](std::size_t row) { return static_cast<rating::Category>(row + 1); };
+    const auto category = [possible](std::size_t row) { return (*possible)[row]; };
     std::vector<ColumnOf> columns{
         text("rating_category", "In the terms' own words.",
              [category, rating = findings.rating](std::size_t row) {

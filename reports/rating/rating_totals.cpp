@@ -35,6 +35,26 @@ std::vector<RatingTotal> rating_totals(
     return totals;
 }
 
+bool is_possible(const rating::Terms& terms, rating::Category category) {
+    return category != rating::Category::no_building &&
+           (category != rating::Category::far_with_water || terms.far > Length{});
+}
+
+std::vector<rating::Category> possible_categories(const rating::Terms& terms) {
+    std::vector<rating::Category> possible;
+    for (std::size_t i = 0; i < rating::category_count; ++i) {
+        if (const auto category = static_cast<rating::Category>(i); is_possible(terms, category)) {
+            possible.push_back(category);
+        }
+    }
+    return possible;
+}
+
+std::size_t buildings_in_no_parcel(const Findings& findings) {
+    return static_cast<std::size_t>(
+        std::ranges::count(findings.problems, ProblemId::building_outside_parcels, &Problem::id));
+}
+
 std::string_view meaning_of(rating::Category category) {
     constexpr std::array<std::string_view, rating::category_count> meanings{
         "", "near a station, with water that counts", "near a station, without",

@@ -26,6 +26,14 @@ std::vector<RatingTotal> rating_totals(
     const Findings& findings, std::size_t groups,
     const std::function<std::size_t(const rating::PlaceRating&)>& group);
 
+// Categories that a property can have under the terms: beyond near with water only where they have
+// a far distance. In the order of their numbers, without no_building.
+bool is_possible(const rating::Terms& terms, rating::Category category);
+std::vector<rating::Category> possible_categories(const rating::Terms& terms);
+
+// Buildings that lie in no parcel, and so are in no total. O(problems).
+std::size_t buildings_in_no_parcel(const Findings& findings);
+
 // In our words; "" for a property without a building.
 std::string_view meaning_of(rating::Category category);
 

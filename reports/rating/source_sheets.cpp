@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/cards/card_words.h"
 #include "reports/origin.h"
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/makes_water.h"
@@ -58,7 +59,7 @@ std::string freeze_in_words(const WaterSource& source) {
 Facts place_facts(const RatedSource& view, const RunRecord& record) {
     const WaterSource& source = view.source;
     return {
-        {"Kind", std::string(word(source.kind))},
+        {"Kind", spoken(word(source.kind))},
         {"Water system", source.system.empty() ? "by itself" : source.system},
         {"Latitude, longitude",
          source.degrees ? fmt::format("{:.5f}, {:.5f} (WGS 84)", source.degrees->latitude,
@@ -93,8 +94,8 @@ Facts strength_facts(const RatedSource& view, const std::vector<PumpsAt>& engine
     const bool counts = view.counted != nullptr;
     return {
         {"Storage at drought level", usable_in_words(view)},
-        {"Rate", counts ? fmt::format("{}, by {}", gpm_in_words(view.counted->rate),
-                                      word(view.counted->limit))
+        {"Rate", counts ? fmt::format("{}: {}", gpm_in_words(view.counted->rate),
+                                      rate_sentence(view.counted->limit))
                         : std::string()},
         {"Rests on", counts ? std::string(word(view.counted->evidence)) : std::string()},
         {"Engines that pump from it", pumps_in_words(view, engines)},
@@ -155,14 +156,14 @@ void add_index(SheetBlocks& sheet, const Findings& findings) {
         const RatedSource view = rated_source(findings, i);
         const std::string rate =
             view.counted != nullptr ? in_thousands(in_gpm(view.counted->rate)) : "-";
-        SheetBlocks::Cells cells{view.source.id, view.source.name,
-                                 std::string(word(view.source.kind)), rate};
+        SheetBlocks::Cells cells{view.source.id, view.source.name, spoken(word(view.source.kind)),
+                                 rate};
         const std::string not_there = view.is_there ? "" : "; not there yet";
         if (view.verdict.is_candidate) {
             cells.push_back((view.verdict.creditable() ? "counts" : "lacks evidence") + not_there);
             offered.push_back(std::move(cells));
         } else {
-            cells.push_back(std::string(word(view.source.use)) + not_there);
+            cells.push_back(spoken(word(view.source.use)) + not_there);
             others.push_back(std::move(cells));
         }
     }
