@@ -126,15 +126,17 @@ bool write_inputs(const std::filesystem::path& path, const io::DistrictFile& fil
            writer.close(work);
 }
 
-bool write_tables(const std::filesystem::path& folder, const reports::Findings& findings,
-                  const Work& work) {
+bool write_tables(const std::filesystem::path& folder, const io::ReadResult& read,
+                  const reports::Findings& findings, const Work& work) {
     io::make_folder(folder);
-    const auto write = [&](reports::MakesTable make) {
-        const io::FeatureTable table = make(findings);
+    const auto write_one = [&](const io::FeatureTable& table) {
         return io::write_csv(folder / (table.name + ".csv"), table, work);
     };
+    const auto write = [&](reports::MakesTable make) { return write_one(make(findings)); };
+    const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
     return std::ranges::all_of(csv_tables, write) &&
-           (findings.rating == nullptr || std::ranges::all_of(reports::rating_csv_tables, write));
+           (findings.rating == nullptr || (std::ranges::all_of(reports::rating_csv_tables, write) &&
+                                           write_one(reports::rating_parcels(findings, address))));
 }
 
 // Every layer and table of the result, for what their columns mean; each once.
@@ -151,6 +153,9 @@ std::vector<io::FeatureTable> dictionary_of(const reports::Findings& findings) {
     std::ranges::for_each(csv_tables, add);
     if (findings.rating != nullptr) {
         std::ranges::for_each(reports::rating_csv_tables, add);
+        add([](const reports::Findings& all_found) {
+            return reports::rating_parcels(all_found, [](std::size_t) { return ""; });
+        });
     }
     return all;
 }
@@ -241,7 +246,7 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
         going = write_inputs(folder / "inputs.gpkg", file, read, findings, work);
     }
     begins("writing tables");
-    going = going && write_tables(folder / "tables", findings, work) &&
+    going = going && write_tables(folder / "tables", read, findings, work) &&
             write_all_in_workbook(folder / "tables", findings, record, work);
     if (going) {
         write_places(folder / "places", read, findings, record);

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "analyzer/district/sorted_once.h"
 #include "reports/cards/card_words.h"
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
@@ -118,20 +117,12 @@ void add_reasons(SheetBlocks& sheet, const Findings& findings) {
 // How many begin within so many minutes: what a faster set-up would bring.
 void add_starts(SheetBlocks& sheet, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
+    const std::size_t all = parcels_with_buildings(totals_by_category(findings));
     std::vector<SheetBlocks::Cells> rows;
-    std::size_t all = 0;
-    for (std::size_t row = 0; row < findings.parcels(); ++row) {
-        all += findings.rating->places[row].category != rating::Category::no_building ? 1U : 0U;
-    }
-    const std::vector<double> steps{in_minutes(terms.start_within), 10, 15, 20, 30, 45};
-    for (const double step : sorted_once(steps)) {
-        std::size_t count = 0;
-        for (std::size_t row = 0; row < findings.parcels(); ++row) {
-            const rating::PlaceRating& place = findings.rating->places[row];
-            count += place.start && *place.start <= supply::rounded_up(minutes(step)) ? 1U : 0U;
-        }
-        rows.push_back({fmt::format("within {:.0f} min", step),
-                        in_thousands(static_cast<double>(count)), percent(count, all)});
+    for (const StartsWithin& each : starts_within(findings)) {
+        rows.push_back({fmt::format("within {:.0f} min", in_minutes(each.within)),
+                        in_thousands(static_cast<double>(each.parcels)),
+                        percent(each.parcels, all)});
     }
     sheet.heading("When brought water begins")
         .paragraph(fmt::format(
@@ -145,17 +136,12 @@ void add_starts(SheetBlocks& sheet, const Findings& findings) {
 void add_variants(SheetBlocks& sheet, const Findings& findings) {
     const District& district = findings.district;
     std::vector<SheetBlocks::Cells> rows;
-    for (const supply::VariantSummary& each : findings.rating->brought.variants) {
-        const auto of = [&](SupplyState state) {
-            return each.parcels_by_state[static_cast<std::size_t>(state)];
-        };
+    for (const HeldIn& each : held_by_variant(findings)) {
         rows.push_back({spoken(at(district.seasons, each.variant.season).name),
                         spoken(at(district.periods, each.variant.period).name),
-                        in_thousands(static_cast<double>(of(SupplyState::held))),
-                        in_thousands(static_cast<double>(of(SupplyState::late))),
-                        in_thousands(static_cast<double>(
-                            of(SupplyState::short_flow) + of(SupplyState::tank_only) +
-                            of(SupplyState::unreached) + of(SupplyState::unknown)))});
+                        in_thousands(static_cast<double>(each.in_time)),
+                        in_thousands(static_cast<double>(each.later)),
+                        in_thousands(static_cast<double>(each.not_held))});
     }
     sheet.heading("Seasons and periods")
         .table({"Season", "Period",

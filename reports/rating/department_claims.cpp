@@ -68,17 +68,13 @@ std::string names_of(const Things& things) {
     return names;
 }
 
-// Where the minimum flow is held, whenever it begins, season by season and period by period.
-std::string held_by_variant(const Findings& findings) {
+std::string held_in_words(const Findings& findings) {
     std::string words;
-    for (const supply::VariantSummary& each : findings.rating->brought.variants) {
-        const std::size_t held =
-            each.parcels_by_state[static_cast<std::size_t>(SupplyState::held)] +
-            each.parcels_by_state[static_cast<std::size_t>(SupplyState::late)];
+    for (const HeldIn& each : held_by_variant(findings)) {
         words += fmt::format("{}{}, {}: {}", words.empty() ? "" : "; ",
                              spoken(at(findings.district.seasons, each.variant.season).name),
                              spoken(at(findings.district.periods, each.variant.period).name),
-                             in_thousands(static_cast<double>(held)));
+                             in_thousands(static_cast<double>(each.in_time + each.later)));
     }
     return words;
 }
@@ -99,7 +95,7 @@ std::string failed_by_most(const Findings& findings) {
 std::string no_water_in_words(const Findings& findings) {
     return "; no property has water that counts in its worst one; parcels at which apparatus holds "
            "the minimum flow, whenever it begins: " +
-           held_by_variant(findings) + failed_by_most(findings);
+           held_in_words(findings) + failed_by_most(findings);
 }
 
 // Not where no parcel has water on its worst day. Without seasons of its own a district is judged

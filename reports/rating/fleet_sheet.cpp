@@ -5,6 +5,7 @@
 
 #include "reports/print/sheet_blocks.h"
 #include "reports/rating/makes_water.h"
+#include "reports/rating/paper_flow.h"
 #include "reports/rating/rating_sheets.h"
 #include "reports/text/number_words.h"
 
@@ -69,37 +70,21 @@ SheetBlocks::Cells engine_cells(const Findings& findings, const Unit& unit,
             in_thousands(static_cast<double>(makes_water))};
 }
 
-// Minutes of a tanker's cycle besides driving; blank rates take the planning default.
-Duration handling_of(const Findings& findings, const Unit& unit) {
-    const Assumptions& assumptions = findings.district.assumptions;
-    const Flow fill = unit.fill_limit.value_or(assumptions.fill_limit);
-    const Flow offload = unit.offload.value_or(assumptions.offload);
-    const Volume delivered = unit.tank * findings.rating->terms.delivered_share;
-    Duration handling = assumptions.fill_before + assumptions.fill_after +
-                        assumptions.offload_before + assumptions.offload_after;
-    handling += unit.backs_to_offload ? assumptions.backing : Duration{};
-    handling += fill > gpm(0) ? unit.tank * assumptions.refill_fraction / fill : Duration{};
-    handling += offload > gpm(0) ? delivered / offload : Duration{};
-    return handling;
-}
-
 void add_paper(SheetBlocks& sheet, const Findings& findings) {
     const rating::Terms& terms = findings.rating->terms;
-    constexpr std::array<double, 4> round_trips{2.0, 4.0, 6.0, 8.0};
     std::vector<SheetBlocks::Cells> rows;
     std::array<double, 4> sums{};
     for (const Unit& unit : findings.district.units) {
-        if (unit.kind != UnitKind::tanker || !rating::unit_counts(findings.district, unit, terms)) {
+        if (!is_on_paper(findings, unit)) {
             continue;
         }
-        const Duration handling = handling_of(findings, unit);
+        const Duration handling = handling_on_paper(findings, unit);
         const bool timed = unit.fill_limit && unit.offload;
         SheetBlocks::Cells cells{unit.id, in_thousands(in_gallons(unit.tank)),
                                  fmt::format("{:.1f}{}", in_minutes(handling), timed ? "" : " *")};
-        for (std::size_t i = 0; i < round_trips.size(); ++i) {
-            const Length leg = miles(round_trips[i] / 2.0);
-            const double flow = in_gpm(rating::tanker_on_paper(
-                terms, unit.tank, rating::drive_on_paper(terms, leg, leg), handling));
+        for (std::size_t i = 0; i < round_trips_on_paper.size(); ++i) {
+            const double flow =
+                in_gpm(flow_on_paper(findings, unit, miles(round_trips_on_paper.at(i))));
             sums[i] += flow;
             cells.push_back(in_thousands(flow));
         }

@@ -1,5 +1,4 @@
-// The tables of what is held against the terms: sources, apparatus, claims, and what is missing.
-#include <array>
+// The tables of what is held against the terms: apparatus, claims, and what is missing.
 #include <memory>
 #include <utility>
 
@@ -8,6 +7,7 @@
 #include "reports/rating/claims.h"
 #include "reports/rating/makes_water.h"
 #include "reports/rating/missing_evidence.h"
+#include "reports/rating/paper_flow.h"
 #include "reports/rating/rating_tables.h"
 #include "reports/text/number_words.h"
 
@@ -18,6 +18,35 @@ io::Value flow_if_known(std::optional<Flow> flow) {
     return flow ? io::Value{in_gpm(*flow)} : io::Value{};
 }
 
+// Supply line of one size that is carried.
+ColumnOf hose_carried(const District& district, std::string name, std::string_view size,
+                      Length HoseLoad::* which) {
+    return real(
+        std::move(name),
+        fmt::format("Supply hose of {} in that it carries, feet; empty: not recorded.", size),
+        [&district, which](std::size_t row) {
+            const std::optional<HoseLoad>& hose = district.units[row].hose;
+            return hose ? io::Value{in_feet((*hose).*which)} : io::Value{};
+        },
+        0);
+}
+
+// What its tank is worth on paper over a round trip of so many road miles, where it counts.
+ColumnOf on_paper(const Findings& findings, double round_trip_mi) {
+    return real(
+        fmt::format("paper_{:.0f}_mi_gpm", round_trip_mi),
+        fmt::format("By the terms' formula over a round trip of {:.0f} road miles, gpm; empty: no "
+                    "tanker that counts.",
+                    round_trip_mi),
+        [findings, round_trip_mi](std::size_t row) {
+            const Unit& unit = findings.district.units[row];
+            return is_on_paper(findings, unit)
+                       ? io::Value{in_gpm(flow_on_paper(findings, unit, miles(round_trip_mi)))}
+                       : io::Value{};
+        },
+        0);
+}
+
 template <class Item, class Make>
 ColumnOf text_of(std::string name, std::string description,
                  const std::shared_ptr<const std::vector<Item>>& list, Make make) {
@@ -25,99 +54,7 @@ ColumnOf text_of(std::string name, std::string description,
                 [list, make](std::size_t row) { return value_of(make((*list)[row])); });
 }
 
-ColumnOf offered_for_rating(const Findings& findings) {
-    return yes_no("offered_for_rating", "The department offers it for rating.",
-                  [findings](std::size_t row) {
-                      return io::Value{findings.rating->sources[row].is_candidate};
-                  });
-}
-
-ColumnOf degrees_of(const District& district, std::string name, std::string description,
-                    double Degrees::* which) {
-    return real(
-        std::move(name), std::move(description),
-        [&district, which](std::size_t row) {
-            const auto& degrees = district.sources[row].degrees;
-            return degrees ? io::Value{(*degrees).*which} : io::Value{};
-        },
-        5);
-}
-
-ColumnOf is_there(const District& district) {
-    return yes_no(
-        "is_there", "no: one of [what_if_sources], counted as if it were there.",
-        [&district](std::size_t row) { return io::Value{district.is_there(SourceIndex(row))}; });
-}
-
-ColumnOf counts_for_rating(const Findings& findings) {
-    return yes_no("counts", "It has all that the terms ask for.", [findings](std::size_t row) {
-        return io::Value{findings.rating->sources[row].creditable()};
-    });
-}
-
 }  // namespace
-
-io::FeatureTable rating_sources(const Findings& findings) {
-    const District& district = findings.district;
-    const auto source = [&district](std::size_t row) -> const WaterSource& {
-        return district.sources[row];
-    };
-    const auto counted = [findings](std::size_t row) -> const supply::CountedSource* {
-        return findings.water.counts[row]
-                   ? &supply::counted_source(findings.water, SourceIndex(row))
-                   : nullptr;
-    };
-    auto texts = std::make_shared<std::vector<std::array<std::string, 4>>>();
-    const auto engines = engines_at_sources(findings);
-    for (std::size_t i = 0; i < district.sources.size(); ++i) {
-        const WaterSource& each = district.sources[i];
-        texts->push_back({day(each.tested_on), day(each.certified_on),
-                          lacks_in_words(findings.rating->sources[i]),
-                          engines_in_words(district, engines[i])});
-    }
-    std::vector<ColumnOf> columns{
-        text("source_id", "Source.",
-             [source](std::size_t row) { return value_of(source(row).id); }),
-        text("name", "Its name.", [source](std::size_t row) { return value_of(source(row).name); }),
-        text("kind", "hydrant, dry_hydrant, draft_site or cistern.",
-             [source](std::size_t row) { return io::Value{word(source(row).kind)}; }),
-        degrees_of(district, "latitude", "Degrees north, WGS 84.", &Degrees::latitude),
-        degrees_of(district, "longitude", "Degrees east, WGS 84.", &Degrees::longitude),
-        offered_for_rating(findings),
-        is_there(district),
-        counts_for_rating(findings),
-        real(
-            "rate_gpm", "What it gives, gpm; empty: it does not count at all.",
-            [counted](std::size_t row) {
-                const auto* found = counted(row);
-                return found != nullptr ? io::Value{in_gpm(found->rate)} : io::Value{};
-            },
-            0),
-        text("usable_gal", "Gallons at drought level, or unlimited.",
-             [counted, kept = std::make_shared<std::string>()](std::size_t row) {
-                 const auto* found = counted(row);
-                 *kept = found == nullptr ? ""
-                         : found->usable  ? fmt::format("{:.0f}", in_gallons(*found->usable))
-                                          : "unlimited";
-                 return value_of(*kept);
-             }),
-        text("tested_on", "Last test.",
-             [texts](std::size_t row) { return value_of((*texts)[row][0]); }),
-        text("certified_by", "Who certified its capacity in a drought.",
-             [source](std::size_t row) { return value_of(source(row).certified_by); }),
-        text("certified_on", "When.",
-             [texts](std::size_t row) { return value_of((*texts)[row][1]); }),
-        text("agreement", "The owner's written permission.",
-             [source](std::size_t row) { return value_of(source(row).agreement); }),
-        text("engines", "Engines that pump from it, and for how many parcels that are credited.",
-             [texts](std::size_t row) { return value_of((*texts)[row][3]); }),
-        text("missing", "What keeps it from counting.",
-             [texts](std::size_t row) { return value_of((*texts)[row][2]); }),
-    };
-    return table({"rating_sources", "Sources as evidence for the rating",
-                  "Only sources with use = rating, and all evidence, count."},
-                 std::move(columns), district.sources.size());
-}
 
 io::FeatureTable rating_fleet(const Findings& findings) {
     const District& district = findings.district;
@@ -131,6 +68,14 @@ io::FeatureTable rating_fleet(const Findings& findings) {
         text("unit_id", "Unit.", [unit](std::size_t row) { return value_of(unit(row).id); }),
         text("kind", "engine, tanker or other.",
              [unit](std::size_t row) { return io::Value{word(unit(row).kind)}; }),
+        text("station_id", "Its station.",
+             [unit, &district](std::size_t row) {
+                 return value_of(at(district.stations, unit(row).station).id);
+             }),
+        text("station", "The station's name.",
+             [unit, &district](std::size_t row) {
+                 return value_of(at(district.stations, unit(row).station).name);
+             }),
         text("aid", "own, automatic or mutual; the farther of the unit's and its station's.",
              [unit, &district](std::size_t row) {
                  return io::Value{word(aid_of(district, unit(row)))};
@@ -161,7 +106,27 @@ io::FeatureTable rating_fleet(const Findings& findings) {
                 "Parcels for which it pumps at the dump site, at a source or in line: there it is "
                 "not credited as suppression too.",
                 [makers](std::size_t row) { return value_of_count((*makers)[row]); }),
+        integer("crew", "Usual crew; empty: not recorded.",
+                [unit](std::size_t row) {
+                    return unit(row).crew ? io::Value{static_cast<std::int64_t>(*unit(row).crew)}
+                                          : io::Value{};
+                }),
+        hose_carried(district, "hose_5in_ft", "5", &HoseLoad::hose_5in),
+        hose_carried(district, "hose_4in_ft", "4", &HoseLoad::hose_4in),
+        hose_carried(district, "hose_3in_ft", "3", &HoseLoad::hose_3in),
+        hose_carried(district, "hose_2_5in_ft", "2.5", &HoseLoad::hose_2_5in),
+        real("handling_min",
+             "Of a tanker on paper: minutes of its cycle besides driving; blank rates take the "
+             "planning default.",
+             [unit, findings](std::size_t row) {
+                 return is_on_paper(findings, unit(row))
+                            ? io::Value{in_minutes(handling_on_paper(findings, unit(row)))}
+                            : io::Value{};
+             }),
     };
+    for (const double round_trip_mi : round_trips_on_paper) {
+        columns.push_back(on_paper(findings, round_trip_mi));
+    }
     return table(
         {"rating_fleet", "Apparatus as evidence for the rating", "Own, automatic and mutual aid."},
         std::move(columns), district.units.size());

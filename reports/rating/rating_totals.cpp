@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "analyzer/district/building_areas.h"
+#include "analyzer/district/sorted_once.h"
 #include "reports/headline.h"
 #include "reports/text/number_words.h"
 
@@ -48,6 +49,34 @@ std::vector<rating::Category> possible_categories(const rating::Terms& terms) {
         }
     }
     return possible;
+}
+
+std::vector<StartsWithin> starts_within(const Findings& findings) {
+    std::vector<StartsWithin> list;
+    const std::vector<double> steps{
+        in_minutes(findings.rating->terms.start_within), 10, 15, 20, 30, 45};
+    for (const double step : sorted_once(steps)) {
+        StartsWithin& entry = list.emplace_back(minutes(step));
+        for (std::size_t row = 0; row < findings.parcels(); ++row) {
+            const rating::PlaceRating& place = findings.rating->places[row];
+            const bool begins = place.start && *place.start <= supply::rounded_up(entry.within);
+            entry.parcels += begins ? 1U : 0U;
+        }
+    }
+    return list;
+}
+
+std::vector<HeldIn> held_by_variant(const Findings& findings) {
+    std::vector<HeldIn> list;
+    for (const supply::VariantSummary& each : findings.rating->brought.variants) {
+        const auto of = [&](SupplyState state) {
+            return each.parcels_by_state[static_cast<std::size_t>(state)];
+        };
+        list.push_back({each.variant, of(SupplyState::held), of(SupplyState::late),
+                        of(SupplyState::short_flow) + of(SupplyState::tank_only) +
+                            of(SupplyState::unreached) + of(SupplyState::unknown)});
+    }
+    return list;
 }
 
 std::size_t buildings_in_no_parcel(const Findings& findings) {

@@ -31,6 +31,22 @@ std::vector<RatingTotal> rating_totals(
 bool is_possible(const rating::Terms& terms, rating::Category category);
 std::vector<rating::Category> possible_categories(const rating::Terms& terms);
 
+// Parcels at which apparatus that counts begins the minimum flow within so many minutes of the
+// terms' clock and holds it, steps ascending.
+struct StartsWithin {
+    Duration within;
+    std::size_t parcels = 0;
+};
+std::vector<StartsWithin> starts_within(const Findings& findings);
+
+// Parcels at which it has begun it by full_within, later, or does not hold it, per season and
+// period.
+struct HeldIn {
+    supply::Variant variant;
+    std::size_t in_time = 0, later = 0, not_held = 0;
+};
+std::vector<HeldIn> held_by_variant(const Findings& findings);
+
 // Buildings that lie in no parcel, and so are in no total. O(problems).
 std::size_t buildings_in_no_parcel(const Findings& findings);
 

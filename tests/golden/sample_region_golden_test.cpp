@@ -83,13 +83,15 @@ std::string dump_of(const std::string& layer_name, const std::vector<std::string
 }  // namespace
 
 TEST_CASE("tables of the sample region are as stored", "[golden]") {
-    for (const char* table :
-         {"by_state",       "by_station",     "by_tanker",     "shortfall_zones",
-          "flow_zones",     "fill_sites",     "dump_sites",    "shuttle_routes",
-          "fleet",          "assumptions",    "need_standard", "data_problems",
-          "worklist",       "input_records",  "rating_terms",  "rating_categories",
-          "rating_reasons", "rating_sources", "rating_fleet",  "rating_claims",
-          "rating_missing", "rating_tankers"}) {
+    for (const char* table : {"by_state",           "by_station",     "by_tanker",
+                              "shortfall_zones",    "flow_zones",     "fill_sites",
+                              "dump_sites",         "shuttle_routes", "fleet",
+                              "assumptions",        "need_standard",  "data_problems",
+                              "worklist",           "input_records",  "rating_terms",
+                              "rating_categories",  "rating_reasons", "rating_sources",
+                              "rating_fleet",       "rating_claims",  "rating_missing",
+                              "rating_tankers",     "rating_starts",  "rating_seasons",
+                              "rating_calculations"}) {
         const std::string name = std::string(table) + ".csv";
         check_golden(stored / name, bytes_of(result() / "tables" / name));
     }
@@ -186,6 +188,65 @@ TEST_CASE("the tankers of a calculation sheet add up to its sum of undisturbed c
         CAPTURE(parcel, sum);
         CHECK(sheet.substr(at, sheet.find('\n', at) - at) ==
               shown(sum) + ", rounded down from the sum of the table below");
+    }
+}
+
+// Cells of a CSV of the result by the names in its head; no cell that is looked at has a comma.
+namespace {
+
+std::vector<std::map<std::string, std::string>> rows_of_csv(const std::string& table) {
+    const auto cells = [](const std::string& line) {
+        std::vector<std::string> list{""};
+        bool quoted = false;
+        for (const char c : line) {
+            quoted = c == '"' ? !quoted : quoted;
+            if (c == ',' && !quoted) {
+                list.emplace_back();
+            } else if (c != '"' && c != '\r') {
+                list.back() += c;
+            }
+        }
+        return list;
+    };
+    std::istringstream lines(bytes_of(result() / "tables" / (table + ".csv")).substr(3));  // BOM
+    std::string line;
+    std::getline(lines, line);
+    const std::vector<std::string> head = cells(line);
+    std::vector<std::map<std::string, std::string>> rows;
+    while (std::getline(lines, line)) {
+        const std::vector<std::string> row = cells(line);
+        REQUIRE(row.size() == head.size());
+        auto& by_name = rows.emplace_back();
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            by_name[head[i]] = row[i];
+        }
+    }
+    return rows;
+}
+
+}  // namespace
+
+TEST_CASE("the CSV of every parcel's rating says what the layer says and adds up to the categories",
+          "[golden]") {
+    const auto parcels = rows_of_csv("rating_parcels");
+    const std::vector<std::string> shared{
+        "parcel_id",   "rating_category",       "rating_fails_first", "creditable_source_id",
+        "rating_mode", "rating_fill_source_id", "rating_nursing"};
+    std::string as_layer;
+    std::map<std::string, int> by_category;
+    std::size_t addresses = 0;
+    for (const auto& parcel : parcels) {
+        for (const std::string& column : shared) {
+            as_layer += (column == shared.front() ? "" : "|") + parcel.at(column);
+        }
+        as_layer += "\n";
+        ++by_category[parcel.at("rating_category")];
+        addresses += parcel.at("address").empty() ? 0U : 1U;
+    }
+    CHECK(as_layer == dump_of("parcel_supply", shared));
+    CHECK(addresses > 1000);
+    for (const auto& category : rows_of_csv("rating_categories")) {
+        CHECK(by_category[category.at("rating_category")] == std::stoi(category.at("parcels")));
     }
 }
 
