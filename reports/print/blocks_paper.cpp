@@ -162,14 +162,14 @@ private:
         }
     }
 
-    // Nobody signs a page that says nothing: what stands last, gaps left out, goes with the lines.
+    // Nobody signs a page that says nothing: some of what stands last goes with the lines, more
+    // than a note or a row.
     void keep_what_is_signed() {
-        constexpr double gap = 4.0;
-        for (auto piece = pieces_.rbegin(); piece != pieces_.rend(); ++piece) {
+        constexpr double enough = 60.0;
+        double height = 0.0;
+        for (auto piece = pieces_.rbegin(); piece != pieces_.rend() && height < enough; ++piece) {
             piece->stays_with_next = true;
-            if (piece->height > gap) {
-                return;
-            }
+            height += piece->height;
         }
     }
 

@@ -127,7 +127,9 @@ CalculationFacts facts_of_plan(const Findings& findings, const rating::PlaceRati
         {"Sum of undisturbed cycles", cycles_in_words(brought, has_table)},
         {"Cautious flow held", flow_in_words(brought.cautious)},
         {"The same without the tanker missed most", flow_in_words(brought.one_tanker_out)},
-        {"Limiting element", std::string(limit_sentence(brought.limit))},
+        {"Limiting element", brought.state == SupplyState::unknown
+                                 ? "not worked out"
+                                 : std::string(limit_sentence(brought.limit))},
         {"Volume", volume_in_words(findings, place, brought)},
     };
 }

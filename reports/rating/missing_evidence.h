@@ -22,8 +22,8 @@ std::vector<MissingEvidence> missing_evidence(const Findings& findings);
 // Whether the department declares any source for rating, and what to say where it does not.
 bool offers_a_source(const Findings& findings);
 inline constexpr std::string_view no_source_offered =
-    "No source is offered for rating, and without one no water counts: a source is offered by "
-    "rating in the column use of [water_sources]";
+    "No source is offered for rating, and without one no water counts: a source is offered where "
+    "its column use in [water_sources] says rating";
 
 // What one source lacks, in words, with "; " between them; "" where it lacks nothing.
 std::string lacks_in_words(const rating::SourceVerdict& verdict);

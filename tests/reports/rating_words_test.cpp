@@ -68,6 +68,7 @@ TEST_CASE("a calculation says that nothing was worked out, or that no engine get
     brought.first_engine.reset();
     brought.state = SupplyState::unknown;
     CHECK(says(sheet_of(found, "calculations.html"), "from the alarm\nnot worked out\n"));
+    CHECK(says(sheet_of(found, "calculations.html"), "Limiting element\nnot worked out\n"));
     brought.state = SupplyState::unreached;
     CHECK(says(sheet_of(found, "calculations.html"), "from the alarm\nno engine gets there\n"));
     brought.limit = Limit::no_route;
