@@ -39,7 +39,7 @@ ColumnOf degrees_of(const District& district, std::string name, std::string desc
         5);
 }
 
-std::vector<ColumnOf> who_it_is(const Findings& findings) {
+std::vector<ColumnOf> which_source(const Findings& findings) {
     const District& district = findings.district;
     const auto source = [&district](std::size_t row) -> const WaterSource& {
         return district.sources[row];
@@ -73,7 +73,7 @@ std::vector<ColumnOf> who_it_is(const Findings& findings) {
     };
 }
 
-std::vector<ColumnOf> what_counts(const Findings& findings) {
+std::vector<ColumnOf> columns_as_counted(const Findings& findings) {
     const CountedAt counted = counted_at(findings);
     return {
         real(
@@ -114,7 +114,7 @@ ColumnOf head_at(const District& district, std::string name, std::string descrip
     });
 }
 
-std::vector<ColumnOf> heads(const Findings& findings) {
+std::vector<ColumnOf> columns_of_heads(const Findings& findings) {
     const District& district = findings.district;
     const CountedAt counted = counted_at(findings);
     std::vector<ColumnOf> columns{
@@ -175,7 +175,7 @@ std::vector<SourceTexts> texts_of_sources(const Findings& findings) {
     return texts;
 }
 
-std::vector<ColumnOf> papers(const Findings& findings) {
+std::vector<ColumnOf> columns_of_papers(const Findings& findings) {
     const District& district = findings.district;
     const auto source = [&district](std::size_t row) -> const WaterSource& {
         return district.sources[row];
@@ -204,7 +204,7 @@ std::vector<ColumnOf> papers(const Findings& findings) {
 }
 
 // As the data give it; what is said as counted is left out.
-std::vector<ColumnOf> as_given(const District& district) {
+std::vector<ColumnOf> columns_as_given(const District& district) {
     std::vector<ColumnOf> columns = source_cells(
         [&district](std::size_t row) -> const WaterSource& { return district.sources[row]; });
     std::erase_if(columns, [](const ColumnOf& each) {
@@ -217,9 +217,10 @@ std::vector<ColumnOf> as_given(const District& district) {
 }  // namespace
 
 io::FeatureTable rating_sources(const Findings& findings) {
-    std::vector<ColumnOf> columns = who_it_is(findings);
-    for (std::vector<ColumnOf>& more : std::array{what_counts(findings), papers(findings),
-                                                  heads(findings), as_given(findings.district)}) {
+    std::vector<ColumnOf> columns = which_source(findings);
+    for (std::vector<ColumnOf>& more :
+         std::array{columns_as_counted(findings), columns_of_papers(findings),
+                    columns_of_heads(findings), columns_as_given(findings.district)}) {
         std::ranges::move(more, std::back_inserter(columns));
     }
     return table({"rating_sources", "Sources as evidence for the rating",
