@@ -53,7 +53,11 @@ void add_missing_of_sources(SheetBlocks& sheet, const Findings& findings) {
 void add_missing_of_units(SheetBlocks& sheet, const Findings& findings) {
     std::vector<SheetBlocks::Cells> cells;
     for (const MissingRow& row : missing_rows(findings, "apparatus")) {
-        cells.push_back({row.record, row.also, ""});
+        std::string all = row.stops;
+        if (!row.also.empty()) {
+            append(all, row.also);
+        }
+        cells.push_back({row.record, all, ""});
     }
     sheet.heading("Apparatus that counts");
     if (cells.empty()) {

@@ -46,7 +46,7 @@ io::FeatureTable rating_missing(const Findings& findings) {
         text_of("missing", "What the assessor will ask for.", list,
                 [](const MissingEvidence& missing) { return std::string_view(missing.what); }),
         yes_no("stops_credit",
-               "yes: without it the source, or of the district no source at all, counts.",
+               "yes: without it the source, the unit, or of the district no source at all, counts.",
                [list](std::size_t row) { return io::Value{(*list)[row].stops}; }),
     };
     return table({"rating_missing", "What the assessor will ask for and the data lack",

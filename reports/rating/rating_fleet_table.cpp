@@ -109,6 +109,14 @@ std::vector<ColumnOf> what_was_tested(const Findings& findings, const UnitAt& un
 std::vector<ColumnOf> what_it_brings(const Findings& findings, const UnitAt& unit) {
     const District& district = findings.district;
     std::vector<ColumnOf> columns{
+        real(
+            "portable_tank_gal", "Drop tanks that it carries, gallons; empty: not recorded.",
+            [unit](std::size_t row) {
+                return unit(row).portable_tank_known
+                           ? io::Value{in_gallons(unit(row).portable_tank)}
+                           : io::Value{};
+            },
+            0),
         integer("crew", "Usual crew; empty: not recorded.",
                 [unit](std::size_t row) {
                     return unit(row).crew ? io::Value{static_cast<std::int64_t>(*unit(row).crew)}

@@ -148,8 +148,11 @@ TEST_CASE("the table of apparatus holds what the register shows of a unit") {
     RatedFound found;
     found.district.units[0].crew = 3;
     found.district.units[0].hose = HoseLoad{.hose_3in = feet(600), .hose_5in = feet(1000)};
+    found.district.units[1].portable_tank_known = false;
     const io::FeatureTable table = rating_fleet(found.rated());
     CHECK(text_in(table, 0, "station_id") == "S1");
+    CHECK(number_in(table, 0, "portable_tank_gal") == 0.0);  // none, in so many words
+    CHECK(number_in(table, 1, "portable_tank_gal") == -1.0);
     CHECK(text_in(table, 0, "station") == hostile);
     CHECK(number_in(table, 0, "crew") == 3.0);
     CHECK(number_in(table, 1, "crew") == -1.0);

@@ -112,6 +112,12 @@ TEST_CASE("a claim of every day that is not met says where the flow is held and 
                "most parcels (2 of 3): " + std::string(sentence_of(rating::Fails::start))));
 }
 
+TEST_CASE("a tanker that is left out for its tank stands among what is missing, with the reason") {
+    RatedFound found;
+    found.problems.push_back({.id = ProblemId::unit_tank_unknown, .record = "T9"});
+    CHECK(says(sheet_of(found, "missing.html"), "T9\nsize of its tank"));
+}
+
 TEST_CASE("numbers of a thousand and more have their separators") {
     RatedFound found;
     CHECK(engines_in_words(found.district, {{UnitIndex(0), 1049}}) == "E1 (1,049 parcels)");
