@@ -65,8 +65,10 @@ SuctionPoint suction_point(const WaterSource& source, const District& district) 
     }
     point.line.hose = {data.hose.value_or(assumptions.suction_hose), assumptions.suction_hose_bore,
                        hydraulics::roughness_of(PipeMaterial::plastic)};
-    point.line.entrance_at_500 = data.strainer_loss.value_or(
-        has_pipe ? assumptions.pipe_strainer_loss : assumptions.hose_strainer_loss);
+    point.line.entrance_at_500 =
+        has_pipe
+            ? cells.take(data.strainer_loss, assumptions.pipe_strainer_loss, "strainer_loss_ft")
+            : data.strainer_loss.value_or(assumptions.hose_strainer_loss);  // the engine's own
     point.head_limit = hydraulics::suction_head_limit(
         assumptions.most_suction_head,
         district.elevation.at(source.place).value_or(assumptions.altitude),

@@ -74,7 +74,11 @@ void add_suction_worksheet(SheetBlocks& sheet, const RatedSource& view) {
              {"Pipe material", suction.material ? spoken(word(*suction.material)) : std::string()},
              {"90-degree elbows", count(suction.elbows_90)},
              {"45-degree elbows and reducers", count(suction.elbows_45)},
-             {"Strainer and standpipe loss at 500 gpm", feet_in_words(suction.strainer_loss)}});
+             {"Strainer and standpipe loss at 500 gpm", feet_in_words(suction.strainer_loss)},
+             {"Hard suction of the engine",
+              suction.hose ? feet_in_words(suction.hose)
+                           : feet_in_words(view.findings.district.assumptions.suction_hose) +
+                                 ", a planning value"}});
     add_heads(sheet, view);
     if (view.counted != nullptr) {
         sheet.note(fmt::format("At that lift a pump gives {:.0f} % of its rating.",

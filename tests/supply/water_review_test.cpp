@@ -262,7 +262,7 @@ TEST_CASE("blank lift and pipe take their stated values, and the answer is assum
     CHECK(in_feet(found.suction.value().lift) == Approx(15));
     CHECK(found.pump_share == Approx(0.7));
     CHECK(in_gpm(found.rate) < 350);
-    CHECK(found.assumed.size() == 6);  // lift, two elbows, length, bore, material
+    CHECK(found.assumed.size() == 7);  // lift, two elbows, length, bore, material, strainer
     CHECK(has(review_water(district_with(source)).problems, ProblemId::source_suction_assumed));
 }
 
