@@ -214,8 +214,9 @@ std::int32_t trip_limit_of(const Assumptions& assumptions) {
     return static_cast<std::int32_t>(std::floor(in_minutes(assumptions.trip_limit) * 600.0 + 1e-7));
 }
 
-DriveTime gate_drive(const Station& station) {
-    const double tenths = in_minutes(station.to_gate.value_or(Duration{})) * 600.0;
+DriveTime gate_drive(const Station& station, const Season& season) {
+    const double slower = std::min(1.0, season.speed_factor);
+    const double tenths = in_minutes(station.to_gate.value_or(Duration{})) * 600.0 / slower;
     return tenths_of_second(static_cast<std::int32_t>(std::ceil(tenths - 1e-7)));
 }
 

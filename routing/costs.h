@@ -92,9 +92,10 @@ std::int32_t stretch_cost(const Network& network, const EdgeCosts& costs, EdgeIn
                           bool as_drawn, double begin, double end);
 
 // The trip limit in whole tenths, rounded down, and the drive to a station's gate point, rounded up
-// (0 for a station of the district's own).
+// (0 for a station of the district's own): as long as somebody said it takes, and longer in a
+// season that slows the roads.
 std::int32_t trip_limit_of(const Assumptions& assumptions);
-DriveTime gate_drive(const Station& station);
+DriveTime gate_drive(const Station& station, const Season& season);
 
 constexpr DriveTime time_of(std::int32_t cost) {
     return cost == no_way ? no_time : DriveTime{cost};

@@ -15,12 +15,13 @@ namespace farwater::routing {
 namespace {
 
 // Every departure as a start: its offset and the drive to the gate.
-std::vector<Start> starts_of(const RoadSystem& roads, std::span<const Departure> departures) {
+std::vector<Start> starts_of(const RoadSystem& roads, std::span<const Departure> departures,
+                             const Season& season) {
     const TravelRule rule(roads.district.travel_time);
     std::vector<Start> starts;
     for (const Departure& departure : departures) {
         const DriveTime leaves =
-            departure.offset + gate_drive(at(roads.district.stations, departure.station));
+            departure.offset + gate_drive(at(roads.district.stations, departure.station), season);
         starts.push_back({at(roads.access.stations, departure.station), rule.cost_of(leaves)});
     }
     return starts;
@@ -150,7 +151,7 @@ std::vector<DriveTime> from_stations(const RoadSystem& roads, ProfileIndex engin
                                      std::span<const Departure> departures, const Season& season) {
     const EdgeCosts costs = drive_costs(roads.district, roads.network, at(roads.profiles, engine),
                                         season, Load::loaded);
-    const std::vector<Start> starts = starts_of(roads, departures);
+    const std::vector<Start> starts = starts_of(roads, departures, season);
     const Arrivals arrivals(roads.network, costs, starts, limit_after(starts, roads.district));
     return responses(roads, costs_at_ends(roads, arrivals, [](std::int32_t a, std::int32_t b) {
                          return std::max(a, b);
@@ -191,7 +192,8 @@ std::vector<DriveTime> first_arrivals(const RoadSystem& roads, ProfileIndex prof
                                       std::span<const Departure> departures, SeasonIndex season) {
     const EdgeCosts costs = drive_costs(roads.district, roads.network, at(roads.profiles, profile),
                                         at(roads.district.seasons, season), Load::loaded);
-    const std::vector<Start> starts = starts_of(roads, departures);
+    const std::vector<Start> starts =
+        starts_of(roads, departures, at(roads.district.seasons, season));
     const Arrivals arrivals(roads.network, costs, starts, limit_after(starts, roads.district));
     const Gates gates = gates_of(roads, arrivals);
     std::vector<std::int32_t> there(roads.access.spots.size());

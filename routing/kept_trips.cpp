@@ -163,7 +163,8 @@ std::vector<StationDrive> KeptTrips::State::stations_of(RoadSpot spot) const {
                 known = drives.insert(known, {StationIndex(station)});
             }
             at(known->loaded, driven.profile) =
-                gate_drive(at(roads.district.stations, StationIndex(station))) +
+                gate_drive(at(roads.district.stations, StationIndex(station)),
+                           driven.loaded.season()) +
                 rule.response(desk->loaded.cost(station));
         }
         desk->loaded.clear();

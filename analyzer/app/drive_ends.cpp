@@ -39,11 +39,11 @@ void add_places(Places& places, const std::vector<Thing>& things,
     }
 }
 
-void add_stations(Places& places, const routing::RoadSystem& roads) {
+void add_stations(Places& places, const routing::RoadSystem& roads, const Season& season) {
     for (std::size_t i = 0; i < roads.district.stations.size(); ++i) {
         const Station& station = roads.district.stations[i];
         add_place(places, station, station.place, roads.access.stations[i],
-                  routing::gate_drive(station));
+                  routing::gate_drive(station, season));
     }
 }
 
@@ -63,9 +63,10 @@ void add_targets(Places& places, const routing::RoadSystem& roads) {
 }
 
 // The sections whose things the district holds; false for any other.
-bool add_section(Places& places, const std::string& section, const routing::RoadSystem& roads) {
+bool add_section(Places& places, const std::string& section, const routing::RoadSystem& roads,
+                 const Season& season) {
     if (section == "stations") {
-        add_stations(places, roads);
+        add_stations(places, roads, season);
     } else if (section == "water_sources") {
         add_places(places, roads.district.sources, roads.access.sources);
     } else if (section == "dump_site_places") {
@@ -80,11 +81,11 @@ bool add_section(Places& places, const std::string& section, const routing::Road
     return true;
 }
 
-Places places_of(const SideAsked& asked, const routing::RoadSystem& roads,
+Places places_of(const SideAsked& asked, const routing::RoadSystem& roads, const Season& season,
                  const io::WorkingCrs& crs, const Work& work) {
     Places places;
     places.side.ends.layer = asked.spec.section;
-    if (add_section(places, asked.spec.section, roads)) {
+    if (add_section(places, asked.spec.section, roads, season)) {
         if (asked.id_column) {
             throw io::SettingsError(fmt::format(
                 "{} of the district file have their own ids; leave out the column \"{}\"",
@@ -137,9 +138,9 @@ void report_without_road(DriveSide& side, const District& district) {
 
 DriveSide drive_side(const SideAsked& asked, const routing::RoadSystem& roads, ProfileIndex profile,
                      SeasonIndex season, const io::WorkingCrs& crs, const Work& work) {
-    Places places = places_of(asked, roads, crs, work);
     const Profile& vehicles = at(roads.profiles, profile);
     const Season& now = at(roads.district.seasons, season);
+    Places places = places_of(asked, roads, now, crs, work);
     const std::vector<std::uint32_t> moved = to_be_moved(places, roads, vehicles, now);
     std::vector<Point> points;
     points.reserve(moved.size());

@@ -102,7 +102,8 @@ DriveTime response_time(const AnswersGiven& answers, const WantedRoute& wanted) 
     const DriveTime with_gate =
         at(answers.seasons, wanted.season)
             .trips.from_station(wanted.profile, wanted.station, wanted.dump_site);
-    const DriveTime gate = routing::gate_drive(at(answers.roads.district.stations, wanted.station));
+    const DriveTime gate = routing::gate_drive(at(answers.roads.district.stations, wanted.station),
+                                               at(answers.roads.district.seasons, wanted.season));
     return reachable(with_gate) ? tenths_of_second(in_tenths(with_gate) - in_tenths(gate))
                                 : no_time;
 }

@@ -33,8 +33,9 @@ routing::RoadSpot spot_of(const routing::RoadSystem& roads, const RunStart& from
                                : roads.access.dump_site_places[*from.dump_site_place];
 }
 
-DriveTime to_gate(const District& district, const RunStart& from) {
-    return from.station.valid() ? routing::gate_drive(at(district.stations, from.station))
+DriveTime to_gate(const District& district, const RunStart& from, SeasonIndex season) {
+    return from.station.valid() ? routing::gate_drive(at(district.stations, from.station),
+                                                      at(district.seasons, season))
                                 : DriveTime{};
 }
 
@@ -69,7 +70,7 @@ void plan_drives(const routing::RoadSystem& roads, std::span<const TimedRun> run
     const std::array starts{spot_of(roads, from)};
     for (const DrivePair& pair :
          routing::drives_between(roads, profile, season, starts, to, longest, work)) {
-        const DriveTime there = pair.loaded.time + to_gate(roads.district, from);
+        const DriveTime there = pair.loaded.time + to_gate(roads.district, from, season);
         if (reachable(pair.loaded.time)) {
             beside[group.second[pair.to]].planned_drive = duration_of(there);
         }

@@ -262,7 +262,7 @@ supply::ParcelSupply WhatIf::State::worst_of(std::uint32_t row, const Anew& anew
             const supply::ParcelSupply* const now = anew.seasons[s].answer(p, row);
             const supply::ParcelSupply& supply =
                 now == nullptr ? seasons[s].periods[p].supplies[row] : *now;
-            if (!worst_yet || supply::worse(supply, *worst_yet)) {
+            if (!worst_yet || supply::stands_for_worst(supply, *worst_yet)) {
                 worst_yet = supply;
             }
         }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <tuple>
 
 #include "analyzer/district/calendar.h"
 #include "analyzer/supply/row_answers.h"
@@ -76,6 +77,27 @@ bool worse(const ParcelSupply& a, const ParcelSupply& b) {
     return severity_a != severity_b ? severity_a > severity_b : a.cautious < b.cautious;
 }
 
+namespace {
+
+// Larger is worse; what never happens is worst.
+std::int32_t minute_or_never(const Maybe<TenthsMinute>& minute) {
+    return minute ? in_tenths(*minute) : std::numeric_limits<std::int32_t>::max();
+}
+
+// In the order in which they count; each larger where it is worse.
+auto of_equals(const ParcelSupply& supply) {
+    return std::tuple(-in_tenths(supply.later), -in_tenths(supply.sustained),
+                      minute_or_never(supply.earliest_start), minute_or_never(supply.gap),
+                      minute_or_never(supply.continuous), -in_tenths(supply.one_tanker_out),
+                      minute_or_never(supply.first_engine), -static_cast<int>(supply.evidence));
+}
+
+}  // namespace
+
+bool stands_for_worst(const ParcelSupply& a, const ParcelSupply& b) {
+    return worse(a, b) || (!worse(b, a) && of_equals(a) > of_equals(b));
+}
+
 void Assessment::begin(Variant variant, std::size_t rows) {
     static_assert(most_variants - 1 <= std::numeric_limits<std::uint8_t>::max());
     variants.push_back({variant, std::vector<std::size_t>(words_of(SupplyState{}).size(), 0)});
@@ -104,7 +126,7 @@ void Assessment::keep_row(std::size_t row, const ParcelSupply& supply, bool coun
     if (counts) {
         ++variants.back().parcels_by_state[static_cast<std::size_t>(supply.state)];
     }
-    if (variants.size() == 1 || worse(supply, supplies[row])) {
+    if (variants.size() == 1 || stands_for_worst(supply, supplies[row])) {
         supplies[row] = supply;
         worst_variant[row] = static_cast<std::uint8_t>(variants.size() - 1);
     }

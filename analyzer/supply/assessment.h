@@ -122,6 +122,10 @@ void judge(ParcelSupply& supply, double firm_margin);
 int severity_of(SupplyState state);
 // Worse in state, then in cautious flow.
 bool worse(const ParcelSupply& a, const ParcelSupply& b);
+// Which of two seasons or periods stands for the place: the worse one; of equals the one that holds
+// less later, begins later, is without water longer, and so on, so that their order decides nothing
+// that a reader would act on.
+bool stands_for_worst(const ParcelSupply& a, const ParcelSupply& b);
 
 // One combination of season and period.
 struct Variant {

@@ -11,12 +11,12 @@ const Season& season_of(const Situation& situation) {
 }
 
 // Engines beyond the first two go to the fill sites by themselves, with what they carry.
-std::vector<Arrival> at_the_tanks(const Scene& scene) {
+std::vector<Arrival> at_the_tanks(const District& district, const Scene& scene) {
     const auto engines = std::min(engines_with_other_jobs, scene.engines.size());
     std::vector<Arrival> units(scene.engines.begin(),
                                scene.engines.begin() + static_cast<std::ptrdiff_t>(engines));
     units.insert(units.end(), scene.tankers.begin(), scene.tankers.end());
-    std::ranges::sort(units, arrives_before);
+    sort_by_arrival(district, units);
     return units;
 }
 
@@ -50,7 +50,32 @@ Limit missing_at(const Scene& scene, const std::vector<Arrival>& all_tankers) {
     return Limit::none;
 }
 
+// When tanks are up and the draft is, and what stands in them. Precondition: there is a tank, and
+// an engine to draft.
+DumpSite with_tanks(DumpSite site, const Situation& situation, const Scene& scene,
+                    std::span<const TanksSetUp> tanks, const TankLine& line) {
+    site.tanks_ready = first_up(tanks);
+    site.draft_ready = std::max(site.tanks_ready, scene.engines[1].at_scene) +
+                       situation.district.assumptions.setup_draft +
+                       season_of(situation).extra_setup;
+    return with_line(std::move(site), line);
+}
+
 }  // namespace
+
+std::optional<DumpSite> set_up_without(const Situation& situation, const Scene& scene,
+                                       DumpSite site, UnitIndex unit) {
+    std::vector<Arrival> carriers = at_the_tanks(situation.district, scene);
+    std::erase_if(carriers, [&](const Arrival& arrival) { return arrival.unit == unit; });
+    TanksThere there =
+        tanks_there(situation, carriers, at(situation.trips.dump_sites, scene.dump_site),
+                    situation.order.flow_from(situation.district.assumptions, scene.first_arrival));
+    if (there.tanks.empty()) {
+        return std::nullopt;
+    }
+    there.line.draft = scene.line.draft;
+    return with_tanks(std::move(site), situation, scene, there.tanks, there.line);
+}
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
                std::span<const Responder> responders, const HoseLay& lay, Duration first_arrival) {
@@ -82,9 +107,9 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
                        })
             : scene.tankers;
     scene.on_wheels = on_wheels(situation.district, {&scene.engines, &on_the_near_side});
-    TanksThere there =
-        tanks_there(situation, at_the_tanks(scene), at(situation.trips.dump_sites, scene.dump_site),
-                    situation.order.flow_from(assumptions, first_arrival));
+    TanksThere there = tanks_there(situation, at_the_tanks(situation.district, scene),
+                                   at(situation.trips.dump_sites, scene.dump_site),
+                                   situation.order.flow_from(assumptions, first_arrival));
     scene.tanks = std::move(there.tanks);
     scene.line = std::move(there.line);
     scene.room = there.room;
@@ -95,8 +120,6 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     }
     const Unit& attack = at(situation.district.units, scene.engines[0].unit);
     const Unit& draft = at(situation.district.units, scene.engines[1].unit);
-    const Duration tanks_up = first_up(scene.tanks);
-    const Duration draft_there = std::max(tanks_up, scene.engines[1].at_scene);
     if (assumptions.offload_slots > 1 && lay.single_file_s == 0) {
         scene.people = people_from(situation, scene.engines, scene.tankers);
     }
@@ -104,11 +127,8 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.set_up.single_file = minutes(lay.single_file_s / 60.0);
     scene.set_up.engine_tank = attack.tank;
     scene.set_up.engine_arrives = first_arrival;
-    scene.set_up.tanks_ready = tanks_up;
-    scene.set_up.draft_ready =
-        draft_there + assumptions.setup_draft + season_of(situation).extra_setup;
     scene.line.draft = std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
-    scene.set_up = with_line(scene.set_up, scene.line);
+    scene.set_up = with_tanks(scene.set_up, situation, scene, scene.tanks, scene.line);
     return scene;
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -40,6 +41,11 @@ struct Scene {
     Limit missing = Limit::none;           // why there can be no continuous flow; none = there can
     Volume on_wheels;                      // in all tanks there by the horizon
 };
+
+// A dump site of the scene, once without the portable tanks and the siphon that the unit brings;
+// none where no tank is left. Precondition: nothing is missing.
+std::optional<DumpSite> set_up_without(const Situation& situation, const Scene& scene,
+                                       DumpSite site, UnitIndex unit);
 
 // Of the lay's dump site, lane, single file and approach; its length is not looked at.
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,

@@ -23,12 +23,19 @@ struct FillSiteSeen {
 };
 
 // One of the parcel's hose lays, with the shuttle that its dump site gets.
+// The cautious flow of a shuttle when that tanker stays in quarters (places/one_tanker_out.h).
+struct FlowWithout {
+    UnitIndex tanker;
+    HeldFlow flow{};
+};
+
 struct ShuttleWorking {
     HoseLay lay;
     Scene scene;
     ShuttleCase shuttle;  // the one that the answer rests on; passed over: no supply below
     std::vector<FillSiteSeen> fill_sites;
-    std::optional<HouseLine> line;  // none = no hose that is there is long enough
+    std::optional<HouseLine> line;     // none = no hose that is there is long enough
+    std::vector<FlowWithout> without;  // each tanker that runs or brings a portable tank or siphon
     ParcelSupply supply;
 };
 

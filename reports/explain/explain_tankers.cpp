@@ -34,15 +34,17 @@ void arrival_line(const Explained& explained, const ShuttleWorking& look, const 
     }
 }
 
-HeldFlow flow_without(const ShuttleCase& shuttle, UnitIndex unit) {
-    Incident rest = shuttle.slow;
-    std::erase_if(rest.tankers, [&](const Tanker& tanker) { return tanker.unit == unit; });
-    return rest.tankers.empty() ? HeldFlow{} : supply::sustained_flow(rest, shuttle.window);
-}
-
 std::string backing_note(Duration before, Duration usual) {
     return before > usual ? fmt::format("{} min of backing in it", plain(before - usual))
                           : std::string();
+}
+
+void flow_without_line(const ShuttleWorking& look, UnitIndex tanker, WorkedPage& page) {
+    const auto found = std::ranges::find(look.without, tanker, &supply::FlowWithout::tanker);
+    if (found != look.without.end()) {
+        page.number("  cautious flow without it", in_gpm(flow_of(found->flow)), Digits::one, "gpm",
+                    "of the shuttle, the others as they are, and without the tanks it carries");
+    }
 }
 
 // One tanker: when it is there, what a trip takes and what it brings in by itself.
@@ -96,9 +98,7 @@ void lines_of_tanker(const Explained& explained, const ShuttleWorking& look, con
     }
     page.sum("  its own gpm", fmt::format("{} / {}", plain(tanker.delivered), plain(cycle)),
              in_gpm(tanker.delivered / cycle), Digits::one, "gpm");
-    page.number("  cautious flow without it",
-                in_gpm(flow_of(flow_without(look.shuttle, tanker.unit))), Digits::one, "gpm",
-                "of the shuttle, the others as they are");
+    flow_without_line(look, tanker.unit, page);
 }
 
 void standing_by(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
@@ -112,6 +112,7 @@ void standing_by(const Explained& explained, const ShuttleWorking& look, WorkedP
                 std::exchange(first, false)
                     ? "in the shuttle it would add nothing or hold up others, or it has no way"
                     : "");
+            flow_without_line(look, arrival.unit, page);
         }
     }
 }

@@ -10,6 +10,7 @@ public:
         : system_(system),
           roads_(loaded.roads()),
           profile_(profile),
+          season_(loaded.season()),
           spots_(spots),
           approaches_(approaches),
           ends_(spot_ends(system.network, spots, loaded.costs(), loaded.costs())),
@@ -22,7 +23,7 @@ public:
         if (!place.valid()) {
             return drives;
         }
-        const DriveTime gate = gate_drive(at(system_.district.stations, station));
+        const DriveTime gate = gate_drive(at(system_.district.stations, station), season_);
         const auto add = [&](std::uint32_t row, std::int32_t cost) {
             if (cost != no_way) {
                 drives.push_back({row, station, profile_, gate + rule_.response(cost)});
@@ -53,6 +54,7 @@ private:
     const RoadSystem& system_;
     DrivenRoads roads_;
     ProfileIndex profile_;
+    const Season& season_;
     std::span<const RoadSpot> spots_;
     const Approaches* approaches_;
     SpotEnds ends_;

@@ -6,6 +6,7 @@ namespace farwater::routing {
 
 Driving::Driving(const RoadSystem& roads, const Profile& profile, const Season& season, Load load)
     : network_(roads.network),
+      season_(season),
       heading_(load == Load::loaded ? Heading::away : Heading::towards),
       costs_(drive_costs(roads.district, roads.network, profile, season, load)),
       graph_(search_graph(roads.network, costs_, heading_)) {}

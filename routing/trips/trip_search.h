@@ -18,16 +18,19 @@
 
 namespace farwater::routing {
 
-// The roads for one profile in one season: loaded away from a place, or empty towards one.
+// The roads for one profile in one season, which must outlive it: loaded away from a place, or
+// empty towards one.
 class Driving {
 public:
     Driving(const RoadSystem& roads, const Profile& profile, const Season& season, Load load);
 
     DrivenRoads roads() const { return {network_, costs_, graph_, heading_}; }
     const EdgeCosts& costs() const { return costs_; }
+    const Season& season() const { return season_; }
 
 private:
     const Network& network_;
+    const Season& season_;
     Heading heading_;
     EdgeCosts costs_;
     SearchGraph graph_;

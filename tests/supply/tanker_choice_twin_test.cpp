@@ -190,23 +190,4 @@ TEST_CASE("what a quick choice tried before changes nothing in the full choice",
     CHECK(told > 400);
 }
 
-TEST_CASE("without the tanker that is missed most the flow is the least of all that lack one",
-          "[twin]") {
-    for (std::uint64_t seed = 1; seed <= 40; ++seed) {
-        CAPTURE(seed);
-        Dice dice(seed + 600'000);
-        const Incident incident = one_site(random_incident(dice, {.identical = true}));
-        const Window window = random_window(dice);
-        const ShuttlePlan plan{incident, incident, sustained_flow(incident, window), {}};
-        HeldFlow least = plan.cautious;
-        for (std::size_t out = 0; out < incident.tankers.size(); ++out) {
-            Incident rest = incident;
-            rest.tankers.erase(rest.tankers.begin() + static_cast<std::ptrdiff_t>(out));
-            least =
-                std::min(least, rest.tankers.empty() ? HeldFlow{} : sustained_flow(rest, window));
-        }
-        CHECK(one_tanker_out(plan, window) == least);
-    }
-}
-
 }  // namespace farwater::supply

@@ -92,7 +92,7 @@ public:
             supply::working_of(seen.situation, seen.needs, seen.first_arrivals, row_);
         answers_.push_back(
             {working.variant, working.supply.state, working.supply.mode, working.supply.cautious});
-        if (!shown_ || supply::worse(working.supply, shown_->working.supply)) {
+        if (!shown_ || supply::stands_for_worst(working.supply, shown_->working.supply)) {
             auto engines = engines_to_house(seen, working, row_);
             shown_ = Shown{std::move(working), std::move(engines)};
         }

@@ -96,10 +96,6 @@ Running first_of(const std::vector<std::size_t>& order, std::size_t count) {
     return running;
 }
 
-bool one_can_nurse(const Incident& incident) {
-    return std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
-}
-
 // Looks for choices that are better than what is known, and keeps the best.
 class ChoiceSearch {
 public:
@@ -217,12 +213,11 @@ private:
     Choice best_;
 };
 
-Incident without(Incident incident, std::size_t tanker) {
-    incident.tankers.erase(incident.tankers.begin() + static_cast<std::ptrdiff_t>(tanker));
-    return incident;
-}
-
 }  // namespace
+
+bool one_can_nurse(const Incident& incident) {
+    return std::ranges::any_of(incident.tankers, &Tanker::can_nurse);
+}
 
 ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, const Merit& merit) {
     const HeldFlow cautious = judge.by_terms() ? sustained_flow(slow, judge.window()) : merit.flow;
@@ -258,20 +253,6 @@ Choice full_choice(const Incident& incident, const PlanJudge& judge, const Merit
         search.polish();
     }
     return search.best();
-}
-
-HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window) {
-    HeldFlow least = plan.cautious;
-    if (plan.slow.tankers.size() <= 1) {
-        return HeldFlow{};
-    }
-    for (std::size_t tanker = 0; tanker < plan.slow.tankers.size(); ++tanker) {
-        const Incident rest = without(plan.slow, tanker);
-        if (!holds(rest, window, least)) {
-            least = std::min(least, sustained_flow(rest, window));
-        }
-    }
-    return least;
 }
 
 }  // namespace farwater::supply

@@ -30,6 +30,8 @@ ShuttlePlan plan_of(const PlanJudge& judge, Incident incident, Incident slow, co
 
 using Running = std::uint64_t;  // a bit for each tanker of an incident
 
+bool one_can_nurse(const Incident& incident);
+
 // Which tankers of an incident run and how many of them nurse.
 struct Choice {
     Running running = 0;  // none: nothing is better than what was known
@@ -58,9 +60,5 @@ Merit quick_choice(const Incident& incident, const PlanJudge& judge, const Merit
 // `least`. About two runs per tanker.
 Choice full_choice(const Incident& incident, const PlanJudge& judge, const Merit& least,
                    TriedChoices tried = {});
-
-// The cautious flow without the tanker that is missed most; 0 for one tanker. About one run per
-// tanker.
-HeldFlow one_tanker_out(const ShuttlePlan& plan, Window window);
 
 }  // namespace farwater::supply

@@ -4,8 +4,13 @@
 
 namespace farwater::supply {
 
-bool arrives_before(const Arrival& a, const Arrival& b) {
-    return a.at_scene != b.at_scene ? a.at_scene < b.at_scene : a.unit < b.unit;
+void sort_by_arrival(const District& district, std::vector<Arrival>& arrivals) {
+    const auto id = [&](const Arrival& arrival) -> const std::string& {
+        return at(district.units, arrival.unit).id;
+    };
+    std::ranges::stable_sort(arrivals, [&](const Arrival& a, const Arrival& b) {
+        return a.at_scene != b.at_scene ? a.at_scene < b.at_scene : id(a) < id(b);
+    });
 }
 
 std::vector<Arrival> arrivals(const Situation& situation, std::span<const ProfileIndex> profile_of,
@@ -27,7 +32,7 @@ std::vector<Arrival> arrivals(const Situation& situation, std::span<const Profil
             list.push_back({responder.unit, profile, leaves, leaves + duration_of(drive)});
         }
     }
-    std::ranges::sort(list, arrives_before);
+    sort_by_arrival(situation.district, list);
     const int most = kind == UnitKind::engine ? assumptions.most_engines : assumptions.most_tankers;
     list.resize(std::min(list.size(), static_cast<std::size_t>(most)));
     return list;

@@ -17,12 +17,13 @@ struct Arrival {
     Duration at_scene;  // the place
 };
 
-bool arrives_before(const Arrival& a, const Arrival& b);
+// By arrival, those that come together by id, so that the order of the list's rows decides nothing.
+void sort_by_arrival(const District& district, std::vector<Arrival>& arrivals);
 
 // The drive of a profile from a station to the place; no_time where there is no way.
 using DriveTo = std::function<DriveTime(ProfileIndex, StationIndex)>;
 
-// The responders of a kind that have a way to the place, by arrival; ties by unit. Not more than
+// The responders of a kind that have a way to the place, by arrival. Not more than
 // most_engines or most_tankers. Those that come on request leave request_delay after the first
 // engine's arrival at the house.
 std::vector<Arrival> arrivals(const Situation& situation, std::span<const ProfileIndex> profile_of,

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "analyzer/supply/places/case_answers.h"
+#include "analyzer/supply/places/one_tanker_out.h"
 #include "analyzer/supply/places/outdone.h"
 #include "analyzer/supply/places/settled.h"
 
@@ -131,6 +132,7 @@ ShuttleWorking Assessor::look_at(const Keyed& item) const {
                         .shuttle = {},
                         .fill_sites = {},
                         .line = std::nullopt,
+                        .without = {},
                         .supply = {}};
     look.shuttle = case_of(key, look.scene);
     if (look.shuttle.passed_over) {
@@ -142,6 +144,10 @@ ShuttleWorking Assessor::look_at(const Keyed& item) const {
         look.shuttle = ShuttleCase(look.shuttle.several.front());
     }
     look.line = house_line(situation_, look.scene, fire.place, look.lay.length);
+    for (const UnitIndex tanker : missed_tankers(look.scene, look.shuttle.incident)) {
+        look.without.push_back({tanker, flow_without(situation_, look.scene, look.shuttle.slow,
+                                                     look.shuttle.window, tanker)});
+    }
     if (look.scene.missing == Limit::none) {
         for (const FillTrip& trip : situation_.trips.fill_trips[look.scene.approach.position()]) {
             look.fill_sites.push_back({at(situation_.fill_places, trip.fill_site).source,

@@ -8,6 +8,7 @@
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/chosen_fills.h"
 #include "analyzer/supply/places/limits.h"
+#include "analyzer/supply/places/one_tanker_out.h"
 
 namespace farwater::supply {
 namespace {
@@ -84,11 +85,12 @@ void add_fills(ShuttleCase& result, const ChosenFills& chosen) {
 }
 
 // What a crew and an officer want to know beside the flow: it costs more runs than that.
-void add_what_else(ShuttleCase& result, const ShuttlePlan& plan, Told told) {
-    if (told == Told::everything) {
+void add_what_else(ShuttleCase& result, const CaseQuestion& asked, const ShuttlePlan& plan) {
+    if (asked.situation.told == Told::everything) {
         result.build_up = build_up(plan.slow, result.window.duration);
     }
-    result.one_tanker_out = std::min(one_tanker_out(plan, result.window), result.cautious);
+    result.one_tanker_out =
+        one_tanker_out(asked.situation, asked.scene, plan.slow, result.window, result.cautious);
     result.gains = gains(plan.incident, result.line, result.window, result.sustained);
     result.limit = binding_limit(result.gains);
 }
@@ -125,7 +127,7 @@ ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
     }
     add_flows(result, chosen.plan, assumptions);
     if (asked.situation.told != Told::flow) {
-        add_what_else(result, chosen.plan, asked.situation.told);
+        add_what_else(result, asked, chosen.plan);
     }
     add_clocks(result, chosen.plan.incident);
     add_fills(result, chosen);
