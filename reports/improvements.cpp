@@ -82,9 +82,13 @@ std::vector<ColumnOf> change_columns(const Weighed& at) {
         integer("parcels_gaining", "Parcels that hold more of their need by it.",
                 count_of(at, &planning::GainSum::gaining)),
         integer("parcels_losing",
-                "Parcels of which the answer is less by it: the search for the best tankers and "
-                "fill sites does not try all of them.",
+                "Parcels of which the answer is less by it. Those of parcels_judged_earlier apart, "
+                "the search for the best tankers and fill sites does not try all of them.",
                 count_of(at, &planning::GainSum::losing)),
+        integer("parcels_judged_earlier",
+                "Of parcels_losing, those whose first engine is there sooner: flow is judged from "
+                "an earlier minute, when fewer tankers may have come. No water is lost.",
+                count_of(at, &planning::GainSum::losing_earlier)),
         integer("newly_held", "Parcels that come to meet their planned flow.",
                 count_of(at, &planning::GainSum::newly_held)),
         integer("no_longer_held", "Parcels that no longer do.",

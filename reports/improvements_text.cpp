@@ -1,4 +1,5 @@
 #include <cmath>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -93,23 +94,36 @@ std::string table_of(const ImprovementFindings& findings) {
     return text + "  Each by itself: two together may do more or less than both sums.\n";
 }
 
+std::string less_line(const WeighedImprovement& weighed, std::size_t count, double gpm,
+                      std::string_view ending) {
+    return count == 0
+               ? std::string()
+               : fmt::format(
+                     "  {}: {} less by it, {:.0f} gpm in all{}.\n", weighed.improvement.name,
+                     count == 1 ? std::string("1 answer is") : fmt::format("{} answers are", count),
+                     gpm, ending);
+}
+
 // Said, for nobody would believe it: more of a thing lowers no flow.
 std::string losses_of(const ImprovementFindings& findings) {
-    std::string text;
+    std::string earlier;
+    std::string by_search;
     for (const WeighedImprovement& weighed : findings.weighed) {
-        if (weighed.sum.losing > 0) {
-            text += fmt::format(
-                "  {}: {} less by it, {:.0f} gpm in all.\n", weighed.improvement.name,
-                weighed.sum.losing == 1 ? std::string("1 answer is")
-                                        : fmt::format("{} answers are", weighed.sum.losing),
-                weighed.sum.lost_gpm());
-        }
+        const planning::GainSum& sum = weighed.sum;
+        earlier += less_line(weighed, sum.losing_earlier, sum.lost_earlier_gpm(),
+                             ", judged from an earlier minute");
+        by_search += less_line(weighed, sum.losing - sum.losing_earlier,
+                               sum.lost_gpm() - sum.lost_earlier_gpm(), "");
     }
-    return text.empty()
-               ? text
-               : text +
-                     "  Where more lowers a flow, not every choice of tankers and fill sites was "
-                     "tried; a crew\n  would run it as before. The gains are less these.\n";
+    earlier += earlier.empty() ? ""
+                               : "  There the first engine comes sooner, so that flow has to begin "
+                                 "sooner, when fewer tankers may\n  have come: no water is lost. "
+                                 "The gains are less these.\n";
+    by_search += by_search.empty() ? ""
+                                   : "  Where more lowers a flow, not every choice of tankers and "
+                                     "fill sites was tried; a crew\n  would run it as before. The "
+                                     "gains are less these.\n";
+    return earlier + by_search;
 }
 
 // Likewise: a plan is chosen by what it holds, and may begin later than the one before.
@@ -125,8 +139,9 @@ std::string rating_losses_of(const ImprovementFindings& findings) {
     return text.empty()
                ? text
                : text +
-                     "  Where more takes a rating away: plans are searched, not all of them tried; "
-                     "a crew would\n  begin as before.\n";
+                     "  Where more takes a rating away: the first engine comes sooner and flow is "
+                     "judged from an earlier\n  minute, or plans are searched, not all of them "
+                     "tried; a crew would begin as before.\n";
 }
 
 std::string weights_of(const ImprovementFindings& findings) {

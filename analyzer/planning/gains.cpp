@@ -11,6 +11,19 @@ Gain of_need(const supply::ParcelSupply& supply) {
     return std::min(in_tenths(supply.needed), in_tenths(flow_from_start(supply)));
 }
 
+void add_loss(GainSum& sum, const Change& change) {
+    const Gain lost = -change.gain();
+    if (lost <= 0) {
+        return;
+    }
+    ++sum.losing;
+    sum.lost_tenths += lost;
+    if (change.judged_earlier()) {
+        ++sum.losing_earlier;
+        sum.earlier_tenths += lost;
+    }
+}
+
 }  // namespace
 
 HeldFlow flow_from_start(const supply::ParcelSupply& supply) {
@@ -32,6 +45,11 @@ bool Change::no_longer_held() const {
     return before.state == SupplyState::held && after.state != SupplyState::held;
 }
 
+bool Change::judged_earlier() const {
+    return gain() < 0 && before.first_engine && after.first_engine &&
+           *after.first_engine < *before.first_engine;
+}
+
 GainSum sum_of(std::span<const Change> changes) { return sum_of(changes, Weights{}); }
 
 GainSum sum_of(std::span<const Change> changes, const Weights& weights) {
@@ -41,8 +59,7 @@ GainSum sum_of(std::span<const Change> changes, const Weights& weights) {
         sum.tenths += gain;
         sum.weighted += gain * weights.of(change.row);
         sum.gaining += gain > 0 ? 1 : 0;
-        sum.losing += gain < 0 ? 1 : 0;
-        sum.lost_tenths -= std::min(gain, Gain{0});
+        add_loss(sum, change);
         sum.newly_held += change.newly_held() ? 1U : 0U;
         sum.no_longer_held += change.no_longer_held() ? 1U : 0U;
         const int better =

@@ -30,15 +30,21 @@ struct Change {
     Gain gain() const;
     bool newly_held() const;
     bool no_longer_held() const;
+    // Of a loss: the first engine is there sooner, so that the start that is allowed is sooner too
+    // and flow is judged from an earlier minute, when fewer tankers may have come. Nobody has less
+    // water by that. Of the worst variants, which may be two.
+    bool judged_earlier() const;
 };
 
 // What a source, or several, do for all properties together.
 struct GainSum {
-    Gain tenths = 0;       // of a gpm: gains less losses
-    Gain lost_tenths = 0;  // the losses
-    Gain weighted = 0;     // gains less losses, each times the property's weight
+    Gain tenths = 0;          // of a gpm: gains less losses
+    Gain lost_tenths = 0;     // the losses
+    Gain earlier_tenths = 0;  // of those, the losses of properties that are judged earlier
+    Gain weighted = 0;        // gains less losses, each times the property's weight
     std::size_t gaining = 0;
     std::size_t losing = 0;
+    std::size_t losing_earlier = 0;  // of those
     std::size_t newly_held = 0;
     std::size_t no_longer_held = 0;
     std::size_t better_state = 0;
@@ -46,6 +52,7 @@ struct GainSum {
 
     double gpm() const { return static_cast<double>(tenths) / 10.0; }
     double lost_gpm() const { return static_cast<double>(lost_tenths) / 10.0; }
+    double lost_earlier_gpm() const { return static_cast<double>(earlier_tenths) / 10.0; }
     std::int64_t more_held() const {
         return static_cast<std::int64_t>(newly_held) - static_cast<std::int64_t>(no_longer_held);
     }

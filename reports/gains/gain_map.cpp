@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <optional>
 
 #include "reports/gains/gain_page.h"
@@ -16,7 +17,7 @@ constexpr Ink met_ink = Ink::rgb(0x542788);
 constexpr Ink more_ink = Ink::rgb(0x998ec3);
 constexpr Ink less_ink = Ink::rgb(0xb35806);
 
-enum class Gained : std::uint8_t { more, met, less };
+enum class Gained : std::uint8_t { more, met, less, earlier };
 
 std::optional<Gained> gained(const planning::Change& change) {
     if (change.after.state == SupplyState::held && change.before.state != SupplyState::held) {
@@ -25,7 +26,10 @@ std::optional<Gained> gained(const planning::Change& change) {
     if (change.gain() == 0) {
         return std::nullopt;
     }
-    return change.gain() > 0 ? Gained::more : Gained::less;
+    if (change.gain() > 0) {
+        return Gained::more;
+    }
+    return change.judged_earlier() ? Gained::earlier : Gained::less;
 }
 
 // Each has a shape of its own, for greys.
@@ -50,6 +54,13 @@ void mark_gain(Drawing& map, Gained gained, Point at) {
                 map.things.emplace_back(std::move(stroke));
             }
             break;
+        case Gained::earlier: {
+            auto diamond = outline_of(at, {{0.0, -4.5}, {4.5, 0.0}, {0.0, 4.5}, {-4.5, 0.0}});
+            diamond.fill = 1.0;
+            diamond.edge = Stroke{.width = 1.4, .ink = less_ink};
+            map.things.emplace_back(std::move(diamond));
+            break;
+        }
     }
 }
 
@@ -91,14 +102,17 @@ void add_waters_and_stations(Drawing& map, const District& district, const PageF
     }
 }
 
-void add_gain_key(Drawing& map, bool with_place) {
+void add_gain_key(Drawing& map, const GainPage& page) {
     MapKey key(map, {gain_key_left, 12.0});
     key.title("Properties");
     mark_gain(map, Gained::met, key.row("meet their need by it"));
     mark_gain(map, Gained::more, key.row("hold more of it"));
     mark_gain(map, Gained::less, key.row("less, by the search"));
+    if (std::ranges::any_of(page.changes, &planning::Change::judged_earlier)) {
+        mark_gain(map, Gained::earlier, key.row("less, judged earlier"));
+    }
     key.title("Places");
-    if (with_place) {
+    if (page.place != nullptr) {
         mark_place(map, key.row("the proposal"));
     }
     mark_source(map, true, key.row("source"));
@@ -138,7 +152,7 @@ Drawing gain_map(const District& district, const GainPage& page) {
         const Point at = fit(page.place->place);
         labels.add_to(map, {at.x + 6.0, at.y - 4.0}, page.place->id);
     }
-    for (const Gained each : {Gained::more, Gained::less, Gained::met}) {
+    for (const Gained each : {Gained::more, Gained::less, Gained::earlier, Gained::met}) {
         for (const planning::Change& change : page.changes) {
             if (gained(change) == each) {
                 mark_gain(map, each, fit(district.parcels[change.row].house));
@@ -149,7 +163,7 @@ Drawing gain_map(const District& district, const GainPage& page) {
     if (page.place != nullptr) {
         mark_place(map, fit(page.place->place));
     }
-    add_gain_key(map, page.place != nullptr);
+    add_gain_key(map, page);
     add_miles_bar(map, fit, {gain_key_left, gain_map_height - 100.0});
     return map;
 }

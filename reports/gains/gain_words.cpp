@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -33,6 +34,11 @@ std::string newly_held_words(std::int64_t more) {
                      : fmt::format("{} more meet their planned flow", more);
 }
 
+constexpr std::string_view less_by_search =
+    "not every choice of tankers and fill sites is tried; a crew would fill where it filled before";
+constexpr std::string_view judged_earlier =
+    "judged from an earlier minute, because the first engine is there sooner; no water is lost";
+
 }  // namespace
 
 std::string gained_words(const planning::GainSum& sum) {
@@ -43,10 +49,17 @@ std::string gained_words(const planning::GainSum& sum) {
 }
 
 std::string lost_words(const planning::GainSum& sum) {
-    return fmt::format(
-        "{}, {} gpm in all, taken off the gain: not every choice of tankers and fill sites is "
-        "tried; a crew would fill where it filled before",
-        properties(sum.losing), in_thousands(sum.lost_gpm()));
+    const std::string head =
+        fmt::format("{}, {} gpm in all, taken off the gain: ", properties(sum.losing),
+                    in_thousands(sum.lost_gpm()));
+    if (sum.losing_earlier == 0) {
+        return head + std::string(less_by_search);
+    }
+    if (sum.losing_earlier == sum.losing) {
+        return head + std::string(judged_earlier);
+    }
+    return head + fmt::format("{} of {} gpm {}; of the others {}", properties(sum.losing_earlier),
+                              in_thousands(sum.lost_earlier_gpm()), judged_earlier, less_by_search);
 }
 
 std::string statement_of(const planning::GainSum& sum) {

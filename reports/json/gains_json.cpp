@@ -69,6 +69,7 @@ json improvement_of(const ImprovementFindings& findings, const WeighedImprovemen
     const NewlyMet met = newly_met(findings.district, weighed, building_areas);
     one["gain"] = gain_of(weighed.sum);
     one["weighted_gain"] = weighted_gain(findings.weights, weighed.sum);
+    one["parcels_judged_earlier"] = weighed.sum.losing_earlier;
     one["no_longer_held"] = weighed.sum.no_longer_held;
     one["better_state"] = weighed.sum.better_state;
     one["worse_state"] = weighed.sum.worse_state;

@@ -77,7 +77,7 @@ Texts wanting_district() {
         "T2,S1,tanker,2500,,,,1000,400,own,no,\n"
         "E9,M1,engine,1000,1500,,500,,,mutual,,,\n"
         "T9,M1,tanker,3000,,,,1000,1000,mutual,no,,\n";
-    texts["staffing.csv"] = "unit_id,period,crew\nT2,noon,0\n";
+    texts["staffing.csv"] = "unit_id,period,crew,turnout_min\nT2,noon,0,\n";
     texts["ideas.csv"] =
         "WKT,proposal_id,name,kind,cost,rate_gpm,usable_gal,static_lift_ft\n"
         "POINT(503300 4500000),C1,Corner,cistern,80000,800,60000,8\n"
@@ -458,6 +458,21 @@ TEST_CASE("what each year buys is worked out together, as a run with all of it m
     CHECK(contains(html, "not by this budget"));
 }
 
+namespace {
+
+// All of them late at noon, then one engine no longer is.
+const char* slow_at_noon = "E1,noon,,25\nE2,noon,,25\nE3,noon,,25\nT1,noon,,25\nT5,noon,,25\n";
+
+const char* faster_crew = R"(
+[[improvement]]
+kind = "staffing"
+unit = "E1"
+period = "noon"
+turnout_min = 2
+)";
+
+}  // namespace
+
 TEST_CASE("improvements are weighed by what a property counts for") {
     const TemporaryFolder folder;
     const fs::path asked =
@@ -479,6 +494,28 @@ TEST_CASE("improvements are weighed by what a property counts for") {
     const Ended refused = improvements(asked, folder / "none", {"--weigh-by", "people"});
     CHECK(refused.exit_code == 2);
     CHECK(contains(refused.err, "no property has a people to weigh by"));
+}
+
+TEST_CASE("a faster crew loses no water: flow is judged from an earlier minute, and said to be") {
+    const TemporaryFolder folder;
+    const Texts slow = more(wanting_district(), "staffing.csv", slow_at_noon);
+    const fs::path asked = written(folder / "asked", more(slow, "district.toml", faster_crew));
+    const Ended ended = improvements(asked, folder / "out");
+    INFO(ended.out << ended.err);
+    REQUIRE(ended.exit_code == 0);
+    const Package said(folder / "out" / "improvements.gpkg");
+    const long losing =
+        said.number("SELECT parcels_losing FROM improvements WHERE kind = 'staffing'");
+    CHECK(losing > 0);
+    CHECK(said.number("SELECT parcels_judged_earlier FROM improvements WHERE kind = "
+                      "'staffing'") == losing);
+    const std::string html = bytes_of(folder / "out" / "improvements.html");
+    for (const std::string& text : {ended.out, html}) {
+        CHECK(contains(text, "judged from an earlier minute"));
+        CHECK(contains(text, "no water is lost"));
+        CHECK_FALSE(contains(text, "not every choice"));
+    }
+    CHECK(contains(html, "less, judged earlier"));
 }
 
 TEST_CASE("a district without improvements is offered one more of each usual thing") {

@@ -45,6 +45,27 @@ TEST_CASE("gains and losses are summed, and told apart") {
     CHECK(sum.more_held() == 0);
 }
 
+TEST_CASE("a loss where the first engine is there sooner is told apart") {
+    const auto engine_at = [](supply::ParcelSupply supply, int tenths) {
+        supply.first_engine = supply::TenthsMinute{tenths};
+        return supply;
+    };
+    const Change sooner{0, engine_at(held_900, 220), engine_at(short_400, 150)};
+    const Change same{1, engine_at(held_900, 150), engine_at(short_200, 150)};
+    const Change later{2, engine_at(short_400, 150), engine_at(short_200, 151)};
+    const Change gain{3, engine_at(short_200, 220), engine_at(short_400, 150)};
+    const Change nobody{4, short_400, engine_at(short_200, 150)};
+    CHECK(sooner.judged_earlier());
+    for (const Change& other : {same, later, gain, nobody}) {
+        CHECK_FALSE(other.judged_earlier());
+    }
+    const GainSum sum = sum_of(std::vector{sooner, same, later, gain, nobody});
+    CHECK(sum.losing == 4);
+    CHECK(sum.losing_earlier == 1);
+    CHECK(sum.lost_gpm() == 800.0);
+    CHECK(sum.lost_earlier_gpm() == 100.0);
+}
+
 TEST_CASE("the last step is what changes from the changes before to those after") {
     const std::vector<Change> before{{1, short_200, short_400}, {2, short_200, short_400}};
     const std::vector<Change> after{

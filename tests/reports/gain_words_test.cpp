@@ -1,0 +1,29 @@
+// Gains and losses in words.
+#include "reports/gains/gain_words.h"
+
+#include <catch2/catch.hpp>
+
+#include "tests/support/program.h"
+
+using namespace farwater;
+using namespace farwater::reports;
+using farwater::support::contains;
+
+TEST_CASE("a loss has the reason that is true of it") {
+    planning::GainSum sum{.tenths = -900, .lost_tenths = 900, .losing = 3};
+    const std::string search = lost_words(sum);
+    CHECK(contains(search, "3 properties, 90 gpm in all"));
+    CHECK(contains(search, "not every choice of tankers"));
+    CHECK_FALSE(contains(search, "sooner"));
+    sum.losing_earlier = 3;
+    sum.earlier_tenths = 900;
+    const std::string earlier = lost_words(sum);
+    CHECK(contains(earlier, "3 properties, 90 gpm in all"));
+    CHECK(contains(earlier, "the first engine is there sooner; no water is lost"));
+    CHECK_FALSE(contains(earlier, "not every choice"));
+    sum.losing_earlier = 1;
+    sum.earlier_tenths = 200;
+    const std::string both = lost_words(sum);
+    CHECK(contains(both, "1 property of 20 gpm judged from an earlier minute"));
+    CHECK(contains(both, "of the others not every choice of tankers"));
+}
