@@ -34,6 +34,27 @@ std::string newly_held_words(std::int64_t more) {
                      : fmt::format("{} more meet their planned flow", more);
 }
 
+std::string shortfall_words(const planning::GainSum& sum) {
+    if (sum.tenths == 0) {
+        return "It takes no shortfall away";
+    }
+    return sum.tenths > 0
+               ? fmt::format("It takes {} gpm of shortfall away", in_thousands(sum.gpm()))
+               : fmt::format("It leaves {} gpm more of shortfall", in_thousands(-sum.gpm()));
+}
+
+// Who loses is told where that is the more.
+std::string holding_words(const planning::GainSum& sum) {
+    const std::string more =
+        sum.gaining == 0 ? "no property holds more of the flow needed"
+                         : fmt::format("{} {} more of the flow needed", properties(sum.gaining),
+                                       sum.gaining == 1 ? "holds" : "hold");
+    return sum.tenths > 0 || sum.losing == 0
+               ? more
+               : fmt::format("{}, {} {} less", more, properties(sum.losing),
+                             sum.losing == 1 ? "holds" : "hold");
+}
+
 constexpr std::string_view less_by_search =
     "not every choice of tankers and fill sites is tried; a crew would fill where it filled before";
 constexpr std::string_view judged_earlier =
@@ -63,11 +84,8 @@ std::string lost_words(const planning::GainSum& sum) {
 }
 
 std::string statement_of(const planning::GainSum& sum) {
-    return fmt::format(
-        "It takes {} gpm of shortfall away: {} {} more of the flow needed, {}, in the worst season "
-        "and period of each.",
-        in_thousands(sum.gpm()), properties(sum.gaining), sum.gaining == 1 ? "holds" : "hold",
-        newly_held_words(sum.more_held()));
+    return fmt::format("{}: {}, {}, in the worst season and period of each.", shortfall_words(sum),
+                       holding_words(sum), newly_held_words(sum.more_held()));
 }
 
 std::string now_words(const AsItIs& now) {

@@ -27,3 +27,19 @@ TEST_CASE("a loss has the reason that is true of it") {
     CHECK(contains(both, "1 property of 20 gpm judged from an earlier minute"));
     CHECK(contains(both, "of the others not every choice of tankers"));
 }
+
+TEST_CASE("a statement has words for a gain, for none and for less than none") {
+    CHECK(statement_of({.tenths = 12340, .lost_tenths = 20, .gaining = 1, .losing = 1}) ==
+          "It takes 1,234 gpm of shortfall away: 1 property holds more of the flow needed, none "
+          "comes to meet its planned flow, in the worst season and period of each.");
+    CHECK(statement_of({}) ==
+          "It takes no shortfall away: no property holds more of the flow needed, none comes to "
+          "meet its planned flow, in the worst season and period of each.");
+    CHECK(statement_of({.gaining = 2, .losing = 1, .newly_held = 1}) ==
+          "It takes no shortfall away: 2 properties hold more of the flow needed, 1 property holds "
+          "less, one more meets its planned flow, in the worst season and period of each.");
+    CHECK(statement_of({.tenths = -270, .losing = 3, .no_longer_held = 1}) ==
+          "It leaves 27 gpm more of shortfall: no property holds more of the flow needed, 3 "
+          "properties hold less, 1 fewer meet their planned flow, in the worst season and period "
+          "of each.");
+}
