@@ -40,12 +40,11 @@ RowValue rating_count(const Weighed& at, std::size_t RatingShift::* count) {
     };
 }
 
-// What one more building that meets its planned flow comes to; empty where it costs nothing, or no
+// What one more building that meets its planned flow comes to; empty where that is not known, or no
 // building is.
 io::Value for_each_building(const std::optional<double>& money, const NewlyMet& met) {
-    return money.value_or(0.0) > 0.0 && met.buildings > 0
-               ? io::Value{*money / static_cast<double>(met.buildings)}
-               : io::Value{};
+    return money && met.buildings > 0 ? io::Value{*money / static_cast<double>(met.buildings)}
+                                      : io::Value{};
 }
 
 std::vector<ColumnOf> name_columns(const Weighed& at) {
@@ -137,13 +136,14 @@ std::vector<ColumnOf> money_columns(const Weighed& at) {
             "yearly_cost", "cost / life_years + upkeep_per_year; empty where one is not known.",
             [at](std::size_t row) { return value_of(at.spending(row).per_year()); }, 0),
         real(
-            "cost_per_building", "cost by buildings_newly_held.",
+            "cost_per_building",
+            "cost by buildings_newly_held; empty where a cost is not known or none is held.",
             [at, met](std::size_t row) {
                 return for_each_building(at.spending(row).cost, (*met)[row]);
             },
             0),
         real(
-            "yearly_cost_per_building", "yearly_cost by buildings_newly_held.",
+            "yearly_cost_per_building", "yearly_cost by buildings_newly_held; empty likewise.",
             [at, met](std::size_t row) {
                 return for_each_building(at.spending(row).per_year(), (*met)[row]);
             },

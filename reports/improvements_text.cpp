@@ -55,7 +55,7 @@ std::string row_of(std::size_t rank, const ImprovementFindings& findings,
                     money(spending.cost), money(spending.per_year()));
     const NewlyMet met = newly_met(findings.district, weighed, areas);
     const std::optional<double> each =
-        spending.cost.value_or(0.0) > 0.0 && met.buildings > 0
+        spending.cost && met.buildings > 0
             ? std::optional(*spending.cost / static_cast<double>(met.buildings))
             : std::nullopt;
     const std::string rating =
@@ -85,12 +85,10 @@ std::string table_of(const ImprovementFindings& findings) {
         "  gain gpm: what more of the needed flow is held, over all parcels, less what is lost; "
         "better: parcels of a\n  better state; met, unmet: parcels that come to meet their planned "
         "flow, that no longer do; buildings:\n  those on them, the difference; cost each: cost by "
-        "building";
-    text +=
-        rated(findings)
-            ? "; rating: parcels that come to be rated with water,\n  less those that no longer "
-              "are\n"
-            : "\n";
+        "building, - where a cost is not given or none is met";
+    text += rated(findings) ? ";\n  rating: parcels that come to be rated with water, less those "
+                              "that no longer are\n"
+                            : "\n";
     return text + "  Each by itself: two together may do more or less than both sums.\n";
 }
 

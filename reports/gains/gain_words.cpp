@@ -146,7 +146,7 @@ std::string money_words(const std::optional<double>& money) {
 }
 
 std::string cost_for_each(const std::optional<double>& cost, double gained) {
-    return cost.value_or(0.0) > 0.0 && gained > 0.0 ? in_thousands(*cost / gained) : "-";
+    return cost && gained > 0.0 ? in_thousands(*cost / gained) : "-";
 }
 
 std::vector<std::string> clauses(const std::string& text) {

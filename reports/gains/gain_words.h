@@ -27,7 +27,7 @@ std::string weighted_words(const planning::Weights& weights, const planning::Gai
 std::string weights_statement(const planning::Weights& weights);
 
 std::string money_words(const std::optional<double>& money);  // "85,000"; "-" where not known
-// "-" where it costs nothing, is not known, or nothing is gained.
+// "-" where the cost is not known, or nothing is gained.
 std::string cost_for_each(const std::optional<double>& cost, double gained);
 
 // "worth it only if ...; ask the owner": one item for each clause.

@@ -116,7 +116,8 @@ void add_front(SheetBlocks& sheet, const ImprovementFindings& findings,
     sheet.table(std::move(head), std::move(rows))
         .note(
             "Each by itself, on top of the district as it is: two together may do more or less "
-            "than both sums. A cost that nobody gave is -.");
+            "than both sums. A cost that nobody gave is -, and so is cost each where no building "
+            "newly meets its planned flow.");
     if (findings.yearly_budget) {
         add_years(sheet, *findings.yearly_budget, build_years(findings), findings.weights);
         const std::string others = not_bought_words(findings);

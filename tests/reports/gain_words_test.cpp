@@ -28,6 +28,14 @@ TEST_CASE("a loss has the reason that is true of it") {
     CHECK(contains(both, "of the others not every choice of tankers"));
 }
 
+TEST_CASE("what costs nothing costs nothing for each, and a cost that nobody gave is -") {
+    CHECK(cost_for_each(0.0, 2.0) == "0");
+    CHECK(cost_for_each(9000.0, 2.0) == "4,500");
+    CHECK(cost_for_each(std::nullopt, 2.0) == "-");
+    CHECK(cost_for_each(9000.0, 0.0) == "-");
+    CHECK(cost_for_each(9000.0, -1.0) == "-");
+}
+
 TEST_CASE("a statement has words for a gain, for none and for less than none") {
     CHECK(statement_of({.tenths = 12340, .lost_tenths = 20, .gaining = 1, .losing = 1}) ==
           "It takes 1,234 gpm of shortfall away: 1 property holds more of the flow needed, none "
