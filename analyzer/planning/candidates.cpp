@@ -139,7 +139,8 @@ private:
         const supply::SourceRate rate =
             supply::source_rate(candidate.source, district_, false, std::nullopt);
         if (volume.obstacle || rate.obstacle) {
-            const ProblemId why = volume.obstacle ? *volume.obstacle : *rate.obstacle;
+            // A rate first: water that cannot be lifted gives none, and so has no gallons to prove.
+            const ProblemId why = rate.obstacle ? *rate.obstacle : *volume.obstacle;
             leave_out(candidate, std::string(kind_of(why).what) + lift_in_words(candidate.source));
             return;
         }
