@@ -27,6 +27,15 @@ std::string travel_time_sentence(const District& district) {
     return {};
 }
 
+std::string travel_time_of_drives(const District& district) {
+    return district.travel_time == TravelTime::linear_per_round_trip
+               ? "Drive times: the published rule of 0.65 min + 1.7 min a mile, the 0.65 in each "
+                 "column: each stands alone, as a trip of its own, and the two do not add up to a "
+                 "round trip, which counts it once" +
+                     std::string(linear_leaves_out)
+               : travel_time_sentence(district);
+}
+
 std::string drive_note(const District& district) {
     switch (district.travel_time) {
         case TravelTime::road_speeds:

@@ -123,6 +123,21 @@ TEST_CASE("minutes are those of the run", "[unit]") {
     CHECK(contains(csv, "," + minutes_of("empty") + ","));
 }
 
+TEST_CASE("by the round trip's rule each drive of a table stands alone, and the table says so",
+          "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_district(folder.path() / "d");
+    put(district, "travel_time = \"linear_per_round_trip\"\n" + bytes_of(district));
+    const std::string apart =
+        "the 0.65 in each column: each stands alone, as a trip of its own, and the two do not add "
+        "up to a round trip";
+    const Ended shown = drives(district, "stations", "dump_site_places");
+    CHECK(contains(shown.out, apart));
+    CHECK_FALSE(contains(shown.out, "the 0.65 once a round trip"));
+    CHECK(contains(shown.out, "\nS1       P1           3.29       1.55       3.29      1.55\n"));
+    CHECK(contains(drives(district, "stations", "dump_site_places", {"--json"}).out, apart));
+}
+
 TEST_CASE("any data set of points or areas will do, with its layer and id column", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_district(folder.path() / "d");

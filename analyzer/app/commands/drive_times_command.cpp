@@ -101,7 +101,7 @@ std::optional<reports::DriveTable> table_of(const Options& options, const io::Re
         .district = district.name,
         .season = at(district.seasons, season).name,
         .vehicles = vehicles_of(at(profiles, profile)),
-        .time_model = reports::travel_time_sentence(district),
+        .time_model = reports::travel_time_of_drives(district),
         .limit_min = options.drives.limit_min.value_or(in_minutes(district.assumptions.trip_limit)),
         .from = from.ends,
         .to = to.ends,
