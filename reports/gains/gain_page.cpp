@@ -1,6 +1,7 @@
 #include "reports/gains/gain_page.h"
 
 #include <algorithm>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -13,6 +14,16 @@ namespace farwater::reports {
 namespace {
 
 constexpr std::size_t most_shown = 6;
+
+// A page with all that it can say takes one side of paper, so that its worksheet comes on the back.
+constexpr std::string_view gain_style = R"(
+@page { margin: 0.5in 0.6in 0.6in; }
+@media print {
+  .new-page .statement { max-width: none; }
+  .new-page .facts th { width: 18rem; }
+  .new-page svg { width: 84%; margin: 0.3rem auto; }
+}
+)";
 
 std::vector<const planning::Change*> largest_first(std::span<const planning::Change> changes) {
     std::vector<const planning::Change*> sorted;
@@ -97,7 +108,7 @@ void add_gain_page(SheetBlocks& sheet, const District& district, const GainPage&
 
 std::string gains_html(const std::string& title, const District& district,
                        const std::string& origin, const SheetBlocks& sheet) {
-    return sheet_document({name_words(district.name), title, origin}, sheet);
+    return sheet_document({name_words(district.name), title, origin}, sheet, {}, gain_style);
 }
 
 }  // namespace farwater::reports

@@ -167,6 +167,9 @@ void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
     }
     sheet.subheading("What they gain together, one more at a time")
         .drawing(gain_curve(totals, ids))
+        .note(
+            "To have each place on one sheet, print the pages after this part on both sides: its "
+            "worksheet comes on its back.")
         .end_section();
 }
 

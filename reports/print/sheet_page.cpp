@@ -106,13 +106,13 @@ std::string html_document(std::string_view title, std::string_view name,
 }
 
 std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,
-                           std::string_view first_caution) {
+                           std::string_view first_caution, std::string_view more_style) {
     const std::string block = fmt::format(
         "<header class=\"block\">\n<div><p>{}</p><h1>{}</h1></div>\n<div><p>{}</p></div>\n"
         "</header>\n",
         escaped(head.name), escaped(head.title), escaped(head.origin));
     return html_document(
-        head.title, head.name, "",
+        head.title, head.name, more_style,
         block + caution_box(first_caution) + "<main>\n" + html_of(sheet) + "</main>\n");
 }
 

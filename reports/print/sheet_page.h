@@ -23,9 +23,10 @@ std::string html_document(std::string_view title, std::string_view name,
                           std::string_view more_style, std::string_view body);
 
 // A whole document without a script: head, cautions, with `first_caution` before them unless it is
-// empty, then the blocks. All text is escaped; well-formed as XML.
+// empty, then the blocks; `more_style` behind sheet_style(). All text is escaped; well-formed as
+// XML.
 std::string sheet_document(const DocumentHead& head, const SheetBlocks& sheet,
-                           std::string_view first_caution = {});
+                           std::string_view first_caution = {}, std::string_view more_style = {});
 
 // The cautions, framed; `first` before them, unless it is empty.
 std::string caution_box(std::string_view first = {});
