@@ -89,10 +89,11 @@ struct NetworkResult {
 // - where two lines cross, and
 // - where an end lies within join_tolerance of the inside of a line, or another vertex within 5 cm,
 // unless one of the two is a bridge or a tunnel or their levels differ; likewise a line and itself.
-// Lines of no length have no edge, nor have duplicates of an earlier line (duplicates.h). The same
-// roads in another order give the same nodes, edges and components (edges numbered by the order of
-// roads), but for which of duplicates comes first. O(vertices log vertices); 1.3 million roads take
-// about two seconds. Stopped early: an empty network.
+// Lines of no length have no edge, nor have duplicates of an earlier line (drawn_twice.h, which is
+// to have gone before, so that it does not matter whose record has the edge). The same roads in
+// another order give the same nodes, edges and components (edges numbered by the order of roads),
+// but for which of duplicates comes first. O(vertices log vertices); 1.3 million roads take about
+// two seconds. Stopped early: an empty network.
 NetworkResult build_network(const District& district, const Work& work);
 
 }  // namespace farwater::routing

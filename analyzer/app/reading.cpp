@@ -1,6 +1,8 @@
 #include "analyzer/app/reading.h"
 
+#include "analyzer/app/problem_list.h"
 #include "analyzer/demand/needed_flow.h"
+#include "routing/drawn_twice.h"
 
 namespace farwater::app {
 
@@ -10,10 +12,10 @@ Reading read_with_needs(const io::DistrictFile& file, const Work& work) {
         return reading;
     }
     District& district = reading.read.district;
+    add(district.problems, routing::settle_drawn_twice(district));
     reading.needs = demand::needs_of(district);
     demand::move_houses(district, reading.needs);
-    const std::vector<Problem> problems = demand::need_problems(district, reading.needs);
-    district.problems.insert(district.problems.end(), problems.begin(), problems.end());
+    add(district.problems, demand::need_problems(district, reading.needs));
     return reading;
 }
 

@@ -1,5 +1,6 @@
-// Reading a district and, before any road is looked at, what its properties need: access, setback
-// and hose go to the building that the need goes by.
+// Reading a district and, before any way is looked for, what its roads that are drawn twice say
+// together and what its properties need: access, setback and hose go to the building that the need
+// goes by.
 #pragma once
 
 #include <filesystem>

@@ -32,6 +32,12 @@ public:
         return ((bits_ >> (static_cast<unsigned>(month) - 1U)) & 1U) != 0;
     }
     constexpr bool empty() const { return bits_ == 0; }
+    constexpr MonthSet in_common(MonthSet other) const {
+        return MonthSet{static_cast<unsigned>(bits_ & other.bits_)};
+    }
+    constexpr MonthSet without(MonthSet other) const {
+        return MonthSet{static_cast<unsigned>(bits_ & ~other.bits_)};
+    }
     constexpr bool covers(MonthSet other) const { return (other.bits_ & ~bits_) == 0; }
     friend constexpr bool operator==(MonthSet, MonthSet) = default;
 

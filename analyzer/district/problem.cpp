@@ -134,7 +134,8 @@ constexpr std::array kinds{
                 "has no road in reach that the vehicles may use; it has no drives",
                 "check its place, the roads around it, and access_reach_ft"},
     ProblemKind{Id::road_duplicate, "road_duplicate", set_aside,
-                "is drawn twice; the record that comes first is used", "delete one of the two"},
+                "is drawn twice; it is one road, with the stricter of what the two records say",
+                "correct the record that is wrong and delete one of the two"},
     ProblemKind{Id::road_crossing_joined, "road_crossing_joined", note,
                 "meets a road without a shared vertex; they were joined there",
                 "if one passes over the other, give it a level, a bridge or a tunnel; "

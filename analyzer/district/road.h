@@ -27,6 +27,7 @@ struct Road {
     bool rail_crossing = false;
     int level = 0;  // lines of different level do not join where they cross
     MonthSet maintained = MonthSet::all();
+    bool kind_known = true;  // the data say the kind
     Maybe<Speed> posted_speed;
     Maybe<Length> width;
     Maybe<Weight> weight_limit;

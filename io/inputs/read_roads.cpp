@@ -66,7 +66,7 @@ public:
         Road road;
         road.row = record.row();
         road.name = names_.of(name_of(record));
-        road.kind = class_of(record);
+        set_class(record, road);
         road.surface = record.word("surface", Surface::gravel);
         road.access = access_of(record);
         road.bridge = record.yes_no("bridge", true).value_or(false);
@@ -113,7 +113,7 @@ private:
         return fmt::format("{}", fmt::join(parts, " "));
     }
 
-    RoadClass class_of(Record& record) const {
+    void set_class(Record& record, Road& road) const {
         const std::optional<RoadClass> kind = record.word("class", RoadClass::narrow);
         if (!kind && record.has("class")) {
             record.report(ProblemId::road_no_speed, "class", {});
@@ -121,7 +121,8 @@ private:
         const bool softens = osm_ && source_->bound("surface").schema != nullptr &&
                              is_soft(lower_case(record.theirs("surface")));
         const RoadClass known = kind.value_or(RoadClass::narrow);
-        return softens ? std::max(known, RoadClass::narrow) : known;
+        road.kind = softens ? std::max(known, RoadClass::narrow) : known;
+        road.kind_known = kind.has_value() || softens;
     }
 
     // The most particular tag speaks; of several words the strictest counts.

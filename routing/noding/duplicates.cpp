@@ -1,6 +1,9 @@
 #include "routing/noding/duplicates.h"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
+#include <tuple>
 
 namespace farwater::routing {
 namespace {
@@ -10,14 +13,19 @@ public:
     LineMatcher(const std::vector<Road>& roads, const JoinReach& reach)
         : roads_(roads), apart_squared_(reach.inside * reach.inside) {}
 
-    bool same(std::uint32_t a, std::uint32_t b) const {
+    // Whether the second is drawn from the first one's end; none where they are two roads.
+    std::optional<bool> reversed(std::uint32_t a, std::uint32_t b) const {
         const Road& one = roads_[a];
         const Road& other = roads_[b];
         if (one.line.size() != other.line.size() || one.level != other.level) {
+            return std::nullopt;
+        }
+        if (may_be_one(one, other, false) && same_way(one.line, other.line)) {
             return false;
         }
-        return (same_way(one.line, other.line) && may_be_one(one, other, false)) ||
-               (same_way_back(one.line, other.line) && may_be_one(one, other, true));
+        return may_be_one(one, other, true) && same_way_back(one.line, other.line)
+                   ? std::optional(true)
+                   : std::nullopt;
     }
 
 private:
@@ -41,23 +49,55 @@ private:
     double apart_squared_;
 };
 
+// The middle between a line's ends, which is the same from either end.
+struct Middle {
+    Point place;
+    std::uint32_t road = 0;
+};
+
+std::vector<Middle> middles_by_x(const std::vector<Road>& roads) {
+    std::vector<Middle> middles;
+    middles.reserve(roads.size());
+    for (std::uint32_t r = 0; r < roads.size(); ++r) {
+        const Polyline& line = roads[r].line;
+        if (has_length(line)) {
+            const Point a = line.front();
+            const Point b = line.back();
+            middles.push_back({{(a.x + b.x) / 2.0, (a.y + b.y) / 2.0}, r});
+        }
+    }
+    std::ranges::sort(middles, [](const Middle& a, const Middle& b) {
+        return std::tuple(a.place.x, a.road) < std::tuple(b.place.x, b.road);
+    });
+    return middles;
+}
+
 }  // namespace
 
-std::vector<Duplicate> find_duplicates(const std::vector<Road>& roads, const Vertices& vertices,
-                                       const JoinReach& reach, const PairLists& joined) {
+std::vector<Duplicate> drawn_alike(const std::vector<Road>& roads, const JoinReach& reach) {
     const LineMatcher matcher(roads, reach);
-    std::vector<Duplicate> same;
-    for (const std::vector<VertexPair>& some : joined) {
-        for (const auto& [a, b] : some) {
-            const auto [of, road] = std::minmax(vertices.roads[a], vertices.roads[b]);
-            if (of != road && vertices.is_end(a) && vertices.is_end(b) && matcher.same(of, road)) {
-                same.push_back({road, of});
+    const std::vector<Middle> middles = middles_by_x(roads);
+    const double apart = reach.inside + 1e-6;  // and what rounding does to a middle
+    std::vector<Duplicate> alike;
+    for (auto one = middles.begin(); one != middles.end(); ++one) {
+        for (auto other = one + 1; other != middles.end() && other->place.x - one->place.x <= apart;
+             ++other) {
+            if (std::abs(other->place.y - one->place.y) > apart) {
+                continue;
+            }
+            const auto [of, road] = std::minmax(one->road, other->road);
+            if (const std::optional<bool> reversed = matcher.reversed(of, road)) {
+                alike.push_back({road, of, *reversed});
             }
         }
     }
-    std::ranges::sort(same);
+    std::ranges::sort(alike);
+    return alike;
+}
+
+std::vector<Duplicate> first_of_each(const std::vector<Duplicate>& alike) {
     std::vector<Duplicate> duplicates;
-    for (const Duplicate& pair : same) {
+    for (const Duplicate& pair : alike) {
         const bool done = !duplicates.empty() && duplicates.back().road == pair.road;
         const bool kept = !std::ranges::binary_search(duplicates, pair.of, {}, &Duplicate::road);
         if (!done && kept) {

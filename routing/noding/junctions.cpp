@@ -194,7 +194,7 @@ Junctions find_junctions(const std::vector<Road>& roads, const Assumptions& assu
         return {};
     }
     Junctions junctions;
-    junctions.duplicates = find_duplicates(roads, vertices, reach, pairs);
+    junctions.duplicates = first_of_each(drawn_alike(roads, reach));
     leave_out(junctions.duplicates, vertices, pairs);
     std::vector<Meeting> meetings;
     if (assumptions.join_crossings) {

@@ -33,36 +33,6 @@ void append_zero_lengths(const std::vector<Road>& roads, const Junctions& juncti
     }
 }
 
-// What the duplicate says otherwise than the record that is used.
-std::string differences(const Road& used, const Road& duplicate) {
-    std::string list;
-    const auto add = [&](bool differs, const char* what) {
-        list += differs ? (list.empty() ? "" : ", ") + std::string(what) : "";
-    };
-    add(used.kind != duplicate.kind, "class");
-    add(used.access != duplicate.access, "access");
-    add(used.one_way != duplicate.one_way, "one_way");
-    add(used.bridge != duplicate.bridge, "bridge");
-    add(used.tunnel != duplicate.tunnel, "tunnel");
-    add(!(used.maintained == duplicate.maintained), "maintained months");
-    add(used.posted_speed != duplicate.posted_speed, "posted speed");
-    add(used.width != duplicate.width, "width");
-    add(used.weight_limit != duplicate.weight_limit, "weight limit");
-    add(used.height_limit != duplicate.height_limit, "height limit");
-    return list.empty() ? "" : "; they differ in " + list;
-}
-
-void append_duplicates(const std::vector<Road>& roads, const Junctions& junctions,
-                       std::vector<Problem>& problems) {
-    for (const Duplicate& duplicate : junctions.duplicates) {
-        const Road& road = roads[duplicate.road];
-        const Road& used = roads[duplicate.of];
-        problems.push_back(road_problem(ProblemId::road_duplicate, road,
-                                        (road.name.empty() ? "" : road.name.text() + ", ") +
-                                            "drawn as " + named(used) + differences(used, road)));
-    }
-}
-
 // The places where one pair of roads meets.
 struct MeetingRoads {
     std::span<const Crossing> places;  // the same `first` and `second`
@@ -185,7 +155,6 @@ std::vector<Problem> network_problems(const std::vector<Road>& roads, const Junc
                                       const Network& network) {
     std::vector<Problem> problems;
     append_zero_lengths(roads, junctions, network, problems);
-    append_duplicates(roads, junctions, problems);
     append_crossings(roads, junctions, network, problems);
     append_overlaps(roads, network, problems);
     for (const Edge& edge : network.edges) {

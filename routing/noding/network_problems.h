@@ -10,8 +10,8 @@
 
 namespace farwater::routing {
 
-// Kind by kind, each by road: road_zero_length, road_duplicate, road_crossing_joined,
-// road_overlap, road_edge_of_data. O(edges).
+// Kind by kind, each by road: road_zero_length, road_crossing_joined, road_overlap,
+// road_edge_of_data. O(edges).
 std::vector<Problem> network_problems(const std::vector<Road>& roads, const Junctions& junctions,
                                       const Network& network);
 

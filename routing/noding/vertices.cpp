@@ -7,11 +7,11 @@ namespace {
 
 constexpr double most_inside = 0.05;  // metres
 
+}  // namespace
+
 bool has_length(const Polyline& line) {
     return std::ranges::any_of(line, [&](const Point& point) { return point != line.front(); });
 }
-
-}  // namespace
 
 void Vertices::leave_out(std::uint32_t road) {
     for (std::uint32_t v = first[road]; v < first[road + 1]; ++v) {

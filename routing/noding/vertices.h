@@ -25,6 +25,9 @@ struct Vertices {
     void leave_out(std::uint32_t road);
 };
 
+// Whether some vertex lies elsewhere than the first.
+bool has_length(const Polyline& line);
+
 // Roads of no length take no part.
 Vertices vertices_of(const std::vector<Road>& roads);
 

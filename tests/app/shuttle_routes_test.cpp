@@ -128,3 +128,29 @@ TEST_CASE("the layer of shuttle ways has lines from fill site to dump site", "[u
               Approx(feature->GetFieldAsDouble("drive_mi")).margin(0.006));
     }
 }
+
+TEST_CASE("a list of closed roads behind the centrelines closes them", "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_small_district(folder.path() / "d");
+    const auto supplied = [&] {
+        REQUIRE(run_program(FARWATER_PROGRAM, {"run", district.string()}).exit_code == 0);
+        return !rows_of(folder.path() / "d/result/tables/shuttle_routes.csv").empty();
+    };
+    const std::string road = "\"LINESTRING(500000 4500000,502000 4500000)\"";
+    const auto roads_with = [&](const std::string& first, const std::string& last) {
+        put(folder.path() / "d/roads.csv", "WKT,name,class,access\n" + first +
+                                               "\"LINESTRING(502000 4500000,504000 "
+                                               "4500000)\",Main,paved,\n" +
+                                               last);
+    };
+    const std::string open = road + ",Main,paved,\n";
+    const std::string closed = road + ",,,closed\n";
+    roads_with(open, "");
+    CHECK(supplied());
+    roads_with(open, closed);
+    CHECK_FALSE(supplied());
+    CHECK(bytes_of(folder.path() / "d/result/tables/data_problems.csv")
+              .find("drawn as row 1 (Main); they differ in class, access") != std::string::npos);
+    roads_with(closed, open);
+    CHECK_FALSE(supplied());
+}

@@ -214,7 +214,8 @@ TEST_CASE("roads take all their fields") {
                    "gravel,private,-1,yes,1,2,Y,4-11,12.5,\"LINESTRING (700000 4769990,700300 "
                    "4769990)\"\n"
                    "drive,closed,yes,no,,,,,,\"LINESTRING Z (700000 4769990 5,700300 4769990 6)\"\n"
-                   "narrow,,no,,,,,,,\"LINESTRING (700000 4769990,700300 4769990)\"\n")
+                   "narrow,,no,,,,,,,\"LINESTRING (700000 4769990,700300 4769990)\"\n"
+                   ",closed,,,,,,,,\"LINESTRING (700000 4769990,700300 4769990)\"\n")
             .read();
     const Road& first = read.district.roads.at(0);
     CHECK(first.kind == RoadClass::gravel);
@@ -233,6 +234,9 @@ TEST_CASE("roads take all their fields") {
     CHECK(second.maintained == MonthSet::all());
     CHECK(second.line.size() == 2);
     CHECK(read.district.roads.at(2).one_way == OneWay::both);
+    CHECK(read.district.roads.at(2).kind_known);
+    CHECK(read.district.roads.at(3).kind == RoadClass::narrow);
+    CHECK_FALSE(read.district.roads.at(3).kind_known);
 }
 
 TEST_CASE("a line of several parts becomes several roads of the same row") {

@@ -9,6 +9,7 @@
 
 #include "routing/network.h"
 #include "routing/noding/crossings.h"
+#include "routing/noding/duplicates.h"
 #include "tests/routing/random_district.h"
 #include "tests/routing/routed.h"
 #include "tests/support/slow_crossings.h"
@@ -122,8 +123,39 @@ Said said_of(const District& district, const std::vector<std::size_t>& order) {
 }
 
 bool any_twice(const District& district) {
-    return test::count_of(routing::build_network(district, Work{}).problems,
-                          ProblemId::road_duplicate) > 0;
+    return !routing::drawn_alike(district.roads,
+                                 routing::reach_of(district.assumptions.join_tolerance))
+                .empty();
+}
+
+// By the rule of duplicates.h, every road against every other.
+std::vector<routing::Duplicate> slow_alike(const std::vector<Road>& roads, double apart) {
+    const auto same = [&](const Polyline& a, const Polyline& b) {
+        return std::ranges::equal(
+            a, b, [&](Point p, Point q) { return distance_squared(p, q) <= apart * apart; });
+    };
+    const auto is_road = [](const Road& road) {
+        return std::ranges::count(road.line, road.line.front()) !=
+               static_cast<std::ptrdiff_t>(road.line.size());
+    };
+    std::vector<routing::Duplicate> alike;
+    for (std::uint32_t r = 0; r < roads.size(); ++r) {
+        const Polyline back(roads[r].line.rbegin(), roads[r].line.rend());
+        for (std::uint32_t of = 0; of < r; ++of) {
+            const bool two_ways =
+                roads[r].one_way == OneWay::both || roads[of].one_way == OneWay::both;
+            const bool one_direction = roads[r].one_way == roads[of].one_way;
+            if (roads[r].level != roads[of].level || !is_road(roads[r]) || !is_road(roads[of])) {
+                continue;
+            }
+            if (same(roads[of].line, roads[r].line) && (two_ways || one_direction)) {
+                alike.push_back({r, of, false});
+            } else if (same(roads[of].line, back) && (two_ways || !one_direction)) {
+                alike.push_back({r, of, true});
+            }
+        }
+    }
+    return alike;
 }
 
 }  // namespace
@@ -208,4 +240,31 @@ TEST_CASE("a piece of road shorter than the merging distance lies between two ve
                      (at_a_vertex(edge, edge.begin) && at_a_vertex(edge, edge.end))));
         }
     }
+}
+
+TEST_CASE("lines drawn twice equal those found among all pairs", "[twin]") {
+    std::size_t compared = 0;
+    for (std::uint64_t seed = 1; seed <= crossing_seeds; ++seed) {
+        CAPTURE(seed);
+        District district = random_lines(seed);
+        Dice dice(seed);
+        for (std::size_t i = 0, before = district.roads.size(); i < before; ++i) {
+            Road copy = district.roads[i];
+            copy.one_way = dice.one_in(2) ? OneWay::forward : OneWay::both;
+            const double apart = dice.one_in(2) ? 0.0 : 0.04;
+            for (Point& point : copy.line) {
+                point.x += dice.between(-apart, apart);
+                point.y += dice.between(-apart, apart);
+            }
+            if (dice.one_in(2)) {
+                std::ranges::reverse(copy.line);
+            }
+            district.roads.push_back(copy);
+        }
+        const auto reach = routing::reach_of(district.assumptions.join_tolerance);
+        const auto expected = slow_alike(district.roads, reach.inside);
+        REQUIRE(routing::drawn_alike(district.roads, reach) == expected);
+        compared += expected.size();
+    }
+    CHECK(compared > crossing_seeds);
 }
