@@ -65,7 +65,7 @@ struct ParcelSupply {
     HeldFlow sustained{};
     HeldFlow cautious{};        // the state is judged on it
     HeldFlow later{};           // cautious, from the late horizon on
-    HeldFlow one_tanker_out{};  // cautious, without the tanker that is missed most
+    HeldFlow one_tanker_out{};  // cautious, without the tanker that is missed most and its tanks
     HeldFlow handbook{};
     HeldFlow one_site{};  // cautious, if all tankers fill at one place
     HeldFlow runner_up_cautious{};

@@ -99,7 +99,9 @@ std::vector<ColumnOf> flow_columns(const Findings& findings) {
              [of](std::size_t row) {
                  return has_answer(of(row)) ? value_of(shortfall_of(of(row))) : io::Value{};
              }),
-        real("one_tanker_out_gpm", "Cautious flow without the tanker that is missed most, gpm.",
+        real("one_tanker_out_gpm",
+             "Cautious flow without the tanker that is missed most and the portable tanks and "
+             "siphon that it carries, the others as they are run, gpm.",
              flow(&ParcelSupply::one_tanker_out)),
         real("later_gpm", "Cautious flow that holds from the late horizon on, gpm.",
              flow(&ParcelSupply::later)),
