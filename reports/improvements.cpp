@@ -235,11 +235,11 @@ io::FeatureTable improvement_gains(const ImprovementFindings& findings) {
              [change](std::size_t row) { return value_of(change(row).after.needed); }),
         real("before_gpm", "The larger of cautious_gpm and runner_up_gpm as it is now, gpm.",
              [change](std::size_t row) {
-                 return value_of(planning::flow_from_start(change(row).before));
+                 return value_of(supply::flow_from_start(change(row).before));
              }),
         real("after_gpm", "The same with the improvement, gpm.",
              [change](std::size_t row) {
-                 return value_of(planning::flow_from_start(change(row).after));
+                 return value_of(supply::flow_from_start(change(row).after));
              }),
         real("gained_gpm", "Of what is needed; flow beyond the need is no gain.",
              [change](std::size_t row) {

@@ -277,11 +277,11 @@ io::FeatureTable proposal_gains(const ProposalFindings& findings) {
             "before_gpm",
             "The larger of cautious_gpm and runner_up_gpm with the proposals before this one, gpm.",
             [change](std::size_t row) {
-                return value_of(planning::flow_from_start(change(row).before));
+                return value_of(supply::flow_from_start(change(row).before));
             }),
         real("after_gpm", "The same with this one, gpm.",
              [change](std::size_t row) {
-                 return value_of(planning::flow_from_start(change(row).after));
+                 return value_of(supply::flow_from_start(change(row).after));
              }),
         real("gained_gpm", "Of what is needed; flow beyond the need is no gain.",
              [change](std::size_t row) {

@@ -35,7 +35,7 @@ std::string_view short_class(HeldFlow shortfall) {
 
 // As documents have it: the need less the flow that they show.
 int shown_shortfall(const supply::ParcelSupply& supply) {
-    return (in_tenths(supply.needed) + 9) / 10 - planned_gpm(supply.cautious);
+    return (in_tenths(supply.needed) + 9) / 10 - planned_gpm(supply::flow_from_start(supply));
 }
 
 io::Value id_of(const Findings& findings, SourceIndex source) {

@@ -30,10 +30,17 @@ struct NoneOf<Tenths> {
 };
 
 // What is read of a place's answer, by the names of the columns that hold it.
-enum class AnswerNumber : std::uint8_t { needed, cautious, later, tank_water, continuous };
+enum class AnswerNumber : std::uint8_t {
+    needed,
+    cautious,
+    later,
+    tank_water,
+    continuous,
+    runner_up
+};
 enum class AnswerText : std::uint8_t { mode, limit, fill_source, evidence };
-inline constexpr std::array<std::string_view, 5> answer_number_columns{
-    "needed_gpm", "cautious_gpm", "later_gpm", "tank_water_min", "continuous_min"};
+inline constexpr std::array<std::string_view, 6> answer_number_columns{
+    "needed_gpm", "cautious_gpm", "later_gpm", "tank_water_min", "continuous_min", "runner_up_gpm"};
 inline constexpr std::array<std::string_view, 4> answer_text_columns{"supply_mode", "binding_limit",
                                                                      "fill_source_id", "evidence"};
 inline constexpr std::string_view answer_state_column = "state";

@@ -8,7 +8,7 @@ namespace farwater::planning {
 namespace {
 
 Gain of_need(const supply::ParcelSupply& supply) {
-    return std::min(in_tenths(supply.needed), in_tenths(flow_from_start(supply)));
+    return std::min(in_tenths(supply.needed), in_tenths(supply::flow_from_start(supply)));
 }
 
 void add_loss(GainSum& sum, const Change& change) {
@@ -26,13 +26,9 @@ void add_loss(GainSum& sum, const Change& change) {
 
 }  // namespace
 
-HeldFlow flow_from_start(const supply::ParcelSupply& supply) {
-    return std::max(supply.cautious, supply.runner_up_cautious);
-}
-
 bool differs(const supply::ParcelSupply& a, const supply::ParcelSupply& b) {
     return a.state != b.state || a.cautious != b.cautious ||
-           flow_from_start(a) != flow_from_start(b);
+           supply::flow_from_start(a) != supply::flow_from_start(b);
 }
 
 Gain Change::gain() const { return of_need(after) - of_need(before); }

@@ -12,11 +12,6 @@ namespace farwater::planning {
 
 struct Weights;  // weights.h
 
-// What can be held from the allowed start by the better of the ways that were looked at: a property
-// that a new source turns from short to late, because hose from it takes longer to lay, still has
-// its shuttle.
-HeldFlow flow_from_start(const supply::ParcelSupply& supply);
-
 // Whether state or flow is another.
 bool differs(const supply::ParcelSupply& a, const supply::ParcelSupply& b);
 

@@ -13,6 +13,14 @@ std::optional<std::int32_t> shortfall(const Maybe<Tenths>& needed, const Maybe<T
                           : std::nullopt;
 }
 
+// By the way that is told or, where that comes later, by the other (supply::flow_from_start).
+// Blank: no other way.
+Maybe<Tenths> flow_from_start(const StoredAnswer& answer) {
+    const Maybe<Tenths>& cautious = answer[AnswerNumber::cautious];
+    const Maybe<Tenths>& other = answer[AnswerNumber::runner_up];
+    return cautious && other && whole(*other) > whole(*cautious) ? other : cautious;
+}
+
 Happened happened_to(const StoredAnswer& before, const StoredAnswer& after) {
     if (!before.state || !after.state) {
         return Happened::state_not_told;
@@ -86,6 +94,7 @@ Cause cause_of(const AnswerChange& change, const StoredAnswer& before, const Sto
         return Cause::not_told;
     }
     const bool other_water = changed(change, AnswerNumber::cautious) ||
+                             flow_from_start(before) != flow_from_start(after) ||
                              changed(change, AnswerNumber::later) ||
                              reached(before) != reached(after);
     if (other_need && other_water) {
@@ -99,7 +108,7 @@ Cause cause_of(const AnswerChange& change, const StoredAnswer& before, const Sto
 }  // namespace
 
 std::optional<std::int32_t> shortfall_of(const StoredAnswer& answer) {
-    return shortfall(answer[AnswerNumber::needed], answer[AnswerNumber::cautious]);
+    return shortfall(answer[AnswerNumber::needed], flow_from_start(answer));
 }
 
 AnswerChange judged(const StoredAnswers& of_before, std::uint32_t row_before,
@@ -115,8 +124,8 @@ AnswerChange judged(const StoredAnswers& of_before, std::uint32_t row_before,
     change.shortfalls = {
         .before = shortfall_of(before),
         .after = shortfall_of(after),
-        .new_need = shortfall(after[AnswerNumber::needed], before[AnswerNumber::cautious]),
-        .new_flow = shortfall(before[AnswerNumber::needed], after[AnswerNumber::cautious])};
+        .new_need = shortfall(after[AnswerNumber::needed], flow_from_start(before)),
+        .new_flow = shortfall(before[AnswerNumber::needed], flow_from_start(after))};
     if (change.happened == Happened::same_state) {
         change.happened = with_the_same_state(change.shortfalls);
     }

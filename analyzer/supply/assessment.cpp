@@ -51,6 +51,15 @@ void judge(ParcelSupply& supply, double firm_margin) {
                                            : SupplyState::tank_only;
 }
 
+HeldFlow flow_from_start(const ParcelSupply& supply) {
+    return std::max(supply.cautious, supply.runner_up_cautious);
+}
+
+HeldFlow shortfall_of(const ParcelSupply& supply) {
+    return tenths_of_gpm(
+        std::max(0, in_tenths(supply.needed) - in_tenths(flow_from_start(supply))));
+}
+
 int severity_of(SupplyState state) {
     switch (state) {
         case SupplyState::unknown:

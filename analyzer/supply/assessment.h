@@ -111,6 +111,12 @@ struct ParcelSupply {
     bool has_round_trip() const { return dump_site.valid() && fill_source.valid(); }
 };
 
+// What can be held from the allowed start by the better of the ways that were looked at: a property
+// that is late by hose, because it takes longer to lay, still has its shuttle.
+HeldFlow flow_from_start(const ParcelSupply& supply);
+// What of the need that leaves; never below 0.
+HeldFlow shortfall_of(const ParcelSupply& supply);
+
 // What is needed, and nothing yet of what meets it; evidence is that of the need.
 ParcelSupply unanswered(const Need& need);
 

@@ -128,7 +128,8 @@ void add_both(std::vector<ColumnOf>& columns, const ChangeRows& rows) {
         "Needed fire flow, gpm", "Cautious flow, gpm",
         "Cautious flow from the late horizon on, gpm",
         "The first engine's own tank on the fire, minutes from the alarm",
-        "From here on water never runs dry, minutes from the alarm"};
+        "From here on water never runs dry, minutes from the alarm",
+        "Cautious flow of the other way that was looked at, gpm"};
     constexpr std::array<std::string_view, answer_text_columns.size()> texts{
         "How water comes", "What sets the flow", "Water source at which the first tanker fills",
         "The weakest input that the answer rests on"};

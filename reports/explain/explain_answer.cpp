@@ -49,11 +49,12 @@ void answer_flows(const ParcelSupply& supply, WorkedPage& page) {
     page.number("cautious flow", in_gpm_of(supply.cautious), Digits::one, "gpm",
                 "the state is judged on it");
     page.number("sustained flow", in_gpm_of(supply.sustained), Digits::one, "gpm");
-    const int shortfall = std::max(0, in_tenths(supply.needed) - in_tenths(supply.cautious));
-    page.sum("shortfall",
-             fmt::format("most(0, {:.1f} - {:.1f})", in_gpm_of(supply.needed),
-                         in_gpm_of(supply.cautious)),
-             shortfall / 10.0, Digits::one, "gpm");
+    const HeldFlow from_start = supply::flow_from_start(supply);
+    page.sum(
+        "shortfall",
+        fmt::format("most(0, {:.1f} - {:.1f})", in_gpm_of(supply.needed), in_gpm_of(from_start)),
+        in_gpm_of(supply::shortfall_of(supply)), Digits::one, "gpm",
+        from_start > supply.cautious ? "the other way holds that from the start" : "");
     page.number("one tanker out", in_gpm_of(supply.one_tanker_out), Digits::one, "gpm",
                 "cautious, without the tanker that is missed most");
     page.number("later", in_gpm_of(supply.later), Digits::one, "gpm",

@@ -50,8 +50,8 @@ void add_who_gains(SheetBlocks& sheet, const District& district, const GainPage&
         const planning::Change& change = *sorted[i];
         rows.push_back({name_words(district.parcels[change.row].id),
                         in_thousands(in_gpm(flow_of(change.after.needed))),
-                        planned(planning::flow_from_start(change.before)),
-                        planned(planning::flow_from_start(change.after)),
+                        planned(supply::flow_from_start(change.before)),
+                        planned(supply::flow_from_start(change.after)),
                         spoken(word(change.before.state)), spoken(word(change.after.state))});
     }
     sheet.subheading(sorted.size() > most_shown

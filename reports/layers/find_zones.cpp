@@ -18,7 +18,7 @@ using Rows = std::vector<std::uint32_t>;
 std::int32_t short_by(const supply::ParcelSupply& supply) {
     const bool answered =
         supply.state != SupplyState::no_building && supply.state != SupplyState::unknown;
-    return answered ? std::max(0, in_tenths(supply.needed) - in_tenths(supply.cautious)) : 0;
+    return answered ? in_tenths(supply::shortfall_of(supply)) : 0;
 }
 
 Rows short_rows(const Findings& findings) {

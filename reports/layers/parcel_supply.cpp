@@ -16,10 +16,6 @@ namespace {
 
 using supply::ParcelSupply;
 
-HeldFlow shortfall_of(const ParcelSupply& supply) {
-    return tenths_of_gpm(std::max(0, in_tenths(supply.needed) - in_tenths(supply.cautious)));
-}
-
 // NULL where the state says that there is nothing to tell.
 bool has_need(const ParcelSupply& supply) { return supply.state != SupplyState::no_building; }
 bool has_answer(const ParcelSupply& supply) {
@@ -95,9 +91,11 @@ std::vector<ColumnOf> flow_columns(const Findings& findings) {
              "The same with every stage of the shuttle slower by 0.35 of its scatter; the state is "
              "judged on it, gpm.",
              flow(&ParcelSupply::cautious)),
-        real("shortfall_gpm", "Needed minus cautious flow, never below 0, gpm.",
+        real("shortfall_gpm",
+             "Needed minus the cautious flow, or minus runner_up_gpm where that is more (late by "
+             "hose, and a shuttle until then), never below 0, gpm.",
              [of](std::size_t row) {
-                 return has_answer(of(row)) ? value_of(shortfall_of(of(row))) : io::Value{};
+                 return has_answer(of(row)) ? value_of(supply::shortfall_of(of(row))) : io::Value{};
              }),
         real("one_tanker_out_gpm",
              "Cautious flow without the tanker that is missed most and the portable tanks and "

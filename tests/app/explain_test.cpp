@@ -171,7 +171,7 @@ void check_fits(const json& page) {
         CHECK(sum == Approx(answer["handbook_gpm"].get<double>())
                          .margin(0.1 * static_cast<double>(own.size()) + 0.1));
         const std::vector<double> without = numbers(page, "  cautious flow without it");
-        REQUIRE(without.size() == own.size());
+        REQUIRE(without.size() >= own.size());  // also those that stand by and bring a tank
         const double least = std::min(*flow, *std::min_element(without.begin(), without.end()));
         CHECK(answer["one_tanker_out_gpm"].get<double>() >= least);
         CHECK(number(page, "The way", "round trip, driving") ==

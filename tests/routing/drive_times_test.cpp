@@ -371,3 +371,12 @@ TEST_CASE("a district without fleet, sources or stations has no trips and does n
     CHECK_FALSE(reachable(times.from_station[0]));
     CHECK(times.tanker_may_use[0]);
 }
+
+TEST_CASE("the way to a gate point takes longer in a season that slows the roads") {
+    const Station gate{.id = "A", .to_gate = minutes(7)};
+    CHECK(routing::gate_drive(gate, Season{}) == tenths_of_second(4200));
+    CHECK(routing::gate_drive(gate, Season{.speed_factor = 0.875}) == tenths_of_second(4800));
+    CHECK(routing::gate_drive(gate, Season{.speed_factor = 1.2}) == tenths_of_second(4200));
+    CHECK(routing::gate_drive(gate, Season{.speed_factor = 0.9}) == tenths_of_second(4667));
+    CHECK(routing::gate_drive(Station{.id = "B"}, Season{}) == DriveTime{});
+}

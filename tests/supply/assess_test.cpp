@@ -240,6 +240,61 @@ TEST_CASE("the worse of two variants is kept, state before flow", "[unit]") {
     CHECK(assessment.thinnest() == 1);
 }
 
+TEST_CASE("of two equal seasons the one that is worse later stands for the place", "[unit]") {
+    ParcelSupply sooner;
+    sooner.state = SupplyState::late;
+    sooner.later = tenths_of_gpm(5000);
+    sooner.earliest_start = rounded_up(minutes(33.4));
+    sooner.gap = rounded_up(minutes(14.7));
+    ParcelSupply drier = sooner;
+    drier.gap = rounded_up(minutes(39.5));
+    ParcelSupply never = sooner;
+    never.earliest_start = {};
+    for (const ParcelSupply& worse_one : {drier, never}) {
+        CHECK_FALSE(worse(worse_one, sooner));
+        CHECK(stands_for_worst(worse_one, sooner));
+        CHECK_FALSE(stands_for_worst(sooner, worse_one));
+        CHECK_FALSE(stands_for_worst(worse_one, worse_one));
+        Assessment forwards;
+        forwards.keep({SeasonIndex(0), PeriodIndex(0)}, std::vector{sooner}, 1);
+        forwards.keep({SeasonIndex(1), PeriodIndex(0)}, std::vector{worse_one}, 1);
+        CHECK(forwards.worst_variant[0] == 1);
+        Assessment backwards;
+        backwards.keep({SeasonIndex(1), PeriodIndex(0)}, std::vector{worse_one}, 1);
+        backwards.keep({SeasonIndex(0), PeriodIndex(0)}, std::vector{sooner}, 1);
+        CHECK(backwards.worst_variant[0] == 0);
+    }
+}
+
+TEST_CASE("what is missing is missing by the better way from the start", "[unit]") {
+    ParcelSupply late;
+    late.state = SupplyState::late;
+    late.needed = tenths_of_gpm(7500);
+    CHECK(shortfall_of(late) == tenths_of_gpm(7500));
+    late.runner_up_cautious = tenths_of_gpm(7205);  // the shuttle, until the hose lies
+    CHECK(shortfall_of(late) == tenths_of_gpm(295));
+    late.cautious = tenths_of_gpm(8000);
+    CHECK(shortfall_of(late) == HeldFlow{});
+}
+
+TEST_CASE("the order of the rows of the apparatus list decides nothing", "[unit]") {
+    OneDumpSite listed;
+    listed.district.units[1].pump = gpm(400);  // of two that come together the second drafts
+    listed.refresh();
+    OneDumpSite shuffled = listed;
+    std::swap(shuffled.district.units[0], shuffled.district.units[1]);
+    std::ranges::reverse(shuffled.district.units.begin() + 2, shuffled.district.units.end());
+    shuffled.refresh();
+    const ParcelSupply one = listed.supply();
+    const ParcelSupply other = shuffled.supply();
+    CHECK(one.sustained == other.sustained);
+    CHECK(one.cautious == other.cautious);
+    CHECK(one.build_up == other.build_up);
+    CHECK(one.one_tanker_out == other.one_tanker_out);
+    CHECK(at(listed.district.units, one.first_at_site).id ==
+          at(shuffled.district.units, other.first_at_site).id);
+}
+
 TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
     OneDumpSite scene;
     scene.trips.fill_trips = {};

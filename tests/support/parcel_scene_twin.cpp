@@ -34,7 +34,8 @@ double drive(const Town& town, Hour hour, const There& unit, Point to) {
                                          at(town.district.seasons, hour.season), true);
     const double way = static_cast<double>(way_between(town.streets, times, *from, *there)) / 600.0;
     const bool too_far = way > in_minutes(town.district.assumptions.trip_limit) + 1e-9;
-    return too_far ? no_limit : way + in_minutes(station.to_gate.value_or(minutes(0)));
+    return too_far ? no_limit
+                   : way + in_minutes(to_gate_in(station, at(town.district.seasons, hour.season)));
 }
 
 std::vector<There> by_arrival(std::vector<There> list) {

@@ -27,6 +27,18 @@ Spot spot_of(const Town& town, const Nearest& nearest) {
     return spot_on(town.streets, nearest.road, nearest.along);
 }
 
+}  // namespace
+
+Duration to_gate_in(const Station& station, const Season& season) {
+    if (!station.to_gate) {
+        return minutes(0);
+    }
+    const double share_of_speed = season.speed_factor < 1.0 ? season.speed_factor : 1.0;
+    return minutes(std::ceil(in_minutes(*station.to_gate) / share_of_speed * 600.0 - 1e-7) / 600.0);
+}
+
+namespace {
+
 long tenths(Duration duration) { return std::lround(in_minutes(duration) * 600.0); }
 
 // Straight to the house, stretched and with some more, or as the parcel says where its drive is not
@@ -124,8 +136,8 @@ long first_engine(const Town& town, Hour hour, std::size_t parcel) {
             const auto from = driven_to(town, station.place, town.of_anyone);
             const bool member = std::ranges::count(profile.members, engine.unit) > 0;
             if (profile.kind == UnitKind::engine && member && !engine.asked_for && from) {
-                starts.push_back(
-                    {*from, tenths(engine.rolls + station.to_gate.value_or(minutes(0)))});
+                const Duration gate = to_gate_in(station, at(town.district.seasons, hour.season));
+                starts.push_back({*from, tenths(engine.rolls + gate)});
                 last = std::max(last, starts.back().cost);
             }
         }

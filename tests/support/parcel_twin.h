@@ -47,6 +47,10 @@ std::vector<Coming> who_comes(const Town& town, Hour hour, const std::string& zo
 // The listed crew, else the fewest that the unit rolls with.
 int crew_on(const Town& town, Hour hour, UnitIndex unit);
 
+// The drive to a station's gate point, longer in a season that slows the roads; in tenths of a
+// second, rounded up.
+Duration to_gate_in(const Station& station, const Season& season);
+
 // Where something that vehicles drive to meets a road that `roads` marks.
 std::optional<Spot> driven_to(const Town& town, Point place, const std::vector<bool>& roads);
 
