@@ -19,8 +19,13 @@ const Parcels = (() => {
   const flow = (row) => Words.flow(numbers("cautious_gpm")[row]);
   const oneOut = (row) => Words.flow(numbers("one_tanker_out_gpm")[row]);
   const needed = (row) => Math.ceil(numbers("needed_gpm")[row] - 1e-9);
+  // The other way that was looked at; 0 where there is none.
+  const otherFlow = (row) => Words.flow(numbers("runner_up_gpm")[row]) || 0;
+  // By the way that holds more from the start.
   const shortfall = (row) =>
-    numbers("shortfall_gpm")[row] > 0 ? needed(row) - flow(row) : numbers("shortfall_gpm")[row];
+    numbers("shortfall_gpm")[row] > 0
+      ? needed(row) - Math.max(flow(row), otherFlow(row))
+      : numbers("shortfall_gpm")[row];
 
   // Minutes since the alarm from which the flow is held; NaN where there is no flow.
   const start = (row) => (flow(row) > 0 ? numbers("first_engine_min")[row] + startAfterArrival : NaN);
@@ -43,6 +48,7 @@ const Parcels = (() => {
     flow,
     oneOut,
     needed,
+    otherFlow,
     shortfall,
     start,
     count,

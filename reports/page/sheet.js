@@ -29,12 +29,18 @@ const Sheet = (() => {
     const start = Parcels.start(row);
     const lasting = Words.minutes(number("duration_min", row));
     const earliest = number("earliest_start_min", row);
-    // Hose that is laid too late gives nothing at the start, and then all at once.
+    // Hose that is laid too late gives nothing at the start, and then all at once; a shuttle may
+    // hold something until then.
+    const other = Parcels.otherFlow(row);
+    const atStart =
+      other > 0
+        ? `${Words.whole(other)} gpm ${Words.modes[Parcels.text("runner_up_mode", row)]}`
+        : "nothing";
     const words =
       flow > 0
         ? `held from minute ${Words.whole(Math.ceil(start - 1e-9))} after the alarm, for ${lasting}`
         : earliest > 0
-          ? `nothing is held at the start; the planned flow is, from minute ${Words.whole(Math.ceil(earliest - 1e-9))} after the alarm, for ${lasting}`
+          ? `${atStart} is held at the start; the planned flow is, from minute ${Words.whole(Math.ceil(earliest - 1e-9))} after the alarm, for ${lasting}`
           : `no flow that can be held for ${lasting}`;
     const need = `Planned flow ${Words.whole(Parcels.needed(row))} gpm`;
     const short = Parcels.shortfall(row);

@@ -17,7 +17,8 @@ std::string rows_of_parcel_supply(const std::filesystem::path& file) {
     const char* columns =
         "'parcel_id', parcel_id, 'address', ADDRESS, 'state', state, 'needed_gpm', needed_gpm, "
         "'duration_min', duration_min, 'cautious_gpm', cautious_gpm, 'shortfall_gpm', "
-        "shortfall_gpm, 'one_tanker_out_gpm', one_tanker_out_gpm, 'first_engine_min', "
+        "shortfall_gpm, 'runner_up_gpm', runner_up_gpm, 'one_tanker_out_gpm', one_tanker_out_gpm, "
+        "'first_engine_min', "
         "first_engine_min, 'tank_water_min', tank_water_min, 'continuous_min', continuous_min, "
         "'dump_site_id', dump_site_id, 'fill_source_id', fill_source_id, 'tankers', tankers, "
         "'supply_mode', supply_mode, 'second_fill_source_id', second_fill_source_id, "

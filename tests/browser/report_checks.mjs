@@ -106,7 +106,7 @@ const checks = [
       assert.equal(await text("#sheet .big"), `${grouped(flow)} gpm`, parcel.parcel_id);
       const body = await text("#sheet");
       if (flow > 0) assert.ok(body.includes(`held from minute ${Math.ceil(parcel.first_engine_min + 15)} after the alarm, for ${parcel.duration_min} min`), parcel.parcel_id);
-      const short = parcel.shortfall_gpm > 0 ? `: short by ${grouped(needed - flow)} gpm.` : ".";
+      const short = parcel.shortfall_gpm > 0 ? `: short by ${grouped(needed - Math.max(flow, roundedDown(parcel.runner_up_gpm ?? 0)))} gpm.` : ".";
       assert.ok(body.includes(`Planned flow ${grouped(needed)} gpm${short}`), parcel.parcel_id);
       const minutes = (min) => (min === null ? "" : `${Math.ceil(min)} min`);
       assert.equal(await fact("First engine at the house"), minutes(parcel.first_engine_min));

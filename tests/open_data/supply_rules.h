@@ -30,8 +30,9 @@ inline std::vector<Rule> supply_rules() {
         {"held means that the cautious flow meets the need, and nothing else is called held",
          "state NOT IN ('no_building','unknown') AND (state = 'held') != (cautious_gpm >= "
          "needed_gpm)"},
-        {"the shortfall is the need less the cautious flow, never below 0",
-         "abs(shortfall_gpm - max(0, needed_gpm - cautious_gpm)) > 1e-6"},
+        {"the shortfall is the need less the cautious flow of the better way, never below 0",
+         "abs(shortfall_gpm - max(0, needed_gpm - max(cautious_gpm, coalesce(runner_up_gpm, 0)))) "
+         "> 1e-6"},
         {"the cautious flow is not more than the sustained one", "cautious_gpm > sustained_gpm"},
         {"without one tanker it is not more", "one_tanker_out_gpm > cautious_gpm"},
         {"the margin is firm from 1.1 times the need, thin from the need on, else none",
