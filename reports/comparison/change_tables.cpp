@@ -125,7 +125,8 @@ std::vector<ColumnOf> shortfall_columns_of_change(const ChangeRows& rows) {
 
 void add_both(std::vector<ColumnOf>& columns, const ChangeRows& rows) {
     constexpr std::array<std::string_view, answer_number_columns.size()> numbers{
-        "Needed fire flow, gpm", "Cautious flow, gpm",
+        "Needed fire flow, gpm",
+        "Cautious flow, gpm",
         "Cautious flow from the late horizon on, gpm",
         "The first engine's own tank on the fire, minutes from the alarm",
         "From here on water never runs dry, minutes from the alarm",
