@@ -58,7 +58,7 @@ DumpSite with_tanks(DumpSite site, const Situation& situation, const Scene& scen
     site.draft_ready = std::max(site.tanks_ready, scene.engines[1].at_scene) +
                        situation.district.assumptions.setup_draft +
                        season_of(situation).extra_setup;
-    return with_line(std::move(site), line);
+    return with_line(site, line);
 }
 
 }  // namespace
@@ -74,7 +74,7 @@ std::optional<DumpSite> set_up_without(const Situation& situation, const Scene& 
         return std::nullopt;
     }
     there.line.draft = scene.line.draft;
-    return with_tanks(std::move(site), situation, scene, there.tanks, there.line);
+    return with_tanks(site, situation, scene, there.tanks, there.line);
 }
 
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
