@@ -56,7 +56,7 @@ void answer_flows(const ParcelSupply& supply, WorkedPage& page) {
         in_gpm_of(supply::shortfall_of(supply)), Digits::one, "gpm",
         from_start > supply.cautious ? "the other way holds that from the start" : "");
     page.number("one tanker out", in_gpm_of(supply.one_tanker_out), Digits::one, "gpm",
-                "cautious, without the tanker that is missed most");
+                "cautious, without the tanker that is missed most and what it carries");
     page.number("later", in_gpm_of(supply.later), Digits::one, "gpm",
                 "cautious, from the late horizon on");
     if (supply.runner_up != SupplyMode::none) {

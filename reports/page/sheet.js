@@ -29,13 +29,10 @@ const Sheet = (() => {
     const start = Parcels.start(row);
     const lasting = Words.minutes(number("duration_min", row));
     const earliest = number("earliest_start_min", row);
-    // Hose that is laid too late gives nothing at the start, and then all at once; a shuttle may
+    // Hose that is laid too late gives nothing at the start, and then all at once; another way may
     // hold something until then.
     const other = Parcels.otherFlow(row);
-    const atStart =
-      other > 0
-        ? `${Words.whole(other)} gpm ${Words.modes[Parcels.text("runner_up_mode", row)]}`
-        : "nothing";
+    const atStart = other > 0 ? `${Words.whole(other)} gpm by the next best way` : "nothing";
     const words =
       flow > 0
         ? `held from minute ${Words.whole(Math.ceil(start - 1e-9))} after the alarm, for ${lasting}`

@@ -45,6 +45,20 @@ struct Lane {
     }
 };
 
+// No shuttle, and 2,000 ft of hose: there after 1.5 + 6 + 5 min, ready after 3 min at the hydrant
+// and 10 min of laying, at minute 25.5; with both slowed by 1 + 0.35 x 0.2 at minute 26.41.
+OneDumpSite by_hose_alone() {
+    OneDumpSite scene;
+    for (Unit& unit : scene.district.units) {
+        unit.portable_tank = gallons(0);  // no shuttle
+    }
+    scene.refresh();
+    scene.trips.source_lays = {};
+    scene.trips.source_lays.items.push_back({FillSiteIndex(0), feet(2000)});
+    scene.trips.source_lays.close_row();
+    return scene;
+}
+
 }  // namespace
 
 // 185 psi, 20 psi residual, 20 ft of rise, 2,600 ft of 5-in hose: by hand from the friction formula
@@ -117,18 +131,9 @@ TEST_CASE("a house too high above the source gets nothing") {
     CHECK(in_gpm(line->flow) == 0.0);
 }
 
-// 2,000 ft of hose: there after 1.5 + 6 + 5 min, ready after 3 min at the hydrant and 10 min of
-// laying, at minute 25.5; with both slowed by 1 + 0.35 x 0.2 at minute 26.41.
 // There at 12.5, on the fire 1.5 min later with 200 gpm; the line stands at 12.5 + 13.
 TEST_CASE("before a hose line stands the attack engine's own tank is all there is") {
-    OneDumpSite scene;
-    for (Unit& unit : scene.district.units) {
-        unit.portable_tank = gallons(0);  // no shuttle
-    }
-    scene.refresh();
-    scene.trips.source_lays = {};
-    scene.trips.source_lays.items.push_back({FillSiteIndex(0), feet(2000)});
-    scene.trips.source_lays.close_row();
+    OneDumpSite scene = by_hose_alone();
     const auto gap_with = [&](double tank_gal) {
         scene.district.units[0].tank = gallons(tank_gal);
         return *scene.supply().gap;
@@ -139,14 +144,7 @@ TEST_CASE("before a hose line stands the attack engine's own tank is all there i
 }
 
 TEST_CASE("a hose line that is late holds nothing from the start, for the tank is empty by then") {
-    OneDumpSite scene;
-    for (Unit& unit : scene.district.units) {
-        unit.portable_tank = gallons(0);  // no shuttle
-    }
-    scene.refresh();
-    scene.trips.source_lays = {};
-    scene.trips.source_lays.items.push_back({FillSiteIndex(0), feet(2000)});
-    scene.trips.source_lays.close_row();
+    OneDumpSite scene = by_hose_alone();
     Assumptions& assumptions = scene.district.assumptions;
     HeldFlow in_plan_time{};
     SECTION("the line itself") { assumptions.start_after_arrival = minutes(12.0); }
