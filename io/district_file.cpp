@@ -8,6 +8,7 @@
 #include "io/settings/district_layers.h"
 #include "io/settings/improvement_table.h"
 #include "io/settings/need_table.h"
+#include "io/settings/next_source_table.h"
 #include "io/settings/rating_table.h"
 #include "io/settings/read_standard.h"
 #include "io/settings/settings_text.h"
@@ -190,6 +191,7 @@ DistrictFile parse_district_file(std::string text, const std::filesystem::path& 
     check_variants(file, top, faults);
     NeedTable need = need_table_of(top, file.folder, faults);
     const std::optional<RatingTable> rating = rating_table_of(top, file.folder, faults);
+    file.next_source = next_source_of(top, faults);
     file.improvements = improvement_tables_of(top, faults);
     file.assumptions = assumptions_of(top, faults);
     faults.throw_if_any();

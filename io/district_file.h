@@ -12,6 +12,7 @@
 
 #include "analyzer/district/assumptions.h"
 #include "analyzer/district/calendar.h"
+#include "analyzer/district/choice_terms.h"
 #include "analyzer/district/improvement.h"
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/rating_rules.h"
@@ -92,6 +93,7 @@ struct DistrictFile {
     std::filesystem::path own_standard;         // empty = the program's own
     std::optional<RatingRules> rating;          // none = no rating was asked for
     std::filesystem::path own_terms;            // empty = the program's own
+    std::optional<ChoiceTerms> next_source;     // none = `run` chooses no places
     std::vector<ImprovementSpec> improvements;  // in the file's order
     Assumptions assumptions;                    // `given` holds the keys that the file set
 };

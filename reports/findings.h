@@ -24,7 +24,8 @@ struct SeasonFindings {
     std::vector<FillSitePlace> fill_places;
 };
 
-struct Zones;  // reports/zones.h
+struct Zones;             // reports/zones.h
+struct ProposalFindings;  // reports/proposals.h
 
 struct Findings {
     const District& district;
@@ -39,9 +40,10 @@ struct Findings {
     const supply::Assessment& assessment;
     const RoadTimes& road_times;
     const RoutesInUse& routes;
-    std::span<const Problem> problems;       // of all stages, in the order of the work
-    const rating::Rating* rating = nullptr;  // null: the district names no terms
-    const Zones* zones = nullptr;            // null: before the parcels' outlines were seen
+    std::span<const Problem> problems;              // of all stages, in the order of the work
+    const rating::Rating* rating = nullptr;         // null: the district names no terms
+    const Zones* zones = nullptr;                   // null: before the parcels' outlines were seen
+    const ProposalFindings* next_source = nullptr;  // null: the district file does not ask for it
 
     std::size_t parcels() const { return district.parcels.size(); }
     const supply::ParcelSupply& supply(std::size_t row) const { return assessment.supplies[row]; }

@@ -57,6 +57,12 @@ constexpr std::array source_kinds{
     RowLook{"draft_site", "draft site", water_blue, "#ffffff", 1.0, plain, diamond},
     RowLook{"cistern", "cistern", water_blue, "#ffffff", 1.0, plain, square},
 };
+constexpr std::array proposed_kinds{
+    RowLook{"dry_hydrant", "proposed dry hydrant", "#ffffff", "#1c7c54", 2.0, plain, circle},
+    RowLook{"draft_site", "proposed draft site", "#ffffff", "#1c7c54", 2.0, plain, diamond},
+    RowLook{"cistern", "proposed cistern", "#ffffff", "#1c7c54", 2.0, plain, square},
+    RowLook{"hydrant", "proposed hydrant", "#ffffff", "#1c7c54", 2.0, plain, triangle},
+};
 constexpr std::array lane_classes{
     RowLook{"through", "tankers drive through", "#ffffff", dark_ink, 1.2, plain, circle},
     RowLook{"dead_end", "tankers back or turn", "#ffffff", dark_ink, 1.2, plain, square},
@@ -123,6 +129,7 @@ constexpr std::array looks_of_layers{
     LayerLook{"shuttle_routes", "Ways of the shuttles", line, "direction", directions},
     LayerLook{"dump_sites", "Dump sites by lane", point, "lane_class", lane_classes, 6},
     LayerLook{"fill_sites", "Fill sites by kind", point, "kind", source_kinds},
+    LayerLook{"source_proposals", "Proposed sources by kind", point, "kind", proposed_kinds, 8},
     LayerLook{"target_supply", "Water supply of target hazards", point, "state", target_states},
     LayerLook{"parcel_changes", "Parcels that changed, came or went", areas, "outcome",
               area_outcomes},

@@ -6,6 +6,7 @@
 
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
+#include "reports/gains/gain_pages.h"
 #include "reports/headline.h"
 #include "reports/origin.h"
 #include "reports/page/packed_bytes.h"
@@ -72,8 +73,18 @@ std::string what_is_drawn(const MapPage& page) {
                      most_parcels_as_areas);
 }
 
+// Empty without proposals.
+std::string gain_curve_figure(const MapPage& page) {
+    const ProposalFindings* const next = page.findings.next_source;
+    return next == nullptr || next->proposals.empty()
+               ? ""
+               : "<figure class=\"gain-curve\">" + svg_of(proposal_curve(*next)) +
+                     "<figcaption>What they gain together, one more at a time: gpm of planned "
+                     "flow, over all parcels.</figcaption></figure>\n";
+}
+
 void write_data(const MapPage& page, const std::function<void(std::string_view)>& sink) {
-    for (const PageTable& table : page_tables()) {
+    for (const PageTable& table : page_tables(page.findings)) {
         sink(fmt::format("<script type=\"text/plain\" id=\"data-{}\">", table.name));
         sink(base64(table.packed(page)));
         sink("</script>\n");
@@ -111,6 +122,7 @@ std::map<std::string_view, Filling> fillings() {
         {"not_modelled", filling([](const MapPage& page) {
              return list_items(not_modelled(page.findings.district));
          })},
+        {"gain_curve", filling(gain_curve_figure)},
         {"what_is_drawn", filling(what_is_drawn)},
         {"style", filling([](const MapPage&) { return std::string(page_style()); })},
         {"script", filling([](const MapPage&) { return std::string(page_script()); })},

@@ -297,4 +297,9 @@ io::FeatureTable proposal_gains(const ProposalFindings& findings) {
                  std::move(columns), rows->size());
 }
 
+std::vector<io::FeatureTable> proposal_tables(const ProposalFindings& findings) {
+    return {source_proposals(findings), proposal_candidates(findings), proposal_gains(findings),
+            proposal_years(findings)};
+}
+
 }  // namespace farwater::reports

@@ -58,10 +58,13 @@ io::FeatureTable proposal_candidates(const ProposalFindings& findings);
 // proposal_gains: a row for each property that a proposal changes.
 io::FeatureTable proposal_gains(const ProposalFindings& findings);
 
-// None without a yearly budget.
-std::vector<BuildYear> build_years(const ProposalFindings& findings);
 // proposal_years: what each year builds, costs and gains; no rows without a yearly budget.
 io::FeatureTable proposal_years(const ProposalFindings& findings);
+// All of them, in the order in which a result has them.
+std::vector<io::FeatureTable> proposal_tables(const ProposalFindings& findings);
+
+// None without a yearly budget.
+std::vector<BuildYear> build_years(const ProposalFindings& findings);
 // The same as lines of text; empty likewise.
 std::string years_text(const ProposalFindings& findings);
 
@@ -86,6 +89,9 @@ constexpr const char* origins_in_words =
 // What must be found out, asked and built before it helps; clauses, one after another.
 std::string what_to_do(const planning::Candidate& candidate);
 
+// The places in order of choice, as a table, or why there are none.
+std::string chosen_text(const ProposalFindings& findings);
+// That, after what the district is now and what was looked at, with what each place takes.
 std::string proposals_text(const ProposalFindings& findings);
 std::string proposals_json(const ProposalFindings& findings);
 

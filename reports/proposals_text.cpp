@@ -147,7 +147,7 @@ std::string weighted_text(const ProposalFindings& findings) {
 
 std::string table_text(const ProposalFindings& findings) {
     std::string text =
-        fmt::format("\n  {:>4}  {:<10} {:<34} {:>9} {:>9} {:>7} {:>9} {:>10} {:>9}\n", "rank", "id",
+        fmt::format("  {:>4}  {:<10} {:<34} {:>9} {:>9} {:>7} {:>9} {:>10} {:>9}\n", "rank", "id",
                     "place", "cost", "gain gpm", "parcels", "newly met", "total gpm", "met");
     for (std::size_t rank = 0; rank < findings.proposals.size(); ++rank) {
         text += row_text(rank, findings);
@@ -202,16 +202,23 @@ std::string looked_text(const ProposalFindings& findings) {
 
 }  // namespace
 
-std::string proposals_text(const ProposalFindings& findings) {
-    std::string text = now_text(findings) + held_back_text(findings) + places_text(findings);
+std::string chosen_text(const ProposalFindings& findings) {
     if (findings.found.candidates.empty()) {
-        return text + "\n  There is no place to choose from.\n";
+        return "  There is no place to choose from.\n";
     }
     if (findings.proposals.empty()) {
-        return text + "\n  No place gains anything that may be had.\n";
+        return "  No place gains anything that may be had.\n";
     }
-    text += table_text(findings) + years_text(findings) + choice_text(findings) +
-            looked_text(findings) + "\n";
+    return table_text(findings) + years_text(findings) + choice_text(findings);
+}
+
+std::string proposals_text(const ProposalFindings& findings) {
+    std::string text = now_text(findings) + held_back_text(findings) + places_text(findings) +
+                       "\n" + chosen_text(findings);
+    if (findings.proposals.empty()) {
+        return text;
+    }
+    text += looked_text(findings) + "\n";
     for (const Proposal& proposal : findings.proposals) {
         const planning::Candidate& place = findings.found.candidates[proposal.candidate];
         text += fmt::format("  {}: {:.0f} gpm; {}.\n", place.source.id, in_gpm(place.rate),

@@ -8,6 +8,7 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/need_columns.h"
+#include "reports/proposals.h"
 #include "reports/rating/rating_totals.h"
 #include "reports/zones.h"
 
@@ -75,6 +76,14 @@ std::string zones_text(const Findings& findings) {
                : "\nNeighbours that miss their planned flow (layer shortfall_zones):\n" + text;
 }
 
+std::string next_source_text(const Findings& findings) {
+    return findings.next_source == nullptr
+               ? ""
+               : "\nWhere the next source of water helps most (proposals.html, layer "
+                 "source_proposals):\n" +
+                     chosen_text(*findings.next_source);
+}
+
 }  // namespace
 
 std::string records_text(const District& district) {
@@ -117,7 +126,7 @@ std::string summary_text(const Findings& findings) {
     text += "  " + travel_time_sentence(findings.district) + "\n";
     text += variants_text(findings);
     text += rating_text(findings);
-    text += zones_text(findings);
+    text += zones_text(findings) + next_source_text(findings);
     text += "\n" + need_bands_text(findings);
     text += "\n" + records_text(findings.district);
     text += "\n" + problems_text(findings.problems);

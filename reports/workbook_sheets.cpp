@@ -12,6 +12,7 @@
 #include "reports/headline.h"
 #include "reports/layers/table_builder.h"
 #include "reports/origin.h"
+#include "reports/proposals.h"
 #include "reports/text/number_words.h"
 #include "reports/zones.h"
 
@@ -206,7 +207,7 @@ io::FeatureTable caution_lines(const Findings& findings) {
 
 std::vector<SheetOfWorkbook> workbook_sheets(const Findings& findings, const RunRecord& record,
                                              std::span<const io::FeatureTable> dictionary) {
-    return {
+    std::vector<SheetOfWorkbook> sheets{
         {"Summary", summary_lines(findings, record)},
         {"By state", by_state(findings)},
         {"By station", by_station(findings)},
@@ -214,12 +215,17 @@ std::vector<SheetOfWorkbook> workbook_sheets(const Findings& findings, const Run
         {"By tanker", by_tanker(findings)},
         {"Shortfalls ranked", shortfalls(findings)},
         {"Shortfall zones", shortfall_zones(findings)},
-        {"Data problems", data_problems(findings)},
-        {"To find out", worklist(findings)},
-        {"Assumptions", assumptions(findings)},
-        {"What columns mean", column_meanings(dictionary)},
-        {"Cautions", caution_lines(findings)},
     };
+    if (findings.next_source != nullptr) {
+        sheets.push_back({"Next sources", source_proposals(*findings.next_source)});
+        sheets.push_back({"Who gains by them", proposal_gains(*findings.next_source)});
+    }
+    sheets.insert(sheets.end(), {{"Data problems", data_problems(findings)},
+                                 {"To find out", worklist(findings)},
+                                 {"Assumptions", assumptions(findings)},
+                                 {"What columns mean", column_meanings(dictionary)},
+                                 {"Cautions", caution_lines(findings)}});
+    return sheets;
 }
 
 }  // namespace farwater::reports

@@ -55,27 +55,27 @@ planning::Cents cents_of(double money) {
 }
 
 planning::ChoiceProblem problem_of(const planning::Candidates& found, std::size_t parcels,
-                                   const ProposeOptions& options) {
+                                   const ChoiceTerms& terms) {
     planning::ChoiceProblem problem;
     problem.customers = parcels;
     problem.rulings.assign(found.candidates.size(), planning::Ruling::open);
     for (const Candidate& candidate : found.candidates) {
         problem.costs.push_back(cents_of(candidate.cost.value_or(0.0)));
     }
-    rule(problem, found, options.planned, planning::Ruling::planned);
-    rule(problem, found, options.ruled_out, planning::Ruling::ruled_out);
-    if (options.budget) {
-        problem.budget = cents_of(*options.budget);
+    rule(problem, found, terms.planned, planning::Ruling::planned);
+    rule(problem, found, terms.ruled_out, planning::Ruling::ruled_out);
+    if (terms.budget) {
+        problem.budget = cents_of(*terms.budget);
     } else {
-        problem.most_sites = options.sites.value_or(usual_sites);
+        problem.most_sites = terms.sites.value_or(usual_sites);
     }
     return problem;
 }
 
 std::size_t rule_out_unpriced(planning::ChoiceProblem& problem, const planning::Candidates& found,
-                              const ProposeOptions& options) {
+                              const ChoiceTerms& terms) {
     std::size_t count = 0;
-    const bool to_be_paid = options.budget || options.yearly_budget;
+    const bool to_be_paid = terms.budget || terms.yearly_budget;
     for (std::size_t i = 0; to_be_paid && i < found.candidates.size(); ++i) {
         if (!found.candidates[i].cost && problem.rulings[i] == planning::Ruling::open) {
             problem.rulings[i] = planning::Ruling::ruled_out;

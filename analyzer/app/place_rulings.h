@@ -1,8 +1,8 @@
-// From places and options to a problem of choice: what each costs, which are decided, which are
+// From places and terms to a problem of choice: what each costs, which are decided, which are
 // out.
 #pragma once
 
-#include "analyzer/app/commands/options.h"
+#include "analyzer/district/choice_terms.h"
 #include "analyzer/planning/candidates.h"
 #include "analyzer/planning/choice_problem.h"
 
@@ -10,13 +10,13 @@ namespace farwater::app {
 
 planning::Cents cents_of(double money);
 
-// Everything but the offers. Throws SettingsError where an id of the options is none of the
+// Everything but the offers. Throws SettingsError where an id of the terms is none of the
 // places'.
 planning::ChoiceProblem problem_of(const planning::Candidates& found, std::size_t parcels,
-                                   const ProposeOptions& options);
+                                   const ChoiceTerms& terms);
 
 // What nobody has priced no budget buys, of all years or of each; how many that are.
 std::size_t rule_out_unpriced(planning::ChoiceProblem& problem, const planning::Candidates& found,
-                              const ProposeOptions& options);
+                              const ChoiceTerms& terms);
 
 }  // namespace farwater::app

@@ -154,11 +154,11 @@ std::optional<planning::Candidates> places_of(const WhatIf& district,
     return planning::find_candidates(as_is, district.water(), {pipes, roadside, missing});
 }
 
-planning::Sites in_asked_order(const planning::LazyChoice& chosen, const ProposeOptions& options) {
+planning::Sites in_asked_order(const planning::LazyChoice& chosen, const ChoiceTerms& terms) {
     const planning::Sites& sites = chosen.choice.sites;
-    return options.yearly_budget ? planning::order_of_building(chosen.problem, sites,
-                                                               cents_of(*options.yearly_budget))
-                                 : sites;
+    return terms.yearly_budget
+               ? planning::order_of_building(chosen.problem, sites, cents_of(*terms.yearly_budget))
+               : sites;
 }
 
 }  // namespace
@@ -168,8 +168,9 @@ std::optional<reports::ProposalFindings> propose(WhatIf& district,
                                                  const ProposeOptions& options, const Work& work,
                                                  const StageBegins& begins) {
     const District& as_is = district.district();
+    const ChoiceTerms& terms = options.terms;
     begins("places");
-    planning::Weights weights = weights_asked(as_is, options.weigh_by);
+    planning::Weights weights = weights_asked(as_is, terms.weigh_by);
     std::optional<planning::Candidates> found = places_of(district, pipes, weights, work);
     if (!found) {
         return std::nullopt;
@@ -177,15 +178,15 @@ std::optional<reports::ProposalFindings> propose(WhatIf& district,
     reports::ProposalFindings findings{.district = as_is,
                                        .found = std::move(*found),
                                        .weights = std::move(weights),
-                                       .budget = options.budget,
-                                       .yearly_budget = options.yearly_budget};
+                                       .budget = terms.budget,
+                                       .yearly_budget = terms.yearly_budget};
     count_as_it_is(findings, district);
-    planning::ChoiceProblem problem = problem_of(findings.found, as_is.parcels.size(), options);
-    if (!options.budget) {
+    planning::ChoiceProblem problem = problem_of(findings.found, as_is.parcels.size(), terms);
+    if (!terms.budget) {
         findings.sites = problem.most_sites;
     }
     findings.standing_by = planning::let_stand_by(findings.found.candidates, problem.rulings);
-    findings.unpriced = rule_out_unpriced(problem, findings.found, options);
+    findings.unpriced = rule_out_unpriced(problem, findings.found, terms);
 
     std::vector<WaterSource> sources;
     for (const Candidate& candidate : findings.found.candidates) {
@@ -203,9 +204,9 @@ std::optional<reports::ProposalFindings> propose(WhatIf& district,
     findings.gap = chosen->choice.gap();
     findings.proof = chosen->choice.proof;
     begins("chosen places together");
-    add_proposals(findings, district, in_asked_order(*chosen, options), chosen->problem, work);
-    if (options.yearly_budget) {
-        set_years(findings.proposals, chosen->problem, cents_of(*options.yearly_budget));
+    add_proposals(findings, district, in_asked_order(*chosen, terms), chosen->problem, work);
+    if (terms.yearly_budget) {
+        set_years(findings.proposals, chosen->problem, cents_of(*terms.yearly_budget));
     }
     return work.stopped() ? std::nullopt : std::optional(std::move(findings));
 }

@@ -6,7 +6,8 @@
 
 namespace farwater::app {
 
-planning::Weights weights_asked(const District& district, WeighBy by) {
+planning::Weights weights_asked(const District& district, std::optional<WeighBy> asked) {
+    const WeighBy by = asked.value_or(WeighBy::parcels);
     planning::Weights weights = planning::weights_by(by, district);
     if (weights.all_nothing()) {
         throw io::SettingsError(fmt::format(

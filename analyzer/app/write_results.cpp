@@ -15,10 +15,12 @@
 #include "io/place_files.h"
 #include "io/whole_file.h"
 #include "reports/cab_places.h"
+#include "reports/gains/gain_pages.h"
 #include "reports/layer_styles.h"
 #include "reports/map_page.h"
 #include "reports/origin.h"
 #include "reports/overview.h"
+#include "reports/proposals.h"
 #include "reports/rating/rating_documents.h"
 #include "reports/rating/rating_tables.h"
 #include "reports/workbook_sheets.h"
@@ -66,6 +68,12 @@ io::PassThroughTable parcels_seen_by(const SeenShapes& seen, const reports::Find
     return parcels;
 }
 
+// None where the district file does not ask for proposals.
+std::vector<io::FeatureTable> next_source_tables(const reports::Findings& findings) {
+    return findings.next_source == nullptr ? std::vector<io::FeatureTable>{}
+                                           : reports::proposal_tables(*findings.next_source);
+}
+
 bool write_supply(const std::filesystem::path& path, const io::DistrictFile& file,
                   const io::ReadResult& read, const reports::Findings& findings,
                   const SeenShapes& seen, const Work& work) {
@@ -84,6 +92,10 @@ bool write_supply(const std::filesystem::path& path, const io::DistrictFile& fil
             going = going && writer.write(table, work);
             written.push_back(table.name);
         }
+    }
+    for (const io::FeatureTable& table : next_source_tables(findings)) {
+        going = going && writer.write(table, work);
+        written.push_back(table.name);
     }
     going = going && writer.write(reports::layer_styles(written), work) &&
             writer.write(reports::run_record_table(run_record(file, read, findings)), work);
@@ -135,6 +147,7 @@ bool write_tables(const std::filesystem::path& folder, const io::ReadResult& rea
     const auto write = [&](reports::MakesTable make) { return write_one(make(findings)); };
     const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
     return std::ranges::all_of(csv_tables, write) &&
+           std::ranges::all_of(next_source_tables(findings), write_one) &&
            (findings.rating == nullptr || (std::ranges::all_of(reports::rating_csv_tables, write) &&
                                            write_one(reports::rating_parcels(findings, address))));
 }
@@ -151,6 +164,7 @@ std::vector<io::FeatureTable> dictionary_of(const reports::Findings& findings) {
     };
     std::ranges::for_each(tables_of_supply, add);
     std::ranges::for_each(csv_tables, add);
+    std::ranges::move(next_source_tables(findings), std::back_inserter(all));
     if (findings.rating != nullptr) {
         std::ranges::for_each(reports::rating_csv_tables, add);
         add([](const reports::Findings& all_found) {
@@ -260,6 +274,10 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
         begins("writing report.html");
         const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
         write_report(folder / "report.html", {findings, record, grid, drawn, address});
+    }
+    if (going && !work.stopped() && findings.next_source != nullptr) {
+        io::write_whole_file(folder / "proposals.html",
+                             reports::proposal_pages(*findings.next_source, record));
     }
     if (going && !work.stopped() && findings.rating != nullptr) {
         begins("writing rating");

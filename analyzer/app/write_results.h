@@ -19,9 +19,10 @@ io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& r
                               std::size_t nth = 0);
 
 // supply.gpkg, tables/*.csv with columns.csv and coverage.xlsx, places/*.gpx and *.kml,
-// report.html, with a rating rating/*.html and rating.pdf; up to 200,000 parcels inputs.gpkg, up to
-// 50,000 maps/overview.svg. The zones come from the parcels' shapes as they are written. None when
-// stopped: the folder is then incomplete. Throws InputError, OutputError.
+// report.html, with proposals proposals.html, with a rating rating/*.html and rating.pdf; up to
+// 200,000 parcels inputs.gpkg, up to 50,000 maps/overview.svg. The zones come from the parcels'
+// shapes as they are written. None when stopped: the folder is then incomplete. Throws InputError,
+// OutputError.
 std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
                                             const io::DistrictFile& file,
                                             const io::ReadResult& read,

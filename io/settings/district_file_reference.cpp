@@ -201,6 +201,9 @@ std::string district_file_reference() {
     page += keys_page("[need]", need_keys(), "What tells the needed flow of a property.");
     page += keys_page("[rating]", rating_keys(),
                       "With this table `run` works out the insurance rating and writes rating/.");
+    page += keys_page("[next_source]", next_source_keys(),
+                      "With this table `run` also chooses where the next sources go, and `propose` "
+                      "goes by it where its options do not tell otherwise.");
     page += keys_page("[[improvement]]", improvement_keys(),
                       "What money could do, for `farwater improvements`; one for each.") +
             keys_of_improvements();

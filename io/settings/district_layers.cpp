@@ -112,12 +112,6 @@ void check_origins(const TomlTable& top, const std::vector<JoinSpec>& joins, Fau
 
 }  // namespace
 
-const TomlEntry* find_entry(const TomlTable& table, std::string_view key) {
-    const auto found = std::find_if(table.begin(), table.end(),
-                                    [key](const TomlEntry& entry) { return entry.key == key; });
-    return found == table.end() ? nullptr : &*found;
-}
-
 std::map<std::string, LayerSpec, std::less<>> layers_of(const TomlTable& top,
                                                         const std::filesystem::path& folder,
                                                         Faults& faults) {
@@ -165,23 +159,17 @@ std::vector<JoinSpec> joins_of(const TomlTable& top, const std::filesystem::path
 
 std::optional<ElevationSpec> elevation_of(const TomlTable& top, const std::filesystem::path& folder,
                                           Faults& faults) {
-    const TomlEntry* entry = find_entry(top, "elevation");
-    if (entry == nullptr) {
+    const auto reader = read_top_table(top, "elevation", elevation_keys(), faults);
+    if (!reader) {
         return std::nullopt;
     }
-    const auto* table = entry->node.as<TomlTable>();
-    if (table == nullptr) {
-        faults.add(entry->node.place, "elevation must be a table: [elevation]");
-        return std::nullopt;
-    }
-    const TableReader reader(*table, entry->key_place, "[elevation]", elevation_keys(), faults);
-    const std::string file = reader.text("file");
+    const std::string file = reader->text("file");
     return ElevationSpec{file,
                          path_of(file, folder),
-                         reader.text("crs"),
-                         reader.text("elevation_unit"),
-                         reader.whole("band", 1),
-                         reader.texts("open_options")};
+                         reader->text("crs"),
+                         reader->text("elevation_unit"),
+                         reader->whole("band", 1),
+                         reader->texts("open_options")};
 }
 
 }  // namespace farwater::io

@@ -21,6 +21,4 @@ std::vector<JoinSpec> joins_of(const TomlTable& top, const std::filesystem::path
 std::optional<ElevationSpec> elevation_of(const TomlTable& top, const std::filesystem::path& folder,
                                           Faults& faults);
 
-const TomlEntry* find_entry(const TomlTable& table, std::string_view key);  // null when not there
-
 }  // namespace farwater::io

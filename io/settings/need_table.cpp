@@ -39,21 +39,15 @@ void check(const NeedTable& need, const TomlTable& top, TomlPlace place, Faults&
 }  // namespace
 
 NeedTable need_table_of(const TomlTable& top, const std::filesystem::path& folder, Faults& faults) {
-    const TomlEntry* entry = find_entry(top, "need");
-    if (entry == nullptr) {
+    const auto reader = read_top_table(top, "need", need_keys(), faults);
+    if (!reader) {
         return {};
     }
-    const auto* table = entry->node.as<TomlTable>();
-    if (table == nullptr) {
-        faults.add(entry->node.place, "need must be a table: [need]");
-        return {};
-    }
-    const TableReader reader(*table, entry->key_place, "[need]", need_keys(), faults);
-    NeedTable need{rules_of(reader), reader.text("standard"), {}};
+    NeedTable need{rules_of(*reader), reader->text("standard"), {}};
     if (!need.own_standard.empty()) {
         need.own_standard_path = (folder / need.own_standard).lexically_normal();
     }
-    check(need, top, entry->key_place, faults);
+    check(need, top, reader->place(), faults);
     return need;
 }
 

@@ -95,10 +95,11 @@ std::span<const KeyRow> season_keys();
 std::span<const KeyRow> period_keys();
 std::span<const KeyRow> need_keys();
 std::span<const KeyRow> rating_keys();
+std::span<const KeyRow> next_source_keys();
 std::span<const KeyRow> improvement_keys();
 
 // Every table that may stand at the top: the sections, elevation, join, season, period, need,
-// rating, improvement, assumptions.
+// rating, next_source, improvement, assumptions.
 std::vector<std::string_view> top_tables();
 
 }  // namespace farwater::io

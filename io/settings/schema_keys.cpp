@@ -26,6 +26,7 @@ std::span<const std::string_view> need_method_list() { return words_of(NeedMetho
 std::span<const std::string_view> separation_table_list() { return words_of(SeparationTable{}); }
 std::span<const std::string_view> use_list() { return words_of(BuildingUse{}); }
 std::span<const std::string_view> rating_terms_list() { return words_of(RatingTerms{}); }
+std::span<const std::string_view> weigh_by_list() { return words_of(WeighBy{}); }
 std::span<const std::string_view> construction_list() { return words_of(Construction{}); }
 std::span<const std::string_view> improvement_list() { return words_of(ImprovementKind{}); }
 
@@ -168,6 +169,20 @@ constexpr std::array rating{
         "the district's own copy of the terms, a file with what differs"),
 };
 
+constexpr std::array next_source{
+    in_range(key("sites", KeyKind::whole, "5, without a budget", "how many places to choose"), 1,
+             1'000),
+    in_range(key("budget", KeyKind::number, "none", "what may be spent in all, instead of `sites`"),
+             0, 1e12),
+    in_range(key("yearly_budget", KeyKind::number, "none",
+                 "what each year has to spend: deals the chosen places into years"),
+             0.01, 1e12),
+    of_list(key("weigh_by", KeyKind::word, "parcels", "what a property counts for"),
+            &weigh_by_list),
+    key("planned", KeyKind::texts, "none", "ids of places that are built in any case"),
+    key("ruled_out", KeyKind::texts, "none", "ids of places that cannot be had"),
+};
+
 constexpr std::array improvement{
     required(of_list(key("kind", KeyKind::word, "", "what it is"), &improvement_list)),
     key("name", KeyKind::text, "what it is and where", "how results call it"),
@@ -223,6 +238,7 @@ std::span<const KeyRow> season_keys() { return season; }
 std::span<const KeyRow> period_keys() { return period; }
 std::span<const KeyRow> need_keys() { return need; }
 std::span<const KeyRow> rating_keys() { return rating; }
+std::span<const KeyRow> next_source_keys() { return next_source; }
 std::span<const KeyRow> improvement_keys() { return improvement; }
 
 std::vector<std::string_view> top_tables() {
@@ -231,7 +247,7 @@ std::vector<std::string_view> top_tables() {
         names.push_back(section.name);
     }
     names.insert(names.end(), {"elevation", "join", "season", "period", "need", "rating",
-                               "improvement", "assumptions"});
+                               "next_source", "improvement", "assumptions"});
     return names;
 }
 

@@ -150,6 +150,20 @@ TomlTable TableReader::table(std::string_view key) const {
     return table == nullptr ? TomlTable{} : *table;
 }
 
+std::optional<TableReader> read_top_table(const TomlTable& top, std::string_view name,
+                                          std::span<const KeyRow> keys, Faults& faults) {
+    const TomlEntry* entry = find_entry(top, name);
+    if (entry == nullptr) {
+        return std::nullopt;
+    }
+    const auto* table = entry->node.as<TomlTable>();
+    if (table == nullptr) {
+        faults.add(entry->node.place, fmt::format("{0} must be a table: [{0}]", name));
+        return std::nullopt;
+    }
+    return TableReader(*table, entry->key_place, fmt::format("[{}]", name), keys, faults);
+}
+
 std::vector<KeyRow> assumption_keys() {
     std::vector<KeyRow> keys;
     for (const AssumptionRow& row : assumption_rows()) {

@@ -39,6 +39,7 @@ public:
     TomlTable table(std::string_view key) const;  // empty when not there
 
     bool has(std::string_view key) const { return find_node(key) != nullptr; }
+    TomlPlace place() const { return place_; }    // of the table
     TomlPlace place(std::string_view key) const;  // of the value; of the table when not there
 
     // The keys that are there and right, in the file's order.
@@ -63,6 +64,11 @@ private:
     std::map<std::string, const TomlNode*, std::less<>> nodes_;
     std::vector<std::string> given_;
 };
+
+// Of the table `name` at the top of the district file; none where it is not there or, which is a
+// fault, is no table.
+std::optional<TableReader> read_top_table(const TomlTable& top, std::string_view name,
+                                          std::span<const KeyRow> keys, Faults& faults);
 
 // The rows of [assumptions], from the table of all assumptions.
 std::vector<KeyRow> assumption_keys();

@@ -125,6 +125,12 @@ std::string_view kind_name(const TomlNode& node) {
     return names[node.value.index()];
 }
 
+const TomlEntry* find_entry(const TomlTable& table, std::string_view key) {
+    const auto found = std::find_if(table.begin(), table.end(),
+                                    [key](const TomlEntry& entry) { return entry.key == key; });
+    return found == table.end() ? nullptr : &*found;
+}
+
 TomlTable parse_toml(std::string_view text, const std::string& name) {
     check_parts(text, name);
     try {

@@ -42,6 +42,8 @@ struct TomlEntry {
 // "a text", "a table", ...: what the value is, for messages.
 std::string_view kind_name(const TomlNode& node);
 
+const TomlEntry* find_entry(const TomlTable& table, std::string_view key);  // null when not there
+
 // The document's top table. Throws SettingsError `NAME:LINE:COLUMN: ...` where the text is no TOML.
 TomlTable parse_toml(std::string_view text, const std::string& name);
 

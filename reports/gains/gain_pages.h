@@ -5,6 +5,7 @@
 
 #include "reports/improvements.h"
 #include "reports/layers.h"
+#include "reports/print/drawing.h"
 #include "reports/proposals.h"
 
 namespace farwater::reports {
@@ -19,5 +20,8 @@ std::string proposal_pages(const ProposalFindings& findings, const RunRecord& re
 
 // The same for improvements, each by itself: no curve, for they do not add up.
 std::string improvement_pages(const ImprovementFindings& findings, const RunRecord& record);
+
+// What the chosen places gain together, one more at a time; drawn for at least one.
+Drawing proposal_curve(const ProposalFindings& findings);
 
 }  // namespace farwater::reports

@@ -159,14 +159,8 @@ void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
     if (findings.yearly_budget) {
         add_years(sheet, *findings.yearly_budget, build_years(findings), findings.weights);
     }
-    std::vector<double> totals;
-    std::vector<std::string> ids;
-    for (const Proposal& proposal : findings.proposals) {
-        totals.push_back(proposal.together.gpm());
-        ids.push_back(findings.found.candidates[proposal.candidate].source.id);
-    }
     sheet.subheading("What they gain together, one more at a time")
-        .drawing(gain_curve(totals, ids))
+        .drawing(proposal_curve(findings))
         .note(
             "To have each place on one sheet, print the pages after this part on both sides: its "
             "worksheet comes on its back.")
@@ -174,6 +168,16 @@ void add_front(SheetBlocks& sheet, const ProposalFindings& findings) {
 }
 
 }  // namespace
+
+Drawing proposal_curve(const ProposalFindings& findings) {
+    std::vector<double> totals;
+    std::vector<std::string> ids;
+    for (const Proposal& proposal : findings.proposals) {
+        totals.push_back(proposal.together.gpm());
+        ids.push_back(findings.found.candidates[proposal.candidate].source.id);
+    }
+    return gain_curve(totals, ids);
+}
 
 std::string proposal_pages(const ProposalFindings& findings, const RunRecord& record) {
     SheetBlocks sheet;

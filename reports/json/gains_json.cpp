@@ -4,6 +4,7 @@
 #include "reports/cautions.h"
 #include "reports/improvements.h"
 #include "reports/json/json_cells.h"
+#include "reports/json/proposals_value.h"
 #include "reports/proposals.h"
 
 namespace farwater::reports {
@@ -111,7 +112,7 @@ std::string improvements_json(const ImprovementFindings& findings) {
                    {"cautions", cautions}});
 }
 
-std::string proposals_json(const ProposalFindings& findings) {
+json proposals_value(const ProposalFindings& findings) {
     json proposals = json::array();
     for (const Proposal& proposal : findings.proposals) {
         proposals.push_back(proposal_of(findings, proposal));
@@ -124,25 +125,30 @@ std::string proposals_json(const ProposalFindings& findings) {
     for (const planning::PassedPlaces& places : findings.found.passed_over) {
         passed_over.push_back({{"reason", places.reason}, {"count", places.count}});
     }
-    return dumped({{"schema_version", json_schema_version},
-                   {"district", findings.district.name},
-                   {"improved_parcels", findings.now.improved},
-                   {"held", findings.now.held},
-                   {"short_of_gpm", findings.now.short_of_gpm},
-                   {"weighed_by", word(findings.weights.by)},
-                   {"without_weight", findings.weights.not_known},
-                   {"yearly_budget", number_or_null(findings.yearly_budget)},
-                   {"proof", proof_word(findings.proof)},
-                   {"sites", number_or_null(findings.sites)},
-                   {"budget", number_or_null(findings.budget)},
-                   {"candidates", findings.found.candidates.size() - findings.standing_by.size()},
-                   {"standing_by", findings.standing_by.size()},
-                   {"without_cost", findings.unpriced},
-                   {"gap", findings.gap},
-                   {"proposals", proposals},
-                   {"left_out", left_out},
-                   {"passed_over", passed_over},
-                   {"cautions", cautions}});
+    return {{"improved_parcels", findings.now.improved},
+            {"held", findings.now.held},
+            {"short_of_gpm", findings.now.short_of_gpm},
+            {"weighed_by", word(findings.weights.by)},
+            {"without_weight", findings.weights.not_known},
+            {"yearly_budget", number_or_null(findings.yearly_budget)},
+            {"proof", proof_word(findings.proof)},
+            {"sites", number_or_null(findings.sites)},
+            {"budget", number_or_null(findings.budget)},
+            {"candidates", findings.found.candidates.size() - findings.standing_by.size()},
+            {"standing_by", findings.standing_by.size()},
+            {"without_cost", findings.unpriced},
+            {"gap", findings.gap},
+            {"proposals", proposals},
+            {"left_out", left_out},
+            {"passed_over", passed_over}};
+}
+
+std::string proposals_json(const ProposalFindings& findings) {
+    json document = proposals_value(findings);
+    document["schema_version"] = json_schema_version;
+    document["district"] = findings.district.name;
+    document["cautions"] = cautions;
+    return dumped(document);
 }
 
 }  // namespace farwater::reports

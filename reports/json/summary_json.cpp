@@ -3,6 +3,7 @@
 #include "reports/drive_words.h"
 #include "reports/headline.h"
 #include "reports/json/json_cells.h"
+#include "reports/json/proposals_value.h"
 #include "reports/need_columns.h"
 #include "reports/rating/rating_tables.h"
 #include "reports/summary.h"
@@ -86,6 +87,9 @@ std::string summary_json(const Findings& findings, std::string_view results) {
         {"results", results},
     };
     add_zones_and_rating(document, findings);
+    if (findings.next_source != nullptr) {
+        document["next_source"] = proposals_value(*findings.next_source);
+    }
     return dumped(document);
 }
 

@@ -3,8 +3,8 @@
 cmake_minimum_required(VERSION 3.25)
 
 # One script: each file makes one constant of its own and uses those above it.
-set(scripts packed.js words.js parcels.js patterns.js questions.js grid.js glyphs.js view.js painter.js map.js
-    legend.js more.js sheet.js finder.js charts.js tables.js page.js)
+set(scripts packed.js words.js parcels.js next_source.js patterns.js questions.js grid.js glyphs.js view.js painter.js map.js
+    legend.js more.js sheet.js finder.js charts.js tables.js proposals.js page.js)
 
 set(script "(() => {\n\"use strict\";\n")
 foreach(name IN LISTS scripts)

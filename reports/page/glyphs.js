@@ -11,6 +11,7 @@ const Glyphs = (() => {
     station: { d: "M-7 6V-2L0 -8L7 -2V6Z", fill: dark, mark: "M-2 6V1H2V6" },
     officers_place: { d: "M-6 -6H6V6H-6Z", fill: "#ffffff", edge: dark, mark: "M-3 0H3" },
     dump_site: { d: "M-3 -3H3V3H-3Z", fill: "#ffffff", edge: dark },
+    proposed: { d: "M-9 0A9 9 0 1 0 9 0A9 9 0 1 0 -9 0Z", fill: "#ffffff", edge: "#1c7c54" },
     target: { d: "M0 -7L7 0L0 7L-7 0Z", fill: "#ffffff", edge: dark, mark: "M-2 0H2M0 -2V2" },
   };
   for (const shape of Object.values(shapes)) {
@@ -58,6 +59,7 @@ const Glyphs = (() => {
     ["officers_place", "officer's dump site"],
     ["dump_site", "dump site in use"],
     ["target", "place without a parcel"],
+    ["proposed", "proposed source, by its place in the order"],
   ];
 
   return { draw, picture, labels };

@@ -129,5 +129,10 @@ const Legend = (() => {
   fillMarks();
   update();
 
-  return { element, svg };
+  // Asks it as if it had been chosen by hand.
+  function ask(id) {
+    questions.querySelector(`input[value="${id}"]`)?.click();
+  }
+
+  return { element, svg, ask };
 })();

@@ -104,13 +104,14 @@ const TheMap = (() => {
     set(view.closer(factor, x, y, width, height, least), moving);
   const whole = () => set(View.of(all, width, height));
 
+  function look([west, south, east, north]) {
+    const room = Math.max(60, 0.08 * Math.max(east - west, north - south));
+    view = View.of([west - room, south - room, east + room, north + room], width, height);
+  }
+
   function select(row, showAll) {
     selected = row;
-    if (row >= 0 && showAll) {
-      const [west, south, east, north] = Painter.reachOf(row);
-      const room = Math.max(60, 0.08 * Math.max(east - west, north - south));
-      view = View.of([west - room, south - room, east + room, north + room], width, height);
-    }
+    if (row >= 0 && showAll) look(Painter.reachOf(row));
     if (view) draw();
     onSelect(row);
   }
@@ -227,6 +228,10 @@ const TheMap = (() => {
       if (view) draw();
     },
     select,
+    look(box) {
+      look(box);
+      draw();
+    },
     picture,
     redraw: fit,
   };

@@ -1,4 +1,5 @@
-// More of one parcel's flow: how it builds up, and what one more of each thing gains.
+// More of one parcel's flow: how it builds up, what one more of each thing gains, and what proposed
+// sources would.
 const More = (() => {
   const { element, svg } = Legend;
   const number = (name, row) => Parcels.numbers(name)[row];
@@ -68,5 +69,19 @@ const More = (() => {
     return all.length + (more > 0 ? 1 : 0) > 0 ? [element("h4", "", "What one more of each gains"), list] : [];
   }
 
-  return { buildUp, gains };
+  // --- proposed sources --------------------------------------------------------------------------
+
+  // What each does for the parcel, one more at a time.
+  function nextSources(row) {
+    const list = element("dl", "");
+    for (const { rank, before, after } of NextSource.stepsOf(row)) {
+      list.append(
+        element("dt", "", `${rank + 1}. `, element("bdi", "", NextSource.name(rank))),
+        element("dd", "", `${Words.whole(Words.flow(before))} to ${Words.whole(Words.flow(after))} gpm`),
+      );
+    }
+    return list.children.length > 0 ? [element("h4", "", "With the proposed sources, one after another"), list] : [];
+  }
+
+  return { buildUp, gains, nextSources };
 })();

@@ -147,6 +147,7 @@ const Packed = (() => {
   const read = new Map();
   return {
     form,
+    has: (name) => read.has(name) || document.getElementById("data-" + name) !== null,
     table(name) {
       if (!read.has(name)) read.set(name, new Table(name));
       return read.get(name);

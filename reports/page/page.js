@@ -1,11 +1,12 @@
 // Starts the page: which sheet is seen, and what goes to the printer.
-const sheetNames = ["map", "summary", "places", "data", "assumptions", "cautions"];
+const sheetNames = ["map", "summary", ...(NextSource.there ? ["next"] : []), "places", "data", "assumptions", "cautions"];
 const filledOnce = new Set();
 
 function fillSheet(name) {
   if (filledOnce.has(name)) return;
   filledOnce.add(name);
   if (name === "summary") Charts.fill();
+  else if (name === "next") Proposals.fill();
   else Tables.fill(name);
 }
 
@@ -34,6 +35,7 @@ function preparePaper() {
   plot.append(picture);
 }
 
+document.getElementById("next-link").hidden = !NextSource.there;
 TheMap.start((row) => Sheet.show(row));
 Sheet.show(-1);
 window.addEventListener("hashchange", showSheet);

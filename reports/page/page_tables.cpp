@@ -9,6 +9,7 @@
 #include "reports/layers/routes.h"
 #include "reports/layers/table_builder.h"
 #include "reports/page/packed_table.h"
+#include "reports/proposals.h"
 #include "reports/zones.h"
 
 namespace farwater::reports {
@@ -294,12 +295,58 @@ std::string about(const MapPage& page) {
     return packed(run_record_table(facts), page);
 }
 
+// --- proposals ----------------------------------------------------------------------------------
+
+// A step of one proposal at one parcel, for the parcel's sheet and the map.
+struct GainAtParcel {
+    std::size_t rank;
+    const planning::Change* change;
+};
+
+std::string next_source_gains(const MapPage& page) {
+    std::vector<GainAtParcel> rows;
+    const std::vector<Proposal>& proposals = page.findings.next_source->proposals;
+    for (std::size_t rank = 0; rank < proposals.size(); ++rank) {
+        for (const planning::Change& change : proposals[rank].changes) {
+            rows.push_back({rank, &change});
+        }
+    }
+    return packed(
+        table(
+            {"next_source_gains", "Who gains by the proposed sources", ""},
+            {
+                integer("proposal", "Row of source_proposals.",
+                        [&rows](std::size_t row) { return value_of_count(rows[row].rank); }),
+                integer("parcel", "Row of parcels.",
+                        [&rows](std::size_t row) { return value_of_count(rows[row].change->row); }),
+                real("before_gpm", "Held from the start with the proposals before it, gpm.",
+                     [&rows](std::size_t row) {
+                         return value_of(supply::flow_from_start(rows[row].change->before));
+                     }),
+                real("after_gpm", "The same with it, gpm.",
+                     [&rows](std::size_t row) {
+                         return value_of(supply::flow_from_start(rows[row].change->after));
+                     }),
+                real("gained_gpm", "Of what is needed, gpm.",
+                     [&rows](std::size_t row) {
+                         return io::Value{static_cast<double>(rows[row].change->gain()) / 10.0};
+                     }),
+            },
+            rows.size()),
+        page);
+}
+
+template <io::FeatureTable (*make)(const ProposalFindings&)>
+std::string of_proposals(const MapPage& page) {
+    return packed(make(*page.findings.next_source), page);
+}
+
 std::string run_record(const MapPage& page) { return packed(run_record_table(page.record), page); }
 
 }  // namespace
 
-std::vector<PageTable> page_tables() {
-    return {
+std::vector<PageTable> page_tables(const Findings& findings) {
+    std::vector<PageTable> tables{
         {"about", about},
         {"parcels", parcels},
         {"roads", roads},
@@ -319,6 +366,12 @@ std::vector<PageTable> page_tables() {
         {"input_records", all_rows<input_records>},
         {"run_record", run_record},
     };
+    if (findings.next_source != nullptr) {
+        tables.insert(tables.end(), {{"source_proposals", of_proposals<source_proposals>},
+                                     {"proposal_years", of_proposals<proposal_years>},
+                                     {"next_source_gains", next_source_gains}});
+    }
+    return tables;
 }
 
 }  // namespace farwater::reports

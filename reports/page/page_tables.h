@@ -14,7 +14,7 @@ struct PageTable {
     std::string (*packed)(const MapPage& page);
 };
 
-// In the order in which the page holds them.
-std::vector<PageTable> page_tables();
+// In the order in which the page holds them; those of proposals only where there are any asked for.
+std::vector<PageTable> page_tables(const Findings& findings);
 
 }  // namespace farwater::reports

@@ -147,10 +147,10 @@ const Painter = (() => {
 
   // --- places ----------------------------------------------------------------------------------
 
-  // { glyph, x, y, name, least: scale from which it is drawn }
+  // { glyph, x, y, name, least: scale from which it is drawn, plate: what stands in it }
   const marks = (() => {
     const list = [];
-    const add = (tableName, glyphOf, nameOf, leastOf = () => 0) => {
+    const add = (tableName, glyphOf, nameOf, leastOf = () => 0, plateOf = () => "") => {
       const table = Packed.table(tableName);
       if (table.rows === 0) return;
       const { rows, parts, east, north } = table.of.shape.shapes();
@@ -163,6 +163,7 @@ const Painter = (() => {
           y: north[v],
           name: nameOf(table, row),
           least: leastOf(table, row),
+          plate: plateOf(row),
         });
       }
     };
@@ -179,6 +180,7 @@ const Painter = (() => {
     add("target_supply", () => "target", named("target_id"));
     add("fill_sites", (table, row) => text(table, "kind", row), named("source_id"));
     add("stations", () => "station", named("station_id"));
+    if (NextSource.there) add("source_proposals", () => "proposed", named("source_id"), () => 0, (row) => String(row + 1));
     return list;
   })();
 
@@ -189,9 +191,16 @@ const Painter = (() => {
       if (view.scale < mark.least) continue;
       const [x, y] = view.toPage(mark.x, mark.y, width, height);
       if (x < -20 || y < -20 || x > width + 20 || y > height + 20) continue;
-      Glyphs.draw(ink, mark.glyph, x, y, size);
+      Glyphs.draw(ink, mark.glyph, x, y, mark.plate ? 1 : size);
+      if (mark.plate) plate(ink, mark.plate, x, y);
       if (view.scale > 0.22 || (mark.glyph === "station" && view.scale > 0.03)) label(ink, mark.name, x + 10, y + 4);
     }
+  }
+
+  function plate(ink, text, x, y) {
+    ink.font = "700 12px system-ui, sans-serif";
+    ink.fillStyle = "#0f5637";
+    ink.fillText(text, x - ink.measureText(text).width / 2, y + 4.2);
   }
 
   function label(ink, text, x, y, colour = "#1d2b33") {
@@ -424,5 +433,21 @@ const Painter = (() => {
   }
   const boxOf = (row) => [...parcels.boxes.subarray(row * 4, row * 4 + 4)];
 
-  return { paint, setParcels, extent, rowAt, reachOf, boxOf, wayOf, marks, hasZones: zones !== null };
+  // Round a proposed source and the parcels that it changes.
+  function reachOfProposal(rank) {
+    const mark = marks.filter(({ glyph }) => glyph === "proposed")[rank];
+    const box = [mark.x, mark.y, mark.x, mark.y];
+    for (const [row, steps] of NextSource.rows()) {
+      if (!steps.some((step) => step.rank === rank)) continue;
+      const [west, south, east, north] = boxOf(row);
+      if (west > east) continue;
+      box[0] = Math.min(box[0], west);
+      box[1] = Math.min(box[1], south);
+      box[2] = Math.max(box[2], east);
+      box[3] = Math.max(box[3], north);
+    }
+    return box;
+  }
+
+  return { paint, setParcels, extent, rowAt, reachOf, reachOfProposal, boxOf, wayOf, marks, hasZones: zones !== null };
 })();

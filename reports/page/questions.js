@@ -105,6 +105,13 @@ const Questions = (() => {
     return { classes: [...classes, notKnown, noBuilding], placeOf: (row) => place[codes[row]] };
   })();
 
+  const further = ramped(
+    [25, 100, 250],
+    ["#d8daeb", "#998ec3", "#7157a4", "#542788"],
+    ["up to 25 more", "25 to 100 more", "100 to 250 more", "more than 250 more"],
+    [{ label: "nothing more", look: { fill: "#fee0b6" } }, { label: "meets planned flow now", look: { fill: "#f7f7f7", ink: "#9a9a9a", hatch: "dots" } }, notKnown, noBuilding],
+  );
+
   const list = [
     {
       id: "flow",
@@ -152,6 +159,15 @@ const Questions = (() => {
       classOf: byNumber(lasting, (row) => Parcels.numbers("continuous_min")[row], () => 0),
     },
   ];
+  if (NextSource.count > 0) {
+    list.push({
+      id: "next",
+      ask: "What would the proposed sources give?",
+      unit: "More of the planned flow by all of them, gpm",
+      classes: further.classes,
+      classOf: byNumber(further, NextSource.gained, (row) => (Parcels.stateOf(row).word === "held" ? 1 : 0)),
+    });
+  }
 
   // The class of every parcel, and how many parcels each class has; worked out once.
   function sorted(question) {

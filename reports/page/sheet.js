@@ -194,9 +194,9 @@ const Sheet = (() => {
     if (row < 0) return nothingSelected();
     const body = [...heading(row), stateLine(row)];
     if (Parcels.answered(row)) {
-      body.push(...flowLine(row), ...strip(row), clocks(row), ...More.buildUp(row), element("h4", "", "Limits"), limits(row), ...More.gains(row));
+      body.push(...flowLine(row), ...strip(row), clocks(row), ...More.buildUp(row), element("h4", "", "Limits"), limits(row), ...More.gains(row), ...More.nextSources(row));
     } else if (Parcels.improved(row)) {
-      body.push(limits(row));
+      body.push(limits(row), ...More.nextSources(row));
     }
     if (Parcels.improved(row)) {
       body.push(element("h4", "", "Where the water comes from"), ...wayButton(row), places(row));

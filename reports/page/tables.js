@@ -3,7 +3,7 @@ const Tables = (() => {
   const { element } = Legend;
 
   const asWords = { lane_class: Words.lanes, kind: Words.kinds, binding_limit: Words.limits };
-  const yesNo = new Set(["unlimited", "needs_engine", "officers_place", "single_file", "staffed", "given", "tanker_may_use"]);
+  const yesNo = new Set(["unlimited", "needs_engine", "officers_place", "single_file", "staffed", "given", "tanker_may_use", "planned"]);
 
   function cell(column, row) {
     const text = column.shown(row);

@@ -78,7 +78,7 @@ bool same_choice(const reports::ProposalFindings& a, const reports::ProposalFind
 int main(int argc, char** argv) {
     const std::string file = argc > 1 ? argv[1] : "sample_region/district.toml";
     app::ProposeOptions options;
-    options.sites = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 10;
+    options.terms.sites = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 10;
     const io::DistrictFile district_file = io::read_district_file(file);
     app::Reading reading = app::read_with_needs(district_file, Work{});
     if (argc > 3) {

@@ -256,6 +256,12 @@ const checks = [
     await page.emulateMedia({ media: "screen" });
   }],
 
+  ["without proposals there is no sheet of them and no question", async () => {
+    assert.ok(!(await page.isVisible('#sheets a[href="#next"]')));
+    assert.equal(await page.locator('#questions input[value="next"]').count(), 0);
+    assert.ok(!(await page.isVisible("#leaf-next")));
+  }],
+
   ["the accessibility checker finds nothing on any sheet", async () => {
     await page.evaluate(axeSource);
     await open(parcels.find(({ state }) => state === "short" || state === "held").parcel_id);

@@ -203,6 +203,28 @@ TEST_CASE("the rule of drive times is one of three, by road speeds where none is
     CHECK_THROWS_AS(rule("linear"), SettingsError);
 }
 
+TEST_CASE("where the next sources go is chosen only where the file says so, by its terms") {
+    CHECK_FALSE(parse(least).next_source);
+    const auto terms = parse(least + "\n[next_source]\n").next_source;
+    REQUIRE(terms);
+    CHECK_FALSE(terms->sites);
+    CHECK_FALSE(terms->weigh_by);
+    const auto given = parse(least +
+                             "\n[next_source]\nbudget = 60000\nyearly_budget = 20000\n"
+                             "weigh_by = \"value\"\nplanned = [\"C1\"]\nruled_out = [\"DH-2\"]\n")
+                           .next_source;
+    REQUIRE(given);
+    CHECK(given->budget == 60000.0);
+    CHECK(given->yearly_budget == 20000.0);
+    CHECK(given->weigh_by == WeighBy::value);
+    CHECK(given->planned == std::vector<std::string>{"C1"});
+    CHECK(given->ruled_out == std::vector<std::string>{"DH-2"});
+    CHECK(fault_with("[next_source]\nsites = 3\nbudget = 60000\n") ==
+          "district.toml:12:10: [next_source] has sites and budget: say how many, or for how much");
+    CHECK(fault_of("next_source = 3\n" + least) ==
+          "district.toml:1:15: next_source must be a table: [next_source]");
+}
+
 TEST_CASE("improvements keep what they name, in the file's order") {
     const DistrictFile file = parse(least + R"([[improvement]]
 kind = "offload"

@@ -50,7 +50,7 @@ TEST_CASE("every place of the template is filled, and every table is there once"
     const std::string html = without_script(page_of(found));
     CHECK(html.find("{{") == std::string::npos);
     CHECK(html.rfind("<!DOCTYPE html>", 0) == 0);
-    for (const PageTable& table : page_tables()) {
+    for (const PageTable& table : page_tables(found.findings())) {
         CAPTURE(table.name);
         CHECK(count_of(html, "id=\"data-" + std::string(table.name) + "\"") == 1);
     }
@@ -126,7 +126,7 @@ TEST_CASE("no document shows a handbook value or a flow that is not cautious") {
     const Findings findings = found.findings();
     const RunRecord record;
     const MapPage page{findings, record, PageGrid{}, nullptr, [](std::size_t) { return ""; }};
-    for (const PageTable& table : page_tables()) {
+    for (const PageTable& table : page_tables(findings)) {
         const std::string bytes = table.packed(page);
         CAPTURE(table.name);
         CHECK(bytes.find("handbook_gpm") == std::string::npos);

@@ -77,15 +77,14 @@ CLI::Option* add_word(CLI::App& command, const std::string& name, const std::str
     return command.add_option_function<std::string>(name, take_or_tell, says);
 }
 
-void add_weigh_by(CLI::App& command, WeighBy& weigh_by) {
+void add_weigh_by(CLI::App& command, std::optional<WeighBy>& weigh_by) {
     const auto words = words_of(WeighBy{});
     add_word(command, "--weigh-by",
              "What a property counts for: parcels (each 1), building_area, value, people",
              {words.begin(), words.end()},
              [&weigh_by](const std::string& word) {
-                 const std::optional<WeighBy> way = parse_word<WeighBy>(word);
-                 weigh_by = way.value_or(weigh_by);
-                 return way.has_value();
+                 weigh_by = parse_word<WeighBy>(word);
+                 return weigh_by.has_value();
              })
         ->type_name("WORD");
 }
@@ -104,20 +103,21 @@ void add_audience(CLI::App& command, Audience& audience) {
 void add_propose(CLI::App& command, Options& options) {
     command.add_option("--out", options.out, "Folder of the results")->type_name("DIR");
     ProposeOptions& propose = options.propose;
+    ChoiceTerms& terms = propose.terms;
     CLI::Option* sites =
-        command.add_option("--sites", propose.sites, "How many to choose; default: 5")
+        command.add_option("--sites", terms.sites, "How many to choose; default: 5")
             ->type_name("N")
             ->check(CLI::Range(1, 1000));
-    command.add_option("--budget", propose.budget, "What may be spent, in the money of the costs")
+    command.add_option("--budget", terms.budget, "What may be spent, in the money of the costs")
         ->type_name("X")
         ->check(CLI::Range(0.0, 1e12))
         ->excludes(sites);
     command
-        .add_option("--yearly-budget", propose.yearly_budget,
+        .add_option("--yearly-budget", terms.yearly_budget,
                     "What each year has to spend: deals the chosen places into years")
         ->type_name("X")
         ->check(CLI::Range(0.01, 1e12));
-    add_weigh_by(command, propose.weigh_by);
+    add_weigh_by(command, terms.weigh_by);
     CLI::Option* exact = command.add_flag(
         "--exact", propose.exact, "Search the best choice there is, and prove that it is the best");
     command
@@ -128,10 +128,9 @@ void add_propose(CLI::App& command, Options& options) {
         ->check(CLI::Range(1.0, 1e6));
     command.add_flag("--every-gain", propose.every_gain,
                      "Work out what each place gains, also where a bound rules out its choice");
-    command
-        .add_option("--planned", propose.planned, "A place that is built in any case; repeatable")
+    command.add_option("--planned", terms.planned, "A place that is built in any case; repeatable")
         ->type_name("ID");
-    command.add_option("--rule-out", propose.ruled_out, "A place that cannot be had; repeatable")
+    command.add_option("--rule-out", terms.ruled_out, "A place that cannot be had; repeatable")
         ->type_name("ID");
 }
 

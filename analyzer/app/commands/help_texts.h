@@ -108,8 +108,9 @@ Places to choose from are those of [proposals] in the district file, a dry hydra
 road comes near [mapped_water], and cisterns at the junctions and on the public parcels that have
 most flow missing near them. Gains are worked out as `run` works out supply, with the place
 among the sources. To see for yourself, let [what_if_sources] name the layer source_proposals.
-Planned places come first and use up neither the number nor the budget. Results go to the
-folder proposals beside the district file, or to --out.)";
+Planned places come first and use up neither the number nor the budget. The table [next_source] of
+the district file holds such terms for every time; with it `run` proposes too, on its map page.
+Results go to the folder proposals beside the district file, or to --out.)";
 
 inline constexpr std::string_view improvements =
     R"(Spending of all kinds side by side, for the yearly budget: what a tanker, a portable tank, hose,

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "analyzer/district/choice_terms.h"
 #include "analyzer/district/words.h"
 
 namespace farwater::app {
@@ -45,11 +46,7 @@ struct ExplainOptions {
 
 // Of propose.
 struct ProposeOptions {
-    std::optional<std::size_t> sites;  // none, and no budget either: 5
-    std::optional<double> budget;
-    std::optional<double> yearly_budget;          // deals the chosen ones into years
-    std::vector<std::string> planned, ruled_out;  // ids of places
-    WeighBy weigh_by = WeighBy::parcels;
+    ChoiceTerms terms;   // before those of the district file
     bool exact = false;  // the best choice there is, searched so long
     double exact_seconds = 60.0;
     bool every_gain = false;  // of places too that no choice takes
@@ -58,7 +55,7 @@ struct ProposeOptions {
 // Of improvements.
 struct ImproveOptions {
     std::optional<double> yearly_budget;  // buys them year by year, worked out together
-    WeighBy weigh_by = WeighBy::parcels;
+    std::optional<WeighBy> weigh_by;      // none: parcels
 };
 
 // Of compare: result folders, or their supply.gpkg.

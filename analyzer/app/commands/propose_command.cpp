@@ -6,30 +6,17 @@
 
 #include "analyzer/app/commands/commands.h"
 #include "analyzer/app/exit_code.h"
-#include "analyzer/app/pipes_to_water.h"
-#include "analyzer/app/propose.h"
+#include "analyzer/app/next_source.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "analyzer/app/write_gains.h"
 #include "io/district_file.h"
-#include "io/error.h"
 #include "io/out_folder.h"
 #include "io/read_district.h"
 #include "reports/gains/gain_pages.h"
 
 namespace farwater::app {
 namespace {
-
-void check_places(const io::DistrictFile& file) {
-    if (!file.layers.contains("proposals") && !file.layers.contains("mapped_water") &&
-        file.assumptions.most_new_cisterns == 0) {
-        throw io::SettingsError(fmt::format(
-            "{}: there is no place to choose from: add [proposals] with your own places, or "
-            "[mapped_water] with the water that is on the map, or let most_new_cisterns be more "
-            "than 0",
-            file.path.string()));
-    }
-}
 
 constexpr std::string_view proposal_files = "proposals";
 
@@ -40,13 +27,8 @@ bool write_proposals(const std::filesystem::path& folder, const io::DistrictFile
     const auto pages = [&](const reports::RunRecord& record) {
         return reports::proposal_pages(findings, record);
     };
-    return write_gains(
-        folder,
-        {proposal_files,
-         {reports::source_proposals(findings), reports::proposal_candidates(findings),
-          reports::proposal_gains(findings), reports::proposal_years(findings)},
-         pages},
-        file, read, findings.district, work);
+    return write_gains(folder, {proposal_files, reports::proposal_tables(findings), pages}, file,
+                       read, findings.district, work);
 }
 
 std::string closing_words(const Options& options, const std::filesystem::path& out,
@@ -69,26 +51,21 @@ int propose_command(const Options& options, io::Interrupt& interrupt) {
     session.stage("reading");
     Reading reading = read_with_needs(file, session.work());
     const bool problems = !reading.read.district.problems.empty();
-    std::optional<WhatIf> district = WhatIf::of(std::move(reading.read.district),
-                                                std::move(reading.needs), session.work(), begins);
-    if (!district) {
+    const auto chosen =
+        choose_next_source(std::move(reading.read.district), std::move(reading.needs), file,
+                           reading.read, options.propose, session.work(), begins);
+    if (!chosen) {
         return exit_interrupted;
     }
-    session.stage("mapped water");
-    const std::vector<RoadNearWater> pipes = pipes_to_water(
-        district->district(), district->profiles(), file, reading.read, session.work());
-    const auto findings = propose(*district, pipes, options.propose, session.work(), begins);
-    if (!findings) {
-        return exit_interrupted;
-    }
+    const reports::ProposalFindings& findings = chosen->findings;
     session.stage("writing proposals");
-    if (!write_proposals(folder.folder(), file, reading.read, *findings, session.work())) {
+    if (!write_proposals(folder.folder(), file, reading.read, findings, session.work())) {
         return exit_interrupted;
     }
     session.end();
     session.log().write(folder.folder() / "run.log");
     folder.commit();
-    session.say(closing_words(options, out, *findings));
+    session.say(closing_words(options, out, findings));
     return options.strict && problems ? exit_problems : exit_done;
 }
 

@@ -6,6 +6,7 @@
 #include "analyzer/app/analysis.h"
 #include "analyzer/app/commands/commands.h"
 #include "analyzer/app/exit_code.h"
+#include "analyzer/app/next_source.h"
 #include "analyzer/app/reading.h"
 #include "analyzer/app/session.h"
 #include "analyzer/app/write_public_results.h"
@@ -57,6 +58,10 @@ Written write_for(Audience audience, const std::filesystem::path& folder,
 int run_command(const Options& options, io::Interrupt& interrupt) {
     Session session(options, interrupt);
     const io::DistrictFile file = io::read_district_file(options.district_file);
+    const bool proposes = file.next_source && options.audience == Audience::officers;
+    if (proposes) {
+        check_places(file);
+    }
     const std::filesystem::path out = out_folder_of(options, file);
     io::OutFolder folder = io::OutFolder::begin(out, files_read(file));
     const io::CleanOnExit clean(interrupt, [&folder] { folder.abandon(); });
@@ -69,7 +74,14 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     if (!analysis) {
         return exit_interrupted;
     }
+    const auto next = proposes ? choose_next_source(read.district, analysis->needs, file, read, {},
+                                                    session.work(), begins)
+                               : std::nullopt;
+    if (proposes && !next) {
+        return exit_interrupted;
+    }
     reports::Findings findings = analysis->findings(read.district);
+    findings.next_source = next ? &next->findings : nullptr;
     const Written written =
         write_for(options.audience, folder.folder(), file, read, findings, session.work(), begins);
     if (!written.whole || session.work().stopped()) {
