@@ -108,7 +108,7 @@ std::string_view limit_words(Limit limit) {
             return "the transfer of water between portable tanks";
         case Limit::offload:
             return "the offload slot";
-        case Limit::engines:
+        case Limit::readiness:
             return "how soon dump site and fill site are ready";
         default:
             return word(limit);
@@ -314,7 +314,7 @@ std::vector<GainWords> gain_words(const ShuttleAnswer& answer) {
     };
     constexpr std::array limits{Limit::fleet,         Limit::fill_site, Limit::none,
                                 Limit::source_volume, Limit::draft,     Limit::storage,
-                                Limit::transfer,      Limit::offload,   Limit::engines};
+                                Limit::transfer,      Limit::offload,   Limit::readiness};
     for (const Gain& gain : answer.gains) {
         const auto* at = std::ranges::find(limits, gain.limit);
         if (at != limits.end()) {

@@ -169,8 +169,8 @@ io::FeatureTable by_station(const Findings& findings) {
     const auto& stations = findings.district.stations;
     std::vector<ColumnOf> columns{
         text("station_id",
-             "Station whose engine is first at the dump site or source; empty: none gets there, or "
-             "it is not known.",
+             "Station whose engine is first at the dump site or source; empty: there is none, no "
+             "engine gets there, or it is not known.",
              [&stations](std::size_t row) {
                  return row < stations.size() ? value_of(stations[row].id) : io::Value{};
              }),

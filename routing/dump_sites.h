@@ -47,14 +47,17 @@ struct DumpSites {
 // or more; level (level_stretches.h), not on a bridge or in a tunnel and not within 100 ft of a
 // road with a rail crossing. A parcel gets places of its own where thinning would take supply away:
 // the nearest from each side of the house, and junctions where tankers drive through while its hose
-// lies (sites/own_places.h). Only the officer's places and candidates that serve somebody are kept,
+// lies; and the nearest that some loaded tanker gets to in every season, where the others are no
+// such (sites/own_places.h). Only the officer's places and candidates that serve somebody are kept,
 // in spatial order.
 //
 // Hose lies from the dump site along roads of every class, closed ones too, to the access point and
 // on to the house: the parcel's own setback (not where its drive is drawn), or straight distance x
 // setback_factor + setback_extra, where the straight distance is at most off_road_hose. The whole
 // is at most hose_reach, and the dump site at least standoff from the house. The officer's places
-// come first, then by length, then by index; at most most_hose_lays beside the own ones. Lengths
+// come first, then by length, then by index; at most most_hose_lays beside the own ones, among them
+// the first from the other side of the house and the first where some loaded tanker may go in every
+// season, however many are nearer. Lengths
 // are whole millimetres along each road piece. Stopped early: what it returns is not complete.
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
                           std::span<const Profile> profiles, const Work& work);

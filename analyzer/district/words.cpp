@@ -63,10 +63,10 @@ constexpr std::array supply_states{"unknown"sv, "no_building"sv, "unreached"sv, 
 constexpr std::array supply_modes{"none"sv, "direct"sv, "relay"sv, "shuttle"sv};
 constexpr std::array margins{"none"sv, "thin"sv, "firm"sv};
 constexpr std::array limits{
-    "none"sv,        "fleet"sv,    "fill_site"sv, "source_volume"sv, "source_hydraulics"sv,
-    "draft"sv,       "storage"sv,  "transfer"sv,  "road_room"sv,     "offload"sv,
-    "supply_line"sv, "hose"sv,     "engines"sv,   "crew"sv,          "no_dump_site"sv,
-    "no_route"sv,    "no_source"sv};
+    "none"sv,         "fleet"sv,    "fill_site"sv, "source_volume"sv, "source_hydraulics"sv,
+    "draft"sv,        "storage"sv,  "transfer"sv,  "road_room"sv,     "offload"sv,
+    "supply_line"sv,  "hose"sv,     "engines"sv,   "readiness"sv,     "crew"sv,
+    "no_dump_site"sv, "no_route"sv, "no_source"sv};
 
 }  // namespace
 

@@ -140,6 +140,7 @@ enum class Limit : std::uint8_t {
     supply_line,
     hose,
     engines,
+    readiness,
     crew,
     no_dump_site,
     no_route,

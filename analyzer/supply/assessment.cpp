@@ -83,7 +83,8 @@ int severity_of(SupplyState state) {
 bool worse(const ParcelSupply& a, const ParcelSupply& b) {
     const int severity_a = severity_of(a.state);
     const int severity_b = severity_of(b.state);
-    return severity_a != severity_b ? severity_a > severity_b : a.cautious < b.cautious;
+    return severity_a != severity_b ? severity_a > severity_b
+                                    : flow_from_start(a) < flow_from_start(b);
 }
 
 namespace {

@@ -126,7 +126,7 @@ void judge(ParcelSupply& supply, double firm_margin);
 
 // Short flow first: unknown, unreached, tank_only, short, late, held. no_building is apart.
 int severity_of(SupplyState state);
-// Worse in state, then in cautious flow.
+// Worse in state, then in what is held from the start.
 bool worse(const ParcelSupply& a, const ParcelSupply& b);
 // Which of two seasons or periods stands for the place: the worse one; of equals the one that holds
 // less later, begins later, is without water longer, and so on, so that their order decides nothing

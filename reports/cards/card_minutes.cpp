@@ -95,7 +95,7 @@ std::string_view one_more(Limit limit) {
             return "room for another portable tank";
         case Limit::offload:
             return "one more offload slot";
-        case Limit::engines:
+        case Limit::readiness:
             return "all set up 5 min sooner";
         case Limit::crew:
             return "people for one more fill site";
@@ -146,6 +146,8 @@ std::string_view call_for(Limit limit) {
         case Limit::draft:
         case Limit::engines:
             return "engines";
+        case Limit::readiness:
+            return "people to set up and to lay hose";
         case Limit::storage:
             return "portable tanks";
         case Limit::transfer:

@@ -12,7 +12,9 @@
 namespace farwater::reports {
 namespace {
 
-std::string gpm_number(HeldFlow flow) { return fmt::format("{}", planned_gpm(flow)); }
+std::string gpm_number(HeldFlow flow, HeldFlow needed) {
+    return fmt::format("{}", planned_gpm(flow, needed));
+}
 
 std::string start_note(const CardView& view) {
     const supply::ParcelSupply& supply = view.supply();
@@ -41,13 +43,13 @@ std::vector<BigNumber> big_numbers(const CardView& view) {
     const std::string tankers =
         plural(supply.tankers, view.district().tanker_word) + " in the shuttle";
     return {
-        {"PLAN ON", gpm_number(supply.cautious), "gpm", start_note(view)},
+        {"PLAN ON", gpm_number(supply.cautious, supply.needed), "gpm", start_note(view)},
         {"NEEDED", fmt::format("{:.0f}", in_gpm(flow_of(supply.needed))), "gpm",
          "this place " + std::string(state_sentence(supply.state))},
         {"TANK WATER", minute_words(supply.tank_water), "min",
          "first engine: minute " + minute_words(supply.first_engine)},
         {"STEADY WATER", minute_words(supply.continuous), "min", gap_note(supply)},
-        {"ONE OUT", gpm_number(supply.one_tanker_out), "gpm",
+        {"ONE OUT", gpm_number(supply.one_tanker_out, supply.needed), "gpm",
          "without the " + view.district().tanker_word + " missed most"},
         {"ROUND TRIP", minute_words(supply.round_trip), "min",
          supply.round_trip ? "driving only; " + tankers : std::string("no shuttle")},

@@ -110,7 +110,9 @@ std::string_view limit_sentence(Limit limit) {
         case Limit::hose:
             return "no hose that is there is long enough";
         case Limit::engines:
-            return "engines, or how soon they are set up";
+            return "engines";
+        case Limit::readiness:
+            return "how soon it is set up, or the hose laid";
         case Limit::crew:
             return "people";
         case Limit::no_dump_site:

@@ -40,6 +40,14 @@ void house_lines(const Explained& explained, WorkedPage& page) {
             "class {}{}", word(road.kind),
             access.doubtful ? "; doubtful: far from the house, or closed to every tanker" : ""));
     page.number("from there straight to the house", in_feet(access.off_road), Digits::none, "ft");
+    const Length most = district.assumptions.off_road_hose;
+    if (access.off_road > most) {
+        page.rests_on({"off_road_hose_ft"});
+        page.words("hose from the road to the house", "none: too far to lay it over open ground",
+                   fmt::format("at most {:.0f} ft; where there is a drive, draw it or give the "
+                               "parcel's setback",
+                               in_feet(most)));
+    }
 }
 
 // What follows "Drive times: ".

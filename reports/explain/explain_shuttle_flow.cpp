@@ -66,7 +66,7 @@ std::string gain_name(Limit limit) {
             return "road for one more of the tanks that came";
         case Limit::offload:
             return "one more offload slot";
-        case Limit::engines:
+        case Limit::readiness:
             return "everything ready 5 min earlier";
         case Limit::crew:
             return "people for one more fill site";

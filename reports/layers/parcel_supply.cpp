@@ -53,7 +53,8 @@ std::vector<ColumnOf> verdict_columns(const Findings& findings) {
                  return has_answer(of(row)) ? io::Value{word(of(row).mode)} : io::Value{};
              }),
         text("binding_limit",
-             "What sets the flow: the thing of which one more gains most; or why there is none.",
+             "What sets the flow: the thing of which one more gains most (readiness: to be set up, "
+             "or to have the hose laid, sooner); or why there is none.",
              [of](std::size_t row) {
                  return has_answer(of(row)) ? io::Value{word(of(row).limit)} : io::Value{};
              }),
@@ -233,7 +234,10 @@ std::vector<ColumnOf> way_columns(const Findings& findings) {
                     return has_answer(of(row)) ? value_of_count(of(row).tankers) : io::Value{};
                 }),
         real(
-            "wheels_gal", "Gallons in the tanks that are there by the late horizon.",
+            "wheels_gal",
+            "Gallons in the tanks that are there by the late horizon; at least the smallest "
+            "engine's, "
+            "where an engine gets to the house but to no dump site.",
             [of](std::size_t row) { return value_of(of(row).wheels_gal); }, 0),
     };
 }

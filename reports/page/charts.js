@@ -85,7 +85,7 @@ const Charts = (() => {
     const label = (id) => {
       const place = stations.rows ? stations.of.station_id.texts().indexOf(id) : -1;
       const name = place >= 0 ? stations.of.name.texts()[place] : "";
-      return id ? element("bdi", "", name || id) : "no engine gets there, or not known";
+      return id ? element("bdi", "", name || id) : "no dump site, no engine gets there, or not known";
     };
     return stacked("By station of the first engine", "Bars are split as in the first chart, from left to right in its order.", groups, label);
   }

@@ -27,9 +27,9 @@ const More = (() => {
 
   // Flow that can be held from each minute on, as bars against the planned flow.
   function buildUp(row) {
-    const flows = starts.map(({ column }) => Words.flow(number(column, row)));
-    if (flows.some(Number.isNaN) || !(Math.max(...flows) > 0)) return [];
     const needed = Parcels.needed(row);
+    const flows = starts.map(({ column }) => Words.flow(number(column, row), number("needed_gpm", row)));
+    if (flows.some(Number.isNaN) || !(Math.max(...flows) > 0)) return [];
     const picture = svg("svg", { viewBox: `0 0 ${wide} ${high}`, role: "img", class: "strip build-up" });
     const said = starts.map(({ minute }, i) => `${Words.whole(flows[i])} gpm from minute ${minute}`).join(", ");
     picture.append(svg("title", {}, `Held for ${Words.minutes(number("duration_min", row))}: ${said}`));

@@ -16,11 +16,12 @@ const Parcels = (() => {
   const answered = (row) => improved(row) && stateOf(row).word !== "unknown";
 
   // gpm as shown; NaN where there is no answer.
-  const flow = (row) => Words.flow(numbers("cautious_gpm")[row]);
-  const oneOut = (row) => Words.flow(numbers("one_tanker_out_gpm")[row]);
+  const rounded = (name, row) => Words.flow(numbers(name)[row], numbers("needed_gpm")[row]);
+  const flow = (row) => rounded("cautious_gpm", row);
+  const oneOut = (row) => rounded("one_tanker_out_gpm", row);
   const needed = (row) => Math.ceil(numbers("needed_gpm")[row] - 1e-9);
   // The other way that was looked at; 0 where there is none.
-  const otherFlow = (row) => Words.flow(numbers("runner_up_gpm")[row]) || 0;
+  const otherFlow = (row) => rounded("runner_up_gpm", row) || 0;
   // By the way that holds more from the start.
   const shortfall = (row) =>
     numbers("shortfall_gpm")[row] > 0

@@ -30,6 +30,7 @@ const Words = (() => {
     supply_line: "supply line",
     hose: "hose on the units there",
     engines: "engines",
+    readiness: "how soon it is set up, or the hose laid",
     crew: "crews",
     no_dump_site: "no dump site within hose reach",
     no_route: `no way for a ${tanker}`,
@@ -56,8 +57,9 @@ const Words = (() => {
   };
   const lanes = { through: "drive through", dead_end: "must back or turn" };
 
-  // Down to 25 gpm below 500, to 50 above.
-  const flow = (gpm) => (gpm < 500 ? Math.floor(gpm / 25) * 25 : Math.floor(gpm / 50) * 50);
+  // Down to 25 gpm below 500, to 50 above, but never below a need that is met.
+  const roundedFlow = (gpm) => (gpm < 500 ? Math.floor(gpm / 25) * 25 : Math.floor(gpm / 50) * 50);
+  const flow = (gpm, needed = Infinity) => (gpm >= needed ? Math.max(roundedFlow(gpm), Math.floor(needed)) : roundedFlow(gpm));
   const whole = (number) => number.toLocaleString("en-US", { maximumFractionDigits: 0 });
   const percent = (part, all) => (all === 0 ? "–" : ((100 * part) / all).toFixed(1) + " %");
   const minutes = (min) => whole(Math.ceil(min - 1e-9)) + " min";

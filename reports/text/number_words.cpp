@@ -25,6 +25,10 @@ int planned_gpm(HeldFlow flow) {
     return gpm / step * step;
 }
 
+int planned_gpm(HeldFlow flow, HeldFlow needed) {
+    return flow >= needed ? std::max(planned_gpm(flow), in_tenths(needed) / 10) : planned_gpm(flow);
+}
+
 std::string day(std::optional<Date> date) {
     return date ? fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date->year()),
                               static_cast<unsigned>(date->month()),

@@ -59,6 +59,18 @@ std::vector<ProfileBits> loaded_use_in_some_season(const District& district,
     return use;
 }
 
+std::vector<ProfileBits> loaded_use_in_every_season(const District& district,
+                                                    std::span<const Profile> profiles) {
+    std::vector<ProfileBits> use(district.roads.size(), anyone(profiles));
+    for (const Season& season : district.seasons) {
+        const std::vector<ProfileBits> now = loaded_use(district, profiles, season);
+        for (std::size_t r = 0; r < use.size(); ++r) {
+            use[r] &= now[r];
+        }
+    }
+    return use;
+}
+
 std::vector<std::uint8_t> edges_used_by(const Network& network, std::span<const ProfileBits> use,
                                         ProfileBits wanted, Which which) {
     std::vector<std::uint8_t> marks(network.edges.size(), 0);

@@ -30,6 +30,10 @@ std::vector<ProfileBits> loaded_use(const District& district, std::span<const Pr
 std::vector<ProfileBits> loaded_use_in_some_season(const District& district,
                                                    std::span<const Profile> profiles);
 
+// The same in all of them.
+std::vector<ProfileBits> loaded_use_in_every_season(const District& district,
+                                                    std::span<const Profile> profiles);
+
 // Per edge: 1 where its road has the bits that `wanted` names, some of them or all.
 enum class Which : std::uint8_t { some, all };
 std::vector<std::uint8_t> edges_used_by(const Network& network, std::span<const ProfileBits> use,

@@ -40,6 +40,7 @@ public:
         : district_(district),
           network_(network),
           access_(access),
+          rules_(rules),
           drive_through_(drive_through),
           sites_(sites),
           lengths_(lengths_of_all(network)),
@@ -60,18 +61,27 @@ public:
         const HouseOnRoad house{number, access_.spots[number], house_of(district_, number), left};
         paths.begin(house.spot, house.reach);
         std::vector<LayKind> known;
+        bool all_year = false;
         for (Lay& lay : lays_from_sites(house, paths)) {
             const SitePlace& site = sites_[lay.site];
             const std::vector<EdgeIndex> closed = paths.edges_to(site.spot);
             if (lay.along <= near_) {
                 known.push_back({paths.side_of(site.spot), drive_through_.at_site(site, closed)});
             }
+            all_year = all_year || rules_.driven_all_year(site.spot.edge);
             lay.closed = add_row(lays.closed, closed);
             lays.from_sites.push_back(lay);
         }
-        for (const OwnPlace& own : own_places_.of(house, paths, known)) {
-            lays.own.push_back(
-                {number, own.along, own.spot, add_row(lays.closed, paths.edges_to(own.spot))});
+        std::vector<OwnPlace> own = own_places_.of(house, paths, known);
+        all_year = all_year || std::ranges::any_of(own, [&](const OwnPlace& place) {
+                       return rules_.driven_all_year(place.spot.edge);
+                   });
+        if (const auto place = all_year ? std::nullopt : own_places_.all_year_of(house, paths)) {
+            own.push_back(*place);
+        }
+        for (const OwnPlace& place : own) {
+            lays.own.push_back({number, place.along, place.spot,
+                                add_row(lays.closed, paths.edges_to(place.spot))});
         }
         paths.clear();
     }
@@ -113,6 +123,17 @@ private:
         return ways;
     }
 
+    // The nearest such lay stays, even where many are nearer: those in front of it from `place` on
+    // move back.
+    template <class Is>
+    static void keep_one(std::vector<Lay>& ways, std::size_t place, const Is& is) {
+        const auto there = ways.begin() + static_cast<std::ptrdiff_t>(place);
+        const auto first = std::ranges::find_if(ways, is);
+        if (first != ways.end() && first > there) {
+            std::rotate(there, first, std::next(first));
+        }
+    }
+
     std::vector<Lay> lays_from_sites(const HouseOnRoad& house, const HosePaths& paths) const {
         std::vector<Lay> ways = ways_to_sites(house, paths.search());
         std::ranges::sort(ways, [](const Lay& a, const Lay& b) {
@@ -131,16 +152,16 @@ private:
             return std::tuple(!sites_[a.site].officers_place, a.along, a.site) <
                    std::tuple(!sites_[b.site].officers_place, b.along, b.site);
         });
+        const auto all_year = [&](const Lay& lay) {
+            return rules_.driven_all_year(sites_[lay.site].spot.edge);
+        };
+        const auto from_other_side = [&](const Lay& lay) {
+            return paths.side_of(sites_[lay.site].spot).from_end !=
+                   paths.side_of(sites_[ways.front().site].spot).from_end;
+        };
         if (ways.size() > most_hose_lays) {
-            // The first from the other side stays, even where many are nearer.
-            const auto from_end = [&](const Lay& lay) {
-                return paths.side_of(sites_[lay.site].spot).from_end;
-            };
-            const auto other = std::ranges::find_if(
-                ways, [&](const Lay& lay) { return from_end(lay) != from_end(ways.front()); });
-            if (other - ways.begin() >= std::ptrdiff_t{most_hose_lays} && other != ways.end()) {
-                ways[most_hose_lays - 1] = *other;
-            }
+            keep_one(ways, most_hose_lays - 2, all_year);
+            keep_one(ways, most_hose_lays - 1, from_other_side);
             ways.resize(most_hose_lays);
         }
         return ways;
@@ -149,6 +170,7 @@ private:
     const District& district_;
     const Network& network_;
     const Access& access_;
+    const SiteRules& rules_;
     const DriveThrough& drive_through_;
     std::span<const SitePlace> sites_;
     EdgeCosts lengths_;

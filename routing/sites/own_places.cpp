@@ -128,6 +128,23 @@ std::vector<OwnPlace> OwnPlaces::nearest_of(const HouseOnRoad& house,
     return found;
 }
 
+std::optional<OwnPlace> OwnPlaces::all_year_of(const HouseOnRoad& house,
+                                               const HosePaths& paths) const {
+    std::optional<OwnPlace> nearest;
+    const auto rank = [&](const OwnPlace& place) {
+        return std::pair(place.along, place_of(district_, network_, place.spot));
+    };
+    each_place(house, paths, [&](RoadSpot spot, std::int32_t along) {
+        const RoadSpot site = site_at(house, spot);
+        const OwnPlace place{site, along, paths.side_of(spot)};
+        if (site.valid() && rules_.driven_all_year(site.edge) &&
+            (!nearest || rank(place) < rank(*nearest))) {
+            nearest = place;
+        }
+    });
+    return nearest;
+}
+
 std::vector<OwnPlace> OwnPlaces::of(const HouseOnRoad& house, const HosePaths& paths,
                                     std::span<const LayKind> known) const {
     std::vector<OwnPlace> found = drive_through_of(house, paths, known);

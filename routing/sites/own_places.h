@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -53,6 +54,10 @@ public:
     // Only where a site may be (site_rules.h). `paths` have begun at the house. O(places in reach).
     std::vector<OwnPlace> of(const HouseOnRoad& house, const HosePaths& paths,
                              std::span<const LayKind> known) const;
+
+    // The nearest place where some loaded tanker may go in every season, within the house's reach;
+    // none where there is none. O(places in reach).
+    std::optional<OwnPlace> all_year_of(const HouseOnRoad& house, const HosePaths& paths) const;
 
 private:
     std::vector<OwnPlace> drive_through_of(const HouseOnRoad& house, const HosePaths& paths,

@@ -19,6 +19,8 @@ SiteRules::SiteRules(const District& district, const Network& network,
       network_(network),
       driven_(edges_used_by(network, loaded_use_in_some_season(district, profiles),
                             haulers(profiles), Which::some)),
+      driven_all_year_(edges_used_by(network, loaded_use_in_every_season(district, profiles),
+                                     haulers(profiles), Which::some)),
       sites_(driven_),
       any_rail_(
           std::ranges::any_of(district.roads, [](const Road& road) { return road.rail_crossing; })),

@@ -20,6 +20,9 @@ public:
     // Per edge: 1 where some loaded tanker may go in some season.
     const std::vector<std::uint8_t>& driven() const { return driven_; }
 
+    // Some loaded tanker may go there in every season.
+    bool driven_all_year(EdgeIndex edge) const { return at(driven_all_year_, edge) != 0; }
+
     // The place of a site at a junction: on the first edge that has sites and is level there; not
     // valid where none is. Precondition: none.
     RoadSpot spot_at(NodeIndex node) const;
@@ -37,6 +40,7 @@ private:
     const District& district_;
     const Network& network_;
     std::vector<std::uint8_t> driven_;
+    std::vector<std::uint8_t> driven_all_year_;
     std::vector<std::uint8_t> sites_;
     bool any_rail_ = false;
     RoadFinder rail_;

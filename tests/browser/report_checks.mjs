@@ -13,7 +13,7 @@ const { browser, page, bad } = await openPage(file);
 
 // --- what the page should say, worked out again from the data ------------------------------------
 
-const roundedDown = (gpm) => gpm - (gpm % (gpm < 500 ? 25 : 50));
+const roundedDown = (gpm, needed = Infinity) => Math.max(gpm - (gpm % (gpm < 500 ? 25 : 50)), gpm >= needed ? Math.floor(needed) : 0);
 const grouped = (number) => String(number).replace(/\B(?=(\d{3})+$)/g, ",");
 const labels = {
   held: "meets planned flow",
@@ -101,12 +101,12 @@ const checks = [
         assert.equal(await page.locator("#sheet .big").count(), 0);
         continue;
       }
-      const flow = roundedDown(parcel.cautious_gpm);
+      const flow = roundedDown(parcel.cautious_gpm, parcel.needed_gpm);
       const needed = Math.ceil(parcel.needed_gpm);
       assert.equal(await text("#sheet .big"), `${grouped(flow)} gpm`, parcel.parcel_id);
       const body = await text("#sheet");
       if (flow > 0) assert.ok(body.includes(`held from minute ${Math.ceil(parcel.first_engine_min + 15)} after the alarm, for ${parcel.duration_min} min`), parcel.parcel_id);
-      const short = parcel.shortfall_gpm > 0 ? `: short by ${grouped(needed - Math.max(flow, roundedDown(parcel.runner_up_gpm ?? 0)))} gpm.` : ".";
+      const short = parcel.shortfall_gpm > 0 ? `: short by ${grouped(needed - Math.max(flow, roundedDown(parcel.runner_up_gpm ?? 0, parcel.needed_gpm)))} gpm.` : ".";
       assert.ok(body.includes(`Planned flow ${grouped(needed)} gpm${short}`), parcel.parcel_id);
       const minutes = (min) => (min === null ? "" : `${Math.ceil(min)} min`);
       assert.equal(await fact("First engine at the house"), minutes(parcel.first_engine_min));
@@ -117,7 +117,7 @@ const checks = [
       assert.ok((await fact(water)).startsWith(parcel.fill_source_id ?? ""), `${parcel.parcel_id}: ${water}`);
       const beside = parcel.second_fill_source_id;
       assert.ok(beside === null ? (await fact("Second fill site")) === "" : (await fact("Second fill site")).startsWith(beside), `${parcel.parcel_id}: second fill site`);
-      if (parcel.tankers > 0) assert.equal(await fact("With one tanker out"), `${grouped(roundedDown(parcel.one_tanker_out_gpm))} gpm`);
+      if (parcel.tankers > 0) assert.equal(await fact("With one tanker out"), `${grouped(roundedDown(parcel.one_tanker_out_gpm, parcel.needed_gpm))} gpm`);
     }
   }],
 
@@ -126,7 +126,7 @@ const checks = [
     const things = { tanker: /like the largest$/, offload_slot: /slot to offload/, portable_tank: /one more portable tank/, siphon: /one more siphon/, road_room: /room for another/, crew: /people for one more/, ready_5_min: /ready 5 min earlier/ };
     for (const parcel of sample().filter(({ supply_mode }) => supply_mode === "shuttle")) {
       await open(parcel.parcel_id);
-      const flows = starts.map((minute) => roundedDown(parcel[`from_${minute}_min_gpm`]));
+      const flows = starts.map((minute) => roundedDown(parcel[`from_${minute}_min_gpm`], parcel.needed_gpm));
       const chart = page.locator("#sheet svg.build-up title");
       assert.equal(await chart.count(), Math.max(...flows) > 0 ? 1 : 0, parcel.parcel_id);
       if (Math.max(...flows) > 0) {

@@ -247,6 +247,9 @@ TEST_CASE("documents show flows rounded down") {
     CHECK(planned_gpm(tenths_of_gpm(5000)) == 500);
     CHECK(planned_gpm(tenths_of_gpm(5499)) == 500);
     CHECK(planned_gpm(tenths_of_gpm(5500)) == 550);
+    CHECK(planned_gpm(tenths_of_gpm(6843), tenths_of_gpm(6750)) == 675);
+    CHECK(planned_gpm(tenths_of_gpm(6843), tenths_of_gpm(6850)) == 650);
+    CHECK(planned_gpm(tenths_of_gpm(6843), tenths_of_gpm(2500)) == 650);
 }
 
 TEST_CASE("a map of very many properties draws no category away, and says what it leaves out") {

@@ -67,11 +67,6 @@ TEST_CASE("what the answer rests on and is missing makes it unknown, with the re
         scene.access[0].road = RoadIndex();
         CHECK(scene.supply().reason == ProblemId::parcel_no_road_in_reach);
     }
-    SECTION("no tanker") {
-        scene.district.units.resize(2);
-        scene.refresh();
-        CHECK(scene.supply().reason == ProblemId::fleet_without_tankers);
-    }
     SECTION("no engine") {
         scene.district.units.erase(scene.district.units.begin(), scene.district.units.begin() + 2);
         scene.refresh();
@@ -100,6 +95,11 @@ TEST_CASE("tank water only, with what is missing", "[unit]") {
         scene.trips.hose_lays = {};
         scene.trips.hose_lays.close_row();
         limit = Limit::no_dump_site;
+    }
+    SECTION("no tanker in the district") {
+        scene.district.units.resize(2);
+        scene.refresh();
+        limit = Limit::fleet;
     }
     SECTION("one engine: it attacks, and none is left to draft") {
         scene.district.units.erase(scene.district.units.begin());

@@ -78,6 +78,20 @@ TEST_CASE("a second fill site is opened only with people for every job", "[unit]
     CHECK(gain_of_crew(manned) == HeldFlow{});
 }
 
+TEST_CASE("whatever people there are, a second fill site has them with the tankers that it runs",
+          "[property]") {
+    OneDumpSite scene = two_weak_hydrants();
+    for (int people = 6; people <= 36; ++people) {
+        for (std::size_t i = 0; i < scene.district.units.size(); ++i) {
+            scene.district.units[i].crew = (people + static_cast<int>(i)) / 6;
+        }
+        const ParcelSupply supply = scene.supply();
+        CAPTURE(people, supply.crew_there, supply.tankers);
+        REQUIRE(supply.crew_there == people);
+        CHECK((supply.fill_sites() == 1 || supply.crew_there >= supply.crew_needed));
+    }
+}
+
 TEST_CASE("more people never lower a flow", "[property]") {
     OneDumpSite scene = two_weak_hydrants();
     HeldFlow last{};

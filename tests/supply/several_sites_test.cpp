@@ -132,7 +132,7 @@ TEST_CASE("a hydrant beside a pond is open only once a tanker that is sent there
     CHECK(both.continuous);
 }
 
-TEST_CASE("the state rests on no weaker word than with one fill site, where it is the same") {
+TEST_CASE("evidence is of the plan that is told, and of two that meet the need of the better one") {
     WaterSource stronger = weak_source("H1", SourceKind::hydrant, "MAIN", 0.0);
     stronger.rate = gpm(350);
     WaterSource guessed = east_pond;
@@ -142,8 +142,15 @@ TEST_CASE("the state rests on no weaker word than with one fill site, where it i
     REQUIRE(with_sources({stronger}).supply().evidence == Evidence::declared);
     const ParcelSupply both = with_both(stronger, guessed);
     REQUIRE(both.fill_sites() == 2);
-    REQUIRE(both.state == with_sources({stronger}).supply().state);
-    CHECK(both.evidence == Evidence::declared);
+    REQUIRE(both.state == SupplyState::short_flow);
+    CHECK(both.evidence == Evidence::assumed);
+
+    OneDumpSite modest = with_sources({stronger, guessed});
+    modest.needs[0]->flow = tenths_of_gpm(1000);
+    const ParcelSupply met = modest.supply();
+    REQUIRE(met.state == SupplyState::held);
+    CHECK(met.fill_sites() == 1);
+    CHECK(met.evidence == Evidence::declared);
 }
 
 TEST_CASE("blanking a cell of one of two sources never raises the flow of both", "[property]") {

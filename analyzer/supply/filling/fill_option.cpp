@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "analyzer/supply/places/first_water.h"
+
 namespace farwater::supply {
 namespace {
 
@@ -116,12 +118,11 @@ FillOption fill_option(const Situation& situation, const Scene& scene,
 
 Incident incident_at(const Situation& situation, const Scene& scene, std::size_t fill_sites) {
     const Assumptions& assumptions = situation.district.assumptions;
-    return {
-        .dump_site = with_slots_manned(scene.set_up, assumptions, scene.people, fill_sites),
-        .fill_sites = {},
-        .tankers = {},
-        .initial_attack = {.flow = assumptions.initial_attack,
-                           .from = scene.first_arrival + assumptions.initial_attack_after_arrival}};
+    return {.dump_site = with_slots_manned(scene.set_up, assumptions, scene.people, fill_sites),
+            .fill_sites = {},
+            .tankers = {},
+            .initial_attack = {.flow = assumptions.initial_attack,
+                               .from = attack_begins(assumptions, scene.first_arrival)}};
 }
 
 Flow pump_of(const Situation& situation, const Arrival& engine) {

@@ -4,6 +4,7 @@
 
 #include "analyzer/hydraulics/hose.h"
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/places/first_water.h"
 
 namespace farwater::supply {
 
@@ -31,15 +32,26 @@ std::optional<TenthsMinute> sooner(std::optional<TenthsMinute> a, std::optional<
     return a && b ? std::min(*a, *b) : a ? a : b;
 }
 
-// The state rests on no weaker a word than it would with one fill site, where it is the same.
-void take_if_better(const PlanOrder& order, ParcelSupply& supply, ParcelSupply more) {
-    if (!worse(order, supply, more)) {
-        return;
+// Of two that meet the need by the same margin the better evidenced is told, not the larger flow.
+void take_if_better(const PlanOrder& order, ParcelSupply& supply, const ParcelSupply& more) {
+    const bool both_meet_it = supply.state == SupplyState::held && more.state == supply.state &&
+                              more.margin == supply.margin;
+    if (worse(order, supply, more) &&
+        (order.terms || !both_meet_it || more.evidence >= supply.evidence)) {
+        supply = more;
     }
-    if (!order.terms && more.state == supply.state && more.margin == supply.margin) {
-        more.evidence = std::max(more.evidence, supply.evidence);
+}
+
+// The case is of an arrival up to half a minute sooner than this house's.
+void set_clocks(ParcelSupply& supply, const ShuttleCase& shuttle) {
+    supply.gap = rounded_up(shuttle.gap);
+    if (shuttle.continuous) {
+        const TenthsMinute tank = supply.tank_water.value_or(TenthsMinute{});
+        const TenthsMinute continuous = std::max(rounded_up(*shuttle.continuous), tank);
+        supply.continuous = continuous;
+        supply.gap = std::min(rounded_up(shuttle.gap),
+                              TenthsMinute{in_tenths(continuous) - in_tenths(tank)});
     }
-    supply = more;
 }
 
 std::uint8_t count_of(std::size_t tankers) {
@@ -53,7 +65,10 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     supply.state = SupplyState::tank_only;
     supply.limit = shuttle_.limit;
     supply.first_engine = rounded_up(fire.first_arrival);
-    supply.wheels_gal = static_cast<float>(in_gallons(scene_.on_wheels));
+    supply.tank_water =
+        rounded_up(attack_begins(situation_.district.assumptions, fire.first_arrival));
+    supply.wheels_gal = static_cast<float>(
+        in_gallons(std::max(scene_.on_wheels, least_engine_tank(situation_.district))));
     supply.dump_site = scene_.dump_site;
     supply.approach = scene_.approach;
     supply.lane = scene_.lane;
@@ -122,10 +137,7 @@ void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) con
         supply.further_fills[i - 1] = {fill.source, fill.first_tanker, rounded_up(fill.round_trip),
                                        count_of(fill.tankers)};
     }
-    supply.tank_water = rounded_up(shuttle.tank_water);
-    supply.continuous =
-        shuttle.continuous ? std::optional(rounded_up(*shuttle.continuous)) : std::nullopt;
-    supply.gap = rounded_up(shuttle.gap);
+    set_clocks(supply, shuttle);
     supply.evidence = std::min(supply.evidence, shuttle.evidence);
 }
 

@@ -5,6 +5,7 @@
 
 #include "analyzer/hydraulics/hose.h"
 #include "analyzer/hydraulics/pump.h"
+#include "analyzer/supply/places/first_water.h"
 #include "analyzer/supply/places/hose_there.h"
 #include "analyzer/supply/places/shuttle_case.h"
 
@@ -170,13 +171,13 @@ private:
         }
         judge(supply, assumptions_.firm_margin);
         if (in_tenths(supply.cautious) == 0 && in_tenths(flow) > 0) {
-            supply.limit = Limit::engines;  // the line is there too late
+            supply.limit = Limit::readiness;  // the line is there too late
         }
     }
 
     // `tank`: of the engine that attacks.
     void set_clocks(ParcelSupply& supply, const HoseLine& line, Volume tank) const {
-        const Duration attack = fire_.first_arrival + assumptions_.initial_attack_after_arrival;
+        const Duration attack = attack_begins(assumptions_, fire_.first_arrival);
         supply.first_engine = rounded_up(fire_.first_arrival);
         supply.tank_water = rounded_up(attack);
         if (line.flow > gpm(0)) {

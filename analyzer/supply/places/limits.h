@@ -18,8 +18,8 @@ inline constexpr std::int32_t no_gain_below = 5;
 
 // What there is one more of, in this order.
 inline constexpr std::array relieved{
-    Limit::fleet,    Limit::fill_site, Limit::source_volume, Limit::draft,   Limit::storage,
-    Limit::transfer, Limit::road_room, Limit::offload,       Limit::engines, Limit::crew};
+    Limit::fleet,    Limit::fill_site, Limit::source_volume, Limit::draft,     Limit::storage,
+    Limit::transfer, Limit::road_room, Limit::offload,       Limit::readiness, Limit::crew};
 
 struct Gain {
     Limit limit = Limit::none;
@@ -30,7 +30,7 @@ struct Gain {
 // source doubled, the draft without the cap of strainer and pump, one more 2,500-gal portable tank
 // (with a siphon where it is the first to stand in line), one more siphon that runs (transfer),
 // road for one more of the tanks that came, one more offload slot with its people (in single file
-// that tankers can pass each other instead), everything ready five minutes earlier (engines). In
+// that tankers can pass each other instead), everything ready five minutes earlier (readiness). In
 // the order of `relieved`. People for one more fill site (crew) are no part of an incident: their
 // gain is nothing here (shuttle_case.h). The incident's dump site is that of the line; a line
 // without tanks stands for one pool and one cap that nobody took apart. Nine runs.

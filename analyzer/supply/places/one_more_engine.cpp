@@ -42,12 +42,15 @@ struct Manned {
 
 Manned manned_by_tankers(const Situation& situation, const Scene& scene, UnitIndex engine) {
     const Assumptions& assumptions = situation.district.assumptions;
-    const CrewThere with =
-        crew_there(situation, scene, situation.order.flow_from(assumptions, scene.first_arrival));
-    CrewThere without = with;
-    const auto crew = crew_of(situation.district, engine, situation.period);
-    without.people -= crew.value_or(0);
-    without.not_listed -= crew ? 0U : 1U;
+    const Duration by = situation.order.flow_from(assumptions, scene.first_arrival);
+    const CrewThere with = crew_there(situation, scene, by);
+    Scene as_it_is = scene;
+    const auto further = std::ranges::find(as_it_is.engines.rbegin(), as_it_is.engines.rend(),
+                                           engine, &Arrival::unit);
+    if (further != as_it_is.engines.rend()) {
+        as_it_is.engines.erase(std::next(further).base());
+    }
+    const CrewThere without = crew_there(situation, as_it_is, by);
     Manned manned;
     for (std::size_t tankers = 1; tankers <= scene.tankers.size(); ++tankers) {
         manned.with.push_back(fill_sites_manned(assumptions, with, tankers, most_fill_sites));

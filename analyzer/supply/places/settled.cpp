@@ -2,20 +2,16 @@
 
 #include <algorithm>
 
+#include "analyzer/supply/places/first_water.h"
+
 namespace farwater::supply {
 namespace {
 
 // What the answer rests on and is not there at all; the district-wide reasons come first.
 std::optional<ProblemId> unknown_because(const Situation& situation, std::size_t row) {
     const auto& units = situation.district.units;
-    const auto has = [&](UnitKind kind) {
-        return std::ranges::any_of(units, [&](const Unit& unit) { return unit.kind == kind; });
-    };
-    if (!has(UnitKind::engine)) {
+    if (std::ranges::find(units, UnitKind::engine, &Unit::kind) == units.end()) {
         return ProblemId::fleet_without_engines;
-    }
-    if (!has(UnitKind::tanker)) {
-        return ProblemId::fleet_without_tankers;
     }
     const auto serves = [&](const CountedSource& source) { return source.is_for(row); };
     if (std::ranges::none_of(situation.water.counted, serves)) {
@@ -64,7 +60,10 @@ std::optional<ParcelSupply> settled(const Situation& situation, const std::optio
     if (situation.trips.hose_lays[row].empty()) {
         ParcelSupply supply =
             without_shuttle(*need, SupplyState::tank_only, why_no_lay(situation, row));
-        supply.first_engine = rounded_up(duration_of(first_arrival));
+        const Duration arrives = duration_of(first_arrival);
+        supply.first_engine = rounded_up(arrives);
+        supply.tank_water = rounded_up(attack_begins(situation.district.assumptions, arrives));
+        supply.wheels_gal = static_cast<float>(in_gallons(least_engine_tank(situation.district)));
         return supply;
     }
     return std::nullopt;

@@ -23,11 +23,14 @@ CaseQuestion asked_of(const Situation& situation, const Scene& scene, Window win
     return {situation, scene, std::move(tankers), judge};
 }
 
-// The best with so many fill sites; null: none of them.
-const ChosenFills* best_manned(const std::vector<ChosenFills>& together, std::size_t sites) {
+// The best that there are people for, with its own tankers; null: none of them.
+const ChosenFills* best_manned(const std::vector<ChosenFills>& together,
+                               const Assumptions& assumptions, const CrewThere& crew) {
     const ChosenFills* best = nullptr;
     for (const ChosenFills& chosen : together) {
-        best = chosen.sources.size() <= sites ? &chosen : best;
+        const std::size_t sites = chosen.sources.size();
+        const std::size_t tankers = chosen.plan.incident.tankers.size();
+        best = fill_sites_manned(assumptions, crew, tankers, sites) == sites ? &chosen : best;
     }
     return best;
 }
@@ -179,14 +182,14 @@ void add_gain_of_slots(ShuttleCase& shuttle, const Assumptions& assumptions) {
 // The answer with the fill sites that there are people for, and what more people would gain.
 ShuttleCase answer_of(ShuttleCase nothing, const CaseQuestion& asked, const SitesAtHand& sites,
                       const ChosenFills& chosen, HeldFlow least) {
-    const std::size_t manned =
-        fill_sites_manned(asked.situation.district.assumptions, nothing.crew,
-                          chosen.plan.incident.tankers.size(), most_fill_sites);
+    const Assumptions& assumptions = asked.situation.district.assumptions;
+    const std::size_t manned = fill_sites_manned(
+        assumptions, nothing.crew, chosen.plan.incident.tankers.size(), most_fill_sites);
     std::vector<ChosenFills> together;
     if (manned > 1) {
         together = best_together(asked, sites, chosen.plan);
     }
-    const ChosenFills* several = best_manned(together, manned);
+    const ChosenFills* several = best_manned(together, assumptions, nothing.crew);
     const HeldFlow most = several ? several->plan.cautious : chosen.plan.cautious;
     if (least > HeldFlow{} && most <= least) {
         nothing.cautious = most;
@@ -203,11 +206,10 @@ ShuttleCase answer_of(ShuttleCase nothing, const CaseQuestion& asked, const Site
     if (manned == 1) {
         together = best_together(asked, sites, chosen.plan);
     }
-    if (manned < most_fill_sites && !together.empty()) {
+    if (!together.empty() && several != &together.back()) {
         add_gain_of_crew(result, together.back());
     }
-    if (const Assumptions& assumptions = asked.situation.district.assumptions;
-        assumptions.offload_slots > 1) {
+    if (assumptions.offload_slots > 1) {
         add_gain_of_slots(result, assumptions);
         for (ShuttleCase& more : result.several) {
             add_gain_of_slots(more, assumptions);

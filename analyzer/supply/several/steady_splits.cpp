@@ -73,8 +73,10 @@ SteadySplits::SteadySplits(const SeveralQuestion& question)
       slots_(question.scene.set_up.offload_slots),
       cap_(question.scene.set_up.flow_cap ? in_gpm(*question.scene.set_up.flow_cap)
                                           : std::numeric_limits<double>::infinity()) {
-    Incident all{
-        .dump_site = {}, .fill_sites = {}, .tankers = question.tankers, .initial_attack = {}};
+    Incident all{.dump_site = question.scene.set_up,
+                 .fill_sites = {},
+                 .tankers = question.tankers,
+                 .initial_attack = {}};
     for (const FillOption& option : question.options) {
         all.fill_sites.push_back(at_its_best(question, option));
     }
