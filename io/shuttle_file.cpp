@@ -216,6 +216,7 @@ private:
                          .can_nurse = tanker.has("can_nurse")
                                           ? std::optional(tanker.yes_no("can_nurse"))
                                           : std::nullopt,
+                         .nurse_rate = flow(tanker, "nurse_gpm"),
                          .fill_site = chosen_site(tanker),
                          .travel = travel_of(table, place)};
         check_fractions(read, tanker);

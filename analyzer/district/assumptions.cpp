@@ -117,6 +117,12 @@ constexpr std::array rows{
                   "What an untimed tanker's inlet takes.", practice},
     AssumptionRow{"offload_gpm", "Tankers", &A::offload, 50, 5000, medium,
                   "What an untimed tanker's dump valve gives.", practice},
+    AssumptionRow{"nurse_gpm", "Tankers", &A::nurse, 50, 5000, medium,
+                  "What a tanker pumps off into the attack engine before the draft is up, and no "
+                  "more than its pump is rated for; one of which no pump is known nurses nobody.",
+                  practice},
+    AssumptionRow{"nurse_hookup_min", "Tankers", &A::nurse_hookup, 0, 60, medium,
+                  "Coupling that tanker to the engine, from when both are there.", practice},
     AssumptionRow{"speed_cap_mph", "Tankers", &A::speed_cap, 5, 68, medium,
                   "No apparatus is planned faster than this; the apparatus standard caps large "
                   "tankers at 60.",

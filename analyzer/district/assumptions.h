@@ -56,6 +56,8 @@ struct Assumptions {
     Duration backing = minutes(2.0);
     Flow fill_limit = gpm(500);
     Flow offload = gpm(500);
+    Flow nurse = gpm(400);
+    Duration nurse_hookup = minutes(1.0);
     Speed speed_cap = mph(50);
 
     // setting up

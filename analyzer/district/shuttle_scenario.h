@@ -30,7 +30,7 @@ struct TypedDumpSite {
     std::optional<Duration> engine_arrives, tanks_ready, draft_ready;
     std::optional<int> nursing_tankers;
     std::optional<Duration> nurse_hookup;
-    std::optional<Flow> nurse_rate;
+    std::optional<Flow> nurse_rate;  // of tankers that give none of their own
     std::optional<Stated<Flow>> flow_cap;
 };
 
@@ -57,6 +57,7 @@ struct TypedTanker {
     std::optional<Duration> fill_before, fill_after, offload_before, offload_after;
     Duration arrives;  // full, at the dump site
     std::optional<bool> can_nurse;
+    std::optional<Flow> nurse_rate;
     std::optional<std::size_t> fill_site;  // none = the best allocation is searched
     std::vector<TypedTravel> travel;       // to the fill sites that it may use, at least one
 };

@@ -28,6 +28,9 @@ struct Tanker {
     Duration offload_before, offload_after;  // handling in an offload slot, besides flow
     Duration arrives;                        // full, at the dump site
     bool can_nurse = false;  // has a pump, may feed the engine before the draft is up
+    // What that pump gives the engine; where several nurse, the least of all who can counts for
+    // each.
+    Flow nurse_rate = gpm(400);
     Evidence evidence = Evidence::declared;  // of fill limit and offload rate; no part in the run
     std::size_t fill_site = 0;               // where it fills: an index into Incident::fill_sites
     Leg leg;                                 // to and from that fill site
@@ -62,7 +65,6 @@ struct DumpSite {
     Duration draft_ready;
     int nursing_tankers = 0;
     Duration nurse_hookup = minutes(1.0);
-    Flow nurse_rate = gpm(500);
     std::optional<Flow> flow_cap;  // strainer, pump, transfer, supply line; none = unlimited
 };
 

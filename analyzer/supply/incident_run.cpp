@@ -82,6 +82,7 @@ Incident slowed(const Incident& incident, double factor) {
         }
         tanker.fill_limit = tanker.fill_limit / factor;
         tanker.offload = tanker.offload / factor;
+        tanker.nurse_rate = tanker.nurse_rate / factor;
     }
     for (FillSite& site : slow.fill_sites) {
         site.pump = site.pump / factor;
@@ -89,7 +90,6 @@ Incident slowed(const Incident& incident, double factor) {
     }
     slow.dump_site.single_file = slow.dump_site.single_file * factor;
     slow.dump_site.nurse_hookup = slow.dump_site.nurse_hookup * factor;
-    slow.dump_site.nurse_rate = slow.dump_site.nurse_rate / factor;
     return slow;
 }
 

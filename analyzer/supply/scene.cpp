@@ -127,6 +127,7 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.set_up.single_file = minutes(lay.single_file_s / 60.0);
     scene.set_up.engine_tank = attack.tank;
     scene.set_up.engine_arrives = first_arrival;
+    scene.set_up.nurse_hookup = assumptions.nurse_hookup;
     scene.line.draft = std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
     scene.set_up = with_tanks(scene.set_up, situation, scene, scene.tanks, scene.line);
     return scene;

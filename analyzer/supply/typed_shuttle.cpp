@@ -9,10 +9,7 @@ namespace {
 constexpr std::string_view planning = "planning default";
 constexpr std::string_view not_known = "not known: does not count";
 
-// Rates where the scenario has none and does not say what kind of source or pump it is: the least
-// of the planning defaults. Common practice, no source.
-constexpr Flow pump_off = gpm(400);
-constexpr Duration nurse_hookup = minutes(1);
+bool each_says_its_nurse_rate(const TypedTanker& tanker) { return tanker.nurse_rate.has_value(); }
 
 class Completion {
 public:
@@ -94,11 +91,12 @@ private:
             "draft_ready_min", {}, "5 min after the portable tanks and the engine");
         dump.nursing_tankers =
             either(typed.nursing_tankers, 0, "nursing_tankers", {}, "none nurses");
-        dump.nurse_hookup = typed.nurse_hookup.value_or(nurse_hookup);
-        dump.nurse_rate = typed.nurse_rate.value_or(pump_off);
+        dump.nurse_hookup = typed.nurse_hookup.value_or(usual_.nurse_hookup);
         if (dump.nursing_tankers > 0) {
-            either(typed.nurse_hookup, nurse_hookup, "nurse_hookup_min");
-            either(typed.nurse_rate, pump_off, "nurse_gpm", {}, "pumped off, untimed");
+            either(typed.nurse_hookup, usual_.nurse_hookup, "nurse_hookup_min");
+            if (!std::ranges::all_of(scenario_.tankers, each_says_its_nurse_rate)) {
+                either(typed.nurse_rate, usual_.nurse, "nurse_gpm", {}, "pumped off, untimed");
+            }
         }
         dump.flow_cap =
             limit(typed.flow_cap, usual_.strainer, "flow_cap_gpm", {}, "a low-level strainer");
@@ -186,6 +184,8 @@ private:
             stage(typed.offload_after, usual_.offload_after, "offload_after_min");
         tanker.arrives = typed.arrives;
         tanker.can_nurse = typed.can_nurse.value_or(false);
+        tanker.nurse_rate =
+            typed.nurse_rate.value_or(scenario_.dump_site.nurse_rate.value_or(usual_.nurse));
         if (!typed.can_nurse && result_.incident.dump_site.nursing_tankers > 0) {
             assume("can_nurse", id, 0.0, "not known to have a pump");
         }

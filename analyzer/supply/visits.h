@@ -1,4 +1,5 @@
-// How long a tanker holds a fill place and an offload slot when nobody is in its way.
+// How long a tanker holds a fill place and an offload slot when nobody is in its way, and which one
+// nurses.
 #pragma once
 
 #include <algorithm>
@@ -38,6 +39,14 @@ inline Duration offload_visit(const Tanker& tanker) {
 // one waits and back there belongs to it. That drive is a part of the legs too.
 inline Duration slot_visit(const DumpSite& site, const Tanker& tanker) {
     return offload_visit(tanker) + site.single_file * 2.0;
+}
+
+// Who feeds the engine before the draft is up: where one nurses, the first that is there and can.
+// Null: nobody. Precondition: the tankers are in the order of their arrival.
+inline const Tanker* first_to_nurse(const Incident& incident) {
+    const auto found = std::ranges::find(incident.tankers, true, &Tanker::can_nurse);
+    const bool one = incident.dump_site.nursing_tankers > 0 && found != incident.tankers.end();
+    return one ? &*found : nullptr;
 }
 
 }  // namespace farwater::supply

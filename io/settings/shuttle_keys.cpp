@@ -55,7 +55,7 @@ constexpr std::array dump_site{
            "the engine can draft from them"),
     whole("nursing_tankers", 0, 32, "0", "tankers that feed the engine before the draft is up"),
     number("nurse_hookup_min", 0, 60, "1", "coupling a nursing tanker"),
-    number("nurse_gpm", 1, 5000, "400", "what a nursing tanker's pump gives"),
+    number("nurse_gpm", 1, 5000, "400", "what a nursing tanker's pump gives, where it has no own"),
     limit("flow_cap_gpm", 1, most_flow, "1,500",
           "strainer, pump at lift, supply line: the least of them"),
 };
@@ -86,6 +86,7 @@ constexpr std::array tanker_keys{
                     "minutes from the alarm, full, at the dump "
                     "site")),
     KeyRow{"can_nurse", KeyKind::yes_no, false, 0, 0, nullptr, "false", "it has a pump"},
+    number("nurse_gpm", 1, 5000, "the dump site's", "what that pump gives the engine"),
     text("fill_site", "the best allocation is searched", "the id of the site where it fills"),
 };
 

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/supply/visits.h"
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
 #include "reports/explain/explanation.h"
@@ -42,7 +43,7 @@ std::string tanker_job(const ShuttleWorking& look, UnitIndex tanker) {
     if (found == incident.tankers.end()) {
         return {};
     }
-    const bool nurses = incident.dump_site.nursing_tankers > 0 && found == incident.tankers.begin();
+    const bool nurses = supply::first_to_nurse(incident) == &*found;
     const SourceIndex source = [&] {
         for (std::size_t i = 0; i < look.shuttle.fills.size(); ++i) {
             const auto first = std::ranges::find(

@@ -6,6 +6,7 @@
 
 #include "analyzer/supply/disorder.h"
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/visits.h"
 #include "reports/explain/explanation.h"
 
 namespace farwater::reports {
@@ -41,10 +42,16 @@ void first_minutes_lines(const Explained& explained, const ShuttleWorking& look,
         page.words("water that goes on", "not to the end of the window");
     }
     page.number("gap without water", in_minutes(shuttle.gap), Digits::two, "min");
-    if (incident.dump_site.nursing_tankers > 0) {
-        page.words("nursing", "one tanker feeds the engine before the draft is up",
-                   fmt::format("hook-up {} min, {} gpm", plain(incident.dump_site.nurse_hookup),
-                               plain(incident.dump_site.nurse_rate)));
+    if (const supply::Tanker* nurse = supply::first_to_nurse(incident)) {
+        page.rests_on({"nurse_gpm", "nurse_hookup_min"});
+        const Unit& unit = at(explained.district().units, nurse->unit);
+        page.words("nursing", unit.id + " feeds the engine before the draft is up",
+                   fmt::format("hooked up in {} min", plain(incident.dump_site.nurse_hookup)));
+        page.sum("its pump gives the engine",
+                 fmt::format("least({}, {})", plain(unit.pump.value_or(gpm(0))),
+                             plain(assumptions.nurse)),
+                 in_gpm(nurse->nurse_rate), Digits::none, "gpm",
+                 "its rating, and what a tanker pumps off");
     }
 }
 

@@ -54,6 +54,7 @@ std::string random_tanker_text(Dice& dice, int number, int sites) {
             line(dice, "fill_before_min", 0, 60) + line(dice, "fill_after_min", 0, 60) +
             line(dice, "offload_before_min", 0, 60) + line(dice, "offload_after_min", 0, 60);
     text += dice.chance(0.5) ? "can_nurse = true\n" : "";
+    text += line(dice, "nurse_gpm", 1, 5000);
     for (int site = 0; site < sites; ++site) {
         if (site == 0 || dice.chance(0.7)) {
             text += "[tanker.travel.s" + std::to_string(site) +

@@ -102,6 +102,15 @@ TEST_CASE("Hollow Road: five minutes after arrival only a nursing tanker gives t
     CHECK(ticked(nursed.answer.incident, nursed.typed.window) == Approx(480.1).epsilon(0.003));
     CHECK(nursed.answer.need->state == SupplyState::held);
     CHECK(nursed.answer.first_minutes.dry == Duration{});
+    // The first one's pump is too small for the attack and the flow; what the others give is no
+    // help, for one nurses.
+    const std::string text =
+        replaced(early, "tanks_ready_min", "nursing_tankers = 1\nnurse_gpm = 500\ntanks_ready_min");
+    const AnsweredScenario small =
+        answered(replaced(text, "arrives_min = 13.5", "nurse_gpm = 60\narrives_min = 13.5"));
+    CHECK(gpm_of(small.answer.sustained) < gpm_of(nursed.answer.sustained) - 200.0);
+    CHECK(small.typed.incident.tankers[0].nurse_rate == gpm(60));
+    CHECK(small.typed.incident.tankers[1].nurse_rate == gpm(500));
 }
 
 TEST_CASE("Hollow Road: never 574 because the storage was left blank") {

@@ -125,7 +125,6 @@ TEST_CASE("gallons and rates times k make every bound k times", "[property]") {
         DumpSite& dump = scaled.dump_site;
         dump.storage = dump.storage ? std::optional(*dump.storage * k) : std::nullopt;
         dump.engine_tank = dump.engine_tank * k;
-        dump.nurse_rate = dump.nurse_rate * k;
         for (FillSite& site : scaled.fill_sites) {
             site.pump = site.pump * k;
             site.usable = site.usable ? std::optional(*site.usable * k) : std::nullopt;
@@ -136,6 +135,7 @@ TEST_CASE("gallons and rates times k make every bound k times", "[property]") {
             tanker.refilled = tanker.refilled * k;
             tanker.fill_limit = tanker.fill_limit * k;
             tanker.offload = tanker.offload * k;
+            tanker.nurse_rate = tanker.nurse_rate * k;
         }
         const auto same = [&](Flow before, Flow after) {
             CHECK(in_gpm(after) == Approx(in_gpm(before) * k).epsilon(1e-6).margin(1e-6));

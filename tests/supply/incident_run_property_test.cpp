@@ -42,10 +42,11 @@ void scale(double factor, Quantities&... quantities) {
 
 Incident with_more_water(Incident incident, double k) {
     DumpSite& dump = incident.dump_site;
-    scale(k, dump.engine_tank, dump.nurse_rate, incident.initial_attack.flow);
+    scale(k, dump.engine_tank, incident.initial_attack.flow);
     dump.storage = dump.storage ? std::optional(*dump.storage * k) : std::nullopt;
     for (Tanker& tanker : incident.tankers) {
-        scale(k, tanker.delivered, tanker.refilled, tanker.fill_limit, tanker.offload);
+        scale(k, tanker.delivered, tanker.refilled, tanker.fill_limit, tanker.offload,
+              tanker.nurse_rate);
     }
     for (FillSite& site : incident.fill_sites) {
         scale(k, site.pump, site.inflow);
@@ -58,11 +59,11 @@ Incident with_longer_minutes(Incident incident, double k) {
     DumpSite& dump = incident.dump_site;
     scale(k, dump.engine_arrives, dump.tanks_ready, dump.draft_ready, dump.nurse_hookup,
           incident.initial_attack.from);
-    scale(1 / k, dump.nurse_rate, incident.initial_attack.flow);
+    scale(1 / k, incident.initial_attack.flow);
     for (Tanker& tanker : incident.tankers) {
         scale(k, tanker.fill_before, tanker.fill_after, tanker.offload_before, tanker.offload_after,
               tanker.arrives, tanker.leg.empty, tanker.leg.loaded);
-        scale(1 / k, tanker.fill_limit, tanker.offload);
+        scale(1 / k, tanker.fill_limit, tanker.offload, tanker.nurse_rate);
     }
     for (FillSite& site : incident.fill_sites) {
         scale(k, site.ready);
@@ -93,7 +94,8 @@ TEST_CASE("zeros anywhere still give an answer that holds") {
         };
         DumpSite& dump = incident.dump_site;
         maybe_zero(dump.engine_tank, dump.engine_arrives, dump.tanks_ready, dump.draft_ready,
-                   dump.nurse_hookup, dump.nurse_rate, window.start, incident.initial_attack.from);
+                   dump.nurse_hookup, incident.tankers.front().nurse_rate, window.start,
+                   incident.initial_attack.from);
         dump.offload_slots *= dice.whole(0, 3) / 2;
         dump.storage = dice.chance(0.2) ? std::optional(Volume{}) : dump.storage;
         for (FillSite& site : incident.fill_sites) {

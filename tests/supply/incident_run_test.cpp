@@ -293,10 +293,10 @@ Incident two_loads(Duration draft_ready, Volume engine_tank, Volume storage, Flo
     incident.dump_site.draft_ready = draft_ready;
     incident.dump_site.engine_tank = engine_tank;
     incident.dump_site.nursing_tankers = 2;
-    incident.dump_site.nurse_rate = nurse_rate;
     incident.tankers = {usual_tanker(2500, 9), usual_tanker(2500, 9)};
     for (Tanker& tanker : incident.tankers) {
         tanker.delivered = gallons(2000);
+        tanker.nurse_rate = nurse_rate;
     }
     incident.fill_sites[0].ready = minutes(500);
     return incident;
@@ -310,6 +310,24 @@ TEST_CASE("a slow nursing line is left behind by dumping only after a while") {
     Incident incident = two_loads(minutes(20), gallons(1000), gallons(5000), gpm(100));
     incident.tankers.pop_back();
     CHECK(sustained_flow(incident, {minutes(10), minutes(15)}) == tenths(1900));
+}
+
+TEST_CASE("who nurses does it at the rate of its own pump, several at the least of theirs") {
+    // No draft in sight and no water but what is nursed: 5 min from a minute after coupling on.
+    Incident incident = two_loads(minutes(60), gallons(0), gallons(5000), gpm(190));
+    const Window window{minutes(11), minutes(5)};
+    incident.dump_site.nursing_tankers = 1;
+    CHECK(sustained_flow(incident, window) == tenths(2280));  // 190 x 6 / 5
+    incident.tankers[1].nurse_rate = gpm(60);
+    CHECK(sustained_flow(incident, window) == tenths(2280));
+    incident.dump_site.nursing_tankers = 2;
+    CHECK(sustained_flow(incident, window) == tenths(720));
+    incident.dump_site.nursing_tankers = 1;
+    incident.tankers[0].nurse_rate = gpm(60);
+    incident.tankers[1].nurse_rate = gpm(190);
+    CHECK(sustained_flow(incident, window) == tenths(720));  // the first to come nurses
+    incident.tankers[0].can_nurse = false;
+    CHECK(sustained_flow(incident, window) == tenths(2280));
 }
 
 TEST_CASE("a nursing tanker that waits behind another one dumps when the draft is up") {
@@ -395,9 +413,9 @@ TEST_CASE("slowing stretches every stage and nothing else") {
         CHECK(in_minutes(undisturbed_cycle(slow, slow.tankers[i])) ==
               Approx(1.25 * in_minutes(undisturbed_cycle(incident, incident.tankers[i]))));
         CHECK(slow.tankers[i].arrives == incident.tankers[i].arrives);
+        CHECK(slow.tankers[i].nurse_rate == incident.tankers[i].nurse_rate / 1.25);
     }
     CHECK(slow.dump_site.nurse_hookup == minutes(1.25));
-    CHECK(slow.dump_site.nurse_rate == gpm(400));
     CHECK(slow.fill_sites[0].ready == incident.fill_sites[0].ready);
     CHECK(cautious_factor(0.0) == 1.0);
     CHECK(cautious_factor(0.2) == Approx(1.07));

@@ -8,6 +8,7 @@
 
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/visits.h"
 #include "tests/supply/one_dump_site.h"
 #include "tests/supply/random_incidents.h"
 
@@ -113,6 +114,39 @@ TEST_CASE("by terms a tanker nurses where that alone begins in time, by flow non
     CHECK(rated.cautious >= rated.needed);
     CHECK(worse(order, by_flow, rated));
     CHECK_FALSE(worse(order, rated, by_flow));
+}
+
+TEST_CASE("a tanker nurses at what its pump gives, and no more than a tanker pumps off") {
+    OneDumpSite scene = with_a_pump();
+    const PlanOrder order = by_terms(250, 5, 15);
+    const auto nurse_in = [&](const OneDumpSite& in) {
+        const Working working = working_of(asking(in, order), in.needs, in.arrivals, 0);
+        const Tanker* nurse = first_to_nurse(working.looked.at(0).shuttle.incident);
+        REQUIRE(nurse != nullptr);
+        return std::pair(nurse->nurse_rate, working.supply.evidence);
+    };
+    CHECK(nurse_in(scene) == std::pair(gpm(400), Evidence::assumed));
+    scene.district.assumptions.given = {"nurse_gpm"};
+    CHECK(nurse_in(scene) == std::pair(gpm(400), Evidence::declared));
+    scene.district.assumptions.given = {};
+    scene.district.units[3].pump = gpm(350);
+    CHECK(nurse_in(scene) == std::pair(gpm(350), Evidence::declared));
+    // Less than the attack draws is not enough to begin in time.
+    scene.district.units[3].pump = gpm(50);
+    const ParcelSupply small = supply_by(scene, order);
+    CHECK_FALSE(content_with(order, small));
+    for (const auto none : {std::optional<Flow>(), std::optional(gpm(0))}) {
+        scene.district.units[3].pump = none;
+        CHECK(supply_by(scene, order).cautious <= small.cautious);
+    }
+}
+
+TEST_CASE("coupling a nursing tanker takes what the district says") {
+    OneDumpSite scene = with_a_pump();
+    const PlanOrder order = by_terms(250, 5, 15);
+    REQUIRE(content_with(order, supply_by(scene, order)));
+    scene.district.assumptions.nurse_hookup = minutes(8);  // no sooner than the draft
+    CHECK_FALSE(content_with(order, supply_by(scene, order)));
 }
 
 TEST_CASE("no plan is the better for beginning earlier than the terms ask") {

@@ -85,9 +85,10 @@ inline Incident random_incident(Dice& dice, const Wild& wild) {
     dump.engine_arrives = minutes(dice.between(4.0, 15.0));
     dump.tanks_ready = minutes(dice.between(6.0, 22.0));
     dump.draft_ready = dump.tanks_ready + minutes(dice.between(0.0, 8.0));
+    Flow nurse_rate = gpm(400);  // of the first tanker; the next ones give less
     if (wild.nursing && dice.chance(0.5)) {
         dump.nursing_tankers = dice.whole(1, 2);
-        dump.nurse_rate = gpm(dice.between(150.0, 800.0));
+        nurse_rate = gpm(dice.between(150.0, 800.0));
     }
     for (int site = dice.whole(1, 3); site > 0; --site) {
         incident.fill_sites.push_back(random_fill_site(dice, wild));
@@ -96,6 +97,7 @@ inline Incident random_incident(Dice& dice, const Wild& wild) {
     for (int count = dice.whole(1, 8); count > 0; --count) {
         Tanker tanker = wild.identical ? one : random_tanker(dice);
         tanker.arrives = minutes(dice.between(5.0, 40.0));
+        tanker.nurse_rate = wild.identical ? nurse_rate : nurse_rate / (1.0 + 0.3 * (count % 3));
         tanker.fill_site = wild.identical
                                ? 0
                                : static_cast<std::size_t>(dice.whole(
@@ -115,6 +117,11 @@ inline Window random_window(Dice& dice) {
 
 // For the twins. Precondition: every fill site's flows are given.
 inline slow::Incident slow_of(const Incident& incident) {
+    Flow least = gpm(1e9);  // of those who can nurse
+    for (const Tanker& tanker : incident.tankers) {
+        least = tanker.can_nurse ? std::min(least, tanker.nurse_rate) : least;
+    }
+    const bool several = incident.dump_site.nursing_tankers > 1;
     constexpr double unlimited = std::numeric_limits<double>::infinity();
     const DumpSite& dump = incident.dump_site;
     slow::Incident slow;
@@ -131,7 +138,6 @@ inline slow::Incident slow_of(const Incident& incident) {
     slow.draft_ready = in_minutes(dump.draft_ready);
     slow.nursing_tankers = dump.nursing_tankers;
     slow.nurse_hookup = in_minutes(dump.nurse_hookup);
-    slow.nurse_rate = in_gpm(dump.nurse_rate);
     slow.attack_flow = in_gpm(incident.initial_attack.flow);
     slow.attack_from = in_minutes(incident.initial_attack.from);
     for (const FillSite& site : incident.fill_sites) {
@@ -145,7 +151,8 @@ inline slow::Incident slow_of(const Incident& incident) {
                                 in_gpm(t.fill_limit), in_gpm(t.offload), in_minutes(t.fill_before),
                                 in_minutes(t.fill_after), in_minutes(t.offload_before),
                                 in_minutes(t.offload_after), in_minutes(t.arrives), t.can_nurse,
-                                t.fill_site, in_minutes(t.leg.empty), in_minutes(t.leg.loaded)});
+                                t.fill_site, in_minutes(t.leg.empty), in_minutes(t.leg.loaded),
+                                in_gpm(several ? least : t.nurse_rate)});
     }
     return slow;
 }

@@ -204,6 +204,7 @@ private:
         tanker.offload_after = minutes(0.5);
         tanker.arrives = scene_.tankers[t].at_scene;
         tanker.can_nurse = unit.pump.has_value();
+        tanker.nurse_rate = std::min(gpm(400), unit.pump.value_or(gpm(0)));
         tanker.fill_site = where_[t];
         tanker.leg = drawn_.waters[where_[t]].leg;
         return tanker;

@@ -140,6 +140,7 @@ Tanker tanker_of(const Town& town, Hour hour, const There& there, bool all_must_
     tanker.offload_after = in_minutes(a.offload_after);
     tanker.arrives = there.at;
     tanker.can_nurse = unit.pump.has_value();
+    tanker.nurse_rate = std::min(in_gpm(a.nurse), in_gpm(unit.pump.value_or(gpm(0))));
     tanker.empty_leg = legs.empty == never ? no_limit : static_cast<double>(legs.empty) / 600.0;
     tanker.loaded_leg = legs.loaded == never ? no_limit : static_cast<double>(legs.loaded) / 600.0;
     return tanker;
@@ -332,8 +333,7 @@ Incident at_dump_site(const Town& town, Hour hour, const Crews& crews, double fi
     incident.tanks_ready = tanks.up;
     incident.draft_ready = std::max(tanks.up, crews.engines[1].at) + in_minutes(a.setup_draft) +
                            extra_setup(town, hour);
-    incident.nurse_hookup = 1.0;
-    incident.nurse_rate = 500.0;
+    incident.nurse_hookup = in_minutes(a.nurse_hookup);
     incident.attack_flow = in_gpm(a.initial_attack);
     incident.attack_from = first_arrival + in_minutes(a.initial_attack_after_arrival);
     return incident;
@@ -492,7 +492,6 @@ Incident with_slow_stages(const Incident& incident, double factor) {
     Incident slow = incident;
     slow.single_file *= factor;
     slow.nurse_hookup *= factor;
-    slow.nurse_rate /= factor;
     for (FillSite& site : slow.fill_sites) {
         site.pump /= factor;
     }

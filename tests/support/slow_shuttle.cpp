@@ -135,12 +135,12 @@ private:
 
     double nurse(const Tanker& tanker, double hooked) {
         const Incident& incident = run_.incident;
-        Load load{hooked,         0.0, tanker.delivered, incident.nurse_rate,
+        Load load{hooked,         0.0, tanker.delivered, tanker.nurse_rate,
                   tanker.offload, 0.0, nursed_,          true};
         nursed_ += tanker.delivered;
         ++nursings_;
         const double fed =
-            std::max(hooked + tanker.delivered / incident.nurse_rate, run_.when_drawn(nursed_));
+            std::max(hooked + tanker.delivered / tanker.nurse_rate, run_.when_drawn(nursed_));
         load.all_in = std::min(fed, incident.draft_ready + tanker.delivered / tanker.offload);
         run_.loads.push_back(load);
         return load.all_in + tanker.offload_after;

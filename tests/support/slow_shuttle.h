@@ -25,6 +25,7 @@ struct Tanker {
     bool can_nurse = false;
     std::size_t fill_site = 0;
     double empty_leg = 0.0, loaded_leg = 0.0;
+    double nurse_rate = 0.0;
 };
 
 struct FillSite {
@@ -44,7 +45,7 @@ struct Incident {
     double engine_tank = 0.0, engine_arrives = 0.0;
     double tanks_ready = 0.0, draft_ready = 0.0;
     int nursing_tankers = 0;
-    double nurse_hookup = 0.0, nurse_rate = 0.0;
+    double nurse_hookup = 0.0;
     double attack_flow = 0.0, attack_from = 0.0;
     std::vector<FillSite> fill_sites;
     std::vector<Tanker> tankers;

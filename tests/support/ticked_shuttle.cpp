@@ -246,7 +246,7 @@ void Scene::offload(Unit& unit) {
 void Scene::nurse(Unit& unit) {
     const Tanker& tanker = *unit.tanker;
     const double room = asked_ - unit.nursed_before - unit.moved;
-    double run_in = std::min(incident_.nurse_rate * (now_ - unit.opened) - unit.moved, room);
+    double run_in = std::min(unit.tanker->nurse_rate * (now_ - unit.opened) - unit.moved, room);
     if (draft_up()) {
         run_in = std::max(run_in, tanker.offload * (now_ - incident_.draft_ready) - unit.moved);
     }

@@ -13,7 +13,7 @@ Undisturbed undisturbed(const Incident& incident, const Tanker& tanker, double e
     const bool may_nurse = tanker.can_nurse && dump.nursing_tankers > 0;
     const Duration before =
         may_nurse ? std::min(tanker.offload_before, dump.nurse_hookup) : tanker.offload_before;
-    const Flow rate = may_nurse ? std::max(tanker.offload, dump.nurse_rate) : tanker.offload;
+    const Flow rate = may_nurse ? std::max(tanker.offload, tanker.nurse_rate) : tanker.offload;
     const double load = in_gallons(tanker.delivered);
     const auto in_by_end = [&](double opened) {
         return opened >= end ? 0.0 : std::min(load, (end - opened) * in_gpm(rate));

@@ -37,7 +37,8 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
     tanker.offload_before = assumptions.offload_before + (backs ? assumptions.backing : minutes(0));
     tanker.offload_after = assumptions.offload_after;
     tanker.arrives = arrival.at_scene;
-    tanker.can_nurse = unit.pump.has_value();
+    tanker.can_nurse = unit.pump.value_or(Flow{}) > Flow{};
+    tanker.nurse_rate = std::min(unit.pump.value_or(Flow{}), assumptions.nurse);
     tanker.evidence = rates_evidence(unit, assumptions);
     return tanker;
 }

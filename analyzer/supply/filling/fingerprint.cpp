@@ -20,7 +20,7 @@ void add(Fingerprint& print, const Tanker& tanker) {
     for (const Volume volume : {tanker.delivered, tanker.refilled}) {
         add(print, volume);
     }
-    for (const Flow flow : {tanker.fill_limit, tanker.offload}) {
+    for (const Flow flow : {tanker.fill_limit, tanker.offload, tanker.nurse_rate}) {
         add(print, flow);
     }
     for (const Duration time :
@@ -54,7 +54,6 @@ void add(Fingerprint& print, const DumpSite& site) {
     add(print, site.storage);
     add(print, site.engine_tank);
     add(print, site.nursing_tankers);
-    add(print, site.nurse_rate);
     add(print, site.flow_cap);
 }
 

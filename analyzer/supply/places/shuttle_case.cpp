@@ -9,6 +9,7 @@
 #include "analyzer/supply/places/chosen_fills.h"
 #include "analyzer/supply/places/limits.h"
 #include "analyzer/supply/places/one_tanker_out.h"
+#include "analyzer/supply/visits.h"
 
 namespace farwater::supply {
 namespace {
@@ -35,9 +36,13 @@ const ChosenFills* best_manned(const std::vector<ChosenFills>& together,
     return best;
 }
 
-// Of the tankers that are run; those that stand by cannot change the state.
-Evidence fleet_evidence(const Incident& incident) {
-    Evidence weakest = Evidence::tested;
+// Of the tankers that are run; those that stand by cannot change the state. What one pumps off into
+// the engine is nobody's word, unless its pump is too small for that or the district says it.
+Evidence fleet_evidence(const Incident& incident, const Assumptions& assumptions) {
+    const Tanker* nurse = first_to_nurse(incident);
+    const bool untimed = nurse != nullptr && nurse->nurse_rate == assumptions.nurse &&
+                         !assumptions.is_given("nurse_gpm");
+    Evidence weakest = untimed ? Evidence::assumed : Evidence::tested;
     for (const Tanker& tanker : incident.tankers) {
         weakest = std::min(weakest, tanker.evidence);
     }
@@ -117,10 +122,10 @@ ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
     result.window = asked.judge.window();
     result.merit = chosen.plan.merit;
     result.line = asked.scene.line;
-    result.evidence =
-        std::min(fleet_evidence(chosen.plan.incident), engines_evidence(asked, chosen));
-    result.crew = crew_there(asked.situation, asked.scene, result.window.start);
     const Assumptions& assumptions = asked.situation.district.assumptions;
+    result.evidence = std::min(fleet_evidence(chosen.plan.incident, assumptions),
+                               engines_evidence(asked, chosen));
+    result.crew = crew_there(asked.situation, asked.scene, result.window.start);
     const std::size_t tankers = chosen.plan.incident.tankers.size();
     result.crew_needed = crew_needed(assumptions, chosen.sources.size(), tankers,
                                      chosen.plan.incident.dump_site.offload_slots);

@@ -25,7 +25,7 @@ bool same_first_load(const Hauler& a, const Hauler& b) {
     const auto givens = [](const Hauler& hauler) {
         return std::tie(hauler.arrives, hauler.delivered, hauler.offload_before,
                         hauler.offload_flow, hauler.offload_after, hauler.offload_rate,
-                        hauler.can_nurse);
+                        hauler.can_nurse, hauler.nurse_rate);
     };
     return givens(a) == givens(b);
 }
@@ -34,7 +34,7 @@ bool same_dump_site(const Shuttle& a, const Shuttle& b) {
     const auto givens = [](const Shuttle& shuttle) {
         return std::tie(shuttle.nursing_tankers, shuttle.slots, shuttle.storage,
                         shuttle.engine_tank, shuttle.engine_arrives, shuttle.tanks_ready,
-                        shuttle.draft_ready, shuttle.nurse_hookup, shuttle.nurse_rate);
+                        shuttle.draft_ready, shuttle.nurse_hookup);
     };
     return givens(a) == givens(b);
 }

@@ -152,7 +152,7 @@ template <class Time>
 Time Schedule<Time>::nurse(std::size_t tanker) {
     const Shuttle& shuttle = *shuttle_;
     const Hauler& hauler = shuttle.haulers[tanker];
-    const double rate = shuttle.nurse_rate;
+    const double rate = hauler.nurse_rate;
     const Time opened =
         later(due_[tanker], Time::at_minute(shuttle.engine_arrives)) + shuttle.nurse_hookup;
     Load<Time>& load = loads_.emplace_back();

@@ -41,6 +41,7 @@ Hauler hauler_of(const Tanker& tanker) {
         .arrives = in_minutes(tanker.arrives),
         .site = tanker.fill_site,
         .can_nurse = tanker.can_nurse,
+        .nurse_rate = in_gpm(tanker.nurse_rate),
     };
 }
 
@@ -52,6 +53,17 @@ void give_way_to(Hauler& hauler, double single_file) {
     hauler.offload_after += single_file;
     hauler.empty = std::max(0.0, hauler.empty - single_file);
     hauler.loaded = std::max(0.0, hauler.loaded - single_file);
+}
+
+// Whoever waits behind a slower one would seem to have run in meanwhile.
+void nurse_at_the_least_rate(std::vector<Hauler>& haulers) {
+    double least = no_limit;
+    for (const Hauler& hauler : haulers) {
+        least = hauler.can_nurse ? std::min(least, hauler.nurse_rate) : least;
+    }
+    for (Hauler& hauler : haulers) {
+        hauler.nurse_rate = least;
+    }
 }
 
 Site site_of(const FillSite& fill_site, std::size_t tankers) {
@@ -143,7 +155,6 @@ void make_ready(Shuttle& shuttle, const Incident& incident) {
     shuttle.draft_ready = in_minutes(dump.draft_ready);
     shuttle.nursing_tankers = dump.nursing_tankers;
     shuttle.nurse_hookup = in_minutes(dump.nurse_hookup + dump.single_file);
-    shuttle.nurse_rate = in_gpm(dump.nurse_rate);
     for (const Tanker& tanker : incident.tankers) {
         if (in_gallons(tanker.delivered) > 0.0) {
             shuttle.haulers.push_back(hauler_of(tanker));
@@ -151,6 +162,9 @@ void make_ready(Shuttle& shuttle, const Incident& incident) {
                 in_minutes(incident.fill_sites[tanker.fill_site].backing);
             give_way_to(shuttle.haulers.back(), in_minutes(dump.single_file));
         }
+    }
+    if (shuttle.nursing_tankers > 1) {
+        nurse_at_the_least_rate(shuttle.haulers);
     }
     for (std::size_t site = 0; site < incident.fill_sites.size(); ++site) {
         shuttle.sites.push_back(site_of(incident.fill_sites[site], tankers_at(incident, site)));

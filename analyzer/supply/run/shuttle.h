@@ -21,6 +21,7 @@ struct Hauler {
     double arrives = 0.0;
     std::size_t site = 0;
     bool can_nurse = false;
+    double nurse_rate = 0.0;
 };
 
 // Where one fill site's places and flow lines stand in the lists of the run.
@@ -43,7 +44,7 @@ struct Shuttle {
     double engine_tank = 0.0, engine_arrives = 0.0;
     double tanks_ready = 0.0, draft_ready = 0.0;
     int nursing_tankers = 0;
-    double nurse_hookup = 0.0, nurse_rate = 0.0;
+    double nurse_hookup = 0.0;
 };
 
 // How many fills run at the same time, one number per fill site.
