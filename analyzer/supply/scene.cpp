@@ -50,18 +50,22 @@ Limit missing_at(const Scene& scene, const std::vector<Arrival>& all_tankers) {
     return Limit::none;
 }
 
-// When tanks are up and the draft is, and what stands in them. Precondition: there is a tank, and
-// an engine to draft.
+// When tanks are up and the draft is, and what stands in them. Others than those who set up the
+// draft lay the line meanwhile. Precondition: there is a tank, and an engine to draft.
 DumpSite with_tanks(DumpSite site, const Situation& situation, const Scene& scene,
                     std::span<const TanksSetUp> tanks, const TankLine& line) {
     site.tanks_ready = first_up(tanks);
-    site.draft_ready = std::max(site.tanks_ready, scene.engines[1].at_scene) +
-                       situation.district.assumptions.setup_draft +
-                       season_of(situation).extra_setup;
+    const Duration set_up = std::max(site.tanks_ready, scene.engines[1].at_scene) +
+                            draft_setup(situation.district.assumptions, season_of(situation));
+    site.draft_ready = std::max(set_up, scene.to_house.lies);
     return with_line(site, line);
 }
 
 }  // namespace
+
+Duration draft_setup(const Assumptions& assumptions, const Season& season) {
+    return assumptions.setup_draft + season.extra_setup;
+}
 
 std::optional<DumpSite> set_up_without(const Situation& situation, const Scene& scene,
                                        DumpSite site, UnitIndex unit) {
@@ -129,6 +133,8 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.set_up.engine_arrives = first_arrival;
     scene.set_up.nurse_hookup = assumptions.nurse_hookup;
     scene.line.draft = std::min(assumptions.strainer, draft.pump.value_or(assumptions.engine_pump));
+    scene.to_house = line_laid(situation.district,
+                               std::span(scene.engines).first(engines_with_other_jobs), lay.length);
     scene.set_up = with_tanks(scene.set_up, situation, scene, scene.tanks, scene.line);
     return scene;
 }

@@ -32,6 +32,7 @@ struct Scene {
     std::vector<Arrival> engines;          // by arrival
     std::vector<Arrival> tankers;          // by arrival
     HoseThere hose;                        // of the attack and the draft engine
+    LaidLine to_house;                     // by them; where nothing is missing
     std::vector<TanksSetUp> tanks;         // by arrival
     TankLine line;                         // of these tanks
     RoadRoom room;                         // for them
@@ -42,12 +43,16 @@ struct Scene {
     Volume on_wheels;                      // in all tanks there by the horizon
 };
 
+// From when a tank and the engine are there.
+Duration draft_setup(const Assumptions& assumptions, const Season& season);
+
 // A dump site of the scene, once without the portable tanks and the siphon that the unit brings;
 // none where no tank is left. Precondition: nothing is missing.
 std::optional<DumpSite> set_up_without(const Situation& situation, const Scene& scene,
                                        DumpSite site, UnitIndex unit);
 
-// Of the lay's dump site, lane, single file and approach; its length is not looked at.
+// Of the lay's dump site, lane, single file, approach and length, which no draft that takes longer
+// to set up waits for.
 Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile_of,
                std::span<const Responder> responders, const HoseLay& lay, Duration first_arrival);
 

@@ -18,12 +18,25 @@ void dump_site_clocks(const Explained& explained, const ShuttleWorking& look, Wo
     const Duration extra = season_at(explained).extra_setup;
     page.rests_on({"setup_portable_tank_min", "setup_draft_min"});
     page.number("first portable tank up", in_minutes(site.tanks_ready), Digits::two, "min");
-    page.sum("draft ready",
+    const Duration set_up = std::max(site.tanks_ready, look.scene.engines[1].at_scene) +
+                            assumptions.setup_draft + extra;
+    const bool line_is_later = site.draft_ready > set_up;
+    page.sum(line_is_later ? "draft set up" : "draft ready",
              fmt::format("most({}, {}) + {} + {} of the season", plain(site.tanks_ready),
                          plain(look.scene.engines[1].at_scene), plain(assumptions.setup_draft),
                          plain(extra)),
-             in_minutes(site.draft_ready), Digits::two, "min",
-             "tank up and draft engine there, then set-up");
+             in_minutes(set_up), Digits::two, "min", "tank up and draft engine there, then set-up");
+    if (line_is_later) {
+        const supply::LaidLine& line = look.scene.to_house;
+        page.rests_on({"lay_1000ft_min"});
+        page.sum("supply line laid",
+                 fmt::format("{} + {} x {} / 1000", plain(line.from), plain(assumptions.lay_1000ft),
+                             plain(in_feet(line.hose), 0)),
+                 in_minutes(line.lies), Digits::two, "min",
+                 "from when its hose is there, in lengths of 50 ft, beside the draft's set-up");
+        page.sum("draft ready", fmt::format("most({}, {})", plain(set_up), plain(line.lies)),
+                 in_minutes(site.draft_ready), Digits::two, "min", "nothing flows before both");
+    }
 }
 
 std::string_view job_of(std::size_t place) {

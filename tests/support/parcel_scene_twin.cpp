@@ -198,21 +198,36 @@ constexpr HoseKind hoses[]{{&HoseLoad::hose_5in, 0.08},
                            {&HoseLoad::hose_3in, 0.8},
                            {&HoseLoad::hose_2_5in, 2.0}};
 
+double hose_on(const Town& town, const There& engine, const HoseKind& hose) {
+    const HoseLoad blank{.hose_2_5in = town.district.assumptions.engine_hose_2_5in,
+                         .hose_3in = {},
+                         .hose_4in = {},
+                         .hose_5in = {}};
+    return in_metres(at(town.district.units, engine.unit).hose.value_or(blank).*hose.length);
+}
+
 // The largest hose of which attack and drafting engine together carry enough; on level ground.
 double hose_carries(const Town& town, const std::vector<There>& engines, double metres_to_lay) {
     const Assumptions& a = town.district.assumptions;
     for (const HoseKind& hose : hoses) {
-        double there = 0.0;
-        for (std::size_t i = 0; i < 2; ++i) {
-            const Unit& unit = at(town.district.units, engines[i].unit);
-            const HoseLoad blank{
-                .hose_2_5in = a.engine_hose_2_5in, .hose_3in = {}, .hose_4in = {}, .hose_5in = {}};
-            there += in_metres(unit.hose.value_or(blank).*hose.length);
-        }
+        const double there = hose_on(town, engines[0], hose) + hose_on(town, engines[1], hose);
         if (there >= metres_to_lay) {
             const double hundreds_of_feet = in_feet(metres(metres_to_lay)) / 100.0;
             return 100.0 * std::sqrt((a.supply_line_pressure_psi - a.residual_pressure_psi) /
                                      (hose.c * hundreds_of_feet));
+        }
+    }
+    return 0.0;
+}
+
+// When a line of that hose lies: laid by the first engine alone, where it carries enough.
+double line_lies(const Town& town, const std::vector<There>& engines, double metres_to_lay) {
+    const double work =
+        in_minutes(town.district.assumptions.lay_1000ft) * in_feet(metres(metres_to_lay)) / 1000.0;
+    for (const HoseKind& hose : hoses) {
+        const double first = hose_on(town, engines[0], hose);
+        if (first + hose_on(town, engines[1], hose) >= metres_to_lay) {
+            return engines[first >= metres_to_lay ? 0 : 1].at + work;
         }
     }
     return 0.0;
@@ -437,6 +452,8 @@ std::optional<Shuttle> shuttle_at(const Town& town, Hour hour, std::size_t parce
         return std::nullopt;
     }
     shuttle.incident = at_dump_site(town, hour, crews, first_arrival, tanks, tanks_used);
+    shuttle.incident.draft_ready =
+        std::max(shuttle.incident.draft_ready, line_lies(town, crews.engines, *hose));
     shuttle.incident.single_file = in.single_file;
     if (shuttle.incident.single_file > 0.0) {
         shuttle.incident.slots = 1;

@@ -1,6 +1,7 @@
 #include "analyzer/supply/places/assessor.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "analyzer/supply/places/case_answers.h"
@@ -13,6 +14,17 @@ namespace {
 
 constexpr std::int32_t half_minute = 300;  // tenths of a second
 constexpr std::size_t cases_per_chunk = 16;
+constexpr Length hose_length = feet(50);
+
+// The hose comes with the two engines, and the draft is set up from when the second one is there.
+std::uint16_t slow_hose(const Situation& situation, Length hose) {
+    const Assumptions& assumptions = situation.district.assumptions;
+    const Season& season = at(situation.district.seasons, situation.trips.season);
+    constexpr double hair = 1e-6;
+    return laying(hose, assumptions) <= draft_setup(assumptions, season)
+               ? std::uint16_t{0}
+               : static_cast<std::uint16_t>(std::ceil(hose / hose_length - hair));
+}
 
 Rosters rosters_of(const Situation& situation) {
     Rosters rosters{response_zones(situation.district), {}};
@@ -83,7 +95,7 @@ std::vector<HoseOption> Assessor::hose_options_of(std::size_t row) const {
 Keyed Assessor::keyed(std::size_t row, std::size_t lay, std::size_t slot, HeldFlow least) const {
     const HoseLay& hose = situation_.trips.hose_lays[row][lay];
     return {{hose.dump_site, hose.approach, hose.lane, hose.single_file_s,
-             in_tenths(first_arrivals_[row]) / half_minute,
+             slow_hose(situation_, hose.length), in_tenths(first_arrivals_[row]) / half_minute,
              in_tenths(rounded_up(needs_[row].value_or(Need{}).duration)), zone_at(row), least},
             static_cast<std::uint32_t>(row),
             static_cast<std::uint32_t>(lay),
@@ -177,6 +189,7 @@ Scene Assessor::scene_of(const CaseKey& key) const {
     lay.approach = key.approach;
     lay.lane = key.lane;
     lay.single_file_s = key.single_file_s;
+    lay.length = hose_length * key.slow_hose;
     return scene_at(situation_, profile_of_, rosters_.responders[key.zone], lay,
                     minutes(key.arrival_half_minutes / 2.0));
 }

@@ -29,6 +29,8 @@ struct CaseKey {
     ApproachIndex approach;  // as the lay has it
     LaneClass lane = LaneClass::dead_end;
     std::uint16_t single_file_s = 0;
+    std::uint16_t slow_hose = 0;  // to the house, in lengths of 50 ft, where its laying takes
+                                  // longer than the draft; else 0, for nothing waits for it
     std::int32_t arrival_half_minutes = 0;
     std::int32_t duration_tenths = 0;  // of a minute
     std::uint32_t zone = 0;

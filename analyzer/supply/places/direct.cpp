@@ -87,10 +87,6 @@ std::vector<HoseLine> not_outdone(const std::vector<HoseLine>& all) {
     return kept;
 }
 
-Duration laying(Length hose, const Assumptions& assumptions) {
-    return assumptions.lay_1000ft * (in_feet(hose) / 1000.0);
-}
-
 // One line as it stands for one house.
 struct Candidate {
     HoseLine line;

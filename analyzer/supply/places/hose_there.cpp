@@ -34,4 +34,20 @@ HoseThere hose_there(const District& district, std::span<const Arrival> engines)
     return there;
 }
 
+Duration laying(Length hose, const Assumptions& assumptions) {
+    return assumptions.lay_1000ft * (in_feet(hose) / 1000.0);
+}
+
+LaidLine line_laid(const District& district, std::span<const Arrival> engines, Length hose) {
+    const auto size = hose_there(district, engines).size_for(hose);
+    std::size_t bring = size ? 1 : engines.size();
+    while (bring < engines.size() &&
+           hose_there(district, engines.first(bring)).length[static_cast<std::size_t>(*size)] <
+               hose) {
+        ++bring;
+    }
+    const Duration from = engines[bring - 1].at_scene;
+    return {hose, from, from + laying(hose, district.assumptions)};
+}
+
 }  // namespace farwater::supply

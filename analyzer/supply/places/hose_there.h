@@ -22,4 +22,18 @@ struct HoseThere {
 // Of these engines together; an engine whose hose is not listed carries the planning default.
 HoseThere hose_there(const District& district, std::span<const Arrival> engines);
 
+// What laying so much of it takes, one length after the other.
+Duration laying(Length hose, const Assumptions& assumptions);
+
+// One line, of the largest size of which there is enough.
+struct LaidLine {
+    Length hose;
+    Duration from;  // when enough of its hose is there
+    Duration lies;
+};
+
+// By these engines, in the order of their arrival; where no size suffices, as if the last one
+// brought it. Precondition: there is an engine.
+LaidLine line_laid(const District& district, std::span<const Arrival> engines, Length hose);
+
 }  // namespace farwater::supply
