@@ -1,5 +1,6 @@
 // Flow by minute, the gap, what limits the flow, what to call for.
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -52,10 +53,20 @@ std::string gap_words(const CardView& view) {
             attack);
     }
     if (supply.gap && supply::in_tenths(*supply.gap) > 0) {
-        return fmt::format(
-            "GAP: at {:.0f} gpm tank water ends {} min before supply begins (minute "
-            "{}). The second engine's tank or a nursing tanker can close it.",
-            attack, minute_words(supply.gap), minute_words(supply.continuous));
+        std::string text = fmt::format(
+            "GAP: at {:.0f} gpm tank water ends {} min before supply begins (minute {}). {} gal "
+            "more on the first engines bridge it.",
+            attack, minute_words(supply.gap), minute_words(supply.continuous),
+            in_thousands(std::ceil(attack * supply::in_tenths(*supply.gap) / 10.0)));
+        if (supply.gap_nursing) {
+            text +=
+                fmt::format(" With a tanker that feeds the engine first: {}, then {} gpm.",
+                            supply::in_tenths(*supply.gap_nursing) == 0
+                                ? std::string("no gap")
+                                : minute_words(supply.gap_nursing) + " min without water",
+                            planned_gpm(tenths_of_gpm(supply::in_gpm(supply.nursing_flow) * 10)));
+        }
+        return text;
     }
     return fmt::format("No gap: at {:.0f} gpm tank water lasts until supply begins (minute {}).",
                        attack, minute_words(supply.continuous));

@@ -42,8 +42,8 @@ std::string why_words(const Explained& explained) {
 }
 
 void answer_flows(const ParcelSupply& supply, WorkedPage& page) {
-    page.number("plan on", planned_gpm(supply.cautious, supply.needed), Digits::none,
-                "gpm", "the cautious flow rounded down, but not below a need that it meets");
+    page.number("plan on", planned_gpm(supply.cautious, supply.needed), Digits::none, "gpm",
+                "the cautious flow rounded down, but not below a need that it meets");
     page.number("needed", in_gpm_of(supply.needed), Digits::one, "gpm",
                 fmt::format("for {} min", plain(supply::duration_of(supply.duration))));
     page.number("cautious flow", in_gpm_of(supply.cautious), Digits::one, "gpm",

@@ -42,6 +42,19 @@ void first_minutes_lines(const Explained& explained, const ShuttleWorking& look,
         page.words("water that goes on", "not to the end of the window");
     }
     page.number("gap without water", in_minutes(shuttle.gap), Digits::two, "min");
+    if (shuttle.gap > Duration{}) {
+        page.sum(
+            "more on the first engines would bridge it",
+            fmt::format("{} min x {} gpm", plain(shuttle.gap), plain(incident.initial_attack.flow)),
+            in_gallons(incident.initial_attack.flow * shuttle.gap), Digits::none, "gal",
+            "a second engine's tank, for instance");
+    }
+    if (shuttle.gap_nursing) {
+        page.number("gap if the first tanker that can feeds the engine",
+                    in_minutes(*shuttle.gap_nursing), Digits::two, "min",
+                    fmt::format("until the draft is up; then {} gpm is held, cautious",
+                                plain(in_gpm(flow_of(shuttle.nursing_flow)))));
+    }
     if (const supply::Tanker* nurse = supply::first_to_nurse(incident)) {
         page.rests_on({"nurse_gpm", "nurse_hookup_min"});
         const Unit& unit = at(explained.district().units, nurse->unit);

@@ -1,6 +1,7 @@
 #include "reports/layers/detail_columns.h"
 
 #include <array>
+#include <cmath>
 #include <string>
 #include <utility>
 
@@ -39,6 +40,32 @@ constexpr std::array<GainColumn, supply::relieved.size()> gain_names{{
      "That people for one more fill site gain, or for the slots to offload at that have none, "
      "gpm."},
 }};
+
+// What closes a gap.
+std::vector<ColumnOf> gap_columns(const Findings& findings) {
+    return {
+        integer("gap_gal",
+                "Gallons more on the first engines that would bridge gap_min at the rate of the "
+                "initial attack: a second engine's tank, for instance.",
+                [findings](std::size_t row) {
+                    const auto& gap = findings.supply(row).gap;
+                    const Flow attack = findings.district.assumptions.initial_attack;
+                    return gap && supply::in_tenths(*gap) > 0
+                               ? io::Value{std::int64_t{std::llround(std::ceil(
+                                     in_gallons(attack * supply::duration_of(*gap)) - 1e-6))}}
+                               : io::Value{};
+                }),
+        real("gap_nursing_min",
+             "What of gap_min is left where the first tanker that can feeds the engine until the "
+             "draft is up; empty where there is no gap, none can, or one does.",
+             [findings](std::size_t row) { return value_of(findings.supply(row).gap_nursing); }),
+        integer("gap_nursing_gpm", "Cautious flow that is then held, gpm.",
+                [findings](std::size_t row) {
+                    const ParcelSupply& supply = findings.supply(row);
+                    return supply.gap_nursing ? value_of_gpm(supply.nursing_flow) : io::Value{};
+                }),
+    };
+}
 
 std::vector<ColumnOf> people_columns(const Findings& findings) {
     const auto of_shuttle = [findings](auto ParcelSupply::* member) {
@@ -116,6 +143,9 @@ std::vector<ColumnOf> gain_columns(const Findings& findings) {
                        ? value_of_gpm(supply.gain_engine)
                        : io::Value{};
         }));
+    for (ColumnOf& column : gap_columns(findings)) {
+        columns.push_back(std::move(column));
+    }
     for (ColumnOf& column : people_columns(findings)) {
         columns.push_back(std::move(column));
     }

@@ -97,12 +97,22 @@ const Sheet = (() => {
   }
   const min = (name, row) => (has(name, row) ? Words.minutes(number(name, row)) : "");
 
+  // What closes the gap, and what it costs of the flow.
+  function bridge(row) {
+    if (!(number("gap_gal", row) > 0)) return "";
+    const gallons = `${Words.whole(Math.ceil(number("gap_gal", row) / 10) * 10)} gal more on the first engines`;
+    if (!has("gap_nursing_min", row)) return gallons;
+    const left = number("gap_nursing_min", row) > 0 ? `${min("gap_nursing_min", row)} without water` : "no gap";
+    return `${gallons}; or a ${Words.tanker} that feeds the engine until the draft is up: ${left}, then ${Words.whole(Words.flow(number("gap_nursing_gpm", row)))} gpm`;
+  }
+
   function clocks(row) {
     return facts([
       ["First engine at the house", min("first_engine_min", row)],
       ["Its tank on the fire", min("tank_water_min", row)],
       ["Water keeps coming", has("tank_water_min", row) && !has("continuous_min", row) ? "not within the planning time" : min("continuous_min", row)],
       ["Tank water ends before supply begins", number("gap_min", row) > 0 ? min("gap_min", row) + " without water" : ""],
+      ["What bridges that", bridge(row)],
       ["Planned flow at the earliest", min("earliest_start_min", row)],
       ["On wheels there", has("wheels_gal", row) ? Words.whole(Math.floor(number("wheels_gal", row) / 50) * 50) + " gal" : ""],
     ]);

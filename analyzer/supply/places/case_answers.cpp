@@ -171,6 +171,11 @@ void CaseAnswers::tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, He
         const std::int32_t through = std::min(with, in_tenths(line));
         supply.gains[i] = rounded_down(tenths_of_gpm(through - in_tenths(supply.sustained)));
     }
+    if (shuttle.gap_nursing) {
+        supply.gap_nursing = std::min(rounded_up(*shuttle.gap_nursing),
+                                      supply.gap.value_or(rounded_up(*shuttle.gap_nursing)));
+        supply.nursing_flow = rounded_down(std::min(shuttle.nursing_flow, line));
+    }
     if (supply.cautious < supply.needed && line >= supply.needed) {
         supply.more_tankers = more_tankers(shuttle, supply.needed);
     }

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "analyzer/supply/filling/plan_judge.h"
+#include "analyzer/supply/filling/tanker_choice.h"
 #include "analyzer/supply/handbook.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/chosen_fills.h"
@@ -69,6 +70,20 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
     result.tank_water = first.tank_water;
     result.continuous = first.continuous;
     result.gap = first.dry;
+}
+
+// What closes the gap. Precondition: the clocks are known.
+void add_nursing(ShuttleCase& result, const ShuttlePlan& plan) {
+    if (result.gap <= Duration{} || plan.incident.dump_site.nursing_tankers > 0 ||
+        !one_can_nurse(plan.incident)) {
+        return;
+    }
+    Incident nursing = plan.incident;
+    Incident slow = plan.slow;
+    nursing.dump_site.nursing_tankers = slow.dump_site.nursing_tankers = 1;
+    result.gap_nursing = first_minutes(nursing, result.window).dry;
+    result.nursing_flow =
+        std::min(sustained_flow(slow, result.window), sustained_flow(nursing, result.window));
 }
 
 void add_fills(ShuttleCase& result, const ChosenFills& chosen) {
@@ -138,6 +153,9 @@ ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
         add_what_else(result, asked, chosen.plan);
     }
     add_clocks(result, chosen.plan.incident);
+    if (asked.situation.told == Told::everything) {
+        add_nursing(result, chosen.plan);
+    }
     add_fills(result, chosen);
     return result;
 }

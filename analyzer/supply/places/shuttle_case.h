@@ -46,6 +46,10 @@ struct ShuttleCase {
     Duration tank_water;
     std::optional<Duration> continuous;
     Duration gap;
+    // The same and the cautious flow with one tanker that nurses, where there is a gap and none
+    // does; none where none can.
+    std::optional<Duration> gap_nursing;
+    HeldFlow nursing_flow{};
     Evidence evidence = Evidence::assumed;
     // None or one: the same shuttle over more than one fill site, where that holds more. Later
     // flow, build-up and the flow with one tanker out are no lower there than with one fill site,
