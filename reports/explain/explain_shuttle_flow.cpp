@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <utility>
 
@@ -43,11 +44,11 @@ void first_minutes_lines(const Explained& explained, const ShuttleWorking& look,
     }
     page.number("gap without water", in_minutes(shuttle.gap), Digits::two, "min");
     if (shuttle.gap > Duration{}) {
-        page.sum(
-            "more on the first engines would bridge it",
-            fmt::format("{} min x {} gpm", plain(shuttle.gap), plain(incident.initial_attack.flow)),
-            in_gallons(incident.initial_attack.flow * shuttle.gap), Digits::none, "gal",
-            "a second engine's tank, for instance");
+        const double printed = std::round(in_minutes(shuttle.gap) * 100.0) / 100.0;
+        page.sum("more on the first engines would bridge it",
+                 fmt::format("{:.2f} min x {} gpm", printed, plain(incident.initial_attack.flow)),
+                 printed * in_gpm(incident.initial_attack.flow), Digits::none, "gal",
+                 "a second engine's tank, for instance");
     }
     if (shuttle.gap_nursing) {
         page.number("gap if the first tanker that can feeds the engine",
