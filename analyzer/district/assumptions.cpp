@@ -159,7 +159,7 @@ constexpr std::array rows{
                   "Road that the drafting engine takes before the first portable tank.", practice},
     AssumptionRow{"free_lane_ft", "Dump site", &A::free_lane, 0, 30, medium,
                   "Width of road that a tanker needs to drive past portable tanks in line; a road "
-                  "that leaves less takes one tank.",
+                  "that leaves less, or of unknown width, takes one tank, and tankers back to it.",
                   practice},
     AssumptionRow{"portable_tank_heel_ft", "Dump site", &A::portable_tank_heel, 0, 2, medium,
                   "Water left below a low-level strainer.", practice},

@@ -87,7 +87,8 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     Scene scene;
     scene.dump_site = lay.dump_site;
     scene.approach = lay.ways();
-    scene.lane = lay.lane;
+    scene.lane = lane_beside_tanks(situation.district,
+                                   at(situation.trips.dump_sites, lay.dump_site), lay.lane);
     scene.first_arrival = first_arrival;
     scene.engines =
         engines_at(situation, profile_of, responders, first_arrival,

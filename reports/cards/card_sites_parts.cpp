@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/supply/road_room.h"
 #include "reports/cards/card_view.h"
 #include "reports/cards/card_words.h"
 #include "reports/text/number_words.h"
@@ -225,7 +226,9 @@ void add_fill(const CardView& view, const supply::FillUse& fill, std::size_t num
 SheetPart dump_site_part(const CardView& view) {
     SheetPart part{.heading = "DUMP SITE", .items = {}};
     const auto* look = view.look();
-    const LaneClass lane = look != nullptr ? look->lay.lane : view.place().lane;
+    const LaneClass lane = look != nullptr ? look->scene.lane
+                                           : supply::lane_beside_tanks(
+                                                 view.district(), view.place(), view.place().lane);
     part.items.push_back(SheetText{lane_words(view, lane), true});
     if (std::string loop = loop_words(view); !loop.empty()) {
         part.items.push_back(SheetText{std::move(loop)});

@@ -90,8 +90,17 @@ void lays_looked_at(const Explained& explained, WorkedPage& page) {
         page.number("cautious flow from " + on_one_line(at(names, look.lay.dump_site)),
                     in_gpm(flow_of(look.supply.cautious)), Digits::one, "gpm",
                     fmt::format("{}, {} ft of hose; the better answer is taken",
-                                word(look.lay.lane), plain(in_feet(look.lay.length), 0)));
+                                word(look.scene.lane), plain(in_feet(look.lay.length), 0)));
     }
+}
+
+void lane_line(const ShuttleWorking& look, WorkedPage& page) {
+    const bool roads_let = look.lay.lane == LaneClass::through;
+    const std::string why = look.scene.lane == LaneClass::through ? "tankers drive through"
+                            : roads_let ? "tankers must back: no lane is known beside the tanks"
+                                        : "tankers must back or turn there";
+    page.words("lane", std::string(word(look.scene.lane)),
+               why + ", with the road under the hose closed");
 }
 
 }  // namespace
@@ -105,10 +114,7 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
     lays_looked_at(explained, page);
     page.rests_on({"hose_reach_ft", "standoff_ft", "dump_site_spacing_ft", "turnaround_reach_ft"});
     page.number("hose from there to the house", in_feet(look.lay.length), Digits::none, "ft");
-    page.words("lane", std::string(word(look.lay.lane)),
-               look.lay.lane == LaneClass::through
-                   ? "tankers drive through, with the road under the hose closed"
-                   : "tankers must back or turn there, with the road under the hose closed");
+    lane_line(look, page);
     if (look.lay.single_file_s > 0) {
         page.number("single file", look.lay.single_file_s / 60.0, Digits::two, "min",
                     "each way from the last place where two tankers can pass, as the slowest "

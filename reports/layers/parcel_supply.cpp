@@ -164,12 +164,14 @@ std::vector<ColumnOf> place_columns(const Findings& findings) {
         real(
             "hose_ft", "Supply line from the dump site to the house, feet.",
             [of](std::size_t row) { return value_of(of(row).hose_ft); }, 0),
-        text("lane_class",
-             "Of the dump site, with the road under the hose and in front of the house closed. "
-             "through: tankers drive through; dead_end: they must back or turn.",
-             [of](std::size_t row) {
-                 return of(row).dump_site.valid() ? io::Value{word(of(row).lane)} : io::Value{};
-             }),
+        text(
+            "lane_class",
+            "Of the dump site, with the road under the hose and in front of the house closed. "
+            "through: tankers drive through; dead_end: they must back or turn, also where the road "
+            "is not known to leave a lane beside the tanks.",
+            [of](std::size_t row) {
+                return of(row).dump_site.valid() ? io::Value{word(of(row).lane)} : io::Value{};
+            }),
         real("single_file_min",
              "Drive between the dump site and where the next tanker waits, for two cannot meet on "
              "its road: each tanker has it to itself, in and out; 0 where they can pass or drive "

@@ -261,8 +261,11 @@ std::vector<ColumnOf> place_columns(const Findings& findings, const SiteOfRow& s
                [site](std::size_t row) { return io::Value{site(row).officers_place.has_value()}; }),
         text("lane_class",
              "First season, nothing closed. through: tankers drive through; dead_end: they must "
-             "back or turn.",
-             [site](std::size_t row) { return io::Value{word(site(row).lane)}; }),
+             "back or turn, also where the road is not known to leave a lane beside the tanks.",
+             [site, findings](std::size_t row) {
+                 return io::Value{
+                     word(supply::lane_beside_tanks(findings.district, site(row), site(row).lane))};
+             }),
         yes_no("single_file", "The road is so narrow that two tankers cannot meet there.",
                [site](std::size_t row) { return io::Value{site(row).single_file}; }),
         real(

@@ -49,6 +49,9 @@ TEST_CASE("a width or a run of road that nobody knows gives no more than any tha
             CHECK(OnRoad({}, feet(straight)).room().tanks <= known);
             CHECK(OnRoad(feet(width), {}).room().tanks <= known);
             CHECK(known <= room(width + 1.0, straight));
+            const bool lane = OnRoad(feet(width), feet(straight)).room().lane_beside;
+            CHECK_FALSE(OnRoad({}, feet(straight)).room().lane_beside);
+            CHECK((!lane || OnRoad(feet(width + 1.0), feet(straight)).room().lane_beside));
             CHECK(known <= room(width, straight + 5.0));
         }
     }
@@ -65,6 +68,46 @@ TEST_CASE("the officer's number goes before the road", "[unit]") {
     place.district.dump_site_places[0].portable_tanks.reset();
     CHECK(place.room().tanks == 1);
     CHECK(place.room().by == RoomBy::width);
+}
+
+TEST_CASE("tankers drive through beside tanks only where a lane is known to be left", "[unit]") {
+    const auto lane = [](const OnRoad& place) {
+        return lane_beside_tanks(place.district, place.site, LaneClass::through);
+    };
+    CHECK(lane(OnRoad(feet(19), feet(60))) == LaneClass::through);
+    CHECK(lane(OnRoad(feet(18.9), feet(60))) == LaneClass::dead_end);
+    CHECK(lane(OnRoad(feet(8), feet(60))) == LaneClass::dead_end);  // one tank, in a drive's mouth
+    CHECK(lane(OnRoad({}, feet(60))) == LaneClass::dead_end);
+    CHECK(lane(OnRoad({}, {})) == LaneClass::through);  // off the road
+    const OnRoad wide(feet(24), feet(60));
+    CHECK(lane_beside_tanks(wide.district, wide.site, LaneClass::dead_end) == LaneClass::dead_end);
+    OnRoad officers(feet(12), feet(60));
+    officers.site.officers_place = 0;
+    officers.district.dump_site_places.emplace_back();
+    CHECK(lane(officers) == LaneClass::dead_end);
+    officers.district.dump_site_places[0].lane = LaneClass::through;
+    CHECK(lane(officers) == LaneClass::through);
+    officers.district.dump_site_places[0].lane.reset();
+    officers.district.dump_site_places[0].portable_tanks = 1;
+    CHECK(lane(officers) == LaneClass::through);
+}
+
+TEST_CASE("backing to the tank costs its time, and a blank width no less than a narrow road",
+          "[unit]") {
+    OneDumpSite scene;
+    const ParcelSupply wide = scene.supply();
+    const auto with_width = [&](std::optional<Length> width) {
+        scene.district.roads[0].width = width;
+        return scene.supply();
+    };
+    const ParcelSupply narrow = with_width(feet(18));
+    const ParcelSupply blank = with_width({});
+    CHECK(wide.lane == LaneClass::through);
+    CHECK(narrow.lane == LaneClass::dead_end);
+    CHECK(narrow.cautious < wide.cautious);
+    CHECK(blank.cautious == narrow.cautious);
+    scene.district.assumptions.backing = minutes(0);
+    CHECK(with_width(feet(18)).cautious > narrow.cautious);
 }
 
 TEST_CASE("tanks that find no room stay on the trucks, and room for one is what gains", "[unit]") {

@@ -242,6 +242,19 @@ Crews crews_at(const Town& town, Hour hour, std::size_t parcel, double first_arr
             who_is_there(town, hour, parcel, UnitKind::tanker, first_arrival, place)};
 }
 
+// Beside the tanks; the officer's places and what lies off the road are not judged by width.
+bool lane_is_left(const District& district, const DumpSiteCandidate& site) {
+    if (site.officers_place) {
+        const DumpSitePlace& place = district.dump_site_places[*site.officers_place];
+        if (place.portable_tanks.has_value() || place.lane.has_value()) {
+            return true;
+        }
+    }
+    const Assumptions& a = district.assumptions;
+    const auto width = at(district.roads, site.road).width;
+    return !site.straight || (width && *width >= a.portable_tank_width + a.free_lane);
+}
+
 // By the officer's word, else tank by tank behind the engine, with a lane beside them.
 int fit_in_line(const District& district, const DumpSiteCandidate& site) {
     const Assumptions& a = district.assumptions;
@@ -431,7 +444,7 @@ double pumped_on(const Town& town, const std::vector<There>& engines) {
 }  // namespace
 
 WayIn way_in(const Town& town, Hour hour, std::size_t parcel, const DumpSiteCandidate& site) {
-    return {must_back(town, hour, parcel, site),
+    return {must_back(town, hour, parcel, site) || !lane_is_left(town.district, site),
             single_file_seconds(town, hour, parcel, site) / 60.0};
 }
 

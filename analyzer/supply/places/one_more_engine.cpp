@@ -187,9 +187,13 @@ OneMoreEngine::OneMoreEngine(const Situation& situation,
 
 std::optional<Keyed> OneMoreEngine::lay_behind(std::size_t row, const ParcelSupply& supply) const {
     const std::span<const HoseLay> lays = assessor_.lays_of(row);
+    const auto lane_with_tanks = [&](const HoseLay& one) {
+        return lane_beside_tanks(with_.district, at(with_.trips.dump_sites, one.dump_site),
+                                 one.lane);
+    };
     const auto lay = std::ranges::find_if(lays, [&](const HoseLay& one) {
         return one.dump_site == supply.dump_site && one.ways() == supply.approach &&
-               one.lane == supply.lane && supply.hose_ft &&
+               lane_with_tanks(one) == supply.lane && supply.hose_ft &&
                static_cast<float>(in_feet(one.length)) == *supply.hose_ft;
     });
     return lay == lays.end() ? std::nullopt
