@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/supply/unsaid.h"
 #include "reports/layers.h"
 #include "reports/layers/table_builder.h"
 
@@ -68,6 +69,26 @@ void add_untimed_tankers(const District& district, std::vector<Task>& list) {
         const bool timed = unit.fill_limit && unit.offload && unit.tested_on;
         if (unit.kind == UnitKind::tanker && !timed) {
             list.push_back({"apparatus", unit.id, "time one fill and one offload"});
+        }
+    }
+}
+
+// What the officer can say in an evening, and an answer is assumed without.
+void add_unsaid_of_units(const District& district, std::vector<Task>& list) {
+    for (const Station& station : district.stations) {
+        if (supply::gate_unsaid(station)) {
+            list.push_back({"stations", station.id,
+                            "ask its minutes to the gate point (0: it stands where it is drawn)"});
+        }
+    }
+    for (std::size_t i = 0; i < district.units.size(); ++i) {
+        const Unit& unit = district.units[i];
+        bool unsaid = false;
+        for (std::size_t period = 0; period < district.periods.size(); ++period) {
+            unsaid = unsaid || supply::crew_unsaid(district, UnitIndex(i), PeriodIndex(period));
+        }
+        if (unsaid && (unit.kind == UnitKind::tanker || unit.kind == UnitKind::engine)) {
+            list.push_back({"apparatus", unit.id, "say its usual crew, or its staffing by period"});
         }
     }
 }
@@ -185,6 +206,7 @@ std::vector<Task> tasks(const Findings& findings) {
     add_source_tasks(findings.district, list);
     add_tests_to_do(findings, list);
     add_untimed_tankers(findings.district, list);
+    add_unsaid_of_units(findings.district, list);
     add_unrated_bridges(findings, list);
     add_unsounded_water(findings.district, list);
     return list;

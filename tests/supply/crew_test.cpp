@@ -57,6 +57,9 @@ TEST_CASE("people needed by job", "[unit]") {
 
 TEST_CASE("a second fill site is opened only with people for every job", "[unit]") {
     OneDumpSite scene = two_weak_hydrants();
+    for (Unit& unit : scene.district.units) {
+        unit.crew.reset();
+    }
     const ParcelSupply not_listed = scene.supply();
     REQUIRE(not_listed.fill_sites() == 2);
     CHECK(not_listed.crew_not_listed == 6);

@@ -17,6 +17,7 @@ inline Unit unit_of(std::string id, UnitKind kind, double tank) {
     unit.tank = gallons(tank);
     unit.fill_limit = gpm(1000);
     unit.offload = gpm(1000);
+    unit.crew = 8;  // enough for whatever is to be run
     unit.pump = kind == UnitKind::engine ? std::optional(gpm(1500)) : std::nullopt;
     unit.hose = HoseLoad{.hose_2_5in = {}, .hose_3in = {}, .hose_4in = feet(1000), .hose_5in = {}};
     return unit;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "analyzer/supply/places/first_water.h"
+#include "analyzer/supply/unsaid.h"
 
 namespace farwater::supply {
 namespace {
@@ -39,7 +40,9 @@ Tanker tanker_from(const Situation& situation, const Scene& scene, const Arrival
     tanker.arrives = arrival.at_scene;
     tanker.can_nurse = unit.pump.value_or(Flow{}) > Flow{};
     tanker.nurse_rate = std::min(unit.pump.value_or(Flow{}), assumptions.nurse);
-    tanker.evidence = rates_evidence(unit, assumptions);
+    tanker.evidence = comes_on_a_blank(situation.district, arrival.unit, situation.period)
+                          ? Evidence::assumed
+                          : rates_evidence(unit, assumptions);
     return tanker;
 }
 

@@ -8,6 +8,7 @@
 #include "analyzer/supply/places/first_water.h"
 #include "analyzer/supply/places/hose_there.h"
 #include "analyzer/supply/places/shuttle_case.h"
+#include "analyzer/supply/unsaid.h"
 
 namespace farwater::supply {
 namespace {
@@ -96,9 +97,11 @@ struct Candidate {
     Evidence evidence = Evidence::assumed;
 };
 
-// A stated value stands for what nobody says of tank, pump or hose.
-Evidence evidence_of(const District& district, const CountedSource& source,
+// A stated value stands for what nobody says of tank, pump or hose; nobody may say with whom or
+// from how far an engine comes.
+Evidence evidence_of(const Situation& situation, const CountedSource& source,
                      std::span<const Arrival> engines) {
+    const District& district = situation.district;
     const auto unit = [&](const Arrival& engine) -> const Unit& {
         return at(district.units, engine.unit);
     };
@@ -106,7 +109,10 @@ Evidence evidence_of(const District& district, const CountedSource& source,
         engines, [&](const Arrival& engine) { return unit(engine).hose.has_value(); });
     const bool pumps_known = std::ranges::all_of(
         engines.subspan(1), [&](const Arrival& engine) { return unit(engine).pump.has_value(); });
-    const bool known = hose_known && pumps_known && unit(engines.front()).tank_known;
+    const bool comes = std::ranges::none_of(engines, [&](const Arrival& engine) {
+        return comes_on_a_blank(district, engine.unit, situation.period);
+    });
+    const bool known = comes && hose_known && pumps_known && unit(engines.front()).tank_known;
     return known ? std::min(source.evidence, Evidence::declared) : Evidence::assumed;
 }
 
@@ -247,7 +253,7 @@ void for_each_option(const Situation& situation, std::span<const ProfileIndex> p
             for (const HoseLine& line :
                  hose_lines(district, used, source, lay.length, rise, setup, fire.need.duration)) {
                 const Candidate candidate{line, place.source, lay.length, used,
-                                          evidence_of(district, source, used)};
+                                          evidence_of(situation, source, used)};
                 visit(
                     HoseOption{
                         line, place.source, lay.length, rise, setup, {}, answer.of(candidate)},

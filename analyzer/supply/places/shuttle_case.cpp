@@ -10,6 +10,7 @@
 #include "analyzer/supply/places/chosen_fills.h"
 #include "analyzer/supply/places/limits.h"
 #include "analyzer/supply/places/one_tanker_out.h"
+#include "analyzer/supply/unsaid.h"
 #include "analyzer/supply/visits.h"
 
 namespace farwater::supply {
@@ -51,16 +52,20 @@ Evidence fleet_evidence(const Incident& incident, const Assumptions& assumptions
 }
 
 // Of the engines that attack, draft and run the fill sites: a stated value stands for what nobody
-// says of tank or pump.
+// says of tank or pump, and nobody may say with whom or from how far one comes.
 Evidence engines_evidence(const CaseQuestion& asked, const ChosenFills& chosen) {
     const District& district = asked.situation.district;
     const Unit& attack = at(district.units, asked.scene.engines[0].unit);
     const Unit& draft = at(district.units, asked.scene.engines[1].unit);
-    bool assumed = !attack.tank_known || !draft.pump;
+    const auto on_a_blank = [&](UnitIndex unit) {
+        return comes_on_a_blank(district, unit, asked.situation.period);
+    };
+    bool assumed = !attack.tank_known || !draft.pump || on_a_blank(asked.scene.engines[0].unit) ||
+                   on_a_blank(asked.scene.engines[1].unit);
     for (std::size_t i = 0; i < chosen.sources.size(); ++i) {
         const UnitIndex engine = chosen.run_by[i].engine;
         assumed = assumed || (chosen.sources[i]->needs_engine && engine.valid() &&
-                              !at(district.units, engine).pump);
+                              (!at(district.units, engine).pump || on_a_blank(engine)));
     }
     return assumed ? Evidence::assumed : Evidence::tested;
 }
