@@ -262,6 +262,9 @@ constexpr std::array kinds{
         "write 14:05, 14:05:33 or 2:05 PM, with or without the day before it"},
     ProblemKind{Id::engine_tank_assumed, "engine_tank_assumed", note,
                 "has no tank size; a small one is taken", "give tank_gal"},
+    ProblemKind{Id::row_twice, "row_twice", set_aside,
+                "has an id that an earlier row of the layer has too; the earlier row is used",
+                "delete the row, or give it an id of its own"},
 };
 
 constexpr bool in_order_of_id() {
@@ -270,7 +273,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::engine_tank_assumed) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::row_twice) + 1;
 }
 static_assert(in_order_of_id());
 

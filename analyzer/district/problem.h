@@ -118,6 +118,8 @@ enum class ProblemId : std::uint8_t {
     clock_unreadable,
     // of a tank that nobody says
     engine_tank_assumed,
+    // of things that are there once, typed twice
+    row_twice,
 };
 
 enum class Severity : std::uint8_t {

@@ -120,15 +120,17 @@ bool read_tank(Record& record, const Assumptions& assumptions, Unit& unit) {
 
 LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Station>& stations,
                                const Assumptions& assumptions, const Work& work) {
-    UniqueIds ids;
+    IdsOnce ids;
     LayerRows<Unit> result;
     result.log = for_each_record(source, work, [&](Record& record) {
         Unit unit;
-        unit.id = ids.take(record, "unit_id");
-        if (!read_kind(record, unit) || !read_station(record, stations, unit) ||
+        const std::optional<std::string> id = ids.take(record, "unit_id");
+        if (!id || !read_kind(record, unit) || !read_station(record, stations, unit) ||
             !read_tank(record, assumptions, unit)) {
             return Taken::no;
         }
+        ids.used(*id);
+        unit.id = *id;
         read_pumping(record, unit);
         read_chassis(record, unit);
         read_weights(record, unit);

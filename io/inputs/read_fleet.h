@@ -12,8 +12,9 @@
 
 namespace farwater::io {
 
-// A unit without a known station or kind, and a tanker without a tank size, is set aside. An engine
-// without a tank size has the assumption's. Throw what for_each_record throws.
+// A unit without a known station or kind, and a tanker without a tank size, is set aside, and so is
+// one whose id an earlier unit has. An engine without a tank size has the assumption's. Throw what
+// for_each_record throws.
 LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Station>& stations,
                                const Assumptions& assumptions, const Work& work);
 

@@ -1,5 +1,9 @@
 #include "io/inputs/read_places.h"
 
+#include <optional>
+#include <string>
+#include <type_traits>
+
 #include "io/records/layer_records.h"
 #include "io/records/quantity_fields.h"
 #include "io/records/record.h"
@@ -9,19 +13,24 @@
 namespace farwater::io {
 namespace {
 
-// Things with id, name, row and place; `read` fills in the rest.
-template <class Thing, class Read>
+// Things with id, name, row and place; `read` fills in the rest. Ids: UniqueIds, or IdsOnce where
+// one that is typed twice would count twice.
+template <class Thing, class Ids = UniqueIds, class Read>
 LayerRows<Thing> read_points(const LayerSource& source, const ShapeReader& shapes,
                              std::string_view id_field, const Work& work, const Read& read) {
-    UniqueIds ids;
+    Ids ids;
     LayerRows<Thing> result;
     result.log = for_each_record(source, work, [&](Record& record) {
-        Thing thing;
-        thing.id = ids.take(record, id_field);
-        const std::optional<PlaceShape> shape = shapes.place(record);
+        const std::optional<std::string> id = ids.take(record, id_field);
+        const std::optional<PlaceShape> shape = id ? shapes.place(record) : std::nullopt;
         if (!shape) {
             return Taken::no;
         }
+        if constexpr (std::is_same_v<Ids, IdsOnce>) {
+            ids.used(*id);
+        }
+        Thing thing;
+        thing.id = *id;
         thing.name = record.text("name");
         thing.row = record.row();
         thing.place = shape->place;
@@ -37,7 +46,7 @@ LayerRows<Thing> read_points(const LayerSource& source, const ShapeReader& shape
 LayerRows<Station> read_stations(const LayerSource& source, const WorkingCrs& crs,
                                  const Box& parcels, const Work& work) {
     const ShapeReader shapes(source, crs, parcels);
-    return read_points<Station>(
+    return read_points<Station, IdsOnce>(
         source, shapes, "station_id", work, [](Record& record, Station& station) {
             station.aid = record.word("aid", Aid::mutual).value_or(Aid::own);
             station.staffed = record.yes_no("staffed").value_or(false);

@@ -11,7 +11,7 @@
 
 namespace farwater::io {
 
-// Throw what for_each_record throws.
+// Throw what for_each_record throws. A station whose id an earlier one has is set aside.
 LayerRows<Station> read_stations(const LayerSource& source, const WorkingCrs& crs,
                                  const Box& parcels, const Work& work);
 LayerRows<Target> read_targets(const LayerSource& source, const WorkingCrs& crs, const Box& parcels,

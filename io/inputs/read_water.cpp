@@ -74,7 +74,7 @@ void read_access(Record& record, WaterSource& source) {
     source.turnaround = record.yes_no("turnaround").value_or(false);
 }
 
-// What is there, whoever vouches for it; `water` has its id. False: it cannot be used.
+// What is there, whoever vouches for it. False: it cannot be used.
 bool read_source(Record& record, const ShapeReader& shapes, WaterSource& water) {
     const std::optional<PlaceShape> shape = shapes.place(record);
     if (!shape) {
@@ -116,14 +116,16 @@ LayerRows<WaterSource> read_sources(const LayerSource& source, const WorkingCrs&
                                     const Box& parcels, const Work& work, bool hypothetical) {
     const ShapeReader shapes(source, crs, parcels);
     const ToDegrees degrees(crs);
-    UniqueIds ids;
+    IdsOnce ids;
     LayerRows<WaterSource> result;
     result.log = for_each_record(source, work, [&](Record& record) {
         WaterSource water;
-        water.id = ids.take(record, "source_id");
-        if (!read_source(record, shapes, water)) {
+        const std::optional<std::string> id = ids.take(record, "source_id");
+        if (!id || !read_source(record, shapes, water)) {
             return Taken::no;
         }
+        ids.used(*id);
+        water.id = *id;
         read_trust(record, water);
         water.degrees = degrees(water.place);
         if (hypothetical) {

@@ -12,7 +12,7 @@
 namespace farwater::io {
 
 // Words that cannot be read get the most cautious meaning; a kind that cannot be read sets the
-// record aside. Throws what for_each_record throws.
+// record aside, and so does an id that an earlier record has. Throws what for_each_record throws.
 LayerRows<WaterSource> read_water_sources(const LayerSource& source, const WorkingCrs& crs,
                                           const Box& parcels, const Work& work);
 LayerRows<MappedWater> read_mapped_water(const LayerSource& source, const WorkingCrs& crs,

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "io/records/parse_cell.h"
+
 namespace farwater::io {
 
 TextSet::Slot& TextSet::slot_of(std::string_view text, std::size_t hash) {
@@ -41,15 +43,34 @@ bool TextSet::insert(std::string_view text) {
     return true;
 }
 
-std::string UniqueIds::take(Record& record, std::string_view field) {
+bool TextSet::contains(std::string_view text) {
+    return !slots_.empty() && slot_of(text, std::hash<std::string_view>{}(text)).position != 0;
+}
+
+namespace {
+
+// The id as it stands, or the row number where there is none.
+std::string id_or_row(Record& record, std::string_view field) {
     std::string id = record.text(field);
-    const bool id_is_missing = id.empty();
-    if (id_is_missing) {
-        id = row_name(record.row());
+    if (!id.empty()) {
+        return id;
     }
-    if (id_is_missing && record.has(field)) {
+    if (record.has(field)) {
         record.report(ProblemId::id_missing, field, {});
     }
+    return row_name(record.row());
+}
+
+std::string without_case_and_blanks(std::string_view id) {
+    std::string plain = lower_case(id);
+    std::erase(plain, ' ');
+    return plain;
+}
+
+}  // namespace
+
+std::string UniqueIds::take(Record& record, std::string_view field) {
+    const std::string id = id_or_row(record, field);
     std::string name = unique(id);
     record.call(name);
     if (name != id) {
@@ -69,5 +90,17 @@ std::string UniqueIds::unique(const std::string& id) {
     } while (!taken_.insert(name));
     return name;
 }
+
+std::optional<std::string> IdsOnce::take(Record& record, std::string_view field) {
+    std::string id = id_or_row(record, field);
+    record.call(id);
+    if (used_.contains(without_case_and_blanks(id))) {
+        record.report(ProblemId::row_twice, field, {});
+        return std::nullopt;
+    }
+    return id;
+}
+
+void IdsOnce::used(const std::string& id) { used_.insert(without_case_and_blanks(id)); }
 
 }  // namespace farwater::io

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -16,6 +17,7 @@ class TextSet {
 public:
     // True when it was not there yet. O(1).
     bool insert(std::string_view text);
+    bool contains(std::string_view text);  // O(1)
     std::size_t size() const { return texts_.size(); }
 
 private:
@@ -43,6 +45,19 @@ public:
 private:
     TextSet taken_;
     std::unordered_map<std::string, int> next_copy_;  // of ids that were there before
+};
+
+// Ids of things that must not count twice: a truck or a pond typed twice would be two. Rows are the
+// same whose ids are, without regard to case and blanks.
+class IdsOnce {
+public:
+    // The record's id as UniqueIds takes it, or none, with a problem, where a row that was used has
+    // it: the record is to be set aside.
+    std::optional<std::string> take(Record& record, std::string_view field);
+    void used(const std::string& id);  // call for each record that is kept
+
+private:
+    TextSet used_;
 };
 
 }  // namespace farwater::io

@@ -472,16 +472,46 @@ TEST_CASE("a record without id is called by its row") {
 }
 
 TEST_CASE("a record whose id is taken gets a number behind it") {
-    const ReadScene scene =
-        with_source("", "H1,hydrant,POINT (700050 4769990)\nH1,hydrant,POINT (700051 4769990)");
+    ReadScene scene;
+    scene.layer("targets",
+                "target_id,WKT\nH1,POINT (700050 4770050)\nH1,POINT (700051 4770050)\n"
+                "H1,POINT (700052 4770050)\n");
     CHECK(scene.sentences() ==
-          Sentences{"water_sources (water_sources.csv), record H1 (2), column source_id: has an id "
+          Sentences{"targets (targets.csv), record H1 (2), column target_id: has an id "
                     "that an earlier record has "
                     "too; a number was added (\"H1\"); give every record an id of its own.",
-                    "water_sources (water_sources.csv), record H1 (3), column source_id: has an id "
+                    "targets (targets.csv), record H1 (3), column target_id: has an id "
                     "that an earlier record has "
                     "too; a number was added (\"H1\"); give every record an id of its own."});
-    CHECK(count_of(scene.read(), "water_sources") == "3 = 1 + 2 + 0");
+    CHECK(count_of(scene.read(), "targets") == "3 = 1 + 2 + 0");
+}
+
+// A truck or a pond that is typed twice would be two.
+TEST_CASE("a unit, a source or a station whose id an earlier row has is set aside") {
+    const ReadScene truck = with_unit("", "t1 ,S2,tanker,3000");
+    CHECK(truck.sentences() ==
+          Sentences{"apparatus (apparatus.csv), record t1, column unit_id: has an id that an "
+                    "earlier row of the layer has too; the earlier row is used; delete the row, or "
+                    "give it an id of its own."});
+    CHECK(truck.read().district.units.size() == 2);
+    CHECK(count_of(truck.read(), "apparatus") == "3 = 2 + 0 + 1");
+
+    const ReadScene pond = with_source("",
+                                       "W 0,hydrant,POINT (700050 4769990)\n"
+                                       "W0,hydrant,POINT (700051 4769990)");
+    CHECK(pond.read().district.sources.size() == 2);
+    CHECK(pond.read().district.problems.back().id == ProblemId::row_twice);
+
+    ReadScene station;
+    station.layer("stations",
+                  "station_id,WKT\nS1,POINT (700010 4769995)\nS1,POINT (700290 4769995)\n"
+                  "S2,POINT (700290 4769995)\n");
+    CHECK(station.read().district.stations.size() == 2);
+    CHECK(count_of(station.read(), "stations") == "3 = 2 + 0 + 1");
+}
+
+TEST_CASE("a row that was not used takes no id from a later one") {
+    CHECK(with_unit("", "T9,S1,tanker,\nT9,S2,tanker,3000").read().district.units.size() == 3);
 }
 
 TEST_CASE("keys of a join that come twice or fit no parcel are set aside") {
