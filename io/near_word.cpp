@@ -44,6 +44,12 @@ std::string_view nearest_word(std::string_view word, std::span<const std::string
     return nearest;
 }
 
+std::string plain_name(std::string_view name) {
+    std::string plain = lower_case(name);
+    std::erase_if(plain, [](char c) { return c == ' ' || c == '_' || c == '-'; });
+    return plain;
+}
+
 std::string did_you_mean(std::string_view word, std::span<const std::string_view> list) {
     const std::string_view nearest = nearest_word(word, list);
     return nearest.empty() ? "" : "; did you mean \"" + std::string(nearest) + "\"?";

@@ -15,6 +15,10 @@ std::size_t spelling_distance(std::string_view a, std::string_view b);
 // a third of the word's letters (at least 1).
 std::string_view nearest_word(std::string_view word, std::span<const std::string_view> list);
 
+// Lower case, without blanks, underscores and hyphens: people write one name as "weekday_day",
+// "Weekday day" and "weekday-day".
+std::string plain_name(std::string_view name);
+
 // `; did you mean "name"?`, or nothing.
 std::string did_you_mean(std::string_view word, std::span<const std::string_view> list);
 

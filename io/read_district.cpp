@@ -11,6 +11,7 @@
 #include "io/inputs/read_fleet.h"
 #include "io/inputs/read_places.h"
 #include "io/inputs/read_roads.h"
+#include "io/inputs/read_staffing.h"
 #include "io/inputs/read_water.h"
 #include "io/inputs/working_crs.h"
 #include "io/records/joined_table.h"
@@ -117,8 +118,9 @@ public:
         }
         if (const LayerSource* staffing = running_source("staffing")) {
             district.staffing =
-                keep(*staffing, read_staffing(*staffing, district.stations, district.units,
-                                              district.periods, *work_));
+                keep(*staffing,
+                     read_staffing(*staffing, {district.stations, district.units, district.periods},
+                                   district.assumptions, *work_));
         }
         if (const LayerSource* zones = running_source("response_zones")) {
             district.response_rules =

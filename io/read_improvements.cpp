@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "io/near_word.h"
+#include "io/records/refer.h"
 #include "io/settings/faults.h"
 
 namespace farwater::io {
@@ -208,9 +209,9 @@ private:
         if (!given(key)) {
             return {};
         }
-        const auto found = std::ranges::find(things, text(key), id);
-        if (found != things.end()) {
-            return Index(static_cast<std::size_t>(found - things.begin()));
+        const auto found = find_in<Index>(things, text(key), std::mem_fn(id));
+        if (found.valid()) {
+            return found;
         }
         std::vector<std::string_view> ids;
         for (const Thing& thing : things) {

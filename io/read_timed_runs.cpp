@@ -68,12 +68,16 @@ RunStart start_of(Record& record, const District& district, UnitIndex unit) {
         start.station = unit.valid() ? at(district.units, unit).station : StationIndex();
         return start;
     }
-    start.station = find_in<StationIndex>(district.stations, id, id_of);
+    start.station = find_exactly<StationIndex>(district.stations, id, id_of);
     if (!start.station.valid()) {
-        start.source = find_in<SourceIndex>(district.sources, id, id_of);
+        start.source = find_exactly<SourceIndex>(district.sources, id, id_of);
+    }
+    const auto place = std::ranges::find(district.dump_site_places, id, &DumpSitePlace::id);
+    if (!start.station.valid() && !start.source.valid() &&
+        place == district.dump_site_places.end()) {
+        start.station = find_in<StationIndex>(district.stations, id, id_of);
     }
     if (!start.station.valid() && !start.source.valid()) {
-        const auto place = std::ranges::find(district.dump_site_places, id, &DumpSitePlace::id);
         if (place == district.dump_site_places.end()) {
             record.report(ProblemId::run_start_unknown, "from_id", fmt::format("\"{}\"", id));
         } else {

@@ -265,6 +265,10 @@ constexpr std::array kinds{
     ProblemKind{Id::row_twice, "row_twice", set_aside,
                 "has an id that an earlier row of the layer has too; the earlier row is used",
                 "delete the row, or give it an id of its own"},
+    ProblemKind{Id::staffing_of_no_period, "staffing_of_no_period", note,
+                "names no period of the district file; fewer people and a longer turnout than "
+                "usual count in every period without a row of its own",
+                "correct the name, or add its [period.NAME] table"},
 };
 
 constexpr bool in_order_of_id() {
@@ -273,7 +277,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::row_twice) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::staffing_of_no_period) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -120,6 +120,8 @@ enum class ProblemId : std::uint8_t {
     engine_tank_assumed,
     // of things that are there once, typed twice
     row_twice,
+    // of names that rows refer to each other by
+    staffing_of_no_period,
 };
 
 enum class Severity : std::uint8_t {

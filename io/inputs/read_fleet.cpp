@@ -140,35 +140,6 @@ LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Stat
     return result;
 }
 
-LayerRows<Staffing> read_staffing(const LayerSource& source, const std::vector<Station>& stations,
-                                  const std::vector<Unit>& units,
-                                  const std::vector<Period>& periods, const Work& work) {
-    LayerRows<Staffing> result;
-    result.log = for_each_record(source, work, [&](Record& record) {
-        Staffing row;
-        row.unit = refer<UnitIndex>(record, "unit_id", units, id_of, ProblemId::unit_unknown);
-        const bool for_station = record.text("unit_id").empty();
-        if (for_station) {
-            row.station = refer<StationIndex>(record, "station_id", stations, id_of,
-                                              ProblemId::unit_station_unknown);
-        }
-        row.period =
-            refer<PeriodIndex>(record, "period", periods, period_name, ProblemId::period_unknown);
-        const bool names_nobody = for_station && record.text("station_id").empty();
-        if (names_nobody || record.text("period").empty()) {
-            record.report(ProblemId::value_missing, names_nobody ? "unit_id" : "period", {});
-        }
-        if (!record.problems().empty()) {
-            return Taken::no;
-        }
-        row.crew = record.whole("crew");
-        row.turnout = duration_field(record, "turnout_min");
-        result.rows.push_back(row);
-        return Taken::yes;
-    });
-    return result;
-}
-
 LayerRows<ResponseRule> read_response_zones(const LayerSource& source,
                                             const std::vector<Unit>& units, const Work& work) {
     LayerRows<ResponseRule> result;

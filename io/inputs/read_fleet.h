@@ -1,11 +1,10 @@
-// Apparatus, staffing and response zones: tables without shapes that refer to each other.
+// Apparatus and response zones: tables without shapes that refer to each other.
 #pragma once
 
 #include <vector>
 
 #include "analyzer/district/apparatus.h"
 #include "analyzer/district/assumptions.h"
-#include "analyzer/district/calendar.h"
 #include "analyzer/parallel/work.h"
 #include "io/records/layer_rows.h"
 #include "io/records/layer_source.h"
@@ -17,11 +16,6 @@ namespace farwater::io {
 // for_each_record throws.
 LayerRows<Unit> read_apparatus(const LayerSource& source, const std::vector<Station>& stations,
                                const Assumptions& assumptions, const Work& work);
-
-// A row that names no unit or station, or no period of the district file, is set aside.
-LayerRows<Staffing> read_staffing(const LayerSource& source, const std::vector<Station>& stations,
-                                  const std::vector<Unit>& units,
-                                  const std::vector<Period>& periods, const Work& work);
 
 LayerRows<ResponseRule> read_response_zones(const LayerSource& source,
                                             const std::vector<Unit>& units, const Work& work);

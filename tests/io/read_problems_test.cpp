@@ -612,8 +612,7 @@ TEST_CASE("staffing rows that refer to nothing are set aside") {
     ReadScene scene;
     scene
         .table("staffing",
-               "unit_id,station_id,period,crew\nE1,,noon,2\nE9,,noon,2\n,S9,noon,2\nE1,,dawn,2\n,,"
-               "noon,2\nE1,,,2\n")
+               "unit_id,station_id,period,crew\nE1,,noon,2\nE9,,noon,2\n,S9,noon,2\n,,noon,2\n")
         .end("[period.noon]\n");
     CHECK(scene.sentences() ==
           Sentences{"staffing (staffing.csv), row 2, column unit_id: names a unit that is not in "
@@ -622,14 +621,77 @@ TEST_CASE("staffing rows that refer to nothing are set aside") {
                     "staffing (staffing.csv), row 3, column station_id: names a station that is "
                     "not in the station layer "
                     "(\"S9\"); correct the station id.",
-                    "staffing (staffing.csv), row 4, column period: names a period that the "
-                    "district file does not have "
-                    "(\"dawn\"); add its [period.NAME] table, or correct the name.",
-                    "staffing (staffing.csv), row 5, column unit_id: lacks a value without which "
-                    "it says nothing; fill it in.",
-                    "staffing (staffing.csv), row 6, column period: lacks a value without which it "
-                    "says nothing; fill it in."});
-    CHECK(count_of(scene.read(), "staffing") == "6 = 1 + 0 + 5");
+                    "staffing (staffing.csv), row 4, column unit_id: lacks a value without which "
+                    "it says nothing; fill it in."});
+    CHECK(count_of(scene.read(), "staffing") == "4 = 1 + 0 + 3");
+}
+
+// Periods noon and night; E1 and T1 stand at S1, T2 at S2.
+ReadScene with_staffing(const std::string& rows) {
+    ReadScene scene;
+    scene.table("staffing", "unit_id,station_id,period,crew,turnout_min\n" + rows)
+        .end("[period.noon]\n[period.night_watch]\nturnout_volunteer_min = 9\n");
+    return scene;
+}
+
+// "T1 noon 0 -": crew and turnout of each row.
+Sentences staffed(const ReadScene& scene) {
+    const ReadResult read = scene.read();
+    Sentences rows;
+    for (const Staffing& row : read.district.staffing) {
+        rows.push_back((row.unit.valid() ? at(read.district.units, row.unit).id
+                                         : at(read.district.stations, row.station).id) +
+                       " " + at(read.district.periods, row.period).name + " " +
+                       (row.crew ? std::to_string(*row.crew) : "-") + " " +
+                       (row.turnout ? std::to_string(std::lround(in_minutes(*row.turnout))) : "-"));
+    }
+    return rows;
+}
+
+TEST_CASE("units, stations and periods are found however their names are written") {
+    const ReadScene scene = with_staffing("t-1,,Night Watch,0,\n,s 1,NOON,2,\n");
+    CHECK(scene.sentences().empty());
+    CHECK(staffed(scene) == Sentences{"T1 night_watch 0 -", "S1 noon 2 -"});
+}
+
+TEST_CASE("the very name goes before one that is only written otherwise, and two are none") {
+    ReadScene scene;
+    scene.table("apparatus",
+                "unit_id,station_id,kind,tank_gal\nT-1,S1,tanker,2000\nT1,S1,tanker,2000\n");
+    scene.table("staffing", "unit_id,period,crew\nT1,any_time,1\nT_1,any_time,0\n");
+    CHECK(staffed(scene) == Sentences{"T1 any_time 1 -"});
+    CHECK(scene.read().district.problems.back().id == ProblemId::unit_unknown);
+}
+
+TEST_CASE("staffing of no period counts where nothing else is said, and never helps") {
+    const ReadScene typed = with_staffing("T1,,nigth_watch,0,\nT1,,noon,2,\n");
+    CHECK(
+        typed.sentences() ==
+        Sentences{"staffing (staffing.csv), row 1, column period: names no period of the district "
+                  "file; fewer people and a longer turnout than usual count in every period "
+                  "without a row of its own (\"nigth_watch\"; did you mean \"night_watch\"?); "
+                  "correct the name, or add its [period.NAME] table."});
+    CHECK(staffed(typed) == Sentences{"T1 noon 2 -", "T1 night_watch 0 -"});
+    CHECK(count_of(typed.read(), "staffing") == "2 = 2 + 0 + 0");
+
+    // The least of two, also of the station, whose own row for noon goes before.
+    CHECK(staffed(with_staffing("T1,,,3,\nT1,,dusk,1,\n")) ==
+          Sentences{"T1 noon 1 -", "T1 night_watch 1 -"});
+    CHECK(staffed(with_staffing(",S2,dusk,1,\n,S2,noon,4,\n")) ==
+          Sentences{"S2 noon 4 -", "T2 night_watch 1 -"});
+
+    // A turnout only where it is longer than what holds without it: 9 minutes at night.
+    const Sentences late = staffed(with_staffing(",S2,dusk,,8\n"));
+    CHECK(std::ranges::find(late, "T2 night_watch - 8") == late.end());
+    CHECK(staffed(with_staffing(",S2,dusk,,19\n")) ==
+          Sentences{"T2 noon - 19", "T2 night_watch - 19"});
+}
+
+TEST_CASE("a crew of no period does not raise that of the apparatus list") {
+    ReadScene scene;
+    scene.table("apparatus", "unit_id,station_id,kind,tank_gal,crew\nT1,S1,tanker,2000,1\n");
+    scene.table("staffing", "unit_id,period,crew\nT1,dusk,4\n");
+    CHECK(staffed(scene).empty());
 }
 
 TEST_CASE("response zone rows that say too little are set aside") {
