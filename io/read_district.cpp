@@ -7,6 +7,7 @@
 
 #include "io/error.h"
 #include "io/inputs/houses.h"
+#include "io/inputs/match_zones.h"
 #include "io/inputs/read_elevation.h"
 #include "io/inputs/read_fleet.h"
 #include "io/inputs/read_places.h"
@@ -125,6 +126,8 @@ public:
         if (const LayerSource* zones = running_source("response_zones")) {
             district.response_rules =
                 keep(*zones, read_response_zones(*zones, district.units, *work_));
+            keep_problems(match_zones(sources_.at("parcels"), district.parcels, *zones,
+                                      district.response_rules));
         }
     }
 
@@ -191,9 +194,13 @@ private:
         return std::move(rows.rows);
     }
 
-    void keep_log(const LayerSource& layer, const LayerLog& log) {
+    void keep_problems(const std::vector<Problem>& more) {
         std::vector<Problem>& problems = result_.district.problems;
-        problems.insert(problems.end(), log.problems.begin(), log.problems.end());
+        problems.insert(problems.end(), more.begin(), more.end());
+    }
+
+    void keep_log(const LayerSource& layer, const LayerLog& log) {
+        keep_problems(log.problems);
         result_.district.records.push_back(log.count);
         const std::size_t rows = log.count.read + log.empty;
         keep_input({layer.spec.section, log.count.file, layer_name(layer), rows, {}, {}},

@@ -269,6 +269,13 @@ constexpr std::array kinds{
                 "names no period of the district file; fewer people and a longer turnout than "
                 "usual count in every period without a row of its own",
                 "correct the name, or add its [period.NAME] table"},
+    ProblemKind{Id::response_zone_without_rows, "response_zone_without_rows", note,
+                "names a response zone that has no rows; own units and automatic aid go there at "
+                "the alarm, mutual aid on request",
+                "correct the name, or list who goes there in [response_zones]"},
+    ProblemKind{Id::response_zone_of_no_parcel, "response_zone_of_no_parcel", note,
+                "lists a zone that no parcel names; these rows count nowhere",
+                "correct the name, or map the parcels' column for zone"},
 };
 
 constexpr bool in_order_of_id() {
@@ -277,7 +284,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::staffing_of_no_period) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::response_zone_of_no_parcel) + 1;
 }
 static_assert(in_order_of_id());
 

@@ -122,6 +122,8 @@ enum class ProblemId : std::uint8_t {
     row_twice,
     // of names that rows refer to each other by
     staffing_of_no_period,
+    response_zone_without_rows,
+    response_zone_of_no_parcel,
 };
 
 enum class Severity : std::uint8_t {

@@ -694,6 +694,52 @@ TEST_CASE("a crew of no period does not raise that of the apparatus list") {
     CHECK(staffed(scene).empty());
 }
 
+Sentences zones_told(const std::string& of_parcels, const std::string& rows) {
+    ReadScene scene;
+    scene
+        .layer(
+            "parcels",
+            "parcel_id,zone,WKT\nA," + of_parcels.substr(0, of_parcels.find(';')) +
+                ",\"POLYGON ((700000 4770000,700100 4770000,700100 4770100,700000 4770000))\"\nB," +
+                of_parcels.substr(of_parcels.find(';') + 1) +
+                ",\"POLYGON ((700100 4770000,700200 4770000,700200 4770100,700100 4770000))\"\n")
+        .table("response_zones", "zone,alarm,unit_id\n" + rows);
+    const ReadResult read = scene.read();
+    Sentences told;
+    for (const Problem& problem : read.district.problems) {
+        if (problem.id == ProblemId::response_zone_without_rows ||
+            problem.id == ProblemId::response_zone_of_no_parcel) {
+            told.push_back(sentence(problem));
+        }
+    }
+    for (const Parcel& parcel : read.district.parcels) {
+        told.push_back(parcel.zone.text());
+    }
+    for (const ResponseRule& rule : read.district.response_rules) {
+        told.push_back(rule.zone);
+    }
+    return told;
+}
+
+TEST_CASE("parcels and rows name the same zone however it is written") {
+    CHECK(zones_told("LAKE EAST;Lake-East", "lake_east,1,E1\nLake East,1,T1\n") ==
+          Sentences{"Lake East", "Lake East", "Lake East", "Lake East"});
+    CHECK(zones_told("lake;LAKE", "lake,1,E1\nLAKE,1,T1\n") ==
+          Sentences{"lake", "LAKE", "lake", "LAKE"});
+}
+
+TEST_CASE("a zone without rows and a row without parcels are told once, with their number") {
+    CHECK(zones_told("RIDGE;RIDGE", "RIGDE,1,E1\nRIGDE,1,T1\n") ==
+          Sentences{"parcels (parcels.csv), column zone: names a response zone that has no rows; "
+                    "own units and automatic aid go there at the alarm, mutual aid on request "
+                    "(\"RIDGE\", 2 of them; did you mean \"RIGDE\"?); correct the name, or list "
+                    "who goes there in [response_zones].",
+                    "response_zones (response_zones.csv), column zone: lists a zone that no parcel "
+                    "names; these rows count nowhere (\"RIGDE\", 2 of them; did you mean "
+                    "\"RIDGE\"?); correct the name, or map the parcels' column for zone.",
+                    "RIDGE", "RIDGE", "RIGDE", "RIGDE"});
+}
+
 TEST_CASE("response zone rows that say too little are set aside") {
     ReadScene scene;
     scene.table("response_zones", "zone,alarm,unit_id\nwest,1,E1\nwest,,E1\nwest,1,E9\n,1,E1\n");
@@ -705,14 +751,18 @@ TEST_CASE("response zone rows that say too little are set aside") {
                                          "(\"E9\"); correct the unit id.",
                                          "response_zones (response_zones.csv), row 4, column zone: "
                                          "lacks a value without which it says nothing; fill "
-                                         "it in."});
+                                         "it in.",
+                                         "response_zones (response_zones.csv), column zone: lists "
+                                         "a zone that no parcel names; these rows count nowhere "
+                                         "(\"west\", 1 of them); correct the name, or map the "
+                                         "parcels' column for zone."});
     CHECK(scene.read().district.response_rules.size() == 1);
 }
 
 TEST_CASE("an alarm that cannot be right makes no response rule") {
     ReadScene scene;
     scene.table("response_zones", "zone,alarm,unit_id\nwest,1,E1\nwest,7,E1\n");
-    CHECK(scene.sentences().size() == 1);
+    CHECK(scene.sentences().front().find("row 2, column alarm") != std::string::npos);
     CHECK(scene.read().district.response_rules.size() == 1);
     CHECK(count_of(scene.read(), "response_zones") == "2 = 1 + 0 + 1");
 }
