@@ -43,6 +43,7 @@ public:
         result_.district.assumptions = file.assumptions;
         result_.district.need = file.need;
         result_.district.rating = file.rating;
+        keep_problems(season_problems(file.seasons, file.path.filename().string()));
     }
 
     // Opens everything before anything is read, so that a name that is wrong is found at once.

@@ -35,6 +35,14 @@ std::string percent(std::size_t part, std::size_t whole) {
                                     100.0 * static_cast<double>(part) / static_cast<double>(whole));
 }
 
+std::string months_sentence(const District& district) {
+    const MonthSet covered = months_covered(district.seasons).once;
+    return covered == MonthSet::all()
+               ? ""
+               : fmt::format("Holds for {} only: no season of the district file covers {}.",
+                             month_words(covered), month_words(MonthSet::all().without(covered)));
+}
+
 std::vector<std::string> headline_sentences(const Headline& h, std::string_view tanker_word) {
     return {
         fmt::format("{} of {} improved parcels meet their planned flow ({})", h.held, h.improved,

@@ -27,6 +27,9 @@ Headline headline_of(const Findings& findings);
 // "37.2 %"; "-" of nothing.
 std::string percent(std::size_t part, std::size_t whole);
 
+// For which months the numbers hold; empty where seasons cover the whole year.
+std::string months_sentence(const District& district);
+
 // The five headline numbers, one sentence each.
 std::vector<std::string> headline_sentences(const Headline& headline, std::string_view tanker_word);
 

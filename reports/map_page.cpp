@@ -58,6 +58,9 @@ std::string headline_items(const MapPage& page) {
     const Headline headline = headline_of(page.findings);
     std::vector<std::string> sentences =
         headline_sentences(headline, page.findings.district.tanker_word);
+    if (const std::string months = months_sentence(page.findings.district); !months.empty()) {
+        sentences.insert(sentences.begin(), months);
+    }
     sentences.push_back(
         fmt::format("{} parcels without a building stand in no percentage", headline.no_building));
     sentences.push_back(travel_time_sentence(page.findings.district));

@@ -116,6 +116,9 @@ std::string summary_text(const Findings& findings) {
     if (const std::string what_if = what_if_sentence(findings.district); !what_if.empty()) {
         text += "  " + what_if + "\n";
     }
+    if (const std::string months = months_sentence(findings.district); !months.empty()) {
+        text += "  " + months + "\n";
+    }
     for (const std::string& line : headline_sentences(headline, findings.district.tanker_word)) {
         text += fmt::format("  {}\n", line);
     }

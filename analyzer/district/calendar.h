@@ -38,6 +38,9 @@ public:
     constexpr MonthSet without(MonthSet other) const {
         return MonthSet{static_cast<unsigned>(bits_ & ~other.bits_)};
     }
+    constexpr MonthSet together(MonthSet other) const {
+        return MonthSet{static_cast<unsigned>(bits_ | other.bits_)};
+    }
     constexpr bool covers(MonthSet other) const { return (other.bits_ & ~bits_) == 0; }
     friend constexpr bool operator==(MonthSet, MonthSet) = default;
 
@@ -45,6 +48,9 @@ private:
     constexpr explicit MonthSet(unsigned bits) : bits_(static_cast<std::uint16_t>(bits)) {}
     std::uint16_t bits_ = 0;
 };
+
+// "Apr to Nov", "Jan, Oct to Dec" as "Oct to Jan", "all year"; empty for no month.
+std::string month_words(MonthSet months);
 
 // A season: what the roads and the water are like.
 struct Season {
@@ -56,6 +62,12 @@ struct Season {
     std::vector<RoadAccess> closed_access;  // roads of these kinds are closed
     std::vector<SourceKind> sources_out;    // sources of these kinds do not count
 };
+
+// The months that any of them holds, and those that more than one does.
+struct MonthsCovered {
+    MonthSet once, twice;
+};
+MonthsCovered months_covered(const std::vector<Season>& seasons);
 
 // A period of the week: who is there. Rows of the staffing table name it.
 struct Period {

@@ -276,6 +276,13 @@ constexpr std::array kinds{
     ProblemKind{Id::response_zone_of_no_parcel, "response_zone_of_no_parcel", note,
                 "lists a zone that no parcel names; these rows count nowhere",
                 "correct the name, or map the parcels' column for zone"},
+    ProblemKind{Id::months_without_season, "months_without_season", grave,
+                "leaves months without a season; no answer holds in them",
+                "add a [season.NAME] table with them, or add them to one that is there"},
+    ProblemKind{Id::months_in_two_seasons, "months_in_two_seasons", note,
+                "has months that more than one season holds; both are worked out, and the worst "
+                "counts",
+                "let each month stand in one season"},
 };
 
 constexpr bool in_order_of_id() {
@@ -284,7 +291,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::response_zone_of_no_parcel) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::months_in_two_seasons) + 1;
 }
 static_assert(in_order_of_id());
 
@@ -301,6 +308,19 @@ std::string_view name_of(Severity severity) {
 }
 
 std::string row_name(std::uint32_t row) { return "row " + std::to_string(row + 1); }
+
+std::vector<Problem> season_problems(const std::vector<Season>& seasons, const std::string& file) {
+    const MonthsCovered covered = months_covered(seasons);
+    std::vector<Problem> problems;
+    const auto tell = [&](ProblemId id, MonthSet months) {
+        if (!months.empty()) {
+            problems.push_back({id, "season", file, {}, {}, month_words(months)});
+        }
+    };
+    tell(ProblemId::months_without_season, MonthSet::all().without(covered.once));
+    tell(ProblemId::months_in_two_seasons, covered.twice);
+    return problems;
+}
 
 std::string sentence(const Problem& problem) {
     const ProblemKind& kind = kind_of(problem.id);

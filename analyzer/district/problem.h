@@ -6,6 +6,9 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
+
+#include "analyzer/district/calendar.h"
 
 namespace farwater {
 
@@ -124,6 +127,9 @@ enum class ProblemId : std::uint8_t {
     staffing_of_no_period,
     response_zone_without_rows,
     response_zone_of_no_parcel,
+    // of the year
+    months_without_season,
+    months_in_two_seasons,
 };
 
 enum class Severity : std::uint8_t {
@@ -163,6 +169,9 @@ std::string row_name(std::uint32_t row);
 
 // One clear sentence for a person: file, layer, record, field, what, mend.
 std::string sentence(const Problem& problem);
+
+// Months that no season holds, or more than one. `file`: the district file's name.
+std::vector<Problem> season_problems(const std::vector<Season>& seasons, const std::string& file);
 
 // Nothing is dropped silently: read = used + repaired + set_aside, always.
 struct RecordCount {

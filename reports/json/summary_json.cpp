@@ -76,6 +76,7 @@ std::string summary_json(const Findings& findings, std::string_view results) {
           {"short", headline.short_flow},
           {"unreached", headline.unreached},
           {"no_building", headline.no_building}}},
+        {"months", month_words(months_covered(findings.district.seasons).once)},
         {"variants", variants_of(findings)},
         {"needed_flow", needed_flow_of(findings)},
         {"records", records_of(findings.district)},

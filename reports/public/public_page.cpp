@@ -175,6 +175,9 @@ std::string public_headline(const Findings& findings) {
     if (const std::string what_if = what_if_sentence(findings.district); !what_if.empty()) {
         html.statement(what_if);
     }
+    if (const std::string months = months_sentence(findings.district); !months.empty()) {
+        html.statement(months);
+    }
     return html.text();
 }
 

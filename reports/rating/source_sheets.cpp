@@ -1,5 +1,4 @@
 // The source register: an index, then a sheet for every source that is offered for rating.
-#include <array>
 
 #include <fmt/format.h>
 
@@ -34,21 +33,6 @@ std::string usable_in_words(const RatedSource& view) {
     return words;
 }
 
-std::string months_in_words(MonthSet months) {
-    if (months == MonthSet::all()) {
-        return "all year";
-    }
-    constexpr std::array<std::string_view, 12> names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                     "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-    std::string words;
-    for (unsigned month = 1; month <= 12; ++month) {
-        if (months.contains(std::chrono::month{month})) {
-            words += (words.empty() ? "" : " ") + std::string(names[month - 1]);
-        }
-    }
-    return words;
-}
-
 std::string freeze_in_words(const WaterSource& source) {
     if (source.kind == SourceKind::hydrant) {
         return "not asked of this kind";
@@ -76,7 +60,7 @@ Facts place_facts(const RatedSource& view, const RunRecord& record) {
         {"Lane",
          source.lane ? *source.lane == LaneClass::through ? "through" : "dead end" : std::string()},
         {"Reached by", source.reach == Reach::engine ? "engine" : "portable pump only"},
-        {"Months", months_in_words(source.open_months)},
+        {"Months", month_words(source.open_months)},
         {"Freeze provision", freeze_in_words(source)},
     };
 }

@@ -40,3 +40,32 @@ TEST_CASE("all months cover every season and a part does not cover the whole") {
         CHECK(MonthSet::all().contains(std::chrono::month(month)));
     }
 }
+
+TEST_CASE("months are named in rows, over the turn of the year too") {
+    const auto months = [](std::initializer_list<unsigned> numbers) {
+        MonthSet set;
+        for (const unsigned number : numbers) {
+            set.include(std::chrono::month(number));
+        }
+        return set;
+    };
+    CHECK(month_words(MonthSet::all()) == "all year");
+    CHECK(month_words(MonthSet()).empty());
+    CHECK(month_words(months({4, 5, 6, 7})) == "Apr to Jul");
+    CHECK(month_words(months({1, 2, 6, 12})) == "Jun, Dec to Feb");
+    CHECK(month_words(months({1, 12})) == "Dec, Jan");
+    CHECK(month_words(months({1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11})) == "Jan to Nov");
+}
+
+TEST_CASE("seasons cover months once or twice") {
+    MonthSet may;
+    may.include(std::chrono::May);
+    Season all_year;
+    Season in_may;
+    in_may.months = may;
+    CHECK(months_covered({in_may}).once == may);
+    CHECK(months_covered({in_may}).twice.empty());
+    CHECK(months_covered({all_year, in_may}).once == MonthSet::all());
+    CHECK(months_covered({all_year, in_may}).twice == may);
+    CHECK(months_covered({}).once.empty());
+}

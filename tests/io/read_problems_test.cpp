@@ -740,6 +740,21 @@ TEST_CASE("a zone without rows and a row without parcels are told once, with the
                     "RIDGE", "RIDGE", "RIGDE", "RIGDE"});
 }
 
+TEST_CASE("months that no season holds, or two, are told with their names") {
+    ReadScene gap;
+    gap.end("[season.summer]\nmonths = \"5-9\"\n[season.winter]\nmonths = \"12-3\"\n");
+    CHECK(gap.sentences() ==
+          Sentences{"season (district.toml): leaves months without a season; no answer holds in "
+                    "them (Apr, Oct, Nov); add a [season.NAME] table with them, or add them to one "
+                    "that is there."});
+    ReadScene overlap;
+    overlap.end("[season.summer]\nmonths = \"4-11\"\n[season.winter]\nmonths = \"11-4\"\n");
+    CHECK(overlap.sentences() ==
+          Sentences{"season (district.toml): has months that more than one season holds; both are "
+                    "worked out, and the worst counts (Apr, Nov); let each month stand in one "
+                    "season."});
+}
+
 TEST_CASE("response zone rows that say too little are set aside") {
     ReadScene scene;
     scene.table("response_zones", "zone,alarm,unit_id\nwest,1,E1\nwest,,E1\nwest,1,E9\n,1,E1\n");

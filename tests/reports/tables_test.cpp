@@ -233,6 +233,24 @@ TEST_CASE("the rule of the drive times stands in the summary and beside the minu
     CHECK_FALSE(holds(said(), "no result rests on more than the posted speed"));
 }
 
+// A winter that nobody wrote down must not look like a year.
+TEST_CASE("numbers that hold for some months say for which", "[unit]") {
+    Found found;
+    CHECK(summary_text(found.findings()).find("Holds for") == std::string::npos);
+    CHECK(summary_json(found.findings(), "out").find("\"months\": \"all year\"") !=
+          std::string::npos);
+    MonthSet& months = found.district.seasons.front().months;
+    months = {};
+    for (const auto month : {std::chrono::April, std::chrono::May, std::chrono::June}) {
+        months.include(month);
+    }
+    CHECK(months_sentence(found.district) ==
+          "Holds for Apr to Jun only: no season of the district file covers Jul to Mar.");
+    CHECK(summary_text(found.findings()).find("Holds for Apr to Jun only") < 200);
+    CHECK(summary_json(found.findings(), "out").find("\"months\": \"Apr to Jun\"") !=
+          std::string::npos);
+}
+
 TEST_CASE("the summary says cautions and counts in words and in JSON", "[unit]") {
     const Found found;
     const std::string text = summary_text(found.findings());
