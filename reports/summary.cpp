@@ -1,6 +1,7 @@
 #include "reports/summary.h"
 
 #include <map>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -20,11 +21,13 @@ struct KindCount {
     const Problem* first = nullptr;
 };
 
-// By kind, in the order of the ids: counts and a first example.
-std::map<ProblemId, KindCount> by_kind(std::span<const Problem> problems) {
-    std::map<ProblemId, KindCount> kinds;
+// By kind and layer, kinds in the order of the ids: counts and a first example. A truck is not to
+// be hidden behind a parcel.
+std::map<std::pair<ProblemId, std::string_view>, KindCount> by_kind(
+    std::span<const Problem> problems) {
+    std::map<std::pair<ProblemId, std::string_view>, KindCount> kinds;
     for (const Problem& problem : problems) {
-        KindCount& kind = kinds[problem.id];
+        KindCount& kind = kinds[{problem.id, problem.layer}];
         ++kind.count;
         kind.first = kind.first != nullptr ? kind.first : &problem;
     }
@@ -100,9 +103,10 @@ std::string problems_text(std::span<const Problem> problems) {
     if (problems.empty()) {
         return "No problems found in the data.\n";
     }
-    std::string text = "Problems in the data, by kind (all of them: table data_problems):\n";
-    for (const auto& [id, kind] : by_kind(problems)) {
-        text += fmt::format("  {:>7}  {:<26} e.g. {}\n", kind.count, name_of(id),
+    std::string text =
+        "Problems in the data, by kind and layer (all of them: table data_problems):\n";
+    for (const auto& [what, kind] : by_kind(problems)) {
+        text += fmt::format("  {:>7}  {:<26} e.g. {}\n", kind.count, name_of(what.first),
                             sentence(*kind.first));
     }
     return text;

@@ -251,6 +251,18 @@ TEST_CASE("numbers that hold for some months say for which", "[unit]") {
           std::string::npos);
 }
 
+TEST_CASE("the list of problems has an example of each kind for each layer", "[unit]") {
+    const std::vector<Problem> problems{
+        {ProblemId::id_missing, "parcels", "p.gpkg", "row 3", "", ""},
+        {ProblemId::id_missing, "parcels", "p.gpkg", "row 4", "", ""},
+        {ProblemId::id_missing, "apparatus", "a.csv", "row 2", "", ""}};
+    const std::string text = problems_text(problems);
+    CHECK(text.find("1  id_missing                 e.g. apparatus (a.csv), row 2") !=
+          std::string::npos);
+    CHECK(text.find("2  id_missing                 e.g. parcels (p.gpkg), row 3") !=
+          std::string::npos);
+}
+
 TEST_CASE("the summary says cautions and counts in words and in JSON", "[unit]") {
     const Found found;
     const std::string text = summary_text(found.findings());
