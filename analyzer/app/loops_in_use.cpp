@@ -92,7 +92,7 @@ LoopDetour detour_of(const RoutesInUse& routes, const RoutesInUse::OfPlace& shut
     return {
         true,
         tenths_of_second(in_tenths(loop.empty + loop.loaded) - in_tenths(empty.time + loaded.time)),
-        loop.length - (empty.length + loaded.length)};
+        std::max(Length(), loop.length - (empty.length + loaded.length))};
 }
 
 // Each different question once, of those who ask the same that of the first; who asks gets its

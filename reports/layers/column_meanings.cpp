@@ -35,9 +35,11 @@ std::string unit_in_words(const io::Column& column) {
     if (column.type == io::ColumnType::text || column.type == io::ColumnType::yes_no) {
         return "";
     }
-    const std::string name = "_" + column.name + "_";
+    // No name but a whole one begins with its unit: min_crew is a least crew.
+    const std::string name = column.name + "_";
     for (const auto& [ending, words] : units) {
-        if (name.find("_" + std::string(ending) + "_") != std::string::npos) {
+        if (column.name == ending ||
+            name.find("_" + std::string(ending) + "_") != std::string::npos) {
             return std::string(words);
         }
     }

@@ -585,8 +585,8 @@ TEST_CASE("a source of a kind that is not known is set aside") {
 TEST_CASE("a unit without a known station, kind or tank is set aside") {
     CHECK(with_unit("", "T2,S9,tanker,2000").sentences() ==
           Sentences{"apparatus (apparatus.csv), record T2, column station_id: names a station that "
-                    "is not in the station layer "
-                    "(\"S9\"); correct the station id."});
+                    "is not in the station layer, or was set aside there "
+                    "(\"S9\"); correct the station id, here or in the station layer."});
     CHECK(with_unit("", "L1,S1,ladder,").sentences() ==
           Sentences{"apparatus (apparatus.csv), record L1, column kind: has no kind that the "
                     "analysis knows (\"ladder\"); use "
@@ -619,8 +619,8 @@ TEST_CASE("staffing rows that refer to nothing are set aside") {
                     "the apparatus list (\"E9\"); "
                     "correct the unit id.",
                     "staffing (staffing.csv), row 3, column station_id: names a station that is "
-                    "not in the station layer "
-                    "(\"S9\"); correct the station id.",
+                    "not in the station layer, or was set aside there "
+                    "(\"S9\"); correct the station id, here or in the station layer.",
                     "staffing (staffing.csv), row 4, column unit_id: lacks a value without which "
                     "it says nothing; fill it in."});
     CHECK(count_of(scene.read(), "staffing") == "4 = 1 + 0 + 3");

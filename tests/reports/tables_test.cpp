@@ -1,5 +1,6 @@
 // Result tables: every column has a description, values follow the findings, names are lawful.
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include <catch2/catch.hpp>
@@ -170,6 +171,19 @@ TEST_CASE("the headline counts improved parcels only", "[unit]") {
     CHECK(headline.held_on_assumed == 0);
     CHECK(percent(1, 3) == "33.3 %");
     CHECK(percent(0, 0) == "-");
+}
+
+TEST_CASE("no column's unit is told from the beginning of its name", "[unit]") {
+    const Found found;
+    const std::array tables{fleet(found.findings())};
+    const io::FeatureTable columns = column_meanings(tables);
+    std::map<std::string_view, io::Value> units;
+    for (std::size_t row = 0; row < columns.rows; ++row) {
+        units[std::get<std::string_view>(cell(columns, row, "column"))] =
+            cell(columns, row, "unit");
+    }
+    CHECK(is_null(units.at("min_crew")));
+    CHECK(units.at("tank_gal") == io::Value{std::string_view("gallons")});
 }
 
 TEST_CASE("shortfalls are ranked and leave out what is not known", "[unit]") {
