@@ -14,6 +14,9 @@ AsItIs as_it_is(std::span<const supply::ParcelSupply> of_parcels) {
         }
         ++now.improved;
         now.held += supply.state == SupplyState::held ? 1 : 0;
+        if (supply.state == SupplyState::unknown) {
+            continue;  // nobody knows what is missing there
+        }
         const int missing = in_tenths(supply.needed) - in_tenths(supply::flow_from_start(supply));
         now.short_of_gpm += std::max(0, missing) / 10.0;
     }

@@ -14,7 +14,7 @@ struct AsItIs {
 };
 
 // From the answers of the parcels in their worst season and period; those without a building are
-// left out.
+// left out, and of what is missing those that are not known.
 AsItIs as_it_is(std::span<const supply::ParcelSupply> of_parcels);
 
 }  // namespace farwater::reports

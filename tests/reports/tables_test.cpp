@@ -5,6 +5,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "reports/as_it_is.h"
 #include "reports/cab_places.h"
 #include "reports/headline.h"
 #include "reports/layers.h"
@@ -171,6 +172,15 @@ TEST_CASE("the headline counts improved parcels only", "[unit]") {
     CHECK(headline.held_on_assumed == 0);
     CHECK(percent(1, 3) == "33.3 %");
     CHECK(percent(0, 0) == "-");
+}
+
+// As a run and a comparison count it.
+TEST_CASE("what properties lack leaves out those whose answer is not known", "[unit]") {
+    const Found found;
+    const AsItIs now = as_it_is(found.assessment.supplies);
+    CHECK(now.improved == 3);
+    CHECK(now.held == 1);
+    CHECK(now.short_of_gpm == 600.0);
 }
 
 TEST_CASE("no column's unit is told from the beginning of its name", "[unit]") {
