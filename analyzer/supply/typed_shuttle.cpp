@@ -137,9 +137,12 @@ private:
     }
 
     void add_attack() {
-        if (scenario_.initial_attack && *scenario_.initial_attack > Flow{}) {
+        const Flow attack =
+            either(scenario_.initial_attack, Flow{}, "initial_attack_gpm", {},
+                   "nothing is drawn before the start; a run on a district takes 200");
+        if (attack > Flow{}) {
             result_.incident.initial_attack = {
-                *scenario_.initial_attack,
+                attack,
                 either(
                     scenario_.initial_attack_from,
                     result_.incident.dump_site.engine_arrives + usual_.initial_attack_after_arrival,
