@@ -140,7 +140,10 @@ void check_hose(const Asked& asked) {
     const auto own = std::ranges::find(lays, asked.supply().dump_site, &HoseLay::dump_site);
     REQUIRE(own != lays.end());
     const HoseLay& chosen = *own;
-    CHECK(chosen.lane == asked.supply().lane);
+    CHECK((asked.supply().lane == LaneClass::dead_end) ==
+          slow::way_in(asked.town, asked.hour, asked.row,
+                       at(asked.trips().dump_sites, chosen.dump_site))
+              .must_back);
     CHECK(static_cast<double>(asked.supply().hose_ft.value_or(-1.0F)) ==
           Approx(in_feet(chosen.length)).margin(0.01));
     std::pair<bool, double> last{false, 0.0};
