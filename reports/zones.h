@@ -52,7 +52,7 @@ struct FlowZone {
 
 struct ShortfallZone {
     std::vector<std::uint32_t> parcels;  // rows, the largest shortfall first
-    HeldFlow worst{}, median{};          // needed minus cautious flow
+    HeldFlow worst{}, median{};          // of what is missing by the better way from the start
     std::int64_t total_tenths = 0;       // the same, of all parcels together, tenths of a gpm
     std::size_t unserved = 0;            // of them: water on wheels only, or no way there
     Limit limit = Limit::none;           // of most of them

@@ -70,7 +70,7 @@ std::size_t matrix_place(const StoredAnswer& answer) {
     return answer.state ? static_cast<std::size_t>(*answer.state) : matrix_not_told;
 }
 
-AnswerTotals totals_of(const StoredAnswers& answers) {
+AnswerTotals totals_of(const StoredAnswers& answers, FlowJudged judged) {
     AnswerTotals totals{.places = answers.places.size(), .short_tenths = {}};
     if (answers.tells(AnswerNumber::needed) && answers.tells(AnswerNumber::cautious)) {
         totals.short_tenths = 0;
@@ -80,7 +80,7 @@ AnswerTotals totals_of(const StoredAnswers& answers) {
         totals.not_known += answer.state.value_or(SupplyState::unknown) == SupplyState::unknown;
         totals.met += answer.state == SupplyState::held ? 1U : 0U;
         if (totals.short_tenths) {
-            *totals.short_tenths += shortfall_of(answer).value_or(0);
+            *totals.short_tenths += shortfall_of(answer, judged).value_or(0);
         }
     }
     return totals;
@@ -189,8 +189,11 @@ private:
         change.happened = not_compared ? Happened::not_compared
                           : before     ? Happened::gone
                                        : Happened::came;
-        change.shortfalls.before = before ? shortfall_of(before_.places[*before]) : std::nullopt;
-        change.shortfalls.after = after ? shortfall_of(after_.places[*after]) : std::nullopt;
+        const FlowJudged judged = flow_judged(before_, after_);
+        change.shortfalls.before =
+            before ? shortfall_of(before_.places[*before], judged) : std::nullopt;
+        change.shortfalls.after =
+            after ? shortfall_of(after_.places[*after], judged) : std::nullopt;
         return change;
     }
 
@@ -227,8 +230,9 @@ std::size_t AnswerChanges::compared() const {
 
 AnswerChanges answer_changes(const StoredAnswers& before, const StoredAnswers& after) {
     AnswerChanges all;
-    all.before = totals_of(before);
-    all.after = totals_of(after);
+    const FlowJudged judged = flow_judged(before, after);
+    all.before = totals_of(before, judged);
+    all.after = totals_of(after, judged);
     if (all.before.short_tenths && all.after.short_tenths) {
         all.parts.emplace();
     }

@@ -31,9 +31,11 @@ enum class Happened : std::uint8_t {
 inline constexpr std::size_t happened_count = 12;
 std::string_view word(Happened happened);
 
-// What made the difference, where both tell need and cautious flow. The old flow is judged against
+// What made the difference, where both tell need and cautious flow. Flow: from the start, by the
+// better way (supply::flow_from_start), or the cautious one where only one result tells the other
+// way's. The old flow is judged against
 // the new need and the new flow against the old need, by what is short of the need:
-//   - the need alone is another: need; the water alone (cautious flow, later flow, reached or not,
+//   - the need alone is another: need; the water alone (either flow, later flow, reached or not,
 //     or the state with all of them the same): water;
 //   - both are: need, where the new need leaves the old flow as short as the new one is of it and
 //     the new flow is as short of the old need as the old one was; water, the other way round;
@@ -45,7 +47,7 @@ std::string_view word(Happened happened);
 enum class Cause : std::uint8_t { none, need, water, both, data, not_told };
 std::string_view word(Cause cause);
 
-// What is missing of the need, each in tenths of a gpm; none where it is not known.
+// What is missing of the need by that flow, each in tenths of a gpm; none where it is not known.
 struct Shortfalls {
     std::optional<std::int32_t> before, after;
     std::optional<std::int32_t> new_need;  // the old flow against the new need

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <initializer_list>
+#include <limits>
 
 #include "analyzer/supply/assessment.h"
 
@@ -9,16 +10,21 @@ namespace farwater::planning {
 namespace {
 
 std::optional<std::int32_t> shortfall(const Maybe<Tenths>& needed, const Maybe<Tenths>& flow) {
-    return needed && flow ? std::optional(std::max(0, whole(*needed) - whole(*flow)))
-                          : std::nullopt;
+    if (!needed || !flow) {
+        return std::nullopt;
+    }
+    const std::int64_t missing = std::int64_t{whole(*needed)} - whole(*flow);
+    return static_cast<std::int32_t>(
+        std::clamp<std::int64_t>(missing, 0, std::numeric_limits<std::int32_t>::max()));
 }
 
-// By the way that is told or, where that comes later, by the other (supply::flow_from_start).
-// Blank: no other way.
-Maybe<Tenths> flow_from_start(const StoredAnswer& answer) {
+// A blank flow of the other way: there is none.
+Maybe<Tenths> flow_from_start(const StoredAnswer& answer, FlowJudged judged) {
     const Maybe<Tenths>& cautious = answer[AnswerNumber::cautious];
     const Maybe<Tenths>& other = answer[AnswerNumber::runner_up];
-    return cautious && other && whole(*other) > whole(*cautious) ? other : cautious;
+    const bool other_is_better = judged == FlowJudged::of_better_way && cautious && other &&
+                                 whole(*other) > whole(*cautious);
+    return other_is_better ? other : cautious;
 }
 
 Happened happened_to(const StoredAnswer& before, const StoredAnswer& after) {
@@ -78,7 +84,8 @@ Cause cause_by_crossing(const Shortfalls& shortfalls) {
     return by_need == by_water ? Cause::both : by_need ? Cause::need : Cause::water;
 }
 
-Cause cause_of(const AnswerChange& change, const StoredAnswer& before, const StoredAnswer& after) {
+Cause cause_of(const AnswerChange& change, const StoredAnswer& before, const StoredAnswer& after,
+               FlowJudged judged) {
     if (change.happened == Happened::state_not_told) {
         return Cause::not_told;
     }
@@ -94,7 +101,7 @@ Cause cause_of(const AnswerChange& change, const StoredAnswer& before, const Sto
         return Cause::not_told;
     }
     const bool other_water = changed(change, AnswerNumber::cautious) ||
-                             flow_from_start(before) != flow_from_start(after) ||
+                             flow_from_start(before, judged) != flow_from_start(after, judged) ||
                              changed(change, AnswerNumber::later) ||
                              reached(before) != reached(after);
     if (other_need && other_water) {
@@ -107,8 +114,14 @@ Cause cause_of(const AnswerChange& change, const StoredAnswer& before, const Sto
 
 }  // namespace
 
-std::optional<std::int32_t> shortfall_of(const StoredAnswer& answer) {
-    return shortfall(answer[AnswerNumber::needed], flow_from_start(answer));
+FlowJudged flow_judged(const StoredAnswers& before, const StoredAnswers& after) {
+    return before.tells(AnswerNumber::runner_up) == after.tells(AnswerNumber::runner_up)
+               ? FlowJudged::of_better_way
+               : FlowJudged::cautious;
+}
+
+std::optional<std::int32_t> shortfall_of(const StoredAnswer& answer, FlowJudged judged) {
+    return shortfall(answer[AnswerNumber::needed], flow_from_start(answer, judged));
 }
 
 AnswerChange judged(const StoredAnswers& of_before, std::uint32_t row_before,
@@ -121,18 +134,19 @@ AnswerChange judged(const StoredAnswers& of_before, std::uint32_t row_before,
     if (!is_anything_else(change)) {
         change.happened = Happened::unchanged;
     }
+    const FlowJudged by = flow_judged(of_before, of_after);
     change.shortfalls = {
-        .before = shortfall_of(before),
-        .after = shortfall_of(after),
-        .new_need = shortfall(after[AnswerNumber::needed], flow_from_start(before)),
-        .new_flow = shortfall(before[AnswerNumber::needed], flow_from_start(after))};
+        .before = shortfall_of(before, by),
+        .after = shortfall_of(after, by),
+        .new_need = shortfall(after[AnswerNumber::needed], flow_from_start(before, by)),
+        .new_flow = shortfall(before[AnswerNumber::needed], flow_from_start(after, by))};
     if (change.happened == Happened::same_state) {
         change.happened = with_the_same_state(change.shortfalls);
     }
     if (change.happened == Happened::building_came || change.happened == Happened::building_gone) {
         return change;  // apart: there is nothing to judge it against
     }
-    change.cause = cause_of(change, before, after);
+    change.cause = cause_of(change, before, after, by);
     const bool was_met = before.state == SupplyState::held;
     const bool is_met = after.state == SupplyState::held;
     change.newly_met = is_met && !was_met && before.state.has_value();

@@ -8,9 +8,15 @@
 
 namespace farwater::planning {
 
-// Needed minus cautious flow, never below 0, in tenths of a gpm: as results have it. None where one
-// of the two is not told, or blank.
-std::optional<std::int32_t> shortfall_of(const StoredAnswer& answer);
+// Which flow is set against the need: that of the better way (supply::flow_from_start), as results
+// have it, or the cautious one where only one of two results tells the other way's flow; else its
+// column alone would be a change.
+enum class FlowJudged : std::uint8_t { of_better_way, cautious };
+FlowJudged flow_judged(const StoredAnswers& before, const StoredAnswers& after);
+
+// Needed minus that flow, never below 0, in tenths of a gpm. None where one of the two is not told,
+// or blank.
+std::optional<std::int32_t> shortfall_of(const StoredAnswer& answer, FlowJudged judged);
 
 // Precondition: both rows are there.
 AnswerChange judged(const StoredAnswers& before, std::uint32_t row_before,

@@ -51,6 +51,16 @@ StoredResult drawn_result(std::mt19937& random) {
             answer.numbers[0].reset();
         }
     }
+    if (random() % 8 == 0) {  // an older one, without the flow of the other way
+        result.parcels.numbers_told[static_cast<std::size_t>(AnswerNumber::runner_up)] = false;
+    } else {
+        for (StoredAnswer& answer : result.parcels.places) {
+            if (answer[AnswerNumber::cautious] && random() % 2 == 0) {
+                answer.numbers[static_cast<std::size_t>(AnswerNumber::runner_up)] =
+                    Tenths{static_cast<int>(random() % 6)};
+            }
+        }
+    }
     result.record = {{"program", random() % 2 == 0 ? "one" : "two"}};
     StoredTable fleet{.name = "fleet", .columns = {"unit_id", "tank_gal"}, .rows = {}};
     for (unsigned i = 0; i < random() % 4; ++i) {
@@ -159,6 +169,33 @@ TEST_CASE("comparing the other way round is the mirror, and all counts add up") 
         check_mirror(there.parcels, back.parcels);
         check_sums(there.parcels);
         REQUIRE(there.inputs.size() == back.inputs.size());
+    }
+}
+
+// A column that only one of them has is no change.
+TEST_CASE("where nothing changed, nothing more or less is missing") {
+    const unsigned seed = 78;
+    CAPTURE(seed);
+    std::mt19937 random(seed);
+    for (int round = 0; round < test::draws(500); ++round) {
+        CAPTURE(round);
+        const StoredResult newer = drawn_result(random);
+        StoredResult older = newer;
+        older.parcels.numbers_told[static_cast<std::size_t>(AnswerNumber::runner_up)] = false;
+        for (StoredAnswer& answer : older.parcels.places) {
+            answer.numbers[static_cast<std::size_t>(AnswerNumber::runner_up)].reset();
+        }
+        for (const AnswerChanges& all :
+             {compare(older, newer).parcels, compare(newer, older).parcels}) {
+            REQUIRE(all.changes.size() == all.count(Happened::not_compared));
+            REQUIRE(all.before.short_tenths == all.after.short_tenths);
+            if (all.parts) {
+                REQUIRE(all.parts->need == 0);
+                REQUIRE(all.parts->water == 0);
+                REQUIRE(all.parts->buildings == 0);
+                REQUIRE(all.parts->sum() == 0);
+            }
+        }
     }
 }
 
