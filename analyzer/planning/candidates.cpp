@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "analyzer/planning/number_words.h"
 #include "analyzer/planning/proposed_source.h"
 #include "analyzer/planning/stand_ins.h"
 #include "analyzer/planning/strong_water.h"
@@ -22,13 +23,6 @@ constexpr std::size_t most_told_one_by_one = 50;
 constexpr std::array reasons_to_pass_over{PassedOver::strong_source_near,
                                           PassedOver::nothing_missing_near, PassedOver::place_near,
                                           PassedOver::beyond_the_most};
-
-std::string in_whole(double value) { return std::to_string(std::lround(value)); }
-
-std::string in_tenths_of(double value) {
-    const long tenths = std::lround(value * 10.0);
-    return std::to_string(tenths / 10) + "." + std::to_string(std::abs(tenths % 10));
-}
 
 std::optional<double> known_cost(double cost) {
     return cost > 0.0 ? std::optional(cost) : std::nullopt;
@@ -58,7 +52,7 @@ public:
         if (!first.road.valid()) {
             leave_out(at_shore(first, 1),
                       "no road that a tanker may use comes within " +
-                          in_whole(in_feet(district_.assumptions.new_pipe_reach)) +
+                          whole_words(in_feet(district_.assumptions.new_pipe_reach)) +
                           " ft of its shore (new_pipe_reach_ft)");
             return;
         }
@@ -121,8 +115,8 @@ private:
         }
         if (!rate.obstacle && candidate.drawdown &&
             *candidate.drawdown > assumptions.most_drawdown) {
-            leave_out(candidate, in_whole(gal) + " gal would take " +
-                                     in_tenths_of(in_feet(*candidate.drawdown)) +
+            leave_out(candidate, whole_words(gal) + " gal would take " +
+                                     tenths_words(in_feet(*candidate.drawdown)) +
                                      " ft off its whole area (most_drawdown_ft)");
             return;
         }
@@ -150,7 +144,7 @@ private:
 
     static std::string lift_in_words(const WaterSource& source) {
         return source.suction.lift
-                   ? " (lift " + in_tenths_of(in_feet(*source.suction.lift)) + " ft)"
+                   ? " (lift " + tenths_words(in_feet(*source.suction.lift)) + " ft)"
                    : "";
     }
 

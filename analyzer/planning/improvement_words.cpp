@@ -1,19 +1,11 @@
 #include "analyzer/planning/improvement_words.h"
 
 #include <algorithm>
-#include <cmath>
+
+#include "analyzer/planning/number_words.h"
 
 namespace farwater::planning {
 namespace {
-
-std::string whole(double value) { return std::to_string(std::lround(value)); }
-
-// "2.5" or "8".
-std::string short_number(double value) {
-    const double rest = value - std::floor(value);
-    return rest == 0.0 ? whole(value)
-                       : whole(std::floor(value)) + "." + whole(std::round(rest * 10.0));
-}
 
 std::string several(int count) { return count > 1 ? std::to_string(count) + " x " : ""; }
 
@@ -49,9 +41,9 @@ std::string in_words(const District& district, const MoreUnits& more) {
     const std::string kind = unit_word(district, more.kind);
     std::string size;
     if (more.tank && more.kind == UnitKind::tanker) {
-        size = whole(in_gallons(*more.tank)) + "-gal ";
+        size = whole_words(in_gallons(*more.tank)) + "-gal ";
     } else if (more.pump && more.kind == UnitKind::engine) {
-        size = whole(in_gpm(*more.pump)) + "-gpm ";
+        size = whole_words(in_gpm(*more.pump)) + "-gpm ";
     }
     const std::string like =
         more.like.valid() ? " like " + at(district.units, more.like).id : std::string();
@@ -59,7 +51,7 @@ std::string in_words(const District& district, const MoreUnits& more) {
            at(district.stations, more.station).id;
 }
 std::string in_words(const District& district, const MorePortableTanks& more) {
-    return several(more.count) + whole(in_gallons(more.each)) + "-gal portable tank on " +
+    return several(more.count) + whole_words(in_gallons(more.each)) + "-gal portable tank on " +
            at(district.units, more.unit).id;
 }
 std::string in_words(const District& district, const MoreSiphons& more) {
@@ -70,11 +62,11 @@ std::string in_words(const District& district, const MoreHose& more) {
                                   : more.size == &HoseLoad::hose_3in ? "3"
                                   : more.size == &HoseLoad::hose_4in ? "4"
                                                                      : "5";
-    return whole(in_feet(more.length)) + " ft of " + std::string(size) + "-in hose on " +
+    return whole_words(in_feet(more.length)) + " ft of " + std::string(size) + "-in hose on " +
            at(district.units, more.unit).id;
 }
 std::string in_words(const District& district, const FasterOffload& faster) {
-    return "dump valve of " + whole(in_gpm(faster.offload)) + " gpm on " +
+    return "dump valve of " + whole_words(in_gpm(faster.offload)) + " gpm on " +
            at(district.units, faster.unit).id;
 }
 std::string in_words(const District& district, const AutomaticAid& aid) {
@@ -89,7 +81,7 @@ std::string in_words(const District& district, const RoadsKeptOpen& open) {
 }
 std::string in_words(const District& district, const PostingLifted& lifted) {
     return road_names(district, lifted.roads) +
-           (lifted.limit ? " posted at " + whole(in_pounds(*lifted.limit)) + " lb"
+           (lifted.limit ? " posted at " + whole_words(in_pounds(*lifted.limit)) + " lb"
                          : std::string(" without its posting"));
 }
 std::string in_words(const District& district, const MorePeople& people) {
@@ -99,7 +91,7 @@ std::string in_words(const District& district, const MorePeople& people) {
     }
     if (people.turnout) {
         text += (text.empty() ? "turnout in " : ", turnout in ") +
-                short_number(in_minutes(*people.turnout)) + " min";
+                short_words(in_minutes(*people.turnout)) + " min";
     }
     return text + " for " + ids_of(district, people.units) + ", " +
            at(district.periods, people.period).name;

@@ -1,11 +1,11 @@
 #include "analyzer/planning/worth_a_look.h"
 
 #include <algorithm>
-#include <cmath>
 #include <queue>
 #include <utility>
 
 #include "analyzer/geometry/point_index.h"
+#include "analyzer/planning/number_words.h"
 
 namespace farwater::planning {
 namespace {
@@ -115,7 +115,7 @@ private:
     std::vector<Point> taken_;
 };
 
-std::string in_ft(Length length) { return std::to_string(std::lround(in_feet(length))) + " ft"; }
+std::string in_ft(Length length) { return whole_words(in_feet(length)) + " ft"; }
 
 }  // namespace
 
