@@ -98,9 +98,10 @@ StoredResult ResultFile::read(const Work& work) const {
             result.data_date = settings->data_date;
         }
     }
-    result.parcels = stored_answers(*state_->layer("parcel_supply"), "parcel_id", work);
+    result.parcels =
+        stored_answers(*state_->layer("parcel_supply"), "parcel_id", state_->file, work);
     if (OGRLayer* targets = state_->layer("target_supply")) {
-        result.targets = stored_answers(*targets, "target_id", work);
+        result.targets = stored_answers(*targets, "target_id", state_->file, work);
     }
     for (const char* name : stored_tables) {
         if (OGRLayer* table = state_->layer(name)) {

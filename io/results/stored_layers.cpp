@@ -10,6 +10,8 @@
 #include <fmt/format.h>
 #include <ogrsf_frmts.h>
 
+#include "io/results/open_result.h"
+
 namespace farwater::io {
 namespace {
 
@@ -66,18 +68,26 @@ std::string text_in(const OGRFeature& record, int column) {
                                                               : "";
 }
 
-Maybe<Tenths> tenths_at(const OGRFeature& record, int column) {
+// No flow or clock is below 0, and a million gpm or minutes is none that a run wrote.
+constexpr double most_stored = 1e6;
+
+Maybe<Tenths> tenths_at(const OGRFeature& record, int column, const std::filesystem::path& file) {
     if (column < 0 || !record.IsFieldSetAndNotNull(column)) {
         return std::nullopt;
     }
-    const double tenths = record.GetFieldAsDouble(column) * 10.0;
-    constexpr double most = 2e9;
-    return std::abs(tenths) < most
-               ? Maybe<Tenths>(Tenths{static_cast<std::int32_t>(std::lround(tenths))})
-               : std::nullopt;
+    const double value = record.GetFieldAsDouble(column);
+    if (!(value >= 0.0 && value <= most_stored)) {
+        refuse_result(
+            file, fmt::format("layer {}, record {}, column {}: {:g} is not within 0 to "
+                              "{:.0f}, so that no run wrote it; run the district anew",
+                              record.GetDefnRef()->GetName(), record.GetFID(),
+                              record.GetFieldDefnRef(column)->GetNameRef(), value, most_stored));
+    }
+    return Tenths{static_cast<std::int32_t>(std::lround(value * 10.0))};
 }
 
-StoredAnswer answer_of(const OGRFeature& record, const AnswerPlaces& places, SharedTexts& texts) {
+StoredAnswer answer_of(const OGRFeature& record, const AnswerPlaces& places,
+                       const std::filesystem::path& file, SharedTexts& texts) {
     StoredAnswer answer;
     answer.id = text_in(record, places.id);
     answer.row = record.GetFID();
@@ -85,7 +95,7 @@ StoredAnswer answer_of(const OGRFeature& record, const AnswerPlaces& places, Sha
     answer.state = parse_word<SupplyState>(state);
     answer.other_state = answer.state ? SharedText() : texts.of(state);
     for (std::size_t i = 0; i < places.numbers.size(); ++i) {
-        answer.numbers[i] = tenths_at(record, places.numbers[i]);
+        answer.numbers[i] = tenths_at(record, places.numbers[i], file);
     }
     for (std::size_t i = 0; i < places.texts.size(); ++i) {
         answer.texts[i] = texts.of(text_in(record, places.texts[i]));
@@ -130,7 +140,8 @@ std::string number_text(double value, int decimals) {
     return text == "-0" ? "0" : text;
 }
 
-StoredAnswers stored_answers(OGRLayer& layer, const std::string& id_column, const Work& work) {
+StoredAnswers stored_answers(OGRLayer& layer, const std::string& id_column,
+                             const std::filesystem::path& file, const Work& work) {
     const AnswerPlaces places(layer, id_column);
     StoredAnswers answers{.told = true};
     for (std::size_t i = 0; i < places.numbers.size(); ++i) {
@@ -150,7 +161,7 @@ StoredAnswers stored_answers(OGRLayer& layer, const std::string& id_column, cons
                 break;
             }
         }
-        answers.places.push_back(answer_of(*record, places, texts));
+        answers.places.push_back(answer_of(*record, places, file, texts));
     }
     layer.SetIgnoredFields(nullptr);
     return answers;

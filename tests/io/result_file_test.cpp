@@ -1,6 +1,8 @@
 // Results of runs, read back.
 #include "io/result_file.h"
 
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 #include "io/error.h"
@@ -110,6 +112,32 @@ TEST_CASE("what a result does not tell, or tells in a column of another type, is
     REQUIRE(result.settings);
     CHECK(result.settings->back() ==
           std::pair<std::string, std::string>("season.winter.months", "12-3"));
+}
+
+TEST_CASE("a flow that no run wrote is refused with file, layer and record") {
+    for (const double flow : {-1.0, -2e8, 1.5e6, 2e8, std::nan("")}) {
+        CAPTURE(flow);
+        const TemporaryFolder folder;
+        const fs::path file =
+            put_result(folder, {table_of("parcel_supply", ShapeKind::polygon,
+                                         {{"parcel_id", ColumnType::text, "p", 0},
+                                          {"state", ColumnType::text, "s", 0},
+                                          {"needed_gpm", ColumnType::real, "n", 1}},
+                                         {{"007"sv, "held"sv, 500.0}, {"008"sv, "held"sv, flow}}),
+                                run_record(usual_record)});
+        const ResultFile result(folder.path());
+        if (std::isnan(flow)) {  // SQLite keeps it as nothing
+            CHECK_FALSE(result.read({}).parcels.places[1][AnswerNumber::needed]);
+            continue;
+        }
+        std::string why;
+        try {
+            result.read({});
+        } catch (const InputError& error) {
+            why = error.what();
+        }
+        CHECK(says(why, file.string() + ": layer parcel_supply, record 2, column needed_gpm: "));
+    }
 }
 
 TEST_CASE("shapes come back in metres of the plane that is asked for") {
