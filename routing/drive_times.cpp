@@ -217,17 +217,20 @@ std::vector<std::optional<float>> station_miles(const RoadSystem& roads, Profile
     return miles;
 }
 
-RoadTimes road_times(const RoadSystem& roads, ProfileIndex engine,
-                     std::span<const Departure> departures,
+RoadTimes road_times(const RoadSystem& roads, std::span<const ProfileDepartures> engines,
                      std::span<const FillSitePlace> fill_sites, SeasonIndex season) {
     const Season& now = at(roads.district.seasons, season);
     const Profile tanker = main_tanker(roads.profiles);
     const std::vector<ProfileBits> use = loaded_use(roads.district, roads.profiles, now);
     const ProfileBits who = haulers(roads.profiles);
     RoadTimes result;
-    result.from_station = roads.profiles.empty()
-                              ? std::vector<DriveTime>(roads.district.roads.size(), no_time)
-                              : from_stations(roads, engine, departures, now);
+    result.from_station.assign(roads.district.roads.size(), no_time);
+    for (const ProfileDepartures& engine : engines) {
+        const std::vector<DriveTime> times =
+            from_stations(roads, engine.profile, engine.departures, now);
+        std::ranges::transform(times, result.from_station, result.from_station.begin(),
+                               [](DriveTime a, DriveTime b) { return std::min(a, b); });
+    }
     result.from_fill = from_fill_sites(roads, tanker, fill_sites, now);
     for (std::size_t r = 0; r < roads.district.roads.size(); ++r) {
         const RoadPace pace = road_pace(roads.district, roads.network, RoadIndex(r), tanker, now);

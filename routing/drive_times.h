@@ -53,10 +53,16 @@ std::vector<DriveTime> first_arrivals(const RoadSystem& roads, ProfileIndex prof
 std::vector<std::optional<float>> station_miles(const RoadSystem& roads, ProfileIndex profile,
                                                 SeasonIndex season);
 
-// The road_times layer. `engine` answers for the departures. Speeds and the tanker's times are
+// The units of one profile that leave so.
+struct ProfileDepartures {
+    ProfileIndex profile;
+    std::vector<Departure> departures;
+};
+
+// The road_times layer. The first of the engines, of whatever profile, counts at a road's far end;
+// no_time where none of them gets there, or none leaves. Speeds and the tanker's times are
 // those of the tanker profile with the most members, or the first profile where there is no tanker.
-RoadTimes road_times(const RoadSystem& roads, ProfileIndex engine,
-                     std::span<const Departure> departures,
+RoadTimes road_times(const RoadSystem& roads, std::span<const ProfileDepartures> engines,
                      std::span<const FillSitePlace> fill_sites, SeasonIndex season);
 
 }  // namespace farwater::routing

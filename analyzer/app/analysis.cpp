@@ -33,23 +33,11 @@ std::vector<Problem> fleet_problems(const District& district) {
     return problems;
 }
 
-// The engine profile that answers for the road layer: the first; profile 0 where there is none.
-ProfileIndex engine_profile(const std::vector<Profile>& profiles) {
-    const auto engine = std::ranges::find_if(
-        profiles, [](const Profile& profile) { return profile.kind == UnitKind::engine; });
-    return ProfileIndex(
-        engine == profiles.end() ? 0 : static_cast<std::size_t>(engine - profiles.begin()));
-}
-
 RoadTimes times_of_roads(const routing::RoadSystem& roads, const std::vector<Profile>& profiles,
                          const reports::SeasonFindings& season) {
-    const ProfileIndex engine = engine_profile(profiles);
-    std::vector<routing::Departure> departures;
-    if (!profiles.empty()) {
-        departures = departures_of(roads.district, at(profiles, engine),
-                                   supply::roster(roads.district, PeriodIndex(0), ""));
-    }
-    return routing::road_times(roads, engine, departures, season.fill_places, SeasonIndex(0));
+    const auto engines = engines_at_alarm(roads.district, profiles,
+                                          supply::roster(roads.district, PeriodIndex(0), ""));
+    return routing::road_times(roads, engines, season.fill_places, SeasonIndex(0));
 }
 
 // Water that counts and that nobody from the stations can get to, in the season.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace farwater::app {
 
@@ -12,28 +13,6 @@ DriveTime in_drive_time(Duration duration) {
 }
 
 namespace {
-
-// The earliest engine of any profile at each parcel and target, for one zone's responders.
-std::vector<DriveTime> first_engines(const routing::RoadSystem& roads,
-                                     const std::vector<supply::Responder>& responders,
-                                     SeasonIndex season) {
-    std::vector<DriveTime> first(roads.district.parcels.size() + roads.district.targets.size(),
-                                 no_time);
-    for (std::size_t p = 0; p < roads.profiles.size(); ++p) {
-        const auto departures = departures_of(roads.district, roads.profiles[p], responders);
-        if (roads.profiles[p].kind != UnitKind::engine || departures.empty()) {
-            continue;
-        }
-        const std::vector<DriveTime> arrivals =
-            routing::first_arrivals(roads, ProfileIndex(p), departures, season);
-        for (std::size_t row = 0; row < first.size(); ++row) {
-            first[row] = std::min(first[row], arrivals[row]);
-        }
-    }
-    return first;
-}
-
-}  // namespace
 
 std::vector<routing::Departure> departures_of(const District& district, const Profile& profile,
                                               const std::vector<supply::Responder>& responders) {
@@ -47,6 +26,38 @@ std::vector<routing::Departure> departures_of(const District& district, const Pr
         }
     }
     return departures;
+}
+
+// The earliest engine of any profile at each parcel and target, for one zone's responders.
+std::vector<DriveTime> first_engines(const routing::RoadSystem& roads,
+                                     const std::vector<supply::Responder>& responders,
+                                     SeasonIndex season) {
+    std::vector<DriveTime> first(roads.district.parcels.size() + roads.district.targets.size(),
+                                 no_time);
+    for (const auto& [profile, departures] :
+         engines_at_alarm(roads.district, roads.profiles, responders)) {
+        const std::vector<DriveTime> arrivals =
+            routing::first_arrivals(roads, profile, departures, season);
+        for (std::size_t row = 0; row < first.size(); ++row) {
+            first[row] = std::min(first[row], arrivals[row]);
+        }
+    }
+    return first;
+}
+
+}  // namespace
+
+std::vector<routing::ProfileDepartures> engines_at_alarm(
+    const District& district, std::span<const Profile> profiles,
+    const std::vector<supply::Responder>& responders) {
+    std::vector<routing::ProfileDepartures> engines;
+    for (std::size_t p = 0; p < profiles.size(); ++p) {
+        auto departures = departures_of(district, profiles[p], responders);
+        if (profiles[p].kind == UnitKind::engine && !departures.empty()) {
+            engines.push_back({ProfileIndex(p), std::move(departures)});
+        }
+    }
+    return engines;
 }
 
 std::vector<DriveTime> first_arrivals(const routing::RoadSystem& roads, SeasonIndex season,

@@ -1,6 +1,7 @@
 // Who rolls from where at the alarm, and when the first engine is at each house.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "analyzer/district/ids.h"
@@ -13,9 +14,10 @@ namespace farwater::app {
 // A departure's delay as drive times are counted: to the tenth of a second.
 DriveTime in_drive_time(Duration duration);
 
-// Engines of one profile that roll at the alarm, as departures.
-std::vector<routing::Departure> departures_of(const District& district, const Profile& profile,
-                                              const std::vector<supply::Responder>& responders);
+// The engines that roll at the alarm, by profile; profiles without one are left out.
+std::vector<routing::ProfileDepartures> engines_at_alarm(
+    const District& district, std::span<const Profile> profiles,
+    const std::vector<supply::Responder>& responders);
 
 // Per parcel, then per target: when the first engine is there, by the responders of its own zone;
 // zones without rules respond as "" does. What water there is does not change it.

@@ -1,5 +1,9 @@
 #include "routing/drive_times.h"
 
+#include <algorithm>
+#include <array>
+#include <span>
+
 #include <catch2/catch.hpp>
 
 #include "tests/routing/routed.h"
@@ -54,8 +58,7 @@ TEST_CASE("no tanker fills at a source that is for one parcel alone", "[map]") {
     region.parcel('H');
     Routed routed(region.district);
     const auto from_fill = [&] {
-        return routing::road_times(routed.roads(), routed.profile_of(UnitKind::engine), {},
-                                   routed.fill_sites, SeasonIndex(0))
+        return routing::road_times(routed.roads(), {}, routed.fill_sites, SeasonIndex(0))
             .from_fill.front();
     };
     CHECK(routed.round_trips().fill_trips[0].size() == 1);
@@ -340,9 +343,10 @@ TEST_CASE("road times tell of each road who can be there when", "[map]") {
     region.road("SS");
     region.source('1');
     const Routed routed(region.district);
-    const std::vector<routing::Departure> departures{{StationIndex(0), tenths_of_second(600)}};
-    const RoadTimes times = routing::road_times(routed.roads(), routed.profile_of(UnitKind::engine),
-                                                departures, routed.fill_sites, SeasonIndex(0));
+    const std::array engines{routing::ProfileDepartures{
+        routed.profile_of(UnitKind::engine), {{StationIndex(0), tenths_of_second(600)}}}};
+    const RoadTimes times =
+        routing::road_times(routed.roads(), engines, routed.fill_sites, SeasonIndex(0));
     CHECK(in_tenths(times.from_station[0]) == 1000);
     CHECK(in_tenths(times.from_station[1]) == 1000 + 1790);  // 800 m at 10 mph
     CHECK_FALSE(reachable(times.from_station[2]));
@@ -353,6 +357,38 @@ TEST_CASE("road times tell of each road who can be there when", "[map]") {
     CHECK(in_mph(times.speed[1]) == Approx(10));
     CHECK(times.tanker_may_use == std::vector<bool>{true, true, false, true, true});
     CHECK(times.component == std::vector<std::int32_t>{0, 0, 0, 1, -1});
+}
+
+// The heavy engine leaves first and may not cross the bridge; at its own end it is the first.
+TEST_CASE("of engines of several profiles the first one counts on each road", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion("S---A---B"));
+    region.road("SA");
+    region.road("AB").weight_limit = pounds(20000);
+    region.district.units[0].loaded = pounds(40000);
+    region.unit(UnitKind::engine, "E2", 'S').loaded = pounds(15000);
+    const Routed routed(region.district);
+    std::vector<routing::ProfileDepartures> engines;
+    for (std::size_t p = 0; p < routed.profiles.size(); ++p) {
+        const Profile& profile = routed.profiles[p];
+        if (profile.kind == UnitKind::engine) {
+            const bool heavy = profile.members.front() == UnitIndex(0);
+            engines.push_back(
+                {ProfileIndex(p), {{StationIndex(0), tenths_of_second(heavy ? 0 : 600)}}});
+        }
+    }
+    REQUIRE(engines.size() == 2);
+    const auto times = [&](std::span<const routing::ProfileDepartures> of) {
+        return routing::road_times(routed.roads(), of, {}, SeasonIndex(0)).from_station;
+    };
+    const std::vector<DriveTime> both = times(engines);
+    const std::vector<DriveTime> one = times(std::span(engines).first(1));
+    const std::vector<DriveTime> other = times(std::span(engines).last(1));
+    for (std::size_t road = 0; road < both.size(); ++road) {
+        CHECK(both[road] == std::min(one[road], other[road]));
+    }
+    CHECK(reachable(one[1]) != reachable(other[1]));
+    CHECK(reachable(both[1]));
+    CHECK(in_tenths(both[0]) < 600);
 }
 
 TEST_CASE("a district without fleet, sources or stations has no trips and does not fail") {
@@ -366,8 +402,7 @@ TEST_CASE("a district without fleet, sources or stations has no trips and does n
     CHECK(routed.access.access.points.size() == 1);
     CHECK(trips.hose_lays.size() == 1);
     CHECK(trips.station_miles.size() == 1);
-    const RoadTimes times =
-        routing::road_times(routed.roads(), ProfileIndex(0), {}, {}, SeasonIndex(0));
+    const RoadTimes times = routing::road_times(routed.roads(), {}, {}, SeasonIndex(0));
     CHECK_FALSE(reachable(times.from_station[0]));
     CHECK(times.tanker_may_use[0]);
 }

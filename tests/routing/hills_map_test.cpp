@@ -97,13 +97,11 @@ TEST_CASE("a tanker takes the longer flat way loaded and the way over the hill e
 
 TEST_CASE("the road layer tells of a hill", "[map]") {
     AsciiRegion region = over_a_hill();
-    CHECK_FALSE(routing::road_times(Routed(region.district).roads(), ProfileIndex(0), {}, {},
-                                    SeasonIndex(0))
-                    .grade_pct[1]);
+    CHECK_FALSE(
+        routing::road_times(Routed(region.district).roads(), {}, {}, SeasonIndex(0)).grade_pct[1]);
     raise_hill(region);
     const Routed routed(region.district);
-    const RoadTimes times =
-        routing::road_times(routed.roads(), ProfileIndex(0), {}, {}, SeasonIndex(0));
+    const RoadTimes times = routing::road_times(routed.roads(), {}, {}, SeasonIndex(0));
     CHECK(times.grade_pct[1].value_or(0.0F) == Approx(12).margin(0.1));
     CHECK(times.grade_pct[2].value_or(99.0F) < 2.0F);  // beside the foot of the ridge
     // Half at 10 m/s and half at the crawl speed of 318.75 / (300 x 0.132) mph.
@@ -124,7 +122,7 @@ TEST_CASE("by the linear rule the shortest way counts, hill or not, with 0.65 mi
     CHECK(in_tenths(legs_of(routed).empty) == 390 + moving);
     CHECK(takes(routed, RouteKind::loaded, "over the hill"));
     const RoadTimes times =
-        routing::road_times(routed.roads(), ProfileIndex(0), {}, routed.fill_sites, SeasonIndex(0));
+        routing::road_times(routed.roads(), {}, routed.fill_sites, SeasonIndex(0));
     CHECK(in_mph(times.speed[1]) == 0.0);
     CHECK(in_tenths(times.from_fill[3]) ==
           390 + static_cast<int>(std::ceil(1200 / metres_a_tenth - 1e-3)));
