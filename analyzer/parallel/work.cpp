@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <atomic>
 
+#include <oneapi/tbb/global_control.h>
 #include <oneapi/tbb/parallel_for.h>
 #include <oneapi/tbb/task_arena.h>
 
@@ -26,6 +27,9 @@ bool for_each_chunk(const Work& work, std::string_view stage, std::size_t count,
             run_chunk(c);
         }
     } else {
+        // As many as were asked for, also on fewer cores: TBB would print a warning instead.
+        using oneapi::tbb::global_control;
+        const global_control allowed(global_control::max_allowed_parallelism, work.threads);
         oneapi::tbb::task_arena arena(static_cast<int>(work.threads));
         arena.execute([&] { oneapi::tbb::parallel_for(std::size_t{0}, chunks, run_chunk); });
     }

@@ -221,6 +221,15 @@ TEST_CASE("json is one document on standard output, quiet is silent", "[unit]") 
     CHECK(both.err.empty());
 }
 
+TEST_CASE("more threads than the machine has are nothing to talk about", "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_small_district(folder.path() / "d");
+    const Ended ended = run_on(district, {"--threads", "64", "--quiet"});
+    CHECK(ended.exit_code == 0);
+    CHECK(ended.out.empty());
+    CHECK(ended.err.empty());
+}
+
 TEST_CASE("check finds problems, ends with 5 and writes nothing", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_small_district(folder.path() / "d");
