@@ -9,6 +9,7 @@
 
 #include "io/error.h"
 #include "io/near_word.h"
+#include "io/records/column_names.h"
 #include "io/records/dataset.h"
 #include "io/records/layer_records.h"
 #include "io/records/parse_cell.h"
@@ -63,15 +64,6 @@ bool may_be_layer(std::string_view text) {
         printable_source(text), one_of(names), did_you_mean(text, names)));
 }
 
-std::vector<std::string> columns_of(OGRLayer& layer) {
-    std::vector<std::string> names;
-    OGRFeatureDefn& columns = *layer.GetLayerDefn();
-    for (int i = 0; i < columns.GetFieldCount(); ++i) {
-        names.emplace_back(columns.GetFieldDefn(i)->GetNameRef());
-    }
-    return names;
-}
-
 // The first column whose name in lower case fits; empty where there is none.
 template <class Fits>
 std::string first_column(const std::vector<std::string>& names, Fits fits) {
@@ -81,7 +73,7 @@ std::string first_column(const std::vector<std::string>& names, Fits fits) {
 }
 
 std::string likely_id(const LayerSpec& spec, OGRLayer& layer) {
-    std::vector<std::string> names = columns_of(layer);
+    std::vector<std::string> names = column_names(layer);
     // An address point's parcel_id is its parcel's.
     const auto parcels = spec.columns.find("parcel_id");
     std::erase_if(names, [&](const std::string& name) {

@@ -109,6 +109,15 @@ double step_above(Gain gain) {
     return std::max(1.0, share_not_told_apart * static_cast<double>(gain));
 }
 
+// The number as a gain from `least` to `most`; `most` for what is no number. Cut before it is made
+// whole: a bound that Cbc never found is beyond all whole numbers.
+Gain gain_within(double value, Gain least, Gain most) {
+    if (!(value < static_cast<double>(most))) {
+        return most;
+    }
+    return value <= static_cast<double>(least) ? least : static_cast<Gain>(value);
+}
+
 // Runs Cbc; true when it came to an end.
 bool solved(CbcModel& model, double least_to_find, double step, double seconds) {
     model.setLogLevel(0);
@@ -151,9 +160,8 @@ ExactChoice exact_choice(const ChoiceProblem& problem, const Sites& known, Gain 
     const double bound = -model.getBestPossibleObjValue() / scale;
     const auto slack = static_cast<Gain>(step_above(gain)) - 1;
     choice.proved = ended;
-    choice.at_most =
-        ended ? std::min(known_at_most, gain + slack)
-              : std::clamp(static_cast<Gain>(std::ceil(bound + step)), gain, known_at_most);
+    choice.at_most = ended ? std::min(known_at_most, gain + slack)
+                           : gain_within(std::ceil(bound + step), gain, known_at_most);
     return choice;
 }
 

@@ -1,5 +1,8 @@
 #include "io/records/column_names.h"
 
+#include <ogrsf_frmts.h>
+
+#include "io/files/letters.h"
 #include "io/records/parse_cell.h"
 
 namespace farwater::io {
@@ -60,6 +63,15 @@ std::vector<int> columns_called(std::string_view name, const std::vector<std::st
             names, [&](const std::string& other) { return plain_column_name(other) == plain; });
     }
     return places;
+}
+
+std::vector<std::string> column_names(OGRLayer& layer) {
+    std::vector<std::string> names;
+    OGRFeatureDefn& columns = *layer.GetLayerDefn();
+    for (int i = 0; i < columns.GetFieldCount(); ++i) {
+        names.push_back(seen_letters(as_utf8(columns.GetFieldDefn(i)->GetNameRef())).text);
+    }
+    return names;
 }
 
 }  // namespace farwater::io

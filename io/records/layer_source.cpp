@@ -19,15 +19,6 @@
 namespace farwater::io {
 namespace {
 
-std::vector<std::string> column_names(OGRLayer& layer) {
-    std::vector<std::string> names;
-    OGRFeatureDefn& columns = *layer.GetLayerDefn();
-    for (int i = 0; i < columns.GetFieldCount(); ++i) {
-        names.push_back(seen_letters(as_utf8(columns.GetFieldDefn(i)->GetNameRef())).text);
-    }
-    return names;
-}
-
 std::string has_columns(const LayerSpec& spec, const std::vector<std::string>& names) {
     if (!names.empty()) {
         return fmt::format("the layer has {}", fmt::join(names, ", "));

@@ -131,6 +131,9 @@ TEST_CASE("a small district's cards say what its layer says", "[unit]") {
     REQUIRE(run_program(printing, {"run", district.string(), "--out", (folder / "result").string(),
                                    "--quiet"})
                 .exit_code == 0);
+    const Ended json = cards_of(district, folder / "cards", {"--json"});
+    CHECK(json.out.starts_with("{\n  \"cards\": "));
+    CHECK(json.out.find("\"schema_version\": 1") != std::string::npos);
     const Package supply(folder / "result" / "supply.gpkg");
     int cards = 0;
     for (const std::string& page : pages_of(folder / "cards" / "cards.pdf")) {

@@ -70,6 +70,20 @@ std::string row(const std::string& from, const std::string& to, double loaded_mp
 
 }  // namespace
 
+// As a web page leaves them in a header that is pasted from it.
+TEST_CASE("a column of ids is found whatever its name hides", "[unit]") {
+    const TemporaryFolder folder;
+    const auto district = write_district(folder.path() / "d");
+    const auto camps = folder.path() / "d" / "camps.geojson";
+    std::string text = bytes_of(camps);
+    for (std::size_t at = 0; (at = text.find("\"camp_id", at)) != std::string::npos; at += 4) {
+        text.insert(at + 1, "\xE2\x80\x8B");
+    }
+    put(camps, text);
+    const std::string csv = csv_of(district, "stations", camps.string());
+    CHECK(contains(csv, "S1,C1,"));
+}
+
 TEST_CASE("a table of drives has minutes and miles each way", "[unit]") {
     const TemporaryFolder folder;
     const auto district = write_district(folder.path() / "d");

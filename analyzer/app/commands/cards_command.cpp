@@ -65,11 +65,10 @@ bool write_cards(const std::filesystem::path& folder, const reports::CardBook& b
 
 std::string closing_words(const Options& options, const std::filesystem::path& out,
                           const reports::CardBook& book) {
-    const std::size_t left_out = reports::sites_left_out(book);
     if (options.json) {
-        return fmt::format("{{\"cards\":{},\"dump_sites_without_card\":{}}}\n", book.sites.size(),
-                           left_out);
+        return reports::cards_json(book);
     }
+    const std::size_t left_out = reports::sites_left_out(book);
     const std::size_t sources = reports::sources_with_page(book).size();
     std::string text =
         fmt::format("{} run card{}, {} source page{}.\n", book.sites.size(),
