@@ -89,10 +89,10 @@ LoopDetour detour_of(const RoutesInUse& routes, const RoutesInUse::OfPlace& shut
     if (!loop.found) {
         return {};
     }
-    return {
-        true,
-        tenths_of_second(in_tenths(loop.empty + loop.loaded) - in_tenths(empty.time + loaded.time)),
-        std::max(Length(), loop.length - (empty.length + loaded.length))};
+    const std::int32_t longer =
+        in_tenths(loop.empty + loop.loaded) - in_tenths(empty.time + loaded.time);
+    return {true, tenths_of_second(std::max(0, longer)),
+            std::max(Length(), loop.length - (empty.length + loaded.length))};
 }
 
 // Each different question once, of those who ask the same that of the first; who asks gets its

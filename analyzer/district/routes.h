@@ -59,7 +59,7 @@ struct RouteInUse {
 struct LoopDetour {
     bool found = false;  // false: there is none worth driving, the rest is 0
     DriveTime longer{};
-    Length farther;  // 0 where it is shorter, since the fastest way need not be the shortest
+    Length farther;  // both 0 where it is less: the fastest way need not be the shortest
 };
 
 struct RoutesInUse {
