@@ -89,7 +89,7 @@ io::Value separation_ft(const Building& building) {
 }  // namespace
 
 std::vector<ColumnOf> need_columns(const Findings& findings) {
-    constexpr double square_feet = 1.0 / (metres_per_foot * metres_per_foot);
+    constexpr double square_feet = 1.0 / square_metres_per_square_foot;
     return {
         text("need_from",
              "method: the district's method for the worst building; column: the property's own; "

@@ -16,10 +16,7 @@ const Zones& zones_of(const Findings& findings) {
     return findings.zones != nullptr ? *findings.zones : none;
 }
 
-double acres_of(const MultiPolygon& shape) {
-    constexpr double square_metres_per_acre = 4046.8564224;
-    return area_m2(shape) / square_metres_per_acre;
-}
+double acres_of(const MultiPolygon& shape) { return area_m2(shape) / square_metres_per_acre; }
 
 // The classes of "How much is missing?" on the map page.
 std::string_view short_class(HeldFlow shortfall) {

@@ -8,7 +8,7 @@ namespace {
 
 // To a tenth: a footprint is not known better, and 3,600 square feet shall be 3,600.
 double square_feet(float area_m2) {
-    const double exact = static_cast<double>(area_m2) / (metres_per_foot * metres_per_foot);
+    const double exact = static_cast<double>(area_m2) / square_metres_per_square_foot;
     return std::round(exact * 10.0) / 10.0;
 }
 

@@ -5,7 +5,7 @@
 namespace farwater {
 
 std::vector<double> building_areas(const District& district) {
-    constexpr double square_feet_per_square_metre = 1.0 / (metres_per_foot * metres_per_foot);
+    constexpr double square_feet_per_square_metre = 1.0 / square_metres_per_square_foot;
     std::vector<double> areas(district.parcels.size(), 0.0);
     for (const Building& building : district.buildings) {
         at(areas, building.parcel) += static_cast<double>(building.area_m2);

@@ -3,8 +3,9 @@
 // one that does: `feet(300)`, `in_feet(length)`.
 //
 // Inside, each quantity is one double in the base unit named beside its type. Conversion factors
-// are exact and stand here only: 1 ft = 0.3048 m and 1 mi = 1609.344 m (international foot, 1959),
-// 1 US gal = 231 cubic inches, 1 short ton = 2,000 lb, 1 kg = 1/0.45359237 lb.
+// stand here only, and are exact but for the weight of water: 1 ft = 0.3048 m and 1 mi = 1609.344 m
+// (international foot, 1959), 1 US survey foot = 1200/3937 m (Mendenhall order, 1893), 1 acre =
+// 43,560 square feet, 1 US gal = 231 cubic inches, 1 short ton = 2,000 lb, 1 kg = 1/0.45359237 lb.
 #pragma once
 
 #include <compare>
@@ -54,6 +55,15 @@ using WeightPerPower = Quantity<struct WeightPerPowerDimension>;  // base: pound
 
 inline constexpr double metres_per_foot = 0.3048;
 inline constexpr double metres_per_mile = 1609.344;
+inline constexpr double metres_per_us_survey_foot = 1200.0 / 3937.0;
+inline constexpr double square_metres_per_square_foot = metres_per_foot * metres_per_foot;
+inline constexpr double square_feet_per_acre = 43560.0;
+inline constexpr double square_metres_per_acre =
+    square_feet_per_acre * square_metres_per_square_foot;
+inline constexpr double gallons_per_cubic_foot = 1728.0 / 231.0;
+// A column of water of 62.43 lb per cubic foot (fresh, at 39 F; handbooks of physics), over 144
+// square inches. Handbooks of the trade round it to 0.433 or 0.434, and its inverse to 2.31 ft.
+inline constexpr double psi_per_foot_of_water = 0.4335;
 inline constexpr double pounds_per_kilogram = 1.0 / 0.45359237;
 
 constexpr Length metres(double value) { return Length::from_base(value); }

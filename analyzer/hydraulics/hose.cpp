@@ -8,7 +8,6 @@ namespace farwater::hydraulics {
 namespace {
 
 constexpr std::array coefficients{2.0, 0.8, 0.2, 0.08};
-constexpr double psi_per_foot_of_water = 0.4335;
 constexpr double most_gpm = 10000.0;
 
 }  // namespace

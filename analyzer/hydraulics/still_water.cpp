@@ -3,12 +3,6 @@
 #include <algorithm>
 
 namespace farwater::hydraulics {
-namespace {
-
-constexpr double square_feet_per_acre = 43560.0;
-constexpr double gallons_per_cubic_foot = 7.4805;
-
-}  // namespace
 
 Volume volume_of(Area area, Length depth) {
     return gallons(in_acres(area) * square_feet_per_acre * in_feet(depth) * gallons_per_cubic_foot);

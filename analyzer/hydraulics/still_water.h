@@ -5,7 +5,7 @@
 
 namespace farwater::hydraulics {
 
-// 1 ft of water on one acre: 43,560 cubic feet of 7.4805 gal.
+// 1 ft of water on one acre: 43,560 cubic feet of 7.48052 gal.
 Volume volume_of(Area area, Length depth);
 
 // Depth that can be drawn down: what stands over the intake less what the strainer needs above it

@@ -11,7 +11,6 @@ constexpr double sea_level_ft = 33.96;
 constexpr double lapse_per_ft = 6.8756e-6;
 constexpr double lapse_exponent = 5.2559;
 constexpr double psi_per_hectopascal = 0.0145037738;
-constexpr double feet_per_psi = 2.31;
 constexpr double cool_fahrenheit = 60.0;  // of the water that the table of practical lifts means
 
 struct LiftRow {
@@ -31,7 +30,7 @@ Length atmospheric_head(Length altitude) {
 Length vapour_head(double fahrenheit) {
     const double celsius = (fahrenheit - 32.0) / 1.8;
     const double hectopascal = 6.1094 * std::exp(17.625 * celsius / (celsius + 243.04));
-    return feet(hectopascal * psi_per_hectopascal * feet_per_psi);
+    return feet(hectopascal * psi_per_hectopascal / psi_per_foot_of_water);
 }
 
 Length practical_lift(Length altitude) {

@@ -16,8 +16,7 @@
 namespace farwater::planning {
 namespace {
 
-constexpr double gallons_per_acre_foot = 325851.43;  // 43,560 cubic feet of 7.48052 gal
-constexpr double square_metres_per_acre = 4046.8564224;
+constexpr double gallons_per_acre_foot = square_feet_per_acre * gallons_per_cubic_foot;
 constexpr double whole_gallons = 1000.0;
 constexpr std::size_t most_told_one_by_one = 50;
 constexpr std::array reasons_to_pass_over{PassedOver::strong_source_near,

@@ -17,7 +17,6 @@ namespace farwater::io {
 namespace {
 
 constexpr double metres_per_degree = 111'320.0;  // of a great circle; good to a hundredth
-constexpr double sqft_per_m2 = 1.0 / (metres_per_foot * metres_per_foot);
 constexpr GIntBig few_records = 100'000;
 
 LookShape look_shape_of(OGRwkbGeometryType type) {
@@ -52,10 +51,10 @@ double sqft_of_square_unit(const OGRSpatialReference* crs, double latitude) {
     }
     if (crs->IsGeographic() != 0) {
         return metres_per_degree * metres_per_degree *
-               std::cos(latitude * std::numbers::pi / 180.0) * sqft_per_m2;
+               std::cos(latitude * std::numbers::pi / 180.0) / square_metres_per_square_foot;
     }
     const double metres = crs->GetLinearUnits();
-    return metres * metres * sqft_per_m2;
+    return metres * metres / square_metres_per_square_foot;
 }
 
 // The sample of one column.

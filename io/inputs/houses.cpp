@@ -35,9 +35,8 @@ struct HouseColumns {
 };
 
 // What no building is: 20 square feet, or 5 million. Common practice, no source.
-constexpr double square_foot_m2 = metres_per_foot * metres_per_foot;
-constexpr double least_area_m2 = 20.0 * square_foot_m2;
-constexpr double most_area_m2 = 5e6 * square_foot_m2;
+constexpr double least_area_m2 = 20.0 * square_metres_per_square_foot;
+constexpr double most_area_m2 = 5e6 * square_metres_per_square_foot;
 
 // The area, 0 where it cannot be right.
 double checked_area(Record& record, double area_m2) {
@@ -45,7 +44,7 @@ double checked_area(Record& record, double area_m2) {
         return area_m2;
     }
     record.report(ProblemId::building_area_doubtful, {},
-                  fmt::format("{:.1f} square feet", area_m2 / square_foot_m2));
+                  fmt::format("{:.1f} square feet", area_m2 / square_metres_per_square_foot));
     return 0.0;
 }
 
@@ -86,7 +85,8 @@ private:
             footprints_.add(shape.shape, house.area_m2);
         } else {
             footprints_.add_point(shape.place);
-            house.area_m2 = record.number("area_sqft").value_or(0.0) * square_foot_m2;
+            house.area_m2 =
+                record.number("area_sqft").value_or(0.0) * square_metres_per_square_foot;
         }
     }
 
@@ -163,7 +163,7 @@ void Houses::note_overlap(std::size_t house, std::size_t earlier) {
 void Houses::measure_separations(const Standard& standard, const Work& work) {
     const SeparationRules rules{
         feet(standard.number("exposure.reach_ft")),
-        standard.number("exposure.counted_from_sqft") * metres_per_foot * metres_per_foot};
+        standard.number("exposure.counted_from_sqft") * square_metres_per_square_foot};
     near_ = std::make_unique<SeparationIndex>(*footprints_, rules);
     std::vector<Surroundings> around(footprints_->size());
     constexpr std::size_t chunk = 512;

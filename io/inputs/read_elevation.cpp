@@ -20,7 +20,6 @@ namespace farwater::io {
 namespace {
 
 constexpr double most_cells_a_side = 4096.0;
-constexpr double us_survey_foot_m = 1200.0 / 3937.0;
 
 using Dataset = std::shared_ptr<GDALDataset>;
 
@@ -196,7 +195,7 @@ std::optional<double> metres_of_height_unit(std::string_view unit) {
     }
     if (said == "us survey foot" || said == "us_survey_foot" || said == "ftus" || said == "us-ft" ||
         said == "foot_us") {
-        return us_survey_foot_m;
+        return metres_per_us_survey_foot;
     }
     return std::nullopt;
 }

@@ -11,7 +11,7 @@ namespace {
 // 1 US gal = 231 cubic inches and 1 in = 0.0254 m, both exact.
 constexpr double litres_per_gallon = 231.0 * 0.254 * 0.254 * 0.254;
 // 1 hp = 550 ft lb/s, with 1 lb of force = 0.45359237 x 9.80665 N, both exact.
-constexpr double watts_per_horsepower = 550.0 * 0.3048 * 0.45359237 * 9.80665;
+constexpr double watts_per_horsepower = 550.0 * metres_per_foot * 0.45359237 * 9.80665;
 
 // 1 psi = 1 lb of force on a square inch, exact.
 constexpr double pascals_per_psi = 0.45359237 * 9.80665 / (0.0254 * 0.0254);
@@ -32,9 +32,9 @@ constexpr std::array unit_words{
     UnitWord{"mi", "ft", 5280.0},
     UnitWord{"km", "ft", 1000.0 / metres_per_foot},
     UnitWord{"acre", "acre", 1.0},
-    UnitWord{"sqft", "acre", 1.0 / 43560.0},
-    UnitWord{"m2", "acre", 1.0 / (43560.0 * metres_per_foot * metres_per_foot)},
-    UnitWord{"ha", "acre", 10000.0 / (43560.0 * metres_per_foot * metres_per_foot)},
+    UnitWord{"sqft", "acre", 1.0 / square_feet_per_acre},
+    UnitWord{"m2", "acre", 1.0 / square_metres_per_acre},
+    UnitWord{"ha", "acre", 10000.0 / square_metres_per_acre},
     UnitWord{"min", "min", 1.0},
     UnitWord{"s", "min", 1.0 / 60.0},
     UnitWord{"h", "min", 60.0},

@@ -130,7 +130,6 @@ void add_unrated_bridges(const Findings& findings, std::vector<Task>& list) {
 }
 
 std::string sounding(const MappedWater& water) {
-    constexpr double square_metres_per_acre = 4046.8564224;
     constexpr double puddle_acres = 0.1;
     const double acres = water.area_m2 / square_metres_per_acre;
     return acres < puddle_acres

@@ -20,7 +20,7 @@ TEST_CASE("warm water boils sooner", "[unit]") {
     // 76 F: 0.4443 psia as stored in a published table (within 0.001); the others by Magnus.
     const auto [fahrenheit, psia] = GENERATE(
         table<double, double>({{35, 0.100}, {60, 0.256}, {76, 0.4443}, {90, 0.697}, {100, 0.949}}));
-    CHECK(in_feet(vapour_head(fahrenheit)) / 2.31 == Approx(psia).margin(0.001));
+    CHECK(in_feet(vapour_head(fahrenheit)) * psi_per_foot_of_water == Approx(psia).margin(0.001));
 }
 
 TEST_CASE("the attainable lift is two thirds of the air's push", "[unit]") {

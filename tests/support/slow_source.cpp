@@ -86,7 +86,7 @@ double practical_lift(double altitude) {
 
 double vapour_feet(double fahrenheit) {
     const double t = (fahrenheit - 32.0) * 5.0 / 9.0;
-    return 6.1094 * std::exp(17.625 * t / (t + 243.04)) * 0.0145037738 * 2.31;
+    return 6.1094 * std::exp(17.625 * t / (t + 243.04)) * 0.0145037738 / 0.4335;
 }
 
 double head_limit(const District& district, const WaterSource& source) {
@@ -194,7 +194,7 @@ double in_still_water(const WaterSource& source, const Assumptions& a) {
         }
         if (source.still.area) {
             const bool whole = source.kind == SourceKind::cistern || source.still.sounded;
-            const double held = in_acres(*source.still.area) * 43560.0 * depth * 7.4805 *
+            const double held = in_acres(*source.still.area) * 43560.0 * depth * 7.480519 *
                                 (whole ? 1.0 : a.unsounded_share);
             gallons = gallons < 0.0 ? held : std::min(gallons, held);
         }
