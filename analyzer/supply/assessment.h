@@ -73,7 +73,7 @@ struct ParcelSupply {
     TenthsMinute single_file{};  // that a tanker has to itself each way before the dump site
     std::array<WholeGpm, build_up_minutes.size()> build_up{};  // cautious, from each of them on
     std::array<WholeGpm, relieved.size()> gains{};  // in sustained flow, by one more of each thing
-    WholeGpm nursing_flow{};  // cautious, with gap_nursing
+    WholeGpm nursing_flow{};                        // cautious, with gap_nursing
     WholeGpm gain_engine{};  // in sustained flow, by one more engine (places/one_more_engine.h)
     std::uint16_t crew_needed = 0;     // for all jobs of the shuttle
     std::uint16_t crew_there = 0;      // by the start, on units whose crew is listed
