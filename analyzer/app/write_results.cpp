@@ -218,6 +218,20 @@ void write_rating(const std::filesystem::path& folder, const reports::Findings& 
     whole.finish();
 }
 
+// What is printed of a run, where the district file asks for it.
+void write_printed(const std::filesystem::path& folder, const reports::Findings& findings,
+                   const reports::RunRecord& record, const StageBegins& begins) {
+    if (findings.next_source != nullptr) {
+        begins("writing proposals.html");
+        io::write_whole_file(folder / "proposals.html",
+                             reports::proposal_pages(*findings.next_source, record));
+    }
+    if (findings.rating != nullptr) {
+        begins("writing rating");
+        write_rating(folder / "rating", findings, record);
+    }
+}
+
 }  // namespace
 
 io::PassThroughInput input_of(const io::LayerSpec& spec, const io::ReadResult& read,
@@ -275,13 +289,8 @@ std::optional<reports::Zones> write_results(const std::filesystem::path& folder,
         const auto address = [&](std::size_t parcel) { return read.addresses[parcel]; };
         write_report(folder / "report.html", {findings, record, grid, drawn, address});
     }
-    if (going && !work.stopped() && findings.next_source != nullptr) {
-        io::write_whole_file(folder / "proposals.html",
-                             reports::proposal_pages(*findings.next_source, record));
-    }
-    if (going && !work.stopped() && findings.rating != nullptr) {
-        begins("writing rating");
-        write_rating(folder / "rating", findings, record);
+    if (going && !work.stopped()) {
+        write_printed(folder, findings, record, begins);
     }
     return going && !work.stopped() ? std::optional(std::move(zones)) : std::nullopt;
 }
