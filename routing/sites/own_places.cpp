@@ -102,17 +102,19 @@ void OwnPlaces::each_place(const HouseOnRoad& house, const HosePaths& paths, Tak
     }
 }
 
+bool OwnPlaces::nearer(const OwnPlace& a, const OwnPlace& b) const {
+    return std::pair(a.along, place_of(district_, network_, a.spot)) <
+           std::pair(b.along, place_of(district_, network_, b.spot));
+}
+
 // From each side and by each road there.
 std::vector<OwnPlace> OwnPlaces::nearest_of(const HouseOnRoad& house,
                                             const HosePaths& paths) const {
     std::vector<OwnPlace> found;
-    const auto rank = [&](const OwnPlace& place) {
-        return std::pair(place.along, place_of(district_, network_, place.spot));
-    };
     each_place(house, paths, [&](RoadSpot spot, std::int32_t along) {
         const OwnPlace place{spot, along, paths.side_of(spot)};
         const auto known = std::ranges::find(found, place.side, &OwnPlace::side);
-        if (known != found.end() && rank(*known) <= rank(place)) {
+        if (known != found.end() && !nearer(place, *known)) {
             return;
         }
         const RoadSpot site = site_at(house, spot);
@@ -131,14 +133,11 @@ std::vector<OwnPlace> OwnPlaces::nearest_of(const HouseOnRoad& house,
 std::optional<OwnPlace> OwnPlaces::all_year_of(const HouseOnRoad& house,
                                                const HosePaths& paths) const {
     std::optional<OwnPlace> nearest;
-    const auto rank = [&](const OwnPlace& place) {
-        return std::pair(place.along, place_of(district_, network_, place.spot));
-    };
     each_place(house, paths, [&](RoadSpot spot, std::int32_t along) {
         const RoadSpot site = site_at(house, spot);
         const OwnPlace place{site, along, paths.side_of(spot)};
         if (site.valid() && rules_.driven_all_year(site.edge) &&
-            (!nearest || rank(place) < rank(*nearest))) {
+            (!nearest || nearer(place, *nearest))) {
             nearest = place;
         }
     });

@@ -62,6 +62,8 @@ public:
 private:
     std::vector<OwnPlace> drive_through_of(const HouseOnRoad& house, const HosePaths& paths,
                                            std::span<const LayKind> known) const;
+    // By way, then, of equals, by where it is, whichever edge tells it.
+    bool nearer(const OwnPlace& a, const OwnPlace& b) const;
     std::vector<OwnPlace> nearest_of(const HouseOnRoad& house, const HosePaths& paths) const;
     template <class Take>
     void each_place(const HouseOnRoad& house, const HosePaths& paths, Take take) const;

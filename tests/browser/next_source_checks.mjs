@@ -10,7 +10,10 @@ const { proposals, gains } = JSON.parse(readFileSync(expectedFile, "utf8"));
 const { browser, page, bad } = await openPage(file);
 
 const roundedDown = (gpm) => gpm - (gpm % (gpm < 500 ? 25 : 50));
-const sheet = (name) => page.click(`#sheets a[href="#${name}"]`);
+const sheet = async (name) => {
+  await page.click(`#sheets a[href="#${name}"]`);
+  await page.locator(`#leaf-${name}`).waitFor();
+};
 const axe = async () => {
   const result = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
   return result.violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ html }) => html).join(" ")}`);
@@ -32,7 +35,7 @@ const code = await run([
 
   ["its button leads to the map, which then tells who gains", async () => {
     await page.locator("#next-list button").first().click();
-    assert.ok(await page.isVisible("#plot"));
+    await page.locator("#leaf-map").waitFor();
     assert.ok(await page.locator('#questions input[value="next"]').isChecked());
     const gaining = new Map();
     for (const { parcel_id, gained_gpm } of gains) gaining.set(parcel_id, (gaining.get(parcel_id) ?? 0) + gained_gpm);

@@ -1,8 +1,6 @@
 // Results of runs, read back.
 #include "io/result_file.h"
 
-#include <cmath>
-
 #include <catch2/catch.hpp>
 
 #include "io/error.h"
@@ -115,7 +113,7 @@ TEST_CASE("what a result does not tell, or tells in a column of another type, is
 }
 
 TEST_CASE("a flow that no run wrote is refused with file, layer and record") {
-    for (const double flow : {-1.0, -2e8, 1.5e6, 2e8, std::nan("")}) {
+    for (const double flow : {-1.0, -2e8, 1.5e6, 2e8}) {
         CAPTURE(flow);
         const TemporaryFolder folder;
         const fs::path file =
@@ -126,10 +124,6 @@ TEST_CASE("a flow that no run wrote is refused with file, layer and record") {
                                          {{"007"sv, "held"sv, 500.0}, {"008"sv, "held"sv, flow}}),
                                 run_record(usual_record)});
         const ResultFile result(folder.path());
-        if (std::isnan(flow)) {  // SQLite keeps it as nothing
-            CHECK_FALSE(result.read({}).parcels.places[1][AnswerNumber::needed]);
-            continue;
-        }
         std::string why;
         try {
             result.read({});

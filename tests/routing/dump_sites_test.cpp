@@ -414,46 +414,49 @@ TEST_CASE("where two tankers cannot meet the next one waits at the junction", "[
     }
 }
 
-// 18 sites stand nearer, on a road that is closed in winter.
-TEST_CASE("a parcel keeps a dump site that is open all year, however many are nearer", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion("S--M------H"));
+namespace {
+
+// From S a road leads to M, and from there one to the house at H that is maintained in summer only.
+AsciiRegion with_a_summer_road(std::string_view drawing) {
+    AsciiRegion region = with_fleet(AsciiRegion(drawing));
     region.road("SM");
     region.road("MH").access = RoadAccess::unmaintained;
     region.district.assumptions.unmaintained_roads_usable = true;
     parcel_near(region, 'H', 0, -20).setback = feet(100);
-    region.district.assumptions.dump_site_spacing = feet(100);
-    region.district.assumptions.hose_reach = feet(3000);
-    const auto open_all_year = [&] {
-        const Routed routed(region.district);
-        const auto lays = routed.dump_sites.hose_lays[0];
-        REQUIRE_FALSE(lays.empty());
-        return std::ranges::any_of(lays, [&](const HoseLay& lay) {
-            return at(routed.dump_sites.candidates, lay.dump_site).road == RoadIndex(0);
-        });
-    };
-    CHECK_FALSE(open_all_year());
-    Season winter = region.district.seasons.front();
-    winter.closed_access = {RoadAccess::unmaintained};
-    region.district.seasons.push_back(winter);
-    CHECK(open_all_year());
+    return region;
 }
 
-// The spaced sites near the house stand on the road that is closed in winter; 180 m on, the spacing
-// leaves the other road without one in hose reach.
-TEST_CASE("a parcel gets a place of its own on a road that is open all year", "[map]") {
-    AsciiRegion region = with_fleet(AsciiRegion("S-----MH"));
-    region.road("SM");
-    region.road("MH").access = RoadAccess::unmaintained;
-    region.district.assumptions.unmaintained_roads_usable = true;
-    parcel_near(region, 'H', 0, -20).setback = feet(100);
-    region.district.assumptions.dump_site_spacing = feet(900);
-    region.district.assumptions.hose_reach = feet(600);
+void add_winter(AsciiRegion& region) {
     Season winter = region.district.seasons.front();
     winter.closed_access = {RoadAccess::unmaintained};
     region.district.seasons.push_back(winter);
+}
+
+bool has_site_on_open_road(const AsciiRegion& region) {
     const Routed routed(region.district);
-    CHECK(std::ranges::any_of(routed.dump_sites.hose_lays[0], [&](const HoseLay& lay) {
-        const DumpSiteCandidate& site = at(routed.dump_sites.candidates, lay.dump_site);
-        return site.place.x <= region.at('M').x + 1e-6;
-    }));
+    return std::ranges::any_of(routed.dump_sites.hose_lays[0], [&](const HoseLay& lay) {
+        return at(routed.dump_sites.candidates, lay.dump_site).place.x <= region.at('M').x + 1e-6;
+    });
+}
+
+}  // namespace
+
+// 18 sites stand nearer, on the road that is closed in winter.
+TEST_CASE("a parcel keeps a dump site that is open all year, however many are nearer", "[map]") {
+    AsciiRegion region = with_a_summer_road("S--M------H");
+    region.district.assumptions.dump_site_spacing = feet(100);
+    region.district.assumptions.hose_reach = feet(3000);
+    CHECK_FALSE(has_site_on_open_road(region));
+    add_winter(region);
+    CHECK(has_site_on_open_road(region));
+}
+
+// The spaced sites near the house stand on the road that is closed in winter; the spacing leaves
+// the other road without one in hose reach.
+TEST_CASE("a parcel gets a place of its own on a road that is open all year", "[map]") {
+    AsciiRegion region = with_a_summer_road("S-----MH");
+    region.district.assumptions.dump_site_spacing = feet(900);
+    region.district.assumptions.hose_reach = feet(600);
+    add_winter(region);
+    CHECK(has_site_on_open_road(region));
 }
