@@ -44,14 +44,14 @@ void take_if_better(const PlanOrder& order, ParcelSupply& supply, const ParcelSu
 
 // The case is of an arrival up to half a minute sooner than this house's.
 void set_clocks(ParcelSupply& supply, const ShuttleCase& shuttle) {
-    supply.gap = rounded_up(shuttle.gap);
+    TenthsMinute gap = rounded_up(shuttle.gap);
     if (shuttle.continuous) {
         const TenthsMinute tank = supply.tank_water.value_or(TenthsMinute{});
         const TenthsMinute continuous = std::max(rounded_up(*shuttle.continuous), tank);
         supply.continuous = continuous;
-        supply.gap = std::min(rounded_up(shuttle.gap),
-                              TenthsMinute{in_tenths(continuous) - in_tenths(tank)});
+        gap = std::min(gap, TenthsMinute{in_tenths(continuous) - in_tenths(tank)});
     }
+    supply.gap = gap;
 }
 
 std::uint8_t count_of(std::size_t tankers) {
