@@ -11,6 +11,7 @@ namespace {
 
 constexpr Volume large_tank = gallons(1250);
 constexpr Weight large_weight = pounds(50'000);
+constexpr Weight heaviest_apparatus = pounds(86'000);
 constexpr Speed cap_of_large = mph(60);
 constexpr Length widest_without_permit = feet(8.5);
 constexpr Length tallest_without_permit = feet(13.5);
@@ -71,23 +72,36 @@ Standing worst(const Standing& a, const Standing& b) {
             std::max(a.height, b.height), std::min(a.top_speed, b.top_speed)};
 }
 
+Weight estimated_weight(const Unit& unit, const Assumptions& assumptions) {
+    return unit.kind == UnitKind::tanker
+               ? assumptions.tanker_chassis +
+                     pounds(assumptions.tanker_pounds_per_gallon) * in_gallons(unit.tank)
+               : assumptions.engine_loaded;
+}
+
+bool estimate_is_given(const Unit& unit, const Assumptions& assumptions) {
+    return assumptions.is_given(unit.kind == UnitKind::tanker ? "tanker_chassis_lb"
+                                                              : "engine_loaded_lb");
+}
+
 Group group_of(UnitIndex index, const Unit& unit, const Assumptions& assumptions,
                const PostedLimits& limits) {
     const VehicleSize size = vehicle_size(unit, assumptions);
     return {unit.kind,
             {index},
             size,
-            size.loaded / size.power,
-            size.empty / size.power,
+            size.likely_loaded / size.power,
+            size.likely_empty / size.power,
             standing_of(size, top_speed(unit, assumptions), limits)};
 }
 
 Group merged(const Group& a, const Group& b) {
     Group group = a;
     group.members.insert(group.members.end(), b.members.begin(), b.members.end());
-    group.size = {std::max(a.size.loaded, b.size.loaded), std::max(a.size.empty, b.size.empty),
-                  std::max(a.size.width, b.size.width), std::max(a.size.height, b.size.height),
-                  std::min(a.size.power, b.size.power)};
+    group.size.loaded = std::max(a.size.loaded, b.size.loaded);
+    group.size.empty = std::max(a.size.empty, b.size.empty);
+    group.size.width = std::max(a.size.width, b.size.width);
+    group.size.height = std::max(a.size.height, b.size.height);
     group.loaded_per_power = std::max(a.loaded_per_power, b.loaded_per_power);
     group.empty_per_power = std::max(a.empty_per_power, b.empty_per_power);
     group.standing = worst(a.standing, b.standing);
@@ -199,27 +213,29 @@ std::vector<ProfileIndex> most_members_first(std::span<const Profile> profiles, 
 }  // namespace
 
 VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
-    const Weight water = water_per_gallon * in_gallons(unit.tank);
     const bool tanker = unit.kind == UnitKind::tanker;
-    const Weight estimate =
-        tanker ? assumptions.tanker_chassis +
-                     pounds(assumptions.tanker_pounds_per_gallon) * in_gallons(unit.tank)
-               : assumptions.engine_loaded;
-    Weight loaded = unit.loaded.value_or(estimate);
+    const Weight water = water_per_gallon * in_gallons(unit.tank);
+    Weight loaded = unit.loaded.value_or(estimated_weight(unit, assumptions));
     if (unit.empty) {
         loaded = std::max(loaded, unit.loaded ? *unit.empty : *unit.empty + water);
     }
     const Weight empty = unit.empty.value_or(std::max(loaded - water, pounds(0)));
-    return {loaded, empty, unit.width.value_or(widest_without_permit),
-            unit.height.value_or(tallest_without_permit),
-            unit.power.value_or(tanker ? assumptions.tanker_power : assumptions.engine_power)};
+    const bool known = unit.loaded || unit.empty || estimate_is_given(unit, assumptions);
+    return {.loaded = known ? loaded : heaviest_apparatus,
+            .empty = known ? empty : heaviest_apparatus,
+            .likely_loaded = loaded,
+            .likely_empty = empty,
+            .width = unit.width.value_or(widest_without_permit),
+            .height = unit.height.value_or(tallest_without_permit),
+            .power =
+                unit.power.value_or(tanker ? assumptions.tanker_power : assumptions.engine_power)};
 }
 
 Speed top_speed(const Unit& unit, const Assumptions& assumptions) {
     const Speed said =
         std::min(unit.top_speed.value_or(assumptions.speed_cap), assumptions.speed_cap);
     const bool large =
-        unit.tank > large_tank || vehicle_size(unit, assumptions).loaded > large_weight;
+        unit.tank > large_tank || vehicle_size(unit, assumptions).likely_loaded > large_weight;
     return large ? std::min(said, cap_of_large) : said;
 }
 

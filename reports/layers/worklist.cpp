@@ -73,6 +73,20 @@ void add_untimed_tankers(const District& district, std::vector<Task>& list) {
     }
 }
 
+// Where a posted bridge is open to a truck only if its weight is known.
+void add_unweighed(const District& district, std::vector<Task>& list) {
+    if (std::ranges::none_of(district.roads,
+                             [](const Road& road) { return road.weight_limit.has_value(); })) {
+        return;
+    }
+    for (const Unit& unit : district.units) {
+        if (unit.kind != UnitKind::other && !unit.loaded && !unit.empty) {
+            list.push_back(
+                {"apparatus", unit.id, "weigh it, loaded: until then no posted bridge is open to it"});
+        }
+    }
+}
+
 // What the officer can say in an evening, and an answer is assumed without.
 void add_unsaid_of_units(const District& district, std::vector<Task>& list) {
     for (const Station& station : district.stations) {
@@ -204,6 +218,7 @@ std::vector<Task> tasks(const Findings& findings) {
     add_drills(findings, list);
     add_source_tasks(findings.district, list);
     add_tests_to_do(findings, list);
+    add_unweighed(findings.district, list);
     add_untimed_tankers(findings.district, list);
     add_unsaid_of_units(findings.district, list);
     add_unrated_bridges(findings, list);

@@ -113,7 +113,11 @@ TEST_CASE("a posted bridge stops the loaded tanker, the empty one takes it", "[m
     region.road("ADEB");
     region.source('1');
     region.dump_site_place('P');
-    // 2,000 gal: 42,000 lb loaded, 25,320 lb empty
+    CHECK(in_tenths(legs(region).empty) == 1600);  // nobody has weighed it
+    for (Unit& unit : region.district.units) {
+        unit.loaded = pounds(42'000);
+        unit.empty = pounds(25'320);
+    }
     CHECK(in_tenths(legs(region).loaded) == 1600);
     CHECK(in_tenths(legs(region).empty) == 1200);
     region.district.roads[2].weight_limit = pounds(25'000);

@@ -33,15 +33,36 @@ TEST_CASE("unknown weights take the stated estimates") {
     tanker.kind = UnitKind::tanker;
     tanker.tank = gallons(2500);
     const auto size = routing::vehicle_size(tanker, Assumptions{});
-    CHECK(in_pounds(size.loaded) == Approx(47'000));
-    CHECK(in_pounds(size.empty) == Approx(47'000 - 8.34 * 2500));
+    CHECK(in_pounds(size.likely_loaded) == Approx(47'000));
+    CHECK(in_pounds(size.likely_empty) == Approx(47'000 - 8.34 * 2500));
     CHECK(in_feet(size.width) == Approx(8.5));
     CHECK(in_feet(size.height) == Approx(13.5));
 
     Unit engine;
     engine.kind = UnitKind::engine;
     engine.tank = gallons(1000);
-    CHECK(in_pounds(routing::vehicle_size(engine, Assumptions{}).loaded) == Approx(40'000));
+    CHECK(in_pounds(routing::vehicle_size(engine, Assumptions{}).likely_loaded) ==
+          Approx(40'000));
+}
+
+TEST_CASE("an unknown weight opens no posted bridge, unless the district gives its estimate") {
+    // 86,000 lb: the gross weight of emergency vehicles on Interstates, 23 U.S.C. 127(r), from
+    // memory.
+    Unit tanker;
+    tanker.kind = UnitKind::tanker;
+    tanker.tank = gallons(2500);
+    Assumptions assumptions;
+    CHECK(in_pounds(routing::vehicle_size(tanker, assumptions).loaded) == Approx(86'000));
+    CHECK(in_pounds(routing::vehicle_size(tanker, assumptions).empty) == Approx(86'000));
+
+    assumptions.given = {"tanker_chassis_lb"};
+    CHECK(in_pounds(routing::vehicle_size(tanker, assumptions).loaded) == Approx(47'000));
+    Unit engine;
+    engine.kind = UnitKind::engine;
+    CHECK(in_pounds(routing::vehicle_size(engine, assumptions).loaded) == Approx(86'000));
+
+    engine.loaded = pounds(36'000);
+    CHECK(in_pounds(routing::vehicle_size(engine, assumptions).loaded) == Approx(36'000));
 }
 
 TEST_CASE("of two weights that contradict each other the heavier counts") {
