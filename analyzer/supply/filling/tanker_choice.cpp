@@ -164,14 +164,30 @@ private:
         return better(best_.merit, from.merit);
     }
 
+    // Exchanges, and whatever makes another tanker the one that nurses: that gains by two more or
+    // two fewer at once.
     bool try_two_changed() {
         const Choice from = best_;
         for (std::size_t one = 0; one < uses_.size(); ++one) {
             for (std::size_t other = one + 1; other < uses_.size(); ++other) {
-                try_choice(from.running ^ only(one) ^ only(other), from.nursing);
+                const Running running = from.running ^ only(one) ^ only(other);
+                const bool exchange = runs(from.running, one) != runs(from.running, other);
+                if (exchange || first_that_nurses(running) != first_that_nurses(from.running)) {
+                    try_choice(running, from.nursing);
+                }
             }
         }
         return better(best_.merit, from.merit);
+    }
+
+    // Of those that run, in the order of their arrival; all where none can.
+    std::size_t first_that_nurses(Running running) const {
+        std::size_t tanker = 0;
+        while (tanker < uses_.size() &&
+               !(runs(running, tanker) && slow_.tankers[tanker].can_nurse)) {
+            ++tanker;
+        }
+        return tanker;
     }
 
     bool try_choice(Running running, int nursing) {
