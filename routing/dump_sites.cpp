@@ -226,11 +226,12 @@ LaneCases lane_cases(const Network& network, const Access& access, const SitesAn
 }  // namespace
 
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
-                          std::span<const Profile> profiles, const Work& work) {
+                          std::span<const Profile> profiles, const std::vector<bool>& asked,
+                          const Work& work) {
     const SiteRules rules(district, network, profiles);
     std::vector<SitePlace> sites = candidate_sites(district, network, access, rules);
     const DriveThrough drive_through(district, network, access, profiles);
-    Lays lays = find_hose_lays(district, network, access, rules, drive_through, sites, work);
+    Lays lays = find_hose_lays(district, network, access, rules, drive_through, sites, asked, work);
     const SitesAndLays kept =
         only_useful(with_own_places(district, network, std::move(sites), std::move(lays)));
     DumpSites result;

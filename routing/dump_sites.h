@@ -59,8 +59,12 @@ struct DumpSites {
 // the first from the other side of the house and the first where some loaded tanker may go in every
 // season, however many are nearer. Lengths
 // are whole millimetres along each road piece. Stopped early: what it returns is not complete.
+//
+// `asked`: per parcel, then per target, whether anybody asks for its water. Hose is laid to no
+// other one: land without a building.
 DumpSites find_dump_sites(const District& district, const Network& network, const Access& access,
-                          std::span<const Profile> profiles, const Work& work);
+                          std::span<const Profile> profiles, const std::vector<bool>& asked,
+                          const Work& work);
 
 // Places of the officer's own where no candidate would be: place_unfit, by place. They are used.
 std::vector<Problem> unfit_places(const District& district, const Network& network,

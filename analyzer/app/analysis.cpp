@@ -173,7 +173,8 @@ std::optional<Assessed> assess_district(const District& district,
     begins("dump sites");
     const routing::RoadSystem roads = found.roads(district);
     found.dump_sites =
-        routing::find_dump_sites(district, roads.network, roads.access, analysis.profiles, work);
+        routing::find_dump_sites(district, roads.network, roads.access, analysis.profiles,
+                                 those_with_a_need(analysis.needs), work);
     for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
         assess_season(analysis, roads, found.dump_sites, SeasonIndex(s), work, begins, onlooker);
     }

@@ -23,6 +23,15 @@ std::optional<RoadsFound> find_roads(const District& district, std::span<const P
                           : std::optional(RoadsFound{std::move(network), std::move(access)});
 }
 
+std::vector<bool> those_with_a_need(const std::vector<std::optional<Need>>& needs) {
+    std::vector<bool> asked;
+    asked.reserve(needs.size());
+    for (const std::optional<Need>& need : needs) {
+        asked.push_back(need.has_value());
+    }
+    return asked;
+}
+
 std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
                                       const Work& work, const StageBegins& begins) {
     std::optional<RoadsFound> found = find_roads(district, profiles, work, begins);

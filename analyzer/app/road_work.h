@@ -7,6 +7,7 @@
 
 #include "analyzer/app/stages.h"
 #include "analyzer/district/district.h"
+#include "analyzer/district/need.h"
 #include "analyzer/district/round_trips.h"
 #include "analyzer/parallel/work.h"
 #include "routing/access.h"
@@ -32,6 +33,9 @@ struct RoadWork {
     routing::Access access;
     std::vector<Problem> problems;
 };
+
+// Per parcel, then per target: whether it has a need, as find_dump_sites asks.
+std::vector<bool> those_with_a_need(const std::vector<std::optional<Need>>& needs);
 
 std::optional<RoadWork> work_on_roads(const District& district, std::span<const Profile> profiles,
                                       const Work& work, const StageBegins& begins);

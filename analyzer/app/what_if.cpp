@@ -305,8 +305,9 @@ std::optional<WhatIf> WhatIf::of(District district, std::vector<std::optional<Ne
     state->choices = std::make_unique<supply::KeptChoices>(
         std::min(choices_a_row * state->needs.size(), most_choices));
     begins("dump sites");
-    state->dump_sites = routing::find_dump_sites(state->district, state->roads.network,
-                                                 state->roads.access, state->profiles, work);
+    state->dump_sites =
+        routing::find_dump_sites(state->district, state->roads.network, state->roads.access,
+                                 state->profiles, those_with_a_need(state->needs), work);
     state->assess_all(work, begins);
     return work.stopped() ? std::nullopt : std::optional(WhatIf(std::move(state)));
 }

@@ -180,15 +180,18 @@ private:
     std::int32_t near_;  // as far from a site to the access point, its side needs no own place
 };
 
-// Those that a road reaches, so that near ones come one after the other.
-std::vector<std::uint32_t> reached_in_spatial_order(const Access& access) {
+// Those that are asked for and that a road reaches, so that near ones come one after the other.
+std::vector<std::uint32_t> reached_in_spatial_order(const Access& access,
+                                                    const std::vector<bool>& asked) {
     std::vector<Point> places;
     places.reserve(access.points.size());
     for (const AccessPoint& point : access.points) {
         places.push_back(point.place);
     }
     std::vector<std::uint32_t> order = spatial_order(places);
-    std::erase_if(order, [&](std::uint32_t served) { return !access.spots[served].valid(); });
+    std::erase_if(order, [&](std::uint32_t served) {
+        return !asked[served] || !access.spots[served].valid();
+    });
     return order;
 }
 
@@ -244,9 +247,10 @@ std::optional<Length> setback_of(const District& district, const Access& access,
 
 Lays find_hose_lays(const District& district, const Network& network, const Access& access,
                     const SiteRules& rules, const DriveThrough& drive_through,
-                    std::span<const SitePlace> sites, const Work& work) {
+                    std::span<const SitePlace> sites, const std::vector<bool>& asked,
+                    const Work& work) {
     const HoseLayer layer(district, network, access, rules, drive_through, sites);
-    const std::vector<std::uint32_t> order = reached_in_spatial_order(access);
+    const std::vector<std::uint32_t> order = reached_in_spatial_order(access, asked);
     Pool<HosePaths> all_paths([&] { return std::make_unique<HosePaths>(layer.paths()); });
     std::vector<Lays> of_chunk(order.size() / houses_a_chunk + 1);
     const auto lay_some = [&](std::size_t begin, std::size_t end) {

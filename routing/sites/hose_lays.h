@@ -50,9 +50,10 @@ struct Lays {
 };
 
 // The sites that serve a parcel's side of the house, for own places, are those within half of
-// dump_site_spacing of hose along the road. Incomplete when stopped.
+// dump_site_spacing of hose along the road. `asked` as in find_dump_sites. Incomplete when stopped.
 Lays find_hose_lays(const District& district, const Network& network, const Access& access,
                     const SiteRules& rules, const DriveThrough& drive_through,
-                    std::span<const SitePlace> sites, const Work& work);
+                    std::span<const SitePlace> sites, const std::vector<bool>& asked,
+                    const Work& work);
 
 }  // namespace farwater::routing

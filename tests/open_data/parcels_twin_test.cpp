@@ -8,6 +8,7 @@
 
 #include "analyzer/app/analysis.h"
 #include "analyzer/app/reading.h"
+#include "analyzer/app/road_work.h"
 #include "io/district_file.h"
 #include "io/read_district.h"
 #include "routing/access.h"
@@ -43,8 +44,8 @@ std::vector<RoundTrips> all_trips(const District& district, const app::Analysis&
     const Work work;
     const auto network = routing::build_network(district, work).network;
     const auto access = routing::find_access(district, network, analysis.profiles, work).access;
-    const auto dump_sites =
-        routing::find_dump_sites(district, network, access, analysis.profiles, work);
+    const auto dump_sites = routing::find_dump_sites(district, network, access, analysis.profiles,
+                                                     app::those_with_a_need(analysis.needs), work);
     const routing::RoadSystem roads{district, network, access, analysis.profiles};
     std::vector<RoundTrips> trips;
     for (std::size_t s = 0; s < analysis.seasons.size(); ++s) {

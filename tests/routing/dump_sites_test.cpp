@@ -51,6 +51,24 @@ TEST_CASE("a parcel gets dump sites along the road within hose reach, nearest fi
     }
 }
 
+TEST_CASE("no hose is laid to land that nobody asks about, and no site is kept for it", "[map]") {
+    AsciiRegion region = with_fleet(AsciiRegion("S-----A---------------B"));
+    region.road("SAB");
+    parcel_near(region, 'A', 0, -20);
+    parcel_near(region, 'B', 0, -20);
+    const Routed both(region.district);
+    const auto found =
+        routing::find_dump_sites(region.district, both.network.network, both.access.access,
+                                 both.profiles, {true, false}, both.work);
+    CHECK(found.hose_lays[1].empty());
+    CHECK(found.candidates.size() < both.dump_sites.candidates.size());
+    REQUIRE(found.hose_lays[0].size() == both.dump_sites.hose_lays[0].size());
+    for (std::size_t lay = 0; lay < found.hose_lays[0].size(); ++lay) {
+        CHECK(at(found.candidates, found.hose_lays[0][lay].dump_site).place ==
+              at(both.dump_sites.candidates, both.dump_sites.hose_lays[0][lay].dump_site).place);
+    }
+}
+
 TEST_CASE("hose runs along private drives, tankers stop at the public road", "[map]") {
     AsciiRegion region = with_fleet(AsciiRegion(R"(
         S---A---B

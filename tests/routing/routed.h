@@ -26,7 +26,8 @@ struct Routed {
         network = routing::build_network(district, work);
         access = routing::find_access(district, network.network, profiles, work);
         dump_sites =
-            routing::find_dump_sites(district, network.network, access.access, profiles, work);
+            routing::find_dump_sites(district, network.network, access.access, profiles,
+                                     std::vector<bool>(access.access.points.size(), true), work);
         for (std::size_t s = 0; s < district.sources.size(); ++s) {
             fill_sites.push_back({SourceIndex(s), district.sources[s].place, 0});
         }

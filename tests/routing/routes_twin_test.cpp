@@ -453,8 +453,9 @@ TEST_CASE("hose lays equal those measured from every site to every parcel", "[tw
         }
         const routing::DriveThrough drive_through(district, network, routed.access.access,
                                                   routed.profiles);
-        routing::Lays lays = routing::find_hose_lays(district, network, routed.access.access, rules,
-                                                     drive_through, sites, Work{});
+        routing::Lays lays =
+            routing::find_hose_lays(district, network, routed.access.access, rules, drive_through,
+                                    sites, std::vector(district.parcels.size(), true), Work{});
         const ThroughJunctions junctions(district, network, rules, drive_through);
         const long near =
             std::lround(in_metres(district.assumptions.dump_site_spacing) * 1e3 / 2.0);

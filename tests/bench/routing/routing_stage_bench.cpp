@@ -88,8 +88,8 @@ Stage run_stage(const RuralNetwork& roads, unsigned threads) {
         [&] { stage.access = find_access(roads.district, roads.network, roads.profiles, work); });
     const Access& access = stage.access.access;
     stage.dump_sites_took = seconds_of([&] {
-        stage.dump_sites =
-            find_dump_sites(roads.district, roads.network, access, roads.profiles, work);
+        stage.dump_sites = find_dump_sites(roads.district, roads.network, access, roads.profiles,
+                                           std::vector<bool>(access.points.size(), true), work);
     });
     stage.trips_took = seconds_of([&] {
         stage.trips = round_trips({roads.district, roads.network, access, roads.profiles},
