@@ -72,53 +72,6 @@ void keep_farthest(std::vector<std::optional<float>>& miles,
     }
 }
 
-// Answers of so many rows stand beside the worst ones at a time. More costs memory; with fewer,
-// more cases are worked out more than once.
-constexpr std::size_t rows_at_once = 32'768;
-
-// One season: its round trips, then the supply in each period.
-void assess_season(Analysis& analysis, const routing::RoadSystem& roads,
-                   const routing::DumpSites& dump_sites, SeasonIndex index, const Work& work,
-                   const StageBegins& begins, const Onlooker& onlooker) {
-    const District& district = roads.district;
-    const Season& season = at(district.seasons, index);
-    begins("round trips, " + season.name);
-    reports::SeasonFindings found;
-    found.fill_places = supply::fill_site_places(district, analysis.water, season);
-    found.trips = routing::round_trips(roads, dump_sites, found.fill_places, index, work);
-    if (work.stopped()) {
-        return;
-    }
-    keep_farthest(analysis.station_miles, std::move(found.trips.station_miles));
-    add(analysis.problems, unreached_sources(district, found));
-    for (std::size_t p = 0; p < district.periods.size() && !work.stopped(); ++p) {
-        const PeriodIndex period(p);
-        if (onlooker.wanted && !onlooker.wanted(index, period)) {
-            continue;
-        }
-        begins("supply, " + season.name + ", " + district.periods[p].name);
-        const supply::Situation situation{
-            district,          analysis.water, analysis.profiles, roads.access.points, found.trips,
-            found.fill_places, period,         analysis.order,    analysis.told};
-        const std::vector<DriveTime> first = first_arrivals(roads, index, period);
-        analysis.assessment.begin({index, period}, analysis.needs.size());
-        const auto take = [&](const supply::RowAnswers& answers) {
-            if (onlooker.takes) {
-                onlooker.takes(answers);
-            }
-            analysis.assessment.keep(answers, district.parcels.size());
-        };
-        supply::assess_in_runs(situation, analysis.needs, first, rows_at_once, take, work);
-        if (onlooker.sees && !work.stopped()) {
-            onlooker.sees({roads, situation, analysis.needs, first});
-        }
-    }
-    if (!work.stopped()) {
-        keep_what_is_reported(found, analysis.assessment);
-    }
-    analysis.seasons.push_back(std::move(found));
-}
-
 // What was found up to the rating, and what it was found on.
 struct Assessed {
     Analysis analysis;
@@ -126,78 +79,126 @@ struct Assessed {
     routing::DumpSites dump_sites;
 
     routing::RoadSystem roads(const District& district) const {
-        return {district, road_work.network, road_work.access, analysis.profiles};
+        return {district, road_work.network, road_work.access, analysis.asked.profiles};
     }
 };
+
+// One season, of which what is reported is kept.
+void add_season(Assessed& found, const District& district, SeasonIndex index, const Work& work,
+                const StageBegins& begins, const Onlooker& onlooker) {
+    Analysis& analysis = found.analysis;
+    const AnswerTaker keep_worst{.begins =
+                                     [&](supply::Variant variant) {
+                                         analysis.assessment.begin(variant,
+                                                                   analysis.asked.needs.size());
+                                     },
+                                 .takes =
+                                     [&](const supply::RowAnswers& answers) {
+                                         analysis.assessment.keep(answers, district.parcels.size());
+                                     }};
+    reports::SeasonFindings season =
+        assess_season(analysis.asked, found.roads(district), found.dump_sites, index, keep_worst,
+                      onlooker, work, begins);
+    if (work.stopped()) {
+        return;
+    }
+    keep_farthest(analysis.station_miles, std::move(season.trips.station_miles));
+    add(analysis.problems, unreached_sources(district, season));
+    keep_what_is_reported(season, analysis.assessment);
+    analysis.seasons.push_back(std::move(season));
+}
 
 // False when stopped.
 bool add_rating(Assessed& found, const District& district, const Work& work,
                 const StageBegins& begins) {
-    const auto assess = [&](Analysis& counted, const routing::RoadSystem& rated, SeasonIndex season,
-                            const Onlooker& sees_rated) {
-        assess_season(
-            counted, rated, found.dump_sites, season, work,
-            [&](std::string_view stage) { begins("rating, " + std::string(stage)); }, sees_rated);
-    };
     if (district.rating) {
-        found.analysis.rating = rate_district(found.analysis, found.roads(district), assess, work);
+        found.analysis.rating =
+            rate_district(found.analysis, found.roads(district), found.dump_sites, work,
+                          [&](std::string_view stage) { begins("rating, " + std::string(stage)); });
         return found.analysis.rating.has_value();
     }
     return true;
 }
 
-// None when stopped.
-std::optional<Assessed> assess_district(const District& district,
-                                        std::vector<std::optional<Need>> needs, supply::Told told,
-                                        const Work& work, const StageBegins& begins,
-                                        const Onlooker& onlooker) {
+// All where none is named.
+void keep_needs_of(std::vector<std::optional<Need>>& needs, std::span<const std::size_t> rows) {
+    if (rows.empty()) {
+        return;
+    }
+    std::vector<std::optional<Need>> kept(needs.size());
+    for (const std::size_t row : rows) {
+        kept[row] = needs[row];
+    }
+    needs = std::move(kept);
+}
+
+// Up to the dump sites. None when stopped.
+std::optional<Assessed> before_supply(const District& district,
+                                      std::vector<std::optional<Need>> needs, supply::Told told,
+                                      const Work& work, const StageBegins& begins) {
     if (work.stopped()) {
         return std::nullopt;  // the district is not complete
     }
     Assessed found;
     Analysis& analysis = found.analysis;
-    analysis.told = told;
-    analysis.profiles = routing::vehicle_profiles(district);
-    analysis.water = supply::review_water(district);
-    analysis.needs = std::move(needs);
-    std::optional<RoadWork> road_work = work_on_roads(district, analysis.profiles, work, begins);
+    analysis.asked = {.profiles = routing::vehicle_profiles(district),
+                      .water = supply::review_water(district),
+                      .needs = std::move(needs),
+                      .order = {},
+                      .told = told};
+    std::optional<RoadWork> road_work =
+        work_on_roads(district, analysis.asked.profiles, work, begins);
     if (!road_work) {
         return std::nullopt;
     }
     found.road_work = std::move(*road_work);
     analysis.problems = district.problems;
     add(analysis.problems, fleet_problems(district));
-    add(analysis.problems, analysis.water.problems);
+    add(analysis.problems, analysis.asked.water.problems);
     add(analysis.problems, std::move(found.road_work.problems));
 
     begins("dump sites");
     const routing::RoadSystem roads = found.roads(district);
     found.dump_sites =
-        routing::find_dump_sites(district, roads.network, roads.access, analysis.profiles,
-                                 those_with_a_need(analysis.needs), work);
-    for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
-        assess_season(analysis, roads, found.dump_sites, SeasonIndex(s), work, begins, onlooker);
+        routing::find_dump_sites(district, roads.network, roads.access, analysis.asked.profiles,
+                                 those_with_a_need(analysis.asked.needs), work);
+    return work.stopped() ? std::nullopt : std::optional(std::move(found));
+}
+
+// None when stopped.
+std::optional<Assessed> assess_district(const District& district,
+                                        std::vector<std::optional<Need>> needs, supply::Told told,
+                                        const Work& work, const StageBegins& begins,
+                                        const Onlooker& onlooker,
+                                        std::span<const std::size_t> only_rows) {
+    std::optional<Assessed> found = before_supply(district, std::move(needs), told, work, begins);
+    if (!found) {
+        return std::nullopt;
     }
-    const bool complete = !work.stopped() && add_rating(found, district, work, begins);
-    return complete ? std::optional(std::move(found)) : std::nullopt;
+    keep_needs_of(found->analysis.asked.needs, only_rows);
+    for (std::size_t s = 0; s < district.seasons.size() && !work.stopped(); ++s) {
+        add_season(*found, district, SeasonIndex(s), work, begins, onlooker);
+    }
+    const bool complete = !work.stopped() && add_rating(*found, district, work, begins);
+    return complete ? std::move(found) : std::nullopt;
 }
 
 }  // namespace
 
 std::optional<Analysis> analyse(const District& district, std::vector<std::optional<Need>> needs,
                                 const Work& work, const StageBegins& begins,
-                                const Onlooker& onlooker) {
+                                const Onlooker& onlooker, std::span<const std::size_t> only_rows) {
     std::optional<Assessed> found = assess_district(
-        district, std::move(needs), supply::Told::everything, work, begins, onlooker);
+        district, std::move(needs), supply::Told::everything, work, begins, onlooker, only_rows);
     if (!found) {
         return std::nullopt;
     }
     Analysis& analysis = found->analysis;
     const routing::RoadSystem roads = found->roads(district);
     begins("road times");
-    analysis.road_times = times_of_roads(roads, analysis.profiles, analysis.seasons.front());
+    analysis.road_times = times_of_roads(roads, analysis.asked.profiles, analysis.seasons.front());
     begins("routes in use");
-    const auto profile_of = supply::profile_of_units(district, analysis.profiles);
+    const auto profile_of = supply::profile_of_units(district, analysis.asked.profiles);
     analysis.routes = routes_in_use(
         {roads, found->dump_sites, analysis.seasons, analysis.assessment, profile_of}, work);
     analysis.access = std::move(found->road_work.access.points);
@@ -207,7 +208,7 @@ std::optional<Analysis> analyse(const District& district, std::vector<std::optio
 std::optional<Analysis> analyse_flow(const District& district,
                                      std::vector<std::optional<Need>> needs, const Work& work) {
     std::optional<Assessed> found = assess_district(district, std::move(needs), supply::Told::flow,
-                                                    work, [](std::string_view) {}, {});
+                                                    work, [](std::string_view) {}, {}, {});
     return found ? std::optional(std::move(found->analysis)) : std::nullopt;
 }
 

@@ -58,7 +58,7 @@ public:
     std::optional<reports::BoughtImprovement> add(std::uint32_t weighed, const Work& work) {
         District more =
             planning::with_improvement(district_, findings_.weighed[weighed].improvement);
-        const std::optional<Analysis> found = analyse_flow(more, as_is_.needs, work);
+        const std::optional<Analysis> found = analyse_flow(more, as_is_.asked.needs, work);
         if (!found) {
             return std::nullopt;
         }

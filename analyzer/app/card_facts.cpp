@@ -8,13 +8,12 @@
 namespace farwater::app {
 namespace {
 
-std::vector<std::optional<Need>> needs_of_worst(const std::vector<std::optional<Need>>& needs,
-                                                const std::vector<reports::CardSite>& sites) {
-    std::vector<std::optional<Need>> of_worst(needs.size());
+std::vector<std::size_t> worst_rows(const std::vector<reports::CardSite>& sites) {
+    std::vector<std::size_t> rows;
     for (const reports::CardSite& site : sites) {
-        of_worst[site.worst] = needs[site.worst];
+        rows.push_back(site.worst);
     }
-    return of_worst;
+    return rows;
 }
 
 }  // namespace
@@ -35,7 +34,7 @@ std::optional<CardFacts> card_facts(const District& district,
         });
     };
     const auto see = [&](const VariantSeen& seen) {
-        const supply::Variant variant{seen.situation.trips.season, seen.situation.period};
+        const supply::Variant variant = seen.variant();
         for_each_chunk(work, "cards", facts.sites.size(), 1,
                        [&](std::size_t begin, std::size_t end) {
                            for (std::size_t i = begin; i < end; ++i) {
@@ -47,12 +46,10 @@ std::optional<CardFacts> card_facts(const District& district,
                            }
                        });
     };
-    auto again = analyse(district, needs_of_worst(needs, facts.sites), work,
-                         [&](std::string_view stage) { begins("cards: " + std::string(stage)); },
-                         {.wanted = [&](SeasonIndex season,
-                                        PeriodIndex period) { return is_wanted({season, period}); },
-                          .takes = {},
-                          .sees = see});
+    auto again = analyse(
+        district, needs, work,
+        [&](std::string_view stage) { begins("cards: " + std::string(stage)); },
+        {.wanted = is_wanted, .sees = see}, worst_rows(facts.sites));
     if (!again) {
         return std::nullopt;
     }

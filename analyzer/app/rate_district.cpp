@@ -14,7 +14,7 @@ rating::EngineReach engine_reach(const Analysis& found, const District& district
                                  const rating::Terms& terms) {
     rating::EngineReach reach(district);
     for (const reports::SeasonFindings& season : found.seasons) {
-        reach.see_season(district, found.profiles, season.fill_places,
+        reach.see_season(district, found.asked.profiles, season.fill_places,
                          season.trips.stations_of_fill_site, terms);
     }
     return reach;
@@ -47,26 +47,26 @@ public:
           rating_(rating),
           places_(open_in_all(roads.district, water, reach)),
           lays_(routing::find_source_lays(roads, places_, work)) {
-        const std::size_t rows = lays_.size();
-        rating.brought.supplies.resize(rows);
-        rating.brought.worst_variant.resize(rows);
-        rating.places.resize(rows);
+        rating.places.resize(lays_.size());
     }
 
-    // Answers of one season and period; no row comes twice before the next one.
+    void begin(supply::Variant variant) { rating_.brought.begin(variant, lays_.size()); }
+
+    // Answers of the season and period begun last; no row comes twice.
     void take(const supply::RowAnswers& answers) {
         supply::Assessment& brought = rating_.brought;
+        const std::size_t variant = brought.variants.size() - 1;
         for (std::size_t i = 0; i < answers.size(); ++i) {
             const std::uint32_t row = answers.rows()[i];
             const rating::PlaceRating rated = rate(row, answers.all()[i]);
-            if (variant_ == 0 || rating::worse(rated, rating_.places[row])) {
+            brought.count(row, answers.all()[i], rated_.parcels.size());
+            if (variant == 0 || rating::worse(rated, rating_.places[row])) {
                 rating_.places[row] = rated;
                 brought.supplies[row] = answers.all()[i];
-                brought.worst_variant[row] = variant_;
+                brought.worst_variant[row] = static_cast<std::uint8_t>(variant);
             }
         }
     }
-    void next_variant() { ++variant_; }
 
 private:
     rating::PlaceRating rate(std::size_t row, const supply::ParcelSupply& brought) const {
@@ -86,21 +86,30 @@ private:
     rating::Rating& rating_;
     std::vector<FillSitePlace> places_;
     Lists<SourceLay> lays_;
-    std::uint8_t variant_ = 0;
+};
+
+// What both ways through the seasons are gone with.
+struct SeasonsAgain {
+    const routing::RoadSystem& roads;
+    const routing::DumpSites& dump_sites;
+    const Work& work;
+    const StageBegins& begins;
+
+    void assess(const SupplyAsked& asked, SeasonIndex season, const AnswerTaker& taker,
+                const Onlooker& onlooker) const {
+        assess_season(asked, roads, dump_sites, season, taker, onlooker, work, begins);
+    }
 };
 
 // Goes the way of the data once more with the places of the calculation sheets alone, for what
 // their answers were worked out from is let go of where a season ends. `counted` has what the terms
 // count.
-void work_out_calculations(const Analysis& counted, const routing::RoadSystem& rated_roads,
-                           const AssessSeason& assess, const Work& work, rating::Rating& rating) {
-    const std::size_t parcels = rated_roads.district.parcels.size();
-    Analysis again;
-    again.profiles = counted.profiles;
-    again.water = counted.water;
-    again.order = counted.order;
-    again.told = counted.told;
-    again.needs.resize(counted.needs.size());
+void work_out_calculations(const SupplyAsked& counted, const SeasonsAgain& seasons,
+                           rating::Rating& rating) {
+    const District& district = seasons.roads.district;
+    const std::size_t parcels = district.parcels.size();
+    SupplyAsked again = counted;
+    again.needs.assign(counted.needs.size(), std::nullopt);
     for (rating::ChosenPlace& place :
          rating::chosen_places(std::span(rating.places).first(parcels))) {
         again.needs[place.row] = counted.needs[place.row];
@@ -109,27 +118,27 @@ void work_out_calculations(const Analysis& counted, const routing::RoadSystem& r
     const auto variant_of = [&](const rating::PlaceCalculation& calculation) {
         return rating.brought.variants[rating.brought.worst_variant[calculation.row]].variant;
     };
-    const auto is_wanted = [&](SeasonIndex season, PeriodIndex period) {
+    const auto is_wanted = [&](supply::Variant variant) {
         return std::ranges::any_of(rating.calculations, [&](const auto& calculation) {
-            return variant_of(calculation) == supply::Variant{season, period};
+            return variant_of(calculation) == variant;
         });
     };
     const auto see = [&](const VariantSeen& seen) {
         for (rating::PlaceCalculation& calculation : rating.calculations) {
-            if (variant_of(calculation) ==
-                supply::Variant{seen.situation.trips.season, seen.situation.period}) {
+            if (variant_of(calculation) == seen.variant()) {
                 calculation.working = supply::working_of(seen.situation, seen.needs,
                                                          seen.first_arrivals, calculation.row);
             }
         }
     };
-    const Onlooker onlooker{.wanted = is_wanted, .takes = {}, .sees = see};
-    for (std::size_t s = 0; s < rated_roads.district.seasons.size() && !work.stopped(); ++s) {
+    const Onlooker onlooker{.wanted = is_wanted, .sees = see};
+    const AnswerTaker nobody{[](supply::Variant) {}, [](const supply::RowAnswers&) {}};
+    for (std::size_t s = 0; s < district.seasons.size() && !seasons.work.stopped(); ++s) {
         const auto in_season = [&](const rating::PlaceCalculation& calculation) {
             return variant_of(calculation).season == SeasonIndex(s);
         };
         if (std::ranges::any_of(rating.calculations, in_season)) {
-            assess(again, rated_roads, SeasonIndex(s), onlooker);
+            seasons.assess(again, SeasonIndex(s), nobody, onlooker);
         }
     }
 }
@@ -137,32 +146,30 @@ void work_out_calculations(const Analysis& counted, const routing::RoadSystem& r
 }  // namespace
 
 std::optional<rating::Rating> rate_district(const Analysis& found, const routing::RoadSystem& roads,
-                                            const AssessSeason& assess, const Work& work) {
+                                            const routing::DumpSites& dump_sites, const Work& work,
+                                            const StageBegins& begins) {
     const District& district = roads.district;
     rating::Rating rating;
     rating.terms = rating::terms_of(district.rating->standard);
     const rating::EngineReach reach = engine_reach(found, district, rating.terms);
-    rating.sources = rating::judge_sources(district, found.water, reach, rating.terms);
+    rating.sources = rating::judge_sources(district, found.asked.water, reach, rating.terms);
 
     const District rated = rating::only_what_counts(district, rating.sources, rating.terms);
     const routing::RoadSystem rated_roads{rated, roads.network, roads.access, roads.profiles};
-    Analysis counted;
-    counted.profiles = found.profiles;
-    counted.water = supply::review_water(rated);
-    counted.needs = rating::needs_by_terms(found.needs, rating.terms);
-    counted.order = rating::order_of(rating.terms);
-    counted.told = std::max(found.told, supply::Told::limit);
+    const SupplyAsked counted{.profiles = found.asked.profiles,
+                              .water = supply::review_water(rated),
+                              .needs = rating::needs_by_terms(found.asked.needs, rating.terms),
+                              .order = rating::order_of(rating.terms),
+                              .told = std::max(found.asked.told, supply::Told::limit)};
+    const SeasonsAgain seasons{rated_roads, dump_sites, work, begins};
     Rater rater(rated_roads, counted.water, found.station_miles, reach, rating, work);
-    const Onlooker onlooker{
-        .wanted = {},
-        .takes = [&](const supply::RowAnswers& answers) { rater.take(answers); },
-        .sees = [&](const VariantSeen&) { rater.next_variant(); }};
+    const AnswerTaker rates{[&](supply::Variant variant) { rater.begin(variant); },
+                            [&](const supply::RowAnswers& answers) { rater.take(answers); }};
     for (std::size_t s = 0; s < rated.seasons.size() && !work.stopped(); ++s) {
-        assess(counted, rated_roads, SeasonIndex(s), onlooker);
+        seasons.assess(counted, SeasonIndex(s), rates, {});
     }
-    rating.brought.variants = std::move(counted.assessment.variants);
-    if (found.told == supply::Told::everything && !work.stopped()) {
-        work_out_calculations(counted, rated_roads, assess, work, rating);
+    if (found.asked.told == supply::Told::everything && !work.stopped()) {
+        work_out_calculations(counted, seasons, rating);
     }
     return work.stopped() ? std::nullopt : std::optional(std::move(rating));
 }

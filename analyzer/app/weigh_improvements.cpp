@@ -28,7 +28,7 @@ bool weigh(reports::WeighedImprovement& weighed, const reports::ImprovementFindi
            const Analysis& as_is, const Work& work) {
     const District& district = findings.district;
     const District improved = planning::with_improvement(district, weighed.improvement);
-    const std::optional<Analysis> with_it = analyse_flow(improved, as_is.needs, work);
+    const std::optional<Analysis> with_it = analyse_flow(improved, as_is.asked.needs, work);
     if (!with_it) {
         return false;
     }

@@ -120,7 +120,7 @@ void Assessment::begin(Variant variant, std::size_t rows) {
 void Assessment::keep(const RowAnswers& answers, std::size_t parcels) {
     for (std::size_t i = 0; i < answers.size(); ++i) {
         const std::uint32_t row = answers.rows()[i];
-        keep_row(row, answers.all()[i], row < parcels);
+        keep_row(row, answers.all()[i], parcels);
     }
 }
 
@@ -128,14 +128,18 @@ void Assessment::keep(Variant variant, std::span<const ParcelSupply> of_variant,
                       std::size_t parcels) {
     begin(variant, of_variant.size());
     for (std::size_t row = 0; row < of_variant.size(); ++row) {
-        keep_row(row, of_variant[row], row < parcels);
+        keep_row(row, of_variant[row], parcels);
     }
 }
 
-void Assessment::keep_row(std::size_t row, const ParcelSupply& supply, bool counts) {
-    if (counts) {
+void Assessment::count(std::size_t row, const ParcelSupply& supply, std::size_t parcels) {
+    if (row < parcels) {
         ++variants.back().parcels_by_state[static_cast<std::size_t>(supply.state)];
     }
+}
+
+void Assessment::keep_row(std::size_t row, const ParcelSupply& supply, std::size_t parcels) {
+    count(row, supply, parcels);
     if (variants.size() == 1 || stands_for_worst(supply, supplies[row])) {
         supplies[row] = supply;
         worst_variant[row] = static_cast<std::uint8_t>(variants.size() - 1);

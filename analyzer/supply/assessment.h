@@ -163,6 +163,8 @@ struct Assessment {
     // Takes in answers of the variant begun last: keeps the worse of each row, and counts the rows
     // below `parcels`. Precondition: no row comes twice.
     void keep(const RowAnswers& answers, std::size_t parcels);
+    // Counts one of them, for who keeps the worse of each row by a measure of its own.
+    void count(std::size_t row, const ParcelSupply& supply, std::size_t parcels);
     // The whole of the next variant.
     void keep(Variant variant, std::span<const ParcelSupply> of_variant, std::size_t parcels);
     // The variant that leaves the fewest parcels held; the first of equals. Precondition: one was
@@ -170,7 +172,7 @@ struct Assessment {
     std::size_t thinnest() const;
 
 private:
-    void keep_row(std::size_t row, const ParcelSupply& supply, bool counts);
+    void keep_row(std::size_t row, const ParcelSupply& supply, std::size_t parcels);
 };
 
 }  // namespace farwater::supply

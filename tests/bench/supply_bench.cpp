@@ -79,7 +79,7 @@ int main(int argc, char** argv) {
     const std::string file = argc > 1 ? argv[1] : "sample_region/district.toml";
     const Work work;
     app::Reading reading = app::read_with_needs(io::read_district_file(file), work);
-    const app::Onlooker onlooker{.wanted = {}, .takes = {}, .sees = measure};
+    const app::Onlooker onlooker{.wanted = {}, .sees = measure};
     const auto analysis = app::analyse(
         reading.read.district, std::move(reading.needs), work, [](std::string_view) {}, onlooker);
     return analysis ? 0 : 1;

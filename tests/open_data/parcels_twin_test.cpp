@@ -43,10 +43,12 @@ struct Answered {
 std::vector<RoundTrips> all_trips(const District& district, const app::Analysis& analysis) {
     const Work work;
     const auto network = routing::build_network(district, work).network;
-    const auto access = routing::find_access(district, network, analysis.profiles, work).access;
-    const auto dump_sites = routing::find_dump_sites(district, network, access, analysis.profiles,
-                                                     app::those_with_a_need(analysis.needs), work);
-    const routing::RoadSystem roads{district, network, access, analysis.profiles};
+    const auto access =
+        routing::find_access(district, network, analysis.asked.profiles, work).access;
+    const auto dump_sites =
+        routing::find_dump_sites(district, network, access, analysis.asked.profiles,
+                                 app::those_with_a_need(analysis.asked.needs), work);
+    const routing::RoadSystem roads{district, network, access, analysis.asked.profiles};
     std::vector<RoundTrips> trips;
     for (std::size_t s = 0; s < analysis.seasons.size(); ++s) {
         trips.push_back(routing::round_trips(roads, dump_sites, analysis.seasons[s].fill_places,
@@ -300,7 +302,7 @@ void check_parcels(const std::string& set) {
     std::cout << "FARWATER_SEED=" << seed << '\n';
     const Answered answered = answers_for(set, *data);
     const District& district = answered.read.district;
-    const slow::Town town = slow::town_of(district, answered.analysis.profiles);
+    const slow::Town town = slow::town_of(district, answered.analysis.asked.profiles);
     const routing::Network network = routing::build_network(district, Work{}).network;
     CHECK(town.streets.junctions == network.nodes.size());
     CHECK(town.streets.pieces.size() == network.edges.size());

@@ -106,17 +106,6 @@ private:
     std::vector<reports::AnswerIn> answers_;
 };
 
-// Only this row's need: the others are not assessed, and cost nothing.
-std::vector<std::optional<Need>> need_of_one(std::vector<std::optional<Need>> needs,
-                                             std::size_t row) {
-    for (std::size_t i = 0; i < needs.size(); ++i) {
-        if (i != row) {
-            needs[i].reset();
-        }
-    }
-    return needs;
-}
-
 }  // namespace
 
 int explain_command(const Options& options, io::Interrupt& interrupt) {
@@ -133,14 +122,14 @@ int explain_command(const Options& options, io::Interrupt& interrupt) {
     const auto period = named<PeriodTag>(district.periods, options.explain.period, "period");
     OneRow one(row);
     const Onlooker onlooker{.wanted =
-                                [&](SeasonIndex of, PeriodIndex in) {
-                                    return (!season || *season == of) && (!period || *period == in);
+                                [&](supply::Variant variant) {
+                                    return (!season || *season == variant.season) &&
+                                           (!period || *period == variant.period);
                                 },
-                            .takes = {},
                             .sees = [&](const VariantSeen& seen) { one.see(seen); }};
     const auto analysis = analyse(
-        district, need_of_one(std::move(reading.needs), row), session.work(),
-        [&](std::string_view stage) { session.stage(stage); }, onlooker);
+        district, std::move(reading.needs), session.work(),
+        [&](std::string_view stage) { session.stage(stage); }, onlooker, std::span(&row, 1));
     if (!analysis || !one.shown()) {
         return exit_interrupted;
     }

@@ -74,8 +74,8 @@ int run_command(const Options& options, io::Interrupt& interrupt) {
     if (!analysis) {
         return exit_interrupted;
     }
-    const auto next = proposes ? choose_next_source(read.district, analysis->needs, file, read, {},
-                                                    session.work(), begins)
+    const auto next = proposes ? choose_next_source(read.district, analysis->asked.needs, file,
+                                                    read, {}, session.work(), begins)
                                : std::nullopt;
     if (proposes && !next) {
         return exit_interrupted;
