@@ -68,6 +68,13 @@ void TableReader::take(const TomlEntry& entry) {
                                                    wanted(row->kind), kind_name(entry.node)));
         return;
     }
+    const auto* text = entry.node.as<std::string>();
+    if (row->required && text != nullptr &&
+        text->find_first_not_of(" \t\r\n") == std::string::npos) {
+        faults_->add(entry.node.place,
+                     fmt::format("{} {} must not be empty: {}", title_, entry.key, row->what));
+        return;
+    }
     if (const std::string wrong = wrong_value(entry.node, *row); !wrong.empty()) {
         faults_->add(entry.node.place, fmt::format("{} {} {}", title_, entry.key, wrong));
         return;

@@ -4,10 +4,12 @@
 
 #include "io/error.h"
 #include "io/settings/schema.h"
+#include "tests/support/program.h"
 #include "tests/support/temporary_folder.h"
 
 using namespace farwater;
 using namespace farwater::io;
+using farwater::support::contains;
 using namespace std::chrono_literals;
 
 namespace {
@@ -423,6 +425,16 @@ key = "P"
 columns = { zone = "ZONE" }
 )") == "district.toml:8:2: [join] columns.zone cannot be: the field is mapped elsewhere too; keep "
        "one");
+}
+
+TEST_CASE("a name or file that is empty is none") {
+    CHECK(fault_of("name = \"\"" + least.substr(least.find('\n'))) ==
+          "district.toml:1:8: the district file name must not be empty: the district's name");
+    CHECK(contains(
+        fault_of("name = \" \t\"\n[roads]\nfile = \"\"\n"),
+        "district.toml:1:8: the district file name must not be empty: the district's name\n"));
+    CHECK(contains(fault_of("name = \"A\"\n[roads]\nfile = \"\"\n"),
+                   "district.toml:3:8: [roads] file must not be empty: "));
 }
 
 TEST_CASE("all faults of a file are shown at once, the first twenty in the file's order") {
