@@ -6,6 +6,7 @@
 #include "reports/gains/gain_words.h"
 #include "reports/headline.h"
 #include "reports/proposals.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 namespace {
@@ -107,7 +108,7 @@ std::string row_text(std::size_t rank, const ProposalFindings& findings) {
     const Proposal& proposal = findings.proposals[rank];
     const planning::Candidate& place = findings.found.candidates[proposal.candidate];
     return fmt::format("  {:>4}  {:<10} {:<34} {:>9} {:>9.0f} {:>7} {:>9} {:>10.0f} {:>9}{}\n",
-                       rank + 1, place.source.id, shortened(place.source.name),
+                       rank + 1, name_words(place.source.id), shortened(place.source.name),
                        cost_text(place.cost), proposal.added.gpm(), proposal.added.gaining,
                        proposal.added.more_held(), proposal.together.gpm(),
                        proposal.together.more_held(), proposal.planned ? "  planned" : "");

@@ -131,7 +131,7 @@ std::string limits(const ShuttleAnswer& answer) {
 std::size_t longest(const std::vector<std::string>& names) {
     std::size_t most = 0;
     for (const std::string& name : names) {
-        most = std::max(most, letters(on_one_line(name)));
+        most = std::max(most, letters(name_words(name)));
     }
     return most;
 }

@@ -10,22 +10,6 @@
 
 namespace farwater::reports {
 
-std::string name_words(std::string_view name) {
-    constexpr std::size_t most = 90;
-    std::string text = on_one_line(name);
-    if (letters(text) <= most) {
-        return text;
-    }
-    std::size_t end = 0;
-    for (std::size_t count = 0; end < text.size(); ++end) {
-        const bool begins = (static_cast<unsigned char>(text[end]) & 0xC0U) != 0x80U;
-        if (begins && ++count > most) {
-            break;
-        }
-    }
-    return text.substr(0, end) + "...";
-}
-
 std::string spoken(std::string_view word) {
     std::string text = name_words(word);
     std::ranges::replace(text, '_', ' ');

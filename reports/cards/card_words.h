@@ -8,14 +8,12 @@
 #include "analyzer/district/units.h"
 #include "analyzer/supply/assessment.h"
 #include "reports/cards/card_book.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 
 // "dry hydrant" of dry_hydrant: a word of a list, or a name like weekday_day, as it is read.
 std::string spoken(std::string_view word);
-
-// On one line, mended; longer than a name is, with three dots at its end.
-std::string name_words(std::string_view name);
 
 std::string minute_words(Duration minutes);  // "24.5", rounded up to a tenth
 std::string minute_words(std::optional<supply::TenthsMinute> minutes);  // "-" where there is none

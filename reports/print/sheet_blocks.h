@@ -11,6 +11,7 @@
 
 #include "reports/print/drawing.h"
 #include "reports/print/sheet_table.h"
+#include "reports/text/plain_text.h"
 
 namespace farwater::reports {
 
@@ -60,10 +61,19 @@ public:
     SheetBlocks& statement(std::string_view text) { return add_text(TextKind::statement, text); }
     SheetBlocks& note(std::string_view text) { return add_text(TextKind::note, text); }
     SheetBlocks& list(std::vector<std::string> items) { return add(ListBlock{std::move(items)}); }
+    // Words of a cell, which ids are, are cut like names (reports/text/plain_text.h).
     SheetBlocks& table(Cells headers, std::vector<Cells> rows) {
+        for (Cells& row : rows) {
+            for (std::string& cell : row) {
+                cell = with_names_cut(cell);
+            }
+        }
         return add(SheetTable{std::move(headers), std::move(rows)});
     }
     SheetBlocks& facts(std::vector<std::pair<std::string, std::string>> rows) {
+        for (auto& [name, value] : rows) {
+            value = with_names_cut(value);
+        }
         return add(FactsBlock{std::move(rows)});
     }
     // A header with that many empty rows, to be filled in by hand.

@@ -30,6 +30,20 @@ std::size_t sequence_length(std::string_view text) {
     return continues && !overlong && !outside ? length : 0;
 }
 
+constexpr std::size_t most_of_name = 90;
+
+// Precondition: UTF-8, and more letters than that.
+std::string first_of(std::string_view text, std::size_t most) {
+    std::size_t end = 0;
+    for (std::size_t count = 0; end < text.size(); ++end) {
+        const bool begins = (static_cast<unsigned char>(text[end]) & 0xC0U) != 0x80U;
+        if (begins && ++count > most) {
+            break;
+        }
+    }
+    return std::string(text.substr(0, end));
+}
+
 }  // namespace
 
 std::string mended(std::string_view text) {
@@ -58,8 +72,29 @@ std::size_t letters(std::string_view words) {
         words, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-std::string padded(std::string_view name, std::size_t width) {
+std::string name_words(std::string_view name) {
     std::string text = on_one_line(name);
+    return letters(text) <= most_of_name ? text : first_of(text, most_of_name) + "...";
+}
+
+std::string with_names_cut(std::string_view text) {
+    if (letters(text) <= most_of_name) {
+        return std::string(text);
+    }
+    std::string cut;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find_first_of(" \t\n"), text.size());
+        const std::string_view word = text.substr(0, end);
+        cut += letters(word) <= most_of_name ? std::string(word)
+                                             : first_of(word, most_of_name) + "...";
+        cut += end < text.size() ? text.substr(end, 1) : std::string_view{};
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return cut;
+}
+
+std::string padded(std::string_view name, std::size_t width) {
+    std::string text = name_words(name);
     const std::size_t length = letters(text);
     text.append(length < width ? width - length : 0, ' ');
     return text;
