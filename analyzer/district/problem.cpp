@@ -65,7 +65,8 @@ constexpr std::array kinds{
                 "add the missing road, or raise access_reach_ft"},
     ProblemKind{Id::parcel_no_usable_road, "parcel_no_usable_road", note,
                 "is reached only by roads that a tanker may not use",
-                "say which roads tankers may use"},
+                "say which roads tankers may use: private_roads_usable, gated_roads_usable, "
+                "unmaintained_roads_usable"},
     ProblemKind{Id::source_no_road_in_reach, "source_no_road_in_reach", set_aside,
                 "is farther from every usable road than the access reach",
                 "add the access road, or raise access_reach_ft"},
