@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <system_error>
+#include <utility>
 
 #include <fmt/format.h>
 #include <unistd.h>
@@ -10,6 +11,7 @@
 #include "io/draft/department_workbook.h"
 #include "io/draft/find_data.h"
 #include "io/draft/look_at_data.h"
+#include "io/draft/look_at_words.h"
 #include "io/error.h"
 #include "io/files/disk.h"
 #include "io/whole_file.h"
@@ -124,14 +126,17 @@ Draft draft_district(const std::filesystem::path& folder, const Work& work) {
     draft.folder = folder;
     const DataFound found = find_data(folder, most_data_sets);
     require_no_file(folder / district_file_name);
-    const FolderLook look = look_at_folder(folder, found, work);
+    FolderLook look = look_at_folder(folder, found, work);
+    // Told by samples; then the words of what was told from all records.
+    look_at_words(folder, columns_of_words(recognise(look.layers, look.rasters), look.layers),
+                  look.layers, work);
     if (work.stopped()) {
         return draft;
     }
     const Recognised recognised = recognise(look.layers, look.rasters);
     draft.files = found.sets.size();
     draft.other_files = found.others;
-    for (const auto* list : {&look.left_out, &recognised.left_out}) {
+    for (const auto* list : {&std::as_const(look.left_out), &recognised.left_out}) {
         for (const PassedOver& one : *list) {
             draft.left_out.push_back({one.source, one.why});
         }

@@ -1,5 +1,5 @@
 // From a folder of data to a first district file: what its layers most likely are, written down so
-// that a person can put it right. Nothing is read whole, nothing that is there is changed.
+// that a person can put it right. Nothing that is there is changed.
 #pragma once
 
 #include <cstddef>
@@ -21,8 +21,11 @@ struct DraftTable {
     std::vector<std::pair<std::string, std::string>> columns;  // our field, their column; sure ones
     std::vector<std::string> likely;  // fields whose column stands in the file as a suggestion
     std::vector<std::string> lacks;   // what it cannot be read without
-    std::vector<std::string> others;  // sources that could be the same thing
-    bool suggested = false;           // stands behind # until somebody completes it
+    // Sources that could be the same thing, and why this one is taken.
+    std::vector<std::pair<std::string, std::string>> others;
+    std::vector<std::string> competing;   // fields that several columns could be; sentences
+    std::vector<std::string> overlooked;  // unread columns that could change an answer; sentences
+    bool suggested = false;               // stands behind # until somebody completes it
 };
 
 struct DraftLeftOut {
@@ -44,8 +47,9 @@ struct Draft {
 // Looks at all data of the folder and of its folders (io/draft/find_data.h). Throws InputError
 // where the folder cannot be read or nothing in it is recognised; OutputError where it holds a
 // district file, or a workbook that would have to be written. Comes back early when `work` is
-// stopped, to be thrown away. O(data sets), at most 200 records of each layer are read
-// (io/draft/look_at_data.h).
+// stopped, to be thrown away. O(data sets): at most 200 records of each layer are read
+// (io/draft/look_at_data.h), and of those that are recognised the columns of words once more from
+// one end to the other (io/draft/look_at_words.h).
 Draft draft_district(const std::filesystem::path& folder, const Work& work);
 
 // Writes department.xlsx where there are sheets, and district.toml: both or none, never over a file

@@ -71,10 +71,24 @@ std::string table_text(const DraftedTable& table) {
     text += table.suggested && table.lacks.empty()
                 ? indented("behind # in the file, for its keys are not proved")
                 : "";
-    text += table.others.empty()
-                ? ""
-                : indented("could be the same, not used: " + joined_words(table.others));
+    for (const auto& [source, why] : table.others) {
+        text += indented(fmt::format("could be the same, not used: {}: {}", source, why));
+    }
+    for (const std::string& sentence : table.competing) {
+        text += indented(sentence);
+    }
     return text;
+}
+
+// What would help if it were left out unseen.
+std::string overlooked_text(const std::vector<DraftedTable>& tables) {
+    std::string text;
+    for (const DraftedTable& table : tables) {
+        for (const std::string& sentence : table.overlooked) {
+            text += "  " + wrapped_words(on_one_line(sentence), 2) + "\n";
+        }
+    }
+    return text.empty() ? text : "\nNot read, and answers may be too good without it\n" + text;
 }
 
 std::string others_text(const std::vector<std::string>& files) {
@@ -98,6 +112,7 @@ std::string draft_text(const DraftPage& page) {
     for (const DraftedTable& table : page.tables) {
         text += table_text(table);
     }
+    text += overlooked_text(page.tables);
     if (!page.passed_over.empty() || !page.other_files.empty()) {
         text += "\nPassed over\n";
         const std::size_t shown = std::min(page.passed_over.size(), most_passed_over_shown);

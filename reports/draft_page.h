@@ -16,8 +16,11 @@ struct DraftedTable {
     std::vector<std::pair<std::string, std::string>> columns;  // our field, their column
     std::vector<std::string> likely;                           // fields that are only suggested
     std::vector<std::string> lacks;                            // what it cannot be read without
-    std::vector<std::string> others;  // sources that could be the same thing
-    bool suggested = false;           // stands behind # in the file
+    // Sources that could be the same thing, and why this one is taken.
+    std::vector<std::pair<std::string, std::string>> others;
+    std::vector<std::string> competing;   // fields that several columns could be; sentences
+    std::vector<std::string> overlooked;  // unread columns that could change an answer; sentences
+    bool suggested = false;               // stands behind # in the file
 };
 
 struct DraftPage {
@@ -31,7 +34,8 @@ struct DraftPage {
     std::string next;                  // the next command
 };
 
-// Lines of about 100 letters: recognised, passed over, still missing, written, the next command.
+// Lines of about 100 letters: recognised, not read, passed over, still missing, written, the next
+// command.
 std::string draft_text(const DraftPage& page);
 
 // One document with "schema_version".

@@ -7,8 +7,10 @@
 #include <fmt/ranges.h>
 
 #include "io/draft/department_workbook.h"
+#include "io/draft/draft_columns.h"
 #include "io/draft/draft_tables.h"
 #include "io/draft/evening_text.h"
+#include "io/draft/overlooked.h"
 
 namespace farwater::io {
 namespace {
@@ -31,9 +33,23 @@ bool has_sheet(const std::vector<std::string>& sheets, std::string_view section)
     return std::ranges::find(sheets, section) != sheets.end();
 }
 
+// Of a required field that a column likely is: which, and why it is not taken.
+std::string likely_instead(const Candidate& one) {
+    std::string text;
+    for (const FieldRow* field : one.match.lacks) {
+        if (const ColumnMatch* likely = find_match(one.match.likely, field->name)) {
+            text += fmt::format("; {} is likely it, though {}: take the # away there",
+                                as_printed(likely->column->name),
+                                likely->column->all_differ ? "its name does not tell it"
+                                                           : "some records share one or have none");
+        }
+    }
+    return text;
+}
+
 std::string found_but_lacks(const Candidate& one) {
-    return fmt::format("{} could be {}, but lacks {}", one.look->printed, one.match.section->name,
-                       fmt::join(one.lacks, ", "));
+    return fmt::format("{} could be {}, but lacks {}{}", one.look->printed, one.match.section->name,
+                       fmt::join(one.lacks, ", "), likely_instead(one));
 }
 
 // The periods that a table of crews speaks of; without them none of its rows could be read.
@@ -46,8 +62,7 @@ void add_periods(TomlLines& lines, const Recognised& found) {
         return;
     }
     lines.blank();
-    lines.comment(fmt::format("The periods of {}, from its first {} records.",
-                              staffing->look->printed, staffing->look->sampled));
+    lines.comment(fmt::format("The periods of {}.", staffing->look->printed));
     for (const std::string& name : period->column->values) {
         lines.add(fmt::format("[period.{}]", toml_text(name)));
     }
@@ -84,8 +99,10 @@ DraftTable told(const std::vector<Candidate>& candidates) {
         table.likely.emplace_back(match.field->name);
     }
     for (std::size_t i = 1; i < candidates.size(); ++i) {
-        table.others.push_back(candidates[i].look->printed);
+        table.others.emplace_back(candidates[i].look->printed, why_taken(one, candidates[i]));
     }
+    table.competing = competing_columns(one.match);
+    table.overlooked = overlooked_columns(*one.look, one.match);
     return table;
 }
 
@@ -98,7 +115,15 @@ DraftTable told(const JoinCandidate& join) {
     for (const ColumnMatch& match : join.columns) {
         table.columns.emplace_back(match.field->name, as_printed(match.column->name));
     }
+    for (const ColumnMatch& match : join.likely) {
+        table.overlooked.push_back(likely_of_join(join, match));
+    }
     return table;
+}
+
+std::string why_raster_taken(const RasterLook& taken, const RasterLook& other) {
+    return taken.has_unit != other.has_unit ? "it does not say its unit"
+                                            : "it covers less of the parcels, or is no finer";
 }
 
 DraftTable told(const std::vector<const RasterLook*>& rasters) {
@@ -108,7 +133,8 @@ DraftTable told(const std::vector<const RasterLook*>& rasters) {
         table.suggested = true;
     }
     for (std::size_t i = 1; i < rasters.size(); ++i) {
-        table.others.push_back(rasters[i]->printed);
+        table.others.emplace_back(rasters[i]->printed,
+                                  why_raster_taken(*rasters.front(), *rasters[i]));
     }
     return table;
 }
@@ -140,6 +166,23 @@ std::vector<std::string> missing_of(const SectionRow& section, const Candidate& 
     }
     std::ranges::move(words_missing(one), std::back_inserter(missing));
     return missing;
+}
+
+// Layers that nothing tells apart: which of them is taken is chance, so somebody has to look.
+void add_equals(std::vector<std::string>& missing, const std::vector<Candidate>& candidates) {
+    const Candidate& taken = candidates.front();
+    std::string others;
+    for (std::size_t i = 1; i < candidates.size(); ++i) {
+        if (!told_apart(taken, candidates[i])) {
+            others += fmt::format(" or {}", candidates[i].look->printed);
+        }
+    }
+    if (!others.empty()) {
+        missing.push_back(
+            fmt::format("{}: see whether it is {}{}; nothing tells them apart, and the "
+                        "first is taken",
+                        taken.match.section->name, taken.look->printed, others));
+    }
 }
 
 std::string sheets_to_fill_in(const std::vector<std::string>& sheets) {
@@ -221,6 +264,7 @@ std::vector<std::string> missing_told(const Recognised& found,
         const Candidate* best = found.best(section.name);
         if (best != nullptr) {
             std::ranges::move(missing_of(section, *best), std::back_inserter(missing));
+            add_equals(missing, found.sections.find(section.name)->second);
         } else if (section.required && !has_sheet(sheets, section.name)) {
             missing.push_back(
                 fmt::format("{}: no layer in the folder is told to be {}; name the "

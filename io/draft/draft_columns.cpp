@@ -5,13 +5,14 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "io/draft/overlooked.h"
 #include "io/near_word.h"
 #include "io/records/unit_words.h"
 
 namespace farwater::io {
 namespace {
 
-constexpr std::size_t most_words_shown = 30;
+constexpr std::size_t most_words_shown = 100;
 constexpr std::size_t longest_word_shown = 60;
 constexpr std::size_t most_unread_shown = 40;
 
@@ -81,6 +82,42 @@ void add_unread(TomlLines& lines, const Candidate& one) {
     }
 }
 
+std::string why_column_taken(const ColumnMatch& match) {
+    return match.by == MatchBy::own_name ? "it has the field's own name"
+           : match.by == MatchBy::schema ? "its name is the schema's"
+                                         : "its name is the nearer one";
+}
+
+// What is said of single columns: what they compete with, units that nobody says, what is not read.
+void add_column_notes(TomlLines& lines, const Candidate& one) {
+    for (const std::string& sentence : competing_columns(one.match)) {
+        lines.comment(sentence + ".");
+    }
+    for (const ColumnMatch& match : one.match.sure) {
+        if (match.unit_by_size) {
+            lines.comment(fmt::format(
+                "{} says no unit; by their size its numbers are taken for {}, the lightest that "
+                "they may be.",
+                as_printed(match.column->name), match.unit.empty() ? "pounds" : "short tons"));
+        }
+    }
+    for (const std::string& sentence : overlooked_columns(*one.look, one.match)) {
+        lines.comment("NOT READ: " + sentence + ".");
+    }
+}
+
+std::string records_of_words(const Candidate& one, const ColumnLook& column) {
+    return column.looked || one.look->records == one.look->sampled
+               ? fmt::format("all {} records", column.looked.value_or(one.look->sampled))
+               : fmt::format("the first {} records", one.look->sampled);
+}
+
+std::string meanings_of(const FieldRow& field) {
+    return field.kind == FieldKind::months
+               ? "in which months it is open, such as \"4-11\"; \"\" is all of them"
+               : one_of(field.words()) + "; \"\" is not known";
+}
+
 // Their words, to be told: unknown ones count as the worst.
 void add_words(TomlLines& lines, const Candidate& one, const ColumnMatch& match) {
     if (match.foreign_words.empty()) {
@@ -88,13 +125,9 @@ void add_words(TomlLines& lines, const Candidate& one, const ColumnMatch& match)
     }
     lines.blank();
     const FieldRow& field = *match.field;
-    const bool word = field.kind == FieldKind::word;
-    lines.comment(
-        fmt::format("Words of the column {} in the first {} records. Take the # away and say what "
-                    "each means{}; "
-                    "\"\" is not known.",
-                    as_printed(match.column->name), one.look->sampled,
-                    word ? ": " + one_of(field.words()) : std::string()));
+    lines.comment(fmt::format(
+        "Words of the column {} in {}. Take the # away and say what each means: {}.",
+        as_printed(match.column->name), records_of_words(one, *match.column), meanings_of(field)));
     lines.add(fmt::format("# [{}.values.{}]", one.match.section->name, field.name));
     std::size_t shown = 0;
     for (const std::string& value : match.foreign_words) {
@@ -104,11 +137,30 @@ void add_words(TomlLines& lines, const Candidate& one, const ColumnMatch& match)
         }
     }
     if (shown < match.foreign_words.size()) {
-        lines.comment(fmt::format("... and {} more.", match.foreign_words.size() - shown));
+        lines.comment(fmt::format("... and {}{} more.",
+                                  match.column->more_values ? "at least " : "",
+                                  match.foreign_words.size() - shown));
     }
 }
 
 }  // namespace
+
+std::vector<std::string> competing_columns(const SectionMatch& match) {
+    std::vector<std::string> sentences;
+    for (const ColumnMatch& one : match.sure) {
+        std::string others;
+        for (const std::string& rival : one.rivals) {
+            others += " or " + as_printed(rival);
+        }
+        if (!others.empty()) {
+            const std::string taken = as_printed(one.column->name);
+            sentences.push_back(fmt::format("{} could be {}{}; {} is taken, for {}",
+                                            one.field->name, taken, others, taken,
+                                            why_column_taken(one)));
+        }
+    }
+    return sentences;
+}
 
 void add_columns(TomlLines& lines, const Candidate& one) {
     std::vector<std::string_view> found;
@@ -124,6 +176,7 @@ void add_columns(TomlLines& lines, const Candidate& one) {
             fmt::join(found, ", ")));
     }
     add_unread(lines, one);
+    add_column_notes(lines, one);
     if (const TomlLines columns = columns_to_write(one); !columns.empty()) {
         lines.blank();
         lines.add(fmt::format("[{}.columns]", one.match.section->name));
@@ -132,8 +185,10 @@ void add_columns(TomlLines& lines, const Candidate& one) {
 }
 
 void add_values(TomlLines& lines, const Candidate& one) {
-    for (const ColumnMatch& match : one.match.sure) {
-        add_words(lines, one, match);
+    for (const auto* matches : {&one.match.sure, &one.match.likely}) {
+        for (const ColumnMatch& match : *matches) {
+            add_words(lines, one, match);
+        }
     }
 }
 

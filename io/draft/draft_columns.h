@@ -1,6 +1,9 @@
 // The columns of a drafted table and the words in them.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "io/draft/recognise.h"
 #include "io/draft/toml_lines.h"
 
@@ -9,6 +12,9 @@ namespace farwater::io {
 // [SECTION.columns] with those that are sure, likely ones behind #; before it, as comments, the
 // columns that are found without it and those that nothing reads.
 void add_columns(TomlLines& lines, const Candidate& one);
+
+// For each field that several columns could be, which is taken and why.
+std::vector<std::string> competing_columns(const SectionMatch& match);
 
 // For each column whose words are not ours a table of values behind #, to be told: unknown words
 // count as the worst.

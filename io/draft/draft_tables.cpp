@@ -52,10 +52,11 @@ void add_others(TomlLines& lines, const std::vector<Candidate>& candidates) {
     if (candidates.size() > 1) {
         lines.comment("Could be the same thing, and is not used: " +
                       names_behind_first(candidates,
-                                         [](const Candidate& other) {
+                                         [&](const Candidate& other) {
                                              return fmt::format(
-                                                 "{} ({})", other.look->printed,
-                                                 printed_records(other.look->records));
+                                                 "{} ({}): {}", other.look->printed,
+                                                 printed_records(other.look->records),
+                                                 why_taken(candidates.front(), other));
                                          }) +
                       ".");
     }
@@ -132,6 +133,14 @@ void add_sheet(TomlLines& lines, const SectionRow& section) {
     }
 }
 
+std::string likely_of_join(const JoinCandidate& join, const ColumnMatch& match) {
+    return fmt::format(
+        "{} of {} looks like the parcels' {}, but is not read; if it is, add {} to "
+        "columns of that [[join]]",
+        as_printed(match.column->name), join.look->printed, match.field->name,
+        toml_pair(match.field->name, match.column->name));
+}
+
 void add_joins(TomlLines& lines, const std::vector<JoinCandidate>& joins) {
     std::set<std::string_view> given;
     for (const JoinCandidate& join : joins) {
@@ -162,8 +171,7 @@ void add_joins(TomlLines& lines, const std::vector<JoinCandidate>& joins) {
                                               join.look->sampled));
         lines.take(table, !join.sure);
         for (const ColumnMatch& match : join.likely) {
-            lines.comment(fmt::format("Likely one more of its columns: {}",
-                                      toml_pair(match.field->name, match.column->name)));
+            lines.comment("NOT READ: " + likely_of_join(join, match) + ".");
         }
     }
 }

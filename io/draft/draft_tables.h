@@ -21,6 +21,10 @@ void add_missing_table(TomlLines& lines, const SectionRow& section);
 // A sheet of the workbook to fill in.
 void add_sheet(TomlLines& lines, const SectionRow& section);
 
+// That a column of a joined table is likely a field of the parcels', and not read: a sentence
+// without a full stop.
+std::string likely_of_join(const JoinCandidate& join, const ColumnMatch& match);
+
 // [[join]], all that are sure but for fields that one before gave; others as a suggestion.
 void add_joins(TomlLines& lines, const std::vector<JoinCandidate>& joins);
 

@@ -1,22 +1,28 @@
 // From memory: MassGIS Level 3 parcels (LOC_ID, MAP_PAR_ID, SITE_ADDR, OWNER1, TOTAL_VAL, STORIES),
 // New York tax parcels (PRINT_KEY, SBL, SWIS_SBL_ID, PARCEL_ADDR, PRIMARY_OWNER), the
 // emergency-calling model NENA-STA-006 (Add_Number, St_Name, Site_NGUID), the National Hydrography
-// Dataset (GNIS_Name, FType, FCode). All others: common practice, no source.
+// Dataset (GNIS_Name, FType, FCode), the code of the South African Surveyor-General (SG_CODE), the
+// German cadastre ALKIS (flstkennz). All others: common practice, no source.
 #include "io/draft/known_columns.h"
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace farwater::io {
 namespace {
 
-constexpr KnownColumn sure(std::string_view section, std::string_view field, std::string_view names,
-                           std::string_view unit = {}) {
-    return {section, field, names, unit, false};
+constexpr KnownColumn sure(std::string_view section, std::string_view field,
+                           std::string_view names) {
+    return {section, field, names, Doubt::none};
+}
+constexpr KnownColumn by_unit(std::string_view section, std::string_view field,
+                              std::string_view names) {
+    return {section, field, names, Doubt::unit};
 }
 constexpr KnownColumn likely(std::string_view section, std::string_view field,
-                             std::string_view names, std::string_view unit = {}) {
-    return {section, field, names, unit, true};
+                             std::string_view names) {
+    return {section, field, names, Doubt::meaning};
 }
 
 constexpr std::array known_column_rows{
@@ -24,8 +30,10 @@ constexpr std::array known_column_rows{
          "parcelid parcel parcel_no parcel_num parcel_number parcelno parcelnumb parcelnumber pin "
          "gis_pin gispin parcel_pin apn map_par_id mappar maplot map_lot maplotno mblu mbl "
          "map_block_lot parno print_key printkey sbl swis_sbl_id tax_map tax_map_no taxmap "
-         "tax_map_number tax_parcel_id taxparcel tax_id taxid gpin tms tmk loc_id prop_id propid "
-         "property_id pid nh_gis_id nh_gis_i parcelkey parcel_key lot_id lotid id"),
+         "tax_map_number tax_map_lot tax_parcel_id taxparcel tax_id taxid gpin tms tmk loc_id "
+         "prop_id propid "
+         "property_id pid nh_gis_id nh_gis_i parcelkey parcel_key lot_id lotid sg_code flstkennz "
+         "id"),
     sure("parcels", "address",
          "site_addr siteaddr site_address siteaddres siteaddress situs situs_addr situs_address "
          "situsaddr prop_addr propaddr property_address prop_address propertyaddress parcel_addr "
@@ -39,10 +47,13 @@ constexpr std::array known_column_rows{
     sure("parcels", "buildings",
          "bldgs bldg_count bldgcount num_bldgs no_bldgs nbr_bldgs building_count numbldgs"),
     sure("parcels", "storeys", "stories num_stories no_stories nbr_stories stories_num numstories"),
-    sure("parcels", "zone", "fire_zone firezone response_zone resp_zone run_zone esz esn"),
+    sure("parcels", "zone",
+         "fire_zone firezone response_zone resp_zone run_zone esz esn "
+         "fire_district"),
     sure("parcels", "value",
          "total_val total_value totalvalue totalval tot_val tot_value total_av total_assd "
-         "total_assessed assessed_total assessed_value assessedvalue assd_total total_assessment "
+         "total_assessed assessed_total total_assessed_value total_market_value assessed_value "
+         "assessedvalue assd_total total_assessment "
          "market_value marketvalue mkt_val full_mkt_val appraised_value appraised total_appraised"),
     sure("parcels", "people", "occupants residents"),
     likely(
@@ -60,8 +71,9 @@ constexpr std::array known_column_rows{
     sure("buildings", "area_sqft", "footprint_sqft ground_sqft foot_sqft"),
     sure("buildings", "storeys",
          "stories num_stories no_stories num_floors floors levels building_levels"),
-    likely("buildings", "area_sqft", "sqft bldg_sqft sq_ft gross_sqft sqfeet"),
-    likely("buildings", "height_ft", "height bldg_height bldgheight hgt_ft heightft"),
+    likely("buildings", "area_sqft",
+           "sqft bldg_sqft sq_ft gross_sqft sqfeet bldg_area building_area area"),
+    by_unit("buildings", "height_ft", "height bldg_height bldgheight hgt_ft heightft"),
     likely("buildings", "use",
            "bldg_use bldguse building_use occ_class occupancy occ_cls bldg_type bldgtype "
            "building_type building"),
@@ -77,27 +89,36 @@ constexpr std::array known_column_rows{
          "road_class roadclass rdclass rd_class func_class funcclass funct_class functional_class "
          "f_class fclass func_cls func_sys f_f_class legis_class legisclass legis_cla roadtype "
          "road_type rd_type street_type highway mtfcc cfcc fcc"),
-    sure("roads", "one_way", "oneway one_way_dir onewaydir oneway_dir"),
-    sure("roads", "bridge", "is_bridge bridge_yn"),
+    sure("roads", "one_way",
+         "oneway one_way_dir onewaydir oneway_dir traffic_direction travel_direction "
+         "direction_of_travel oneway_code oneway_type"),
+    sure("roads", "bridge", "is_bridge bridge_yn on_bridge"),
     sure("roads", "rail_crossing", "railxing rail_xing rr_xing rr_crossing rrxing"),
     // A posted limit only slows: km/h taken for mph, or a planning speed for a limit, drives no
     // faster than a blank.
     sure("roads", "speed_limit_mph",
          "speedlimit speed_limit speed_lim speedlim spd_limit speed_lmt posted_speed postedspeed "
-         "posted speed_mph mph speed"),
-    sure("roads", "weight_limit_lb", "posted_ton posted_tons weight_ton weight_tons limit_tons",
-         "short_ton"),
+         "posted speed_mph mph speed posted_speed_limit max_speed"),
+    sure("roads", "weight_limit_lb", "posted_ton weight_ton limit_ton load_limit_ton"),
     likely("roads", "class", "type acc"),
-    likely("roads", "access", "ownership owner_type jurisdictn jurisdiction juris maint_by status"),
+    likely("roads", "access",
+           "road_access access_type gate gate_status ownership owner_type jurisdictn jurisdiction "
+           "juris "
+           "maint_by status private"),
     likely("roads", "surface",
            "surf_type surface_type surfacetype surface_tp surftype surf pavement pave_type"),
-    likely("roads", "width_ft",
-           "width road_width roadwidth rd_width pave_width surf_width surface_wd surface_width "
-           "trav_width"),
-    likely("roads", "weight_limit_lb", "weight_limit weightlimit max_weight posted_weight"),
-    likely("roads", "height_limit_ft", "height_limit clearance min_clear vert_clear max_height"),
+    by_unit("roads", "width_ft",
+            "width road_width roadwidth rd_width pave_width surf_width surface_wd surface_width "
+            "trav_width travel_way_width"),
+    by_unit("roads", "weight_limit_lb",
+            "weight_limit weightlimit max_weight posted_weight weight_posted posted_weight_limit "
+            "posted_limit load_limit posted_load max_load weight_restriction weight"),
+    by_unit("roads", "height_limit_ft",
+            "height_limit clearance min_clear vert_clear min_vert_clear max_height "
+            "height_restriction"),
+    sure("roads", "maintained_months", "months_open months_maintained months_plowed"),
     likely("roads", "maintained_months",
-           "maint_mo maint_months winter_maint seasonal plowed ploughed"),
+           "maint_mo maint_months winter_maint seasonal plowed ploughed winter"),
 
     sure("water_sources", "source_id",
          "sourceid source_no hydrant_id hydrantid hyd_id hydid hydrant_no hydrant_num hyd_no "
@@ -105,20 +126,43 @@ constexpr std::array known_column_rows{
     sure("water_sources", "name", "source source_name site_name location"),
     sure("water_sources", "kind",
          "source_type sourcetype hydrant_type hyd_type hydtype water_type type"),
-    sure("water_sources", "rate_gpm", "gpm flow_gpm gpm_rated"),
+    sure("water_sources", "rate_gpm", "gpm flow_gpm gpm_rated flow_rate_gpm"),
+    sure("water_sources", "standing", "status source_status"),
+    sure("water_sources", "system", "water_system system_name"),
+    sure("water_sources", "static_lift_ft", "lift_ft suction_lift_ft"),
+    by_unit("water_sources", "static_lift_ft", "lift static_lift suction_lift"),
+    sure("water_sources", "open_months", "months_open months months_usable"),
+    likely("water_sources", "open_months", "seasonal season winter winter_access year_round"),
+    likely("water_sources", "reach", "access accessibility"),
+    sure("water_sources", "standing_by", "tested_by vouched_by declared_by by"),
+    sure("water_sources", "frost_proof", "frost_ok frost_free freeze_proof"),
+    sure("water_sources", "all_weather", "all_wx"),
+    sure("water_sources", "dead_end_main", "dead_end"),
+    sure("water_sources", "system_rate_gpm", "system_gpm"),
+    sure("water_sources", "pipe_diameter_in", "pipe_in suction_pipe_in"),
+    by_unit("water_sources", "pipe_diameter_in", "pipe_diameter suction_pipe_diameter"),
+    sure("water_sources", "pipe_material", "material"),
+    by_unit("water_sources", "strainer_loss_ft", "strainer strainer_loss"),
+    sure("water_sources", "certified_by", "cert_by"),
+    sure("water_sources", "certified_on", "cert_on cert_date"),
+    sure("water_sources", "cross_street", "cross nearest_cross_street"),
+    likely("water_sources", "drought_area_acre", "acres surface_acres pond_acres"),
+    likely("water_sources", "intake_depth_ft", "depth_ft depth water_depth"),
     sure("water_sources", "usable_gal", "usable_gallons"),
     sure("water_sources", "tested_on", "tested test_date testdate flow_date date_tested last_test"),
     sure("water_sources", "owner", "owner_name ownername"),
     sure("water_sources", "note", "notes comment comments remarks"),
-    likely("water_sources", "rate_gpm", "flow rate capacity"),
+    by_unit("water_sources", "rate_gpm", "flow rate"),
+    likely("water_sources", "rate_gpm", "capacity"),
     // Of a full pond, or at drought level?
     likely("water_sources", "usable_gal",
-           "gallons gals capacity_gal volume_gal volume usable storage"),
-    likely("water_sources", "static_psi", "static static_pressure staticpres"),
-    likely("water_sources", "residual_psi", "residual residual_pressure resid"),
-    likely("water_sources", "test_flow_gpm", "test_flow observed_flow"),
+           "gallons gals capacity_gal tank_capacity_gal storage_gal volume_gal tank_gal volume "
+           "usable storage"),
+    by_unit("water_sources", "static_psi", "static static_pressure staticpres"),
+    by_unit("water_sources", "residual_psi", "residual residual_pressure resid"),
+    by_unit("water_sources", "test_flow_gpm", "test_flow observed_flow"),
     likely("water_sources", "colour_class", "color colour bonnet_color cap_color flow_class"),
-    likely("water_sources", "main_in", "main_size main_diam main_dia mainsize pipe_size"),
+    by_unit("water_sources", "main_in", "main_size main_diam main_dia mainsize pipe_size"),
 
     sure("stations", "station_id",
          "station stationid sta_id station_no station_num station_number stationno sta_no stn "
@@ -135,31 +179,57 @@ constexpr std::array known_column_rows{
     sure("apparatus", "station_id",
          "station home_station housed_at quarters station_no sta stn station_number"),
     sure("apparatus", "kind", "type unit_type apparatus_type vehicle_type truck_type app_type"),
-    sure("apparatus", "tank_gal", "tank_gallons gallons water_gal gal tank_capacity_gal"),
-    sure("apparatus", "pump_gpm", "gpm pump_rating_gpm rated_gpm"),
+    sure("apparatus", "tank_gal",
+         "tank_gallons gallons water_gal gal tank_capacity_gal water_tank_gal tank_size_gal "
+         "capacity_gal"),
+    sure("apparatus", "pump_gpm", "gpm pump_rating_gpm rated_gpm pump_capacity_gpm"),
     sure("apparatus", "fill_limit_gpm", "fill_gpm fill_rate_gpm"),
     sure("apparatus", "offload_gpm", "dump_gpm dump_rate_gpm offload_rate_gpm"),
     sure("apparatus", "portable_tank_gal",
          "folding_tank_gal folding_tanks_gal drop_tank_gal dump_tank_gal porta_tank_gal "
          "port_a_tank_gal"),
-    sure("apparatus", "crew", "usual_crew staffing"),
-    likely("apparatus", "tank_gal", "tank tank_size water tank_capacity booster_tank capacity"),
-    likely("apparatus", "pump_gpm", "pump pump_size pump_capacity pump_rating"),
-    likely("apparatus", "portable_tank_gal",
-           "portable_tank folding_tank drop_tank dump_tank porta_tank"),
+    by_unit("apparatus", "width_ft", "overall_width"),
+    by_unit("apparatus", "height_ft", "overall_height"),
+    sure("apparatus", "hose_2_5in_ft", "2_5_in_ft"),
+    sure("apparatus", "hose_3in_ft", "3_in_ft"),
+    sure("apparatus", "hose_4in_ft", "4_in_ft"),
+    sure("apparatus", "hose_5in_ft", "5_in_ft"),
+    sure("apparatus", "tested_on", "timed_on date_timed"),
+    sure("apparatus", "backs_to_offload", "backs_to_dump rear_dump_only rear_dump"),
+    sure("apparatus", "crew", "usual_crew staffing crew_size"),
+    by_unit("apparatus", "tank_gal",
+            "tank tank_size water water_tank tank_capacity booster_tank capacity"),
+    by_unit("apparatus", "pump_gpm", "pump pump_size pump_capacity pump_rating"),
+    by_unit("apparatus", "portable_tank_gal",
+            "portable_tank folding_tank drop_tank dump_tank porta_tank"),
+    by_unit("apparatus", "loaded_lb", "gvw gvwr gross_weight loaded_weight weight_loaded"),
+    likely("apparatus", "loaded_lb", "weight"),
 
-    sure("staffing", "unit_id", "unit unit_no"),
+    sure("staffing", "unit_id", "unit unit_no apparatus"),
+    sure("staffing", "period", "shift time_period"),
     sure("staffing", "station_id", "station station_no"),
     sure("staffing", "turnout_min", "turnout"),
-    sure("response_zones", "zone", "fire_zone firezone esz esn"),
+    sure("response_zones", "zone", "fire_zone firezone esz esn fire_district response_zone"),
     sure("response_zones", "unit_id", "unit unit_no"),
 
     sure("dump_site_places", "place_id", "dump_site dump_site_id site_id place id"),
-    sure("dump_site_places", "portable_tanks", "tanks"),
+    sure("dump_site_places", "portable_tanks", "tanks number_of_tanks"),
     sure("targets", "target_id", "target id"),
+    sure("targets", "needed_gpm", "gpm needed_fire_flow nff"),
+    sure("targets", "duration_min", "minutes"),
     sure("turnarounds", "turnaround_id", "turn turnaround id"),
     sure("mapped_water", "name", "gnis_name gnisname water_name lake_name waterbody"),
 };
+
+// What the table is of, for names that say it once more.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 6> thing_rows{{
+    {"parcels", "parcel property"},
+    {"buildings", "building structure"},
+    {"roads", "road street"},
+    {"water_sources", "hydrant source"},
+    {"stations", "station fire"},
+    {"apparatus", "apparatus unit vehicle truck"},
+}};
 
 constexpr std::array sign_rows{
     SectionSigns{"parcels",
@@ -217,6 +287,12 @@ constexpr std::array sign_rows{
 }  // namespace
 
 std::span<const KnownColumn> known_columns() { return known_column_rows; }
+
+std::string_view words_of_thing(std::string_view section) {
+    const auto* found = std::ranges::find(thing_rows, section,
+                                          &std::pair<std::string_view, std::string_view>::first);
+    return found == thing_rows.end() ? std::string_view{} : found->second;
+}
 
 const SectionSigns* find_signs(std::string_view section) {
     const auto* found = std::ranges::find(sign_rows, section, &SectionSigns::section);

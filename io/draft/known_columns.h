@@ -1,23 +1,28 @@
 // Names that data give to our fields, and the words by which files and layers are told apart.
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <string_view>
 #include <vector>
 
 namespace farwater::io {
 
+// Why a column of a name is only likely the field: a mistake would help.
+enum class Doubt : std::uint8_t {
+    none,
+    unit,     // unless the column says its unit
+    meaning,  // also then
+};
+
 // Further names of a field, beside its own. All are plain names (io/records/column_names.h), parted
-// by blanks, the better ones first. Where the unit is no part of the name it is that of the field,
-// `unit` says otherwise.
+// by blanks, the better ones first. A name stands for all that have the same words
+// (io/draft/name_words.h); one that ends in a unit for those that say one.
 struct KnownColumn {
     std::string_view section;
     std::string_view field;
     std::string_view names;
-    std::string_view unit = {};
-    // What a column of this name holds is likely this field, but not sure: its unit or its meaning
-    // may be another, and a mistake would help.
-    bool only_likely = false;
+    Doubt doubt = Doubt::none;
 };
 
 // What else tells a section.
@@ -29,6 +34,8 @@ struct SectionSigns {
 };
 
 std::span<const KnownColumn> known_columns();
+// Words that only say what the table is of, as in "RoadSurface" or "Unit Crew"; empty: none.
+std::string_view words_of_thing(std::string_view section);
 const SectionSigns* find_signs(std::string_view section);  // null: it is told by its columns alone
 
 // The words of such a list.

@@ -12,18 +12,23 @@
 
 namespace farwater::io {
 
-// So many records of a layer are looked at, the first ones; never all of them.
+// So many records of a layer are looked at, the first ones, to tell what it is.
 inline constexpr std::size_t records_sampled = 200;
+// So many different words of a column are kept where all records are looked at.
+inline constexpr std::size_t most_words_kept = 500;
 
 enum class LookShape : std::uint8_t { none, point, line, area, unknown };
 
 struct ColumnLook {
-    std::string name;                 // as messages and the district file write it
-    std::vector<std::string> values;  // the different ones of the sample, in the order met
-    std::size_t filled = 0;           // records of the sample with something in it
-    bool all_differ = false;          // every record of the sample has one, no two the same
-    bool numbers = false;             // all that are filled are plain numbers, and one is
-    double low = 0.0, high = 0.0;     // of those numbers
+    std::string name;                   // as messages and the district file write it
+    std::vector<std::string> values;    // the different ones of the sample, or of all records
+                                        // (io/draft/look_at_words.h), in the order met
+    std::optional<std::size_t> looked;  // so many records they are of; none = the sample's
+    bool more_values = false;           // there are others, which are not kept
+    std::size_t filled = 0;             // records of the sample with something in it
+    bool all_differ = false;            // every record of the sample has one, no two the same
+    bool numbers = false;               // all that are filled are plain numbers, and one is
+    double low = 0.0, high = 0.0;       // of those numbers
 };
 
 struct LayerLook {

@@ -53,27 +53,6 @@ const CPLStringList& formats_opened() {
     return list;
 }
 
-std::shared_ptr<GDALDataset> opened_to_look(const fs::path& file, unsigned kind) {
-    CPLStringList options;
-    if (kind == GDAL_OF_VECTOR && is_only_to_read(file)) {
-        options.AddString(open_unchanging);
-    }
-    return {GDALDataset::Open(file.c_str(), kind | GDAL_OF_READONLY, formats_opened().List(),
-                              options.List(), nullptr),
-            GDALDatasetUniquePtrDeleter()};
-}
-
-// Of a GeoPackage's or a spreadsheet's layers, those with data.
-std::vector<OGRLayer*> layers_to_look_at(GDALDataset& dataset) {
-    std::vector<OGRLayer*> layers;
-    for (OGRLayer* layer : dataset.GetLayers()) {
-        if (std::string_view(layer->GetName()) != "layer_styles") {
-            layers.push_back(layer);
-        }
-    }
-    return layers;
-}
-
 // One opened file.
 class DataSetLook {
 public:
@@ -166,6 +145,26 @@ private:
 };
 
 }  // namespace
+
+std::shared_ptr<GDALDataset> opened_to_look(const fs::path& file, unsigned kind) {
+    CPLStringList options;
+    if (kind == GDAL_OF_VECTOR && is_only_to_read(file)) {
+        options.AddString(open_unchanging);
+    }
+    return {GDALDataset::Open(file.c_str(), kind | GDAL_OF_READONLY, formats_opened().List(),
+                              options.List(), nullptr),
+            GDALDatasetUniquePtrDeleter()};
+}
+
+std::vector<OGRLayer*> layers_to_look_at(GDALDataset& dataset) {
+    std::vector<OGRLayer*> layers;
+    for (OGRLayer* layer : dataset.GetLayers()) {
+        if (std::string_view(layer->GetName()) != "layer_styles") {
+            layers.push_back(layer);
+        }
+    }
+    return layers;
+}
 
 DataLook look_at_data(const std::filesystem::path& folder, const std::filesystem::path& below) {
     prepare_gdal();

@@ -2,12 +2,22 @@
 #pragma once
 
 #include <filesystem>
+#include <memory>
 #include <vector>
 
 #include "io/draft/find_data.h"
 #include "io/draft/layer_look.h"
 
+class GDALDataset;
+class OGRLayer;
+
 namespace farwater::io {
+
+// Read-only, without formats that lead elsewhere; `kind` is GDAL's. Null where GDAL cannot.
+std::shared_ptr<GDALDataset> opened_to_look(const std::filesystem::path& file, unsigned kind);
+
+// Of a GeoPackage's or a spreadsheet's layers, those with data.
+std::vector<OGRLayer*> layers_to_look_at(GDALDataset& dataset);
 
 struct DataLook {
     std::vector<LayerLook> layers;  // of a file of shapes or rows

@@ -1,16 +1,20 @@
 #include "io/draft/match_columns.h"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <span>
 
-#include "io/draft/known_columns.h"
+#include "io/draft/names_of_fields.h"
+#include "io/draft/unit_by_size.h"
 #include "io/draft/values_of_column.h"
 #include "io/inputs/road_schemas.h"
 #include "io/records/column_names.h"
 
 namespace farwater::io {
 namespace {
+
+using namespace std::string_view_literals;
 
 // Coordinates of tables, for every section that has them. Common practice, no source.
 constexpr std::string_view names_of_x =
@@ -28,11 +32,19 @@ bool takes_foreign_words(const FieldRow& field) {
     return field.name == "class" || field.name == "kind";
 }
 
+bool counts_records(std::string_view plain) {
+    constexpr std::array names{"id"sv, "fid"sv, "gid"sv, "oid"sv, "objectid"sv, "number"sv};
+    return std::ranges::find(names, plain) != names.end();
+}
+
 class ColumnMatching {
 public:
     ColumnMatching(const LayerLook& look, const SectionRow& section)
         : look_(&look), names_(names_of_columns(look)) {
         match_.section = &section;
+        for (const ColumnLook& column : look.columns) {
+            called_.push_back(column_name_of(column.name, section));
+        }
     }
 
     SectionMatch match() {
@@ -40,13 +52,11 @@ public:
         if (match_.section->name == "roads") {
             choose_schema();
         }
-        for (const KnownColumn& known : known_columns()) {
-            if (known.section == match_.section->name) {
-                take_known(known);
-            }
-        }
+        take_known_names();
         take_coordinates();
         drop_doubles();
+        find_rivals(match_.sure);
+        find_rivals(match_.likely);
         sort_and_tell_lacks();
         return std::move(match_);
     }
@@ -70,7 +80,7 @@ private:
     }
 
     void add_sure(ColumnMatch one) {
-        if (one.field->kind == FieldKind::word) {
+        if (takes_words(*one.field)) {
             const RoadSchema* schema = one.by == MatchBy::schema ? match_.schema : nullptr;
             one.foreign_words = foreign_words_of(*one.field, schema, *one.column);
         }
@@ -124,42 +134,86 @@ private:
         }
     }
 
-    void take_known(const KnownColumn& known) {
-        const FieldRow* field = find_field(*match_.section, known.field);
-        if (field == nullptr || find_match(match_.sure, known.field) != nullptr) {
-            return;
-        }
-        for (const std::string_view name : words_in(known.names)) {
-            const ColumnLook* column = column_called(name);
-            if (column == nullptr || is_taken(*column)) {
-                continue;
-            }
-            ColumnMatch one{.field = field,
-                            .column = column,
-                            .by = MatchBy::known_name,
-                            .unit = known.unit,
-                            .told_apart = false};
-            if (is_sure(known, *field, *column)) {
-                add_sure(std::move(one));
-                return;
-            }
-            if (find_match(match_.likely, known.field) == nullptr) {
-                one.foreign_words = field->kind == FieldKind::word
-                                        ? foreign_words_of(*field, nullptr, *column)
-                                        : std::vector<std::string>();
-                match_.likely.push_back(std::move(one));
+    // Columns with something in them before those without, for the first records show what is used.
+    void take_known_names() {
+        for (const bool filled : {true, false}) {
+            for (const Nearness nearness :
+                 {Nearness::plain, Nearness::words, Nearness::without_thing}) {
+                for (const FieldName& name : names_of_section(*match_.section)) {
+                    take_known(name, nearness, filled);
+                }
             }
         }
     }
 
-    bool is_sure(const KnownColumn& known, const FieldRow& field, const ColumnLook& column) const {
-        if (known.only_likely) {
-            return false;
+    void take_known(const FieldName& name, Nearness nearness, bool filled) {
+        for (std::size_t i = 0; i < called_.size(); ++i) {
+            const ColumnLook& column = look_->columns[i];
+            if (find_match(match_.sure, name.field->name) != nullptr) {
+                return;
+            }
+            if ((column.filled > 0) == filled && !is_taken(column) &&
+                is_called(called_[i], name, nearness)) {
+                take_named(name, column, called_[i]);
+            }
         }
+    }
+
+    void take_named(const FieldName& name, const ColumnLook& column, const ColumnName& called) {
+        const FieldRow& field = *name.field;
+        ColumnMatch one{.field = &field,
+                        .column = &column,
+                        .by = MatchBy::known_name,
+                        .unit = unit_beside_own(field, called),
+                        .told_apart = false};
+        const bool unit_told = !called.words.unit.empty();
+        const Doubt doubt = name.own && !name.words.unit.empty() ? Doubt::unit : name.doubt;
+        if (doubt == Doubt::unit && !unit_told) {
+            const std::optional<std::string_view> by_size = unit_by_size(field, column);
+            one.unit = by_size.value_or(std::string_view{});
+            one.unit_by_size = by_size.has_value();
+        }
+        const bool in_doubt =
+            doubt == Doubt::meaning || (doubt == Doubt::unit && !unit_told && !one.unit_by_size);
+        if (!in_doubt && is_sure(field, one.unit, column)) {
+            add_sure(std::move(one));
+        } else if (find_match(match_.likely, field.name) == nullptr &&
+                   (!name.own || mostly_reads(field, one.unit, column))) {
+            one.foreign_words = takes_words(field) ? foreign_words_of(field, nullptr, column)
+                                                   : std::vector<std::string>();
+            match_.likely.push_back(std::move(one));
+        }
+    }
+
+    bool is_sure(const FieldRow& field, std::string_view unit, const ColumnLook& column) const {
         if (is_id_of(*match_.section, field)) {
             return column.all_differ || look_->sampled == 0;
         }
-        return takes_foreign_words(field) || mostly_reads(field, known.unit, column);
+        return takes_foreign_words(field) || mostly_reads(field, unit, column);
+    }
+
+    bool may_be(const FieldRow& field, std::size_t column) const {
+        return std::ranges::any_of(names_of_section(*match_.section), [&](const FieldName& name) {
+            const bool needs_unit = name.doubt == Doubt::unit || !name.words.unit.empty();
+            return name.field == &field && name.doubt != Doubt::meaning &&
+                   (!needs_unit || !called_[column].words.unit.empty()) &&
+                   (is_called(called_[column], name, Nearness::plain) ||
+                    is_called(called_[column], name, Nearness::words));
+        });
+    }
+
+    // Empty columns are none, and numbers that every table counts its records by.
+    void find_rivals(std::vector<ColumnMatch>& matches) {
+        for (ColumnMatch& match : matches) {
+            for (std::size_t i = 0; i < called_.size(); ++i) {
+                const ColumnLook& column = look_->columns[i];
+                const bool other = &column != match.column && column.filled > 0 &&
+                                   !is_taken(column) && !counts_records(called_[i].plain);
+                if (other && may_be(*match.field, i) && is_sure(*match.field, {}, column)) {
+                    match.rivals.push_back(column.name);
+                }
+            }
+        }
     }
 
     bool is_taken(const ColumnLook& column) const {
@@ -174,7 +228,20 @@ private:
         }
         for (const auto& [field, names] : {std::pair{"x", names_of_x}, {"y", names_of_y}}) {
             if (find_match(match_.sure, field) == nullptr) {
-                take_known({.section = match_.section->name, .field = field, .names = names});
+                take_coordinate(*find_field(*match_.section, field), names);
+            }
+        }
+    }
+
+    void take_coordinate(const FieldRow& field, std::string_view names) {
+        for (const std::string_view name : words_in(names)) {
+            const ColumnLook* column = column_called(name);
+            if (column != nullptr && !is_taken(*column) && mostly_reads(field, {}, *column)) {
+                add_sure({.field = &field,
+                          .column = column,
+                          .by = MatchBy::known_name,
+                          .told_apart = false});
+                return;
             }
         }
     }
@@ -207,6 +274,7 @@ private:
 
     const LayerLook* look_;
     std::vector<std::string> names_;
+    std::vector<ColumnName> called_;  // of each column
     SectionMatch match_;
 };
 

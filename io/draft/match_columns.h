@@ -23,9 +23,11 @@ struct ColumnMatch {
     const FieldRow* field = nullptr;
     const ColumnLook* column = nullptr;  // of the look
     MatchBy by = MatchBy::own_name;
-    std::string_view unit;   // of their column; empty = that of the field
-    bool told_apart = true;  // false: other columns are called the same, so it must be named
-    std::vector<std::string> foreign_words;  // values of the sample that are no words of ours
+    std::string_view unit;      // of their column; empty = that of the field
+    bool unit_by_size = false;  // nobody says the unit, but the numbers can be in no other
+    bool told_apart = true;     // false: other columns are called the same, so it must be named
+    std::vector<std::string> foreign_words;  // values looked at that are no words of ours
+    std::vector<std::string> rivals;         // columns that are called so too, and are not taken
 };
 
 struct SectionMatch {
@@ -38,10 +40,12 @@ struct SectionMatch {
         false;  // most lines of the sample are none by the schema: paths, rails, streams
 };
 
-// Fields of the section's own names first, then those of the layer's road schema, then known names
-// (io/draft/known_columns.h). An id must be there and differ in all records of the sample, a number
-// must be one, and words must mostly be ours but for classes and kinds, which `values` can map:
-// else it is no match, or a likely one. `look` must outlive what comes back. O(fields x columns).
+// Fields of the section's own names first, then those of the layer's road schema, then known names,
+// the nearest first (io/draft/names_of_fields.h), of equally near ones a column with something in
+// it. An id must be there and differ in all records of the sample, a number must be one, and words
+// must mostly be ours but for classes and kinds, which `values` can map: else it is no match, or a
+// likely one. Of several columns for one field the others are its rivals. `look` must outlive what
+// comes back. O(names x columns).
 SectionMatch match_columns(const LayerLook& look, const SectionRow& section);
 
 const ColumnMatch* find_match(const std::vector<ColumnMatch>& matches, std::string_view field);

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <set>
+#include <tuple>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "io/draft/find_join.h"
 #include "io/draft/section_points.h"
@@ -85,6 +87,11 @@ std::string why_nothing(const LayerLook& look, const SectionMatch* nearest) {
                               : nearly_told(*nearest);
 }
 
+// Usable ones first, then those of which more is told, then the larger ones.
+std::tuple<bool, int, double> rank_of(const Candidate& one) {
+    return {!one.usable(), -one.points, -static_cast<double>(one.look->records.value_or(0))};
+}
+
 // Goes from looks to sections.
 class Recognition {
 public:
@@ -111,14 +118,7 @@ public:
     }
 
 private:
-    // Usable ones first, then those of which more is told.
-    static bool better(const Candidate& a, const Candidate& b) {
-        const auto key = [](const Candidate& one) {
-            return std::tuple(!one.usable(), -one.points,
-                              -static_cast<double>(one.look->records.value_or(0)));
-        };
-        return key(a) < key(b);
-    }
+    static bool better(const Candidate& a, const Candidate& b) { return rank_of(a) < rank_of(b); }
 
     std::vector<Candidate> candidates_for(const LayerLook& look) const {
         std::vector<Candidate> list;
@@ -250,6 +250,21 @@ private:
 };
 
 }  // namespace
+
+bool told_apart(const Candidate& taken, const Candidate& other) {
+    return rank_of(taken) != rank_of(other);
+}
+
+std::string why_taken(const Candidate& taken, const Candidate& other) {
+    if (taken.usable() != other.usable()) {
+        return fmt::format("it lacks {}", fmt::join(other.lacks, ", "));
+    }
+    if (taken.points != other.points) {
+        return "columns, sizes and name say less of it";
+    }
+    return told_apart(taken, other) ? "it has fewer records, and nothing else tells them apart"
+                                    : "nothing tells them apart, so the first one is taken";
+}
 
 const Candidate* Recognised::best(std::string_view section) const {
     const auto found = sections.find(section);

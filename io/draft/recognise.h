@@ -43,6 +43,10 @@ struct Recognised {
     const Candidate* best(std::string_view section) const;  // null: none
 };
 
+// Why of two layers of a section the first is taken: a clause.
+std::string why_taken(const Candidate& taken, const Candidate& other);
+bool told_apart(const Candidate& taken, const Candidate& other);  // by anything but their order
+
 // Goes by shape, then columns and sizes, then the name as the last hint. A layer that fits nothing,
 // or two sections as well, is left out and told; so is one that has no ground in common with the
 // parcels. Both lists must outlive what comes back. O(layers x sections x columns).

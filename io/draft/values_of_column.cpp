@@ -47,6 +47,10 @@ bool mostly_reads(const FieldRow& field, std::string_view unit, const ColumnLook
     return static_cast<std::size_t>(read) * 2 >= column.values.size();
 }
 
+bool takes_words(const FieldRow& field) {
+    return field.kind == FieldKind::word || field.kind == FieldKind::months;
+}
+
 std::vector<std::string> foreign_words_of(const FieldRow& field, const RoadSchema* schema,
                                           const ColumnLook& column) {
     std::vector<std::string> foreign;

@@ -16,6 +16,9 @@ struct RoadSchema;
 // (empty = the field's own); also where there is no value.
 bool mostly_reads(const FieldRow& field, std::string_view unit, const ColumnLook& column);
 
+// A field whose values are words that `values` can map: of a list, or months.
+bool takes_words(const FieldRow& field);
+
 // The values that are no words of the field, nor of the schema where there is one.
 std::vector<std::string> foreign_words_of(const FieldRow& field, const RoadSchema* schema,
                                           const ColumnLook& column);

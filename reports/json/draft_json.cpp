@@ -9,13 +9,19 @@ json drafted_table(const DraftedTable& table) {
     for (const auto& [field, column] : table.columns) {
         columns[field] = column;
     }
+    json others = json::array();
+    for (const auto& [source, why] : table.others) {
+        others.push_back({{"source", source}, {"why", why}});
+    }
     return {{"section", table.section},
             {"source", table.source},
             {"records", number_or_null(table.records)},
             {"columns", columns},
             {"likely", table.likely},
             {"lacks", table.lacks},
-            {"could_be_the_same", table.others},
+            {"could_be_the_same", others},
+            {"competing", table.competing},
+            {"not_read", table.overlooked},
             {"only_suggested", table.suggested}};
 }
 

@@ -140,6 +140,35 @@ TEST_CASE("init says what it recognised, what is missing and the next command", 
     CHECK(bytes_of(county / "district.toml") == before);
 }
 
+TEST_CASE("init says what it does not read, which layer it took and which column", "[unit]") {
+    const TemporaryFolder folder;
+    const auto county = write_county_folder(folder / "county");
+    put(county / "centerlines.geojson",
+        collection(
+            {feature(R"({"type":"LineString","coordinates":[[-72.11,43.15],[-72.07,43.15]]})",
+                     R"("FULLNAME":"Mill Rd","RDCLASS":"paved","SPEEDLIM":30,"POSTED_SPD":35,)"
+                     R"("BRG_LOAD":300)")}));
+    put(county / "parcels_old.geojson", bytes_of(county / "parcels.geojson"));
+    const Ended text = run_program(init_program, {"init", county.string()});
+    CAPTURE(text.out, text.err);
+    REQUIRE(text.exit_code == 0);
+    CHECK(contains(
+        text.out,
+        "\nNot read, and answers may be too good without it\n  roads.BRG_LOAD looks like a "
+        "weight limit, but is not read; if it is, write weight_limit_lb =\n"));
+    CHECK(contains(text.out,
+                   "    speed_limit_mph could be SPEEDLIM or POSTED_SPD; SPEEDLIM is taken, "));
+    CHECK(contains(text.out,
+                   "    could be the same, not used: parcels_old.geojson: nothing tells them"));
+    CHECK(contains(text.out,
+                   "  parcels: see whether it is parcels.geojson or parcels_old.geojson; "));
+    std::filesystem::remove(county / "district.toml");
+    std::filesystem::remove(county / "department.xlsx");
+    const Ended json = run_program(init_program, {"init", county.string(), "--json"});
+    CHECK(contains(json.out, "\"not_read\": ["));
+    CHECK(contains(json.out, "\"roads.BRG_LOAD looks like a weight limit, but is not read; "));
+}
+
 TEST_CASE("json is one document and quiet is silent for init too", "[unit]") {
     const TemporaryFolder folder;
     const Ended json =

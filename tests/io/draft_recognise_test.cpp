@@ -137,6 +137,10 @@ TEST_CASE("an id is none where two records share it") {
     CHECK(parcels.likely == Strings{"parcel_id"});
     CHECK(parcels.lacks == Strings{"a column for parcel_id"});
     CHECK_FALSE(parcels.suggested);
+    CHECK(
+        holds(folder.draft().missing,
+              "parcels.gpkg could be parcels, but lacks a column for parcel_id; PIN is likely it, "
+              "though some records share one or have none: take the # away there"));
 }
 
 TEST_CASE("a layer that is nearly told says which column would tell it") {
@@ -160,10 +164,13 @@ TEST_CASE("of two layers that could be the roads the one with a schema is taken,
     const Draft draft = folder.draft();
     const DraftTable roads = table_of(draft, "roads");
     CHECK(roads.source == "tags.gpkg");
-    CHECK(roads.others == Strings{"a_roads.gpkg"});
+    REQUIRE(roads.others.size() == 1);
+    CHECK(roads.others.front() == std::pair<std::string, std::string>(
+                                      "a_roads.gpkg", "columns, sizes and name say less of it"));
     CHECK(contains(draft.district_file, "schema = \"osm\""));
     CHECK(contains(draft.district_file,
-                   "# Could be the same thing, and is not used: a_roads.gpkg (2 records).\n"));
+                   "# Could be the same thing, and is not used: a_roads.gpkg (2 records): columns, "
+                   "sizes and name say\n# less of it.\n"));
 }
 
 TEST_CASE("a schema's lines that are no roads are not taken for roads") {

@@ -17,6 +17,8 @@ reports::DraftedTable page_row(const io::DraftTable& table) {
             .likely = table.likely,
             .lacks = table.lacks,
             .others = table.others,
+            .competing = table.competing,
+            .overlooked = table.overlooked,
             .suggested = table.suggested};
 }
 
