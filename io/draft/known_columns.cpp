@@ -268,7 +268,7 @@ constexpr std::array sign_rows{
                  "fire_station firestation station firehouse fire_house fire_hall",
                  "gas police weather gauge ev_ charging bus pump_station lift"},
     SectionSigns{"apparatus", "", "apparatus fleet engines trucks vehicles units rolling", ""},
-    SectionSigns{"staffing", "", "staffing roster crews", ""},
+    SectionSigns{"staffing", "", "staffing roster crews", "run timed incident drill call log"},
     SectionSigns{"response_zones", "", "response run_order runorder dispatch", ""},
     SectionSigns{"dump_site_places", "", "dump_site dumpsite dump_place dump_sites", ""},
     SectionSigns{"turnarounds", "", "turnaround turn_around", ""},

@@ -195,6 +195,17 @@ TEST_CASE("a railroad is no road, and a name alone tells roads, water and buildi
           Strings{"roads from streets.gpkg", "mapped_water from ponds.gpkg"});
 }
 
+TEST_CASE("a list of runs or incidents is no staffing, though it names units and shifts") {
+    DraftFolder folder;
+    folder.geopackage("parcels.gpkg", {lots("parcels", "PIN")});
+    for (const char* name : {"timed_runs.csv", "incidents_2025.csv"}) {
+        folder.text(name, "INC_NO,UNIT,SHIFT,TURNOUT\n25-1,T1,night,6\n25-2,T1,day,5\n");
+    }
+    CHECK(folder.recognised() == Strings{"parcels from parcels.gpkg"});
+    folder.text("shifts.csv", "UNIT,SHIFT,TURNOUT\nT1,night,6\nT1,day,5\n");
+    CHECK(folder.recognised() == Strings{"parcels from parcels.gpkg", "staffing from shifts.csv"});
+}
+
 TEST_CASE("a layer that is nowhere near the parcels is left out") {
     DraftFolder folder;
     folder.geopackage("parcels.gpkg", {lots("parcels", "PIN")});
