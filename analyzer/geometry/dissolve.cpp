@@ -70,7 +70,8 @@ MultiPolygon united(const Footprints& shapes, std::span<const std::uint32_t> whi
         const auto mended = all_in_geos(geos, shapes, which, true);
         whole = mended ? by_overlay(geos, mended.get()) : geos.owned(nullptr);
     }
-    return whole ? polygons_from_geos(geos, whole.get()) : MultiPolygon{};
+    const bool normal = whole && GEOSNormalize_r(*geos, whole.get()) == 0;
+    return normal ? polygons_from_geos(geos, whole.get()) : MultiPolygon{};
 }
 
 Point corner(const Polygon& polygon) { return *std::ranges::min_element(polygon.shell); }

@@ -14,8 +14,9 @@ namespace farwater {
 inline constexpr double dissolve_grid_m = 0.1;
 
 // The ground that any of `which` covers, valid, its parts by their westernmost, then southernmost
-// corner. Empty where nothing with an area is left. Shapes that are not valid are repaired first.
-// O(vertices log vertices).
+// corner. In normal form: a shell turns right, a hole left, and each begins at its westernmost,
+// then southernmost corner. Empty where nothing with an area is left. Shapes that are not valid are
+// repaired first. O(vertices log vertices).
 MultiPolygon dissolved(const Footprints& shapes, std::span<const std::uint32_t> which);
 
 // Number of the group of each of `which`, from 0 in the order of their first members: two shapes

@@ -64,6 +64,25 @@ std::size_t cells_covered(const std::vector<Rectangle>& rectangles) {
     return covered;
 }
 
+// Twice the area, positive where the ring turns left.
+double turning(const Polyline& ring) {
+    double sum = 0.0;
+    for (std::size_t i = 1; i < ring.size(); ++i) {
+        sum += ring[i - 1].x * ring[i].y - ring[i].x * ring[i - 1].y;
+    }
+    return sum;
+}
+
+bool is_normal(const Polygon& polygon) {
+    const auto begins_west = [](const Polyline& ring) {
+        return *std::ranges::min_element(ring) == ring.front();
+    };
+    return turning(polygon.shell) < 0.0 && begins_west(polygon.shell) &&
+           std::ranges::all_of(
+               polygon.holes,
+               [&](const Polyline& hole) { return turning(hole) > 0.0 && begins_west(hole); });
+}
+
 // Squared, so that it is a whole number.
 int gap_squared(const Rectangle& a, const Rectangle& b) {
     const int x = std::max({0, b.west - a.east, a.west - b.east});
@@ -108,6 +127,7 @@ TEST_CASE("a union covers the cells that its shapes cover, and is valid") {
         CAPTURE(round);
         REQUIRE(area_m2(whole) == Approx(static_cast<double>(cells_covered(rectangles))));
         REQUIRE(is_valid(whole));
+        REQUIRE(std::ranges::all_of(whole, is_normal));
     }
 }
 
