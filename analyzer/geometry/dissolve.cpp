@@ -45,7 +45,7 @@ Geos::Owned without_shared_borders(const Geos& geos, const GEOSGeometry* all) {
     if (!whole || GEOSisValid_r(*geos, whole.get()) != 1) {
         return geos.owned(nullptr);
     }
-    constexpr double tolerance = 1e-6;
+    constexpr double tolerance = 1e-11;  // of rounding: ten km2 less a tenth of a grid's cell
     const double area = area_of(geos, on_grid.get());
     const bool same = std::abs(area_of(geos, whole.get()) - area) <= tolerance * area;
     return same ? std::move(whole) : geos.owned(nullptr);

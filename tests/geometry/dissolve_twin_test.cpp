@@ -166,6 +166,21 @@ TEST_CASE("hairlines close, holes stay, and a shape that crosses itself is unite
     CHECK(dissolved(shapes, std::vector<std::uint32_t>{}).empty());
 }
 
+TEST_CASE("a hairline of ground under two shapes is no hole") {
+    Footprints shapes;
+    const auto add = [&](const Polyline& ring) {
+        const MultiPolygon shape{{ring, {}}};
+        shapes.add(shape, area_m2(shape));
+    };
+    // The eastern one reaches 10 cm over the common border, in its middle.
+    add({{0, 0}, {1000, 0}, {1000, 999}, {1000, 2000}, {0, 2000}, {0, 0}});
+    add({{1000, 0}, {2000, 0}, {2000, 2000}, {1000, 2000}, {999.9, 1000}, {1000, 999}, {1000, 0}});
+    add({{0, 2000}, {1000, 2000}, {2000, 2000}, {2000, 90000}, {0, 90000}, {0, 2000}});
+    const MultiPolygon whole = dissolved(shapes, std::vector<std::uint32_t>{0, 1, 2});
+    REQUIRE(whole.size() == 1);
+    CHECK(whole[0].holes.empty());
+}
+
 TEST_CASE("rings as a record lists them become shells with their holes") {
     const Polyline shell{{0, 0}, {9, 0}, {9, 9}, {0, 9}, {0, 0}};
     const Polyline hole{{1, 1}, {1, 2}, {2, 2}, {2, 1}, {1, 1}};
