@@ -1,7 +1,6 @@
 #include "analyzer/geometry/dissolve.h"
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 #include <numeric>
 #include <optional>
@@ -10,6 +9,7 @@
 #include <geos_c.h>
 
 #include "analyzer/geometry/geos_shape.h"
+#include "analyzer/geometry/shared_borders.h"
 
 namespace farwater {
 namespace {
@@ -31,24 +31,13 @@ Geos::Owned all_in_geos(const Geos& geos, const Footprints& shapes,
                                                   static_cast<unsigned>(parts.size())));
 }
 
-double area_of(const Geos& geos, const GEOSGeometry* geometry) {
-    double area = 0.0;
-    return GEOSArea_r(*geos, geometry, &area) == 1 ? area : 0.0;
-}
-
-// Borders that two shapes share fall away: right only where each is the same, vertex by vertex, on
-// both sides, and no ground lies under two shapes. Null where that is not so.
-Geos::Owned without_shared_borders(const Geos& geos, const GEOSGeometry* all) {
-    const auto on_grid =
-        geos.owned(GEOSGeom_setPrecision_r(*geos, all, dissolve_grid_m, GEOS_PREC_NO_TOPO));
-    auto whole = geos.owned(on_grid ? GEOSCoverageUnion_r(*geos, on_grid.get()) : nullptr);
-    if (!whole || GEOSisValid_r(*geos, whole.get()) != 1) {
-        return geos.owned(nullptr);
-    }
-    constexpr double tolerance = 1e-11;  // of rounding: ten km2 less a tenth of a grid's cell
-    const double area = area_of(geos, on_grid.get());
-    const bool same = std::abs(area_of(geos, whole.get()) - area) <= tolerance * area;
-    return same ? std::move(whole) : geos.owned(nullptr);
+// Null where neighbours do not meet corner by corner, or ground lies under two shapes.
+Geos::Owned without_borders(const Geos& geos, const Footprints& shapes,
+                            std::span<const std::uint32_t> which) {
+    const auto parts = without_shared_borders(shapes, which, dissolve_grid_m);
+    auto whole = geos.owned(parts ? shape_in_geos(geos, *parts).geometry : nullptr);
+    const bool right = whole && GEOSisValid_r(*geos, whole.get()) == 1;
+    return right ? std::move(whole) : geos.owned(nullptr);
 }
 
 // By overlay, which is right for whatever is valid; null where GEOS finds none.
@@ -61,10 +50,10 @@ Geos::Owned by_overlay(const Geos& geos, const GEOSGeometry* all) {
 // Of shapes that hang together.
 MultiPolygon united(const Footprints& shapes, std::span<const std::uint32_t> which) {
     const Geos geos;
-    const auto all = all_in_geos(geos, shapes, which, false);
-    auto whole = all ? without_shared_borders(geos, all.get()) : geos.owned(nullptr);
-    if (!whole && all) {
-        whole = by_overlay(geos, all.get());
+    auto whole = without_borders(geos, shapes, which);
+    if (!whole) {
+        const auto all = all_in_geos(geos, shapes, which, false);
+        whole = all ? by_overlay(geos, all.get()) : geos.owned(nullptr);
     }
     if (!whole) {
         const auto mended = all_in_geos(geos, shapes, which, true);

@@ -94,13 +94,18 @@ std::optional<Point> centroid(const MultiPolygon& shape) {
                  origin.y + moments.y6 / (3.0 * moments.area2)};
 }
 
+bool contains(const Polygon& polygon, Point p) {
+    bool odd = odd_crossings(polygon.shell, p);
+    for (const Polyline& hole : polygon.holes) {
+        odd ^= odd_crossings(hole, p);
+    }
+    return odd;
+}
+
 bool contains(const MultiPolygon& shape, Point p) {
     bool odd = false;
     for (const Polygon& polygon : shape) {
-        odd ^= odd_crossings(polygon.shell, p);
-        for (const Polyline& hole : polygon.holes) {
-            odd ^= odd_crossings(hole, p);
-        }
+        odd ^= contains(polygon, p);
     }
     return odd;
 }

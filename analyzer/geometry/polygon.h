@@ -24,6 +24,7 @@ double area_m2(const MultiPolygon& shape);
 // Even-odd rule. A point on a border that two polygons of a tiling share lies in exactly one of
 // them. O(vertices).
 bool contains(const MultiPolygon& shape, Point p);
+bool contains(const Polygon& polygon, Point p);
 
 // Centre of the area; may lie outside. None for a shape without area. O(vertices).
 std::optional<Point> centroid(const MultiPolygon& shape);
