@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -65,115 +64,6 @@ MultiPolygon united(const Footprints& shapes, std::span<const std::uint32_t> whi
 
 Point corner(const Polygon& polygon) { return *std::ranges::min_element(polygon.shell); }
 
-// Who belongs together, while more is learnt.
-class Groups {
-public:
-    explicit Groups(std::size_t size) : parent_(size) {
-        std::iota(parent_.begin(), parent_.end(), 0U);
-    }
-    std::uint32_t first_of(std::uint32_t member) {
-        while (parent_[member] != member) {
-            member = parent_[member] = parent_[parent_[member]];
-        }
-        return member;
-    }
-    void join(std::uint32_t a, std::uint32_t b) {
-        const std::uint32_t of_a = first_of(a);
-        const std::uint32_t of_b = first_of(b);
-        parent_[std::max(of_a, of_b)] = std::min(of_a, of_b);
-    }
-
-private:
-    std::vector<std::uint32_t> parent_;
-};
-
-// Boxes of the shapes, to be asked for those that touch a box.
-class BoxTree {
-public:
-    BoxTree(const Footprints& shapes, std::span<const std::uint32_t> which)
-        : places_(which.size()), tree_(GEOSSTRtree_create_r(*geos_, 10)) {
-        std::iota(places_.begin(), places_.end(), 0U);
-        for (std::uint32_t& place : places_) {
-            const auto envelope = rectangle(shapes.box(which[place]));
-            GEOSSTRtree_insert_r(*geos_, tree_, envelope.get(), &place);
-        }
-    }
-    ~BoxTree() { GEOSSTRtree_destroy_r(*geos_, tree_); }
-    BoxTree(const BoxTree&) = delete;
-    BoxTree& operator=(const BoxTree&) = delete;
-
-    void touching(const Box& box, std::vector<std::uint32_t>& found) const {
-        found.clear();
-        const auto envelope = rectangle(box);
-        GEOSSTRtree_query_r(
-            *geos_, tree_, envelope.get(),
-            [](void* item, void* list) {
-                static_cast<std::vector<std::uint32_t>*>(list)->push_back(
-                    *static_cast<const std::uint32_t*>(item));
-            },
-            &found);
-        std::ranges::sort(found);
-    }
-
-private:
-    Geos::Owned rectangle(const Box& box) const {
-        return geos_.owned(
-            GEOSGeom_createRectangle_r(*geos_, box.low.x, box.low.y, box.high.x, box.high.y));
-    }
-
-    Geos geos_;
-    std::vector<std::uint32_t> places_;  // the tree's items point here
-    GEOSSTRtree* tree_;
-};
-
-// One shape that is held against many.
-class PreparedShape {
-public:
-    explicit PreparedShape(const Geos& geos) : geos_(geos), shape_(geos.owned(nullptr)) {}
-    ~PreparedShape() {
-        if (prepared_ != nullptr) {
-            GEOSPreparedGeom_destroy_r(*geos_, prepared_);
-        }
-    }
-    PreparedShape(const PreparedShape&) = delete;
-    PreparedShape& operator=(const PreparedShape&) = delete;
-
-    bool empty() const { return prepared_ == nullptr; }
-    void set(const MultiPolygon& shape) {
-        shape_ = geos_.owned(shape_in_geos(geos_, shape).geometry);
-        prepared_ = shape_ ? GEOSPrepare_r(*geos_, shape_.get()) : nullptr;
-    }
-    bool lies_within(const GEOSGeometry* other, double reach_m) const {
-        return prepared_ != nullptr &&
-               GEOSPreparedDistanceWithin_r(*geos_, prepared_, other, reach_m) == 1;
-    }
-
-private:
-    const Geos& geos_;
-    Geos::Owned shape_;
-    const GEOSPreparedGeometry* prepared_ = nullptr;
-};
-
-// Joins `place` with the later ones that lie within the reach and are not yet of its group.
-void join_near(const Footprints& shapes, std::span<const std::uint32_t> which, std::uint32_t place,
-               std::span<const std::uint32_t> candidates, double reach_m, Groups& groups) {
-    const Geos geos;
-    PreparedShape own(geos);
-    for (const std::uint32_t other : candidates) {
-        if (other <= place || !shapes.has_outline(which[other]) ||
-            groups.first_of(place) == groups.first_of(other)) {
-            continue;
-        }
-        if (own.empty()) {
-            own.set(shapes.shape(which[place]));
-        }
-        const auto theirs = geos.owned(shape_in_geos(geos, shapes.shape(which[other])).geometry);
-        if (theirs && own.lies_within(theirs.get(), reach_m)) {
-            groups.join(place, other);
-        }
-    }
-}
-
 // By most of its vertices, for some may lie on the shell.
 bool lies_in(const Polyline& shell, const Polyline& ring) {
     const MultiPolygon ground{{shell, {}}};
@@ -182,31 +72,6 @@ bool lies_in(const Polyline& shell, const Polyline& ring) {
 }
 
 }  // namespace
-
-std::vector<std::uint32_t> groups_within(const Footprints& shapes,
-                                         std::span<const std::uint32_t> which, Length reach) {
-    const double reach_m = in_metres(reach);
-    const BoxTree tree(shapes, which);
-    Groups groups(which.size());
-    std::vector<std::uint32_t> candidates;
-    for (std::uint32_t place = 0; place < which.size(); ++place) {
-        if (!shapes.has_outline(which[place])) {
-            continue;
-        }
-        Box box = shapes.box(which[place]);
-        box.low = {box.low.x - reach_m, box.low.y - reach_m};
-        box.high = {box.high.x + reach_m, box.high.y + reach_m};
-        tree.touching(box, candidates);
-        join_near(shapes, which, place, candidates, reach_m, groups);
-    }
-    std::vector<std::uint32_t> number(which.size());
-    std::uint32_t next = 0;
-    for (std::uint32_t place = 0; place < which.size(); ++place) {
-        const std::uint32_t first = groups.first_of(place);
-        number[place] = first == place ? next++ : number[first];
-    }
-    return number;
-}
 
 MultiPolygon dissolved(const Footprints& shapes, std::span<const std::uint32_t> which) {
     std::vector<std::vector<std::uint32_t>> touching;

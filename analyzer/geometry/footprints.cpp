@@ -3,15 +3,6 @@
 #include <algorithm>
 
 namespace farwater {
-namespace {
-
-// The boxes of the side and of the building touch.
-bool side_near(Point a, Point b, const Box& box) {
-    return std::min(a.x, b.x) <= box.high.x && std::max(a.x, b.x) >= box.low.x &&
-           std::min(a.y, b.y) <= box.high.y && std::max(a.y, b.y) >= box.low.y;
-}
-
-}  // namespace
 
 void Footprints::add_ring(const Polyline& line, bool hole) {
     rings_.push_back({static_cast<std::uint32_t>(vertices_.size()), hole});
@@ -40,21 +31,23 @@ std::size_t Footprints::end_of_ring(std::size_t ring) const {
     return ring + 1 < rings_.size() ? rings_[ring + 1].vertex : vertices_.size();
 }
 
-Box Footprints::box(std::size_t building) const {
+std::span<const Point> Footprints::corners(std::size_t building) const {
     const Entry& entry = buildings_[building];
+    const std::size_t begin = rings_[entry.ring].vertex;
+    return std::span(vertices_).subspan(begin, end_of_ring(entry.ring + entry.rings - 1) - begin);
+}
+
+Box Footprints::box(std::size_t building) const {
     Box box;
-    for (std::size_t v = rings_[entry.ring].vertex; v < end_of_ring(entry.ring + entry.rings - 1);
-         ++v) {
-        box.include(vertices_[v]);
+    for (const Point corner : corners(building)) {
+        box.include(corner);
     }
     return box;
 }
 
 bool Footprints::may_lie_on(std::size_t building, const MultiPolygon& shape) const {
-    const Entry& entry = buildings_[building];
-    for (std::size_t v = rings_[entry.ring].vertex; v < end_of_ring(entry.ring + entry.rings - 1);
-         ++v) {
-        if (contains(shape, vertices_[v])) {
+    for (const Point corner : corners(building)) {
+        if (contains(shape, corner)) {
             return true;
         }
     }

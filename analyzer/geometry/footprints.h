@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "analyzer/district/plane.h"
@@ -21,7 +22,8 @@ public:
         return static_cast<double>(buildings_[building].area_m2);
     }
     Box box(std::size_t building) const;
-    MultiPolygon shape(std::size_t building) const;  // empty for a point
+    MultiPolygon shape(std::size_t building) const;              // empty for a point
+    std::span<const Point> corners(std::size_t building) const;  // of all its rings
     // True wherever the building and the shape share ground, and sometimes where they only pass
     // each other closely. O(vertices of both).
     bool may_lie_on(std::size_t building, const MultiPolygon& shape) const;

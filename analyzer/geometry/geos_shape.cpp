@@ -10,13 +10,17 @@ namespace {
 static_assert(sizeof(Point) == 2 * sizeof(double),
               "rings are handed to GEOS as they lie in memory");
 
+GEOSCoordSequence* vertices_in_geos(const Geos& geos, const Polyline& line) {
+    return GEOSCoordSeq_copyFromBuffer_r(*geos, &line.front().x, static_cast<unsigned>(line.size()),
+                                         0, 0);
+}
+
 // Null where the ring is no ring: fewer than four vertices, or open.
 GEOSGeometry* ring_in_geos(const Geos& geos, const Polyline& ring) {
     if (ring.size() < 4) {
         return nullptr;
     }
-    GEOSCoordSequence* vertices = GEOSCoordSeq_copyFromBuffer_r(
-        *geos, &ring.front().x, static_cast<unsigned>(ring.size()), 0, 0);
+    GEOSCoordSequence* vertices = vertices_in_geos(geos, ring);
     return vertices == nullptr ? nullptr : GEOSGeom_createLinearRing_r(*geos, vertices);
 }
 
@@ -59,6 +63,19 @@ BuiltShape shape_in_geos(const Geos& geos, const MultiPolygon& shape) {
     return {GEOSGeom_createCollection_r(*geos, GEOS_MULTIPOLYGON, parts.data(),
                                         static_cast<unsigned>(parts.size())),
             complete};
+}
+
+GEOSGeom_t* lines_in_geos(const Geos& geos, const std::vector<Polyline>& lines) {
+    std::vector<GEOSGeometry*> parts;
+    for (const Polyline& line : lines) {
+        GEOSCoordSequence* vertices = vertices_in_geos(geos, line);
+        if (GEOSGeometry* part =
+                vertices == nullptr ? nullptr : GEOSGeom_createLineString_r(*geos, vertices)) {
+            parts.push_back(part);
+        }
+    }
+    return GEOSGeom_createCollection_r(*geos, GEOS_MULTILINESTRING, parts.data(),
+                                       static_cast<unsigned>(parts.size()));
 }
 
 }  // namespace farwater

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <vector>
 
 #include "analyzer/geometry/polygon.h"
 
@@ -38,6 +39,9 @@ struct BuiltShape {
     bool complete = true;  // nothing was left out
 };
 BuiltShape shape_in_geos(const Geos& geos, const MultiPolygon& shape);
+
+// Lines of two or more vertices each, owned by the caller. Null where GEOS refuses them.
+GEOSGeom_t* lines_in_geos(const Geos& geos, const std::vector<Polyline>& lines);
 
 // The polygons of any geometry; what has no area is left out.
 MultiPolygon polygons_from_geos(const Geos& geos, const GEOSGeom_t* geometry);

@@ -1,5 +1,7 @@
 #include "analyzer/geometry/polygon.h"
 
+#include <algorithm>
+
 namespace farwater {
 namespace {
 
@@ -78,6 +80,15 @@ Box box_of(const MultiPolygon& shape) {
         }
     }
     return box;
+}
+
+Box grown(const Box& box, double by) {
+    return {{box.low.x - by, box.low.y - by}, {box.high.x + by, box.high.y + by}};
+}
+
+bool side_near(Point a, Point b, const Box& box) {
+    return std::min(a.x, b.x) <= box.high.x && std::max(a.x, b.x) >= box.low.x &&
+           std::min(a.y, b.y) <= box.high.y && std::max(a.y, b.y) >= box.low.y;
 }
 
 double area_m2(const MultiPolygon& shape) {

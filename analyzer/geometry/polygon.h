@@ -17,6 +17,10 @@ struct Polygon {
 using MultiPolygon = std::vector<Polygon>;
 
 Box box_of(const MultiPolygon& shape);
+Box grown(const Box& box, double by);  // on all four sides
+
+// The box of the side from `a` to `b` touches this box.
+bool side_near(Point a, Point b, const Box& box);
 
 // Square metres, holes taken off; whatever the ring's direction. O(vertices).
 double area_m2(const MultiPolygon& shape);

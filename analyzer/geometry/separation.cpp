@@ -103,10 +103,6 @@ Separation separation_of(const NearestSoFar& nearest, double beyond) {
     return separation;
 }
 
-Box grown(const Box& box, double by) {
-    return {{box.low.x - by, box.low.y - by}, {box.high.x + by, box.high.y + by}};
-}
-
 double common_area(const Geos& geos, const GEOSGeometry* a, const GEOSGeometry* b) {
     const auto common = geos.owned(GEOSIntersection_r(*geos, a, b));
     double area = 0.0;

@@ -18,10 +18,6 @@ constexpr double longest_step_m = 100000.0;
 // Roads and buildings that all lie farther off than this are those of another place.
 constexpr double around_parcels_m = 1000.0;
 
-Box grown(const Box& box, double margin) {
-    return {{box.low.x - margin, box.low.y - margin}, {box.high.x + margin, box.high.y + margin}};
-}
-
 bool overlap(const Box& a, const Box& b) {
     return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
 }

@@ -144,6 +144,18 @@ TEST_CASE("groups are the chains of near neighbours that looking at every pair f
     }
 }
 
+TEST_CASE("what stands in a yard is as near as the yard's sides, what lies on ground is there") {
+    Footprints shapes;
+    const auto add = [&](const MultiPolygon& shape) { shapes.add(shape, area_m2(shape)); };
+    add({{ring_of({0, 0, 40, 40}), {ring_of({10, 10, 30, 30})}}});
+    add({{ring_of({13, 14, 20, 20}), {}}});
+    add({{ring_of({2, 2, 4, 4}), {}}});
+    const std::vector<std::uint32_t> which{0, 1, 2};
+    CHECK(groups_within(shapes, which, metres(2.9)) == std::vector<std::uint32_t>{0, 1, 0});
+    CHECK(groups_within(shapes, which, metres(3.0)) == std::vector<std::uint32_t>{0, 0, 0});
+    CHECK(groups_within(shapes, which, metres(0.0)) == std::vector<std::uint32_t>{0, 1, 0});
+}
+
 TEST_CASE("hairlines close, holes stay, and a shape that crosses itself is united too") {
     Footprints shapes;
     const auto add = [&](const Polyline& ring) {
