@@ -69,24 +69,21 @@ HouseSide HosePaths::side_of(RoadSpot site) const {
     if (is_inside(site) && site.edge == house_.edge) {
         return {site.along > house_.along, {}};
     }
-    std::vector<EdgeIndex> way;  // from the site inwards, then outwards
-    if (is_inside(site)) {
-        way.push_back(site.edge);
-    }
+    HouseSide side;
+    EdgeIndex outwards = is_inside(site) ? site.edge : EdgeIndex{};
     NodeIndex node = end_towards_house(site);
-    std::vector<NodeIndex> nodes{node};
-    for (NodeIndex before(at(before_, node)); before != node;
-         node = before, before = NodeIndex(at(before_, node))) {
-        way.push_back(edge_between(before, node));
-        nodes.push_back(before);
-    }
-    HouseSide side{node != at(network_.edges, house_.edge).from, {}};
-    for (; !way.empty(); way.pop_back(), nodes.pop_back()) {
-        if (network_.around(nodes.back()).size() >= 3) {
-            side.arm = way.back();
+    for (;;) {
+        if (outwards.valid() && network_.around(node).size() >= 3) {
+            side.arm = outwards;  // one nearer to the house takes its place
+        }
+        const NodeIndex before(at(before_, node));
+        if (before == node) {
             break;
         }
+        outwards = edge_between(before, node);
+        node = before;
     }
+    side.from_end = node != at(network_.edges, house_.edge).from;
     return side;
 }
 

@@ -37,12 +37,12 @@ RoadSpot OwnPlaces::site_at(const HouseOnRoad& house, RoadSpot spot) const {
 // Hose closes the road that a place inside an edge stands on; so only junctions come in question.
 std::vector<OwnPlace> OwnPlaces::drive_through_of(const HouseOnRoad& house, const HosePaths& paths,
                                                   std::span<const LayKind> known) const {
-    std::vector<OwnPlace> junctions;
+    std::vector<OwnPlace> junctions;  // their sides are told of those that can be a site
     for (const std::uint32_t number : paths.search().reached()) {
         const RoadSpot spot = rules_.spot_at(NodeIndex(number));
         const std::int32_t along = paths.search().cost(number);
         if (along <= house.reach && spot.valid()) {
-            junctions.push_back({spot, along, paths.side_of(spot)});
+            junctions.push_back({spot, along, {}});
         }
     }
     std::ranges::sort(junctions, [](const OwnPlace& a, const OwnPlace& b) {
@@ -50,13 +50,16 @@ std::vector<OwnPlace> OwnPlaces::drive_through_of(const HouseOnRoad& house, cons
                std::tie(b.along, b.spot.edge, b.spot.along);
     });
     std::vector<OwnPlace> found;
-    for (const OwnPlace& place : junctions) {
+    for (OwnPlace& place : junctions) {
+        if (!site_at(house, place.spot).valid()) {
+            continue;
+        }
+        place.side = paths.side_of(place.spot);
         const auto has_one = [&](const LayKind& kind) {
             return kind.through && kind.side == place.side;
         };
         if (std::ranges::none_of(known, has_one) &&
             std::ranges::find(found, place.side, &OwnPlace::side) == found.end() &&
-            site_at(house, place.spot).valid() &&
             drive_through_.at_spot(place.spot, paths.edges_to(place.spot))) {
             found.push_back(place);
         }
