@@ -32,9 +32,13 @@ SiteRules::SiteRules(const District& district, const Network& network,
             sites_[e] = 0;
         }
     }
+    spots_.reserve(network.nodes.size());
+    for (std::uint32_t node = 0; node < network.nodes.size(); ++node) {
+        spots_.push_back(first_level_spot(NodeIndex(node)));
+    }
 }
 
-RoadSpot SiteRules::spot_at(NodeIndex node) const {
+RoadSpot SiteRules::first_level_spot(NodeIndex node) const {
     for (const Incidence& incidence : network_.around(node)) {
         const double length = in_metres(at(network_.edges, incidence.edge).length());
         const RoadSpot spot{incidence.edge, incidence.forward ? 0.0 : length};

@@ -25,7 +25,7 @@ public:
 
     // The place of a site at a junction: on the first edge that has sites and is level there; not
     // valid where none is. Precondition: none.
-    RoadSpot spot_at(NodeIndex node) const;
+    RoadSpot spot_at(NodeIndex node) const { return at(spots_, node); }
 
     // Driven, and neither bridge nor tunnel nor crossed by a railway.
     bool has_sites(EdgeIndex edge) const { return at(sites_, edge) != 0; }
@@ -37,6 +37,8 @@ public:
     const LevelStretches& level() const { return level_; }
 
 private:
+    RoadSpot first_level_spot(NodeIndex node) const;
+
     const District& district_;
     const Network& network_;
     std::vector<std::uint8_t> driven_;
@@ -45,6 +47,7 @@ private:
     bool any_rail_ = false;
     RoadFinder rail_;
     LevelStretches level_;
+    std::vector<RoadSpot> spots_;  // per junction, for every house near it asks
 };
 
 }  // namespace farwater::routing
