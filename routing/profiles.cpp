@@ -221,14 +221,14 @@ VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
     }
     const Weight empty = unit.empty.value_or(std::max(loaded - water, pounds(0)));
     const bool known = unit.loaded || unit.empty || estimate_is_given(unit, assumptions);
-    return {.loaded = known ? loaded : heaviest_apparatus,
-            .empty = known ? empty : heaviest_apparatus,
-            .likely_loaded = loaded,
-            .likely_empty = empty,
-            .width = unit.width.value_or(widest_without_permit),
-            .height = unit.height.value_or(tallest_without_permit),
-            .power =
-                unit.power.value_or(tanker ? assumptions.tanker_power : assumptions.engine_power)};
+    return {
+        .loaded = known ? loaded : heaviest_apparatus,
+        .empty = known ? empty : heaviest_apparatus,
+        .likely_loaded = loaded,
+        .likely_empty = empty,
+        .width = unit.width.value_or(widest_without_permit),
+        .height = unit.height.value_or(tallest_without_permit),
+        .power = unit.power.value_or(tanker ? assumptions.tanker_power : assumptions.engine_power)};
 }
 
 Speed top_speed(const Unit& unit, const Assumptions& assumptions) {

@@ -21,13 +21,13 @@ struct VehicleSize {
 };
 
 // Weights that the apparatus list lacks likely are the stated estimates of Assumptions
-// (tanker_chassis and tanker_pounds_per_gallon; engine_loaded); empty is loaded less the water, 8.34
-// lb/gal (common practice). A weight that contradicts the other is raised, never lowered. What is not
-// known opens no bridge: held against posted limits, a vehicle of which neither weight is listed is
-// as heavy as fire apparatus may be on an Interstate, 86,000 lb (23 U.S.C. 127(r), from memory),
-// loaded and empty, unless the district gives the estimates itself; an unknown width is 8.5 ft, the
-// federal limit (23 CFR 658.15, from memory), an unknown height 13.5 ft, the limit of most states
-// (from memory). Unknown power is tanker_power or engine_power.
+// (tanker_chassis and tanker_pounds_per_gallon; engine_loaded); empty is loaded less the
+// water, 8.34 lb/gal (common practice). A weight that contradicts the other is raised, never
+// lowered. What is not known opens no bridge: held against posted limits, a vehicle of which
+// neither weight is listed is as heavy as fire apparatus may be on an Interstate, 86,000 lb (23
+// U.S.C. 127(r), from memory), loaded and empty, unless the district gives the estimates itself; an
+// unknown width is 8.5 ft, the federal limit (23 CFR 658.15, from memory), an unknown height 13.5
+// ft, the limit of most states (from memory). Unknown power is tanker_power or engine_power.
 VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions);
 
 // The least of what the apparatus list says, speed_cap, and 60 mph for a tank over 1,250 gal or a

@@ -368,12 +368,15 @@ constexpr std::array rows{
 
     AssumptionRow{"tanker_chassis_lb", "Weights", &A::tanker_chassis, 5000, 80000, low,
                   "Tanker without a weight, loaded: this plus the water term. It slows the tanker "
-                  "on grades; posted bridges are open to it only where you give this.", practice},
+                  "on grades; posted bridges are open to it only where you give this.",
+                  practice},
     AssumptionRow{"tanker_pounds_per_gallon", "Weights", &A::tanker_pounds_per_gallon, 8.34, 20,
                   low, "Water and the tank around it, per gallon.", practice},
-    AssumptionRow{"engine_loaded_lb", "Weights", &A::engine_loaded, 5000, 80000, medium,
-                  "Engine without a weight, loaded. Posted bridges are open to it only where you give "
-                  "this.", practice},
+    AssumptionRow{
+        "engine_loaded_lb", "Weights", &A::engine_loaded, 5000, 80000, medium,
+        "Engine without a weight, loaded. Posted bridges are open to it only where you give "
+        "this.",
+        practice},
     AssumptionRow{"tanker_power_hp", "Weights", &A::tanker_power, 50, 1000, low,
                   "Engine power of a tanker without one; used on grades, where elevation is given.",
                   usual_power},

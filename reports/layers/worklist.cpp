@@ -81,8 +81,8 @@ void add_unweighed(const District& district, std::vector<Task>& list) {
     }
     for (const Unit& unit : district.units) {
         if (unit.kind != UnitKind::other && !unit.loaded && !unit.empty) {
-            list.push_back(
-                {"apparatus", unit.id, "weigh it, loaded: until then no posted bridge is open to it"});
+            list.push_back({"apparatus", unit.id,
+                            "weigh it, loaded: until then no posted bridge is open to it"});
         }
     }
 }

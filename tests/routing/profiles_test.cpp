@@ -41,8 +41,7 @@ TEST_CASE("unknown weights take the stated estimates") {
     Unit engine;
     engine.kind = UnitKind::engine;
     engine.tank = gallons(1000);
-    CHECK(in_pounds(routing::vehicle_size(engine, Assumptions{}).likely_loaded) ==
-          Approx(40'000));
+    CHECK(in_pounds(routing::vehicle_size(engine, Assumptions{}).likely_loaded) == Approx(40'000));
 }
 
 TEST_CASE("an unknown weight opens no posted bridge, unless the district gives its estimate") {
