@@ -6,10 +6,10 @@
 #include <optional>
 #include <tuple>
 
+#include "analyzer/district/disjoint_sets.h"
 #include "routing/costs.h"
 #include "routing/driving/travel_rule.h"
 #include "routing/sites/blocks.h"
-#include "routing/structures/disjoint_sets.h"
 #include "routing/structures/pool.h"
 #include "routing/trips/disjoint_pair.h"
 

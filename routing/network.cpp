@@ -4,11 +4,11 @@
 #include <numeric>
 #include <tuple>
 
+#include "analyzer/district/disjoint_sets.h"
 #include "routing/driving/edge_grades.h"
 #include "routing/noding/junctions.h"
 #include "routing/noding/network_problems.h"
 #include "routing/noding/vertices.h"
-#include "routing/structures/disjoint_sets.h"
 
 namespace farwater::routing {
 namespace {

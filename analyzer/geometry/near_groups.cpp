@@ -6,33 +6,12 @@
 
 #include <geos_c.h>
 
+#include "analyzer/district/disjoint_sets.h"
 #include "analyzer/geometry/dissolve.h"
 #include "analyzer/geometry/geos_shape.h"
 
 namespace farwater {
 namespace {
-
-// Who belongs together, while more is learnt.
-class Groups {
-public:
-    explicit Groups(std::size_t size) : parent_(size) {
-        std::iota(parent_.begin(), parent_.end(), 0U);
-    }
-    std::uint32_t first_of(std::uint32_t member) {
-        while (parent_[member] != member) {
-            member = parent_[member] = parent_[parent_[member]];
-        }
-        return member;
-    }
-    void join(std::uint32_t a, std::uint32_t b) {
-        const std::uint32_t of_a = first_of(a);
-        const std::uint32_t of_b = first_of(b);
-        parent_[std::max(of_a, of_b)] = std::min(of_a, of_b);
-    }
-
-private:
-    std::vector<std::uint32_t> parent_;
-};
 
 // Boxes of the shapes, to be asked for those that touch a box.
 class BoxTree {
@@ -75,7 +54,7 @@ private:
 
 // Joins those that have a corner in common, which takes no measuring.
 void join_at_corners(const Footprints& shapes, std::span<const std::uint32_t> which,
-                     Groups& groups) {
+                     DisjointSets& groups) {
     std::vector<std::pair<Point, std::uint32_t>> corners;
     for (std::uint32_t place = 0; place < which.size(); ++place) {
         if (shapes.has_outline(which[place])) {
@@ -140,14 +119,14 @@ bool lie_within(const BoxedShape& a, const BoxedShape& b, double reach_m) {
 
 // Joins `place` with the later ones that lie within the reach and are not yet of its group.
 void join_near(const Footprints& shapes, std::span<const std::uint32_t> which, std::uint32_t place,
-               std::span<const std::uint32_t> candidates, double reach_m, Groups& groups) {
+               std::span<const std::uint32_t> candidates, double reach_m, DisjointSets& groups) {
     const auto boxed = [&](std::uint32_t at) {
         return BoxedShape{shapes.shape(which[at]), shapes.box(which[at])};
     };
     std::optional<BoxedShape> own;
     for (const std::uint32_t other : candidates) {
         if (other <= place || !shapes.has_outline(which[other]) ||
-            groups.first_of(place) == groups.first_of(other)) {
+            groups.least(place) == groups.least(other)) {
             continue;
         }
         if (!own) {
@@ -164,7 +143,7 @@ void join_near(const Footprints& shapes, std::span<const std::uint32_t> which, s
 std::vector<std::uint32_t> groups_within(const Footprints& shapes,
                                          std::span<const std::uint32_t> which, Length reach) {
     const double reach_m = in_metres(reach);
-    Groups groups(which.size());
+    DisjointSets groups(which.size());
     join_at_corners(shapes, which, groups);
     const BoxTree tree(shapes, which);
     std::vector<std::uint32_t> candidates;
@@ -178,7 +157,7 @@ std::vector<std::uint32_t> groups_within(const Footprints& shapes,
     std::vector<std::uint32_t> number(which.size());
     std::uint32_t next = 0;
     for (std::uint32_t place = 0; place < which.size(); ++place) {
-        const std::uint32_t first = groups.first_of(place);
+        const std::uint32_t first = groups.least(place);
         number[place] = first == place ? next++ : number[first];
     }
     return number;

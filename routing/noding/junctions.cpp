@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "analyzer/district/disjoint_sets.h"
 #include "routing/noding/join.h"
-#include "routing/structures/disjoint_sets.h"
 #include "routing/structures/hilbert.h"
 
 namespace farwater::routing {

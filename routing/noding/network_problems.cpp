@@ -7,9 +7,9 @@
 #include <string>
 #include <utility>
 
+#include "analyzer/district/disjoint_sets.h"
 #include "analyzer/district/words.h"
 #include "routing/noding/road_problem.h"
-#include "routing/structures/disjoint_sets.h"
 
 namespace farwater::routing {
 namespace {

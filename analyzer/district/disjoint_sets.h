@@ -6,7 +6,7 @@
 #include <numeric>
 #include <vector>
 
-namespace farwater::routing {
+namespace farwater {
 
 class DisjointSets {
 public:
@@ -33,4 +33,4 @@ private:
     std::vector<std::uint32_t> parent_;
 };
 
-}  // namespace farwater::routing
+}  // namespace farwater
