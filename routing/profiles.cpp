@@ -1,6 +1,7 @@
 #include "routing/profiles.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -79,8 +80,10 @@ Weight estimated_weight(const Unit& unit, const Assumptions& assumptions) {
                : assumptions.engine_loaded;
 }
 
-bool estimate_is_given(const Unit& unit, const Assumptions& assumptions) {
-    return assumptions.is_given(unit.kind == UnitKind::tanker ? "tanker_chassis_lb"
+// By the list, or because the district gives the estimate.
+bool weight_is_known(const Unit& unit, const Assumptions& assumptions) {
+    return unit.loaded || unit.empty ||
+           assumptions.is_given(unit.kind == UnitKind::tanker ? "tanker_chassis_lb"
                                                               : "engine_loaded_lb");
 }
 
@@ -220,7 +223,7 @@ VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
         loaded = std::max(loaded, unit.loaded ? *unit.empty : *unit.empty + water);
     }
     const Weight empty = unit.empty.value_or(std::max(loaded - water, pounds(0)));
-    const bool known = unit.loaded || unit.empty || estimate_is_given(unit, assumptions);
+    const bool known = weight_is_known(unit, assumptions);
     return {
         .loaded = known ? loaded : heaviest_apparatus,
         .empty = known ? empty : heaviest_apparatus,
@@ -229,6 +232,22 @@ VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions) {
         .width = unit.width.value_or(widest_without_permit),
         .height = unit.height.value_or(tallest_without_permit),
         .power = unit.power.value_or(tanker ? assumptions.tanker_power : assumptions.engine_power)};
+}
+
+std::string weight_in_words(const Profile& profile, const District& district) {
+    std::string unknown;
+    for (const UnitIndex member : profile.members) {
+        const Unit& unit = at(district.units, member);
+        if (!weight_is_known(unit, district.assumptions)) {
+            unknown += (unknown.empty() ? "" : ", ") + unit.id;
+        }
+    }
+    const auto whole_pounds = [](Weight weight) {
+        return std::to_string(std::lround(in_pounds(weight))) + " lb";
+    };
+    return unknown.empty()
+               ? whole_pounds(profile.loaded) + " loaded, " + whole_pounds(profile.empty) + " empty"
+               : "weight not known (" + unknown + "): no posted bridge is open";
 }
 
 Speed top_speed(const Unit& unit, const Assumptions& assumptions) {

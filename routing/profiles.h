@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "analyzer/district/district.h"
@@ -29,6 +30,10 @@ struct VehicleSize {
 // unknown width is 8.5 ft, the federal limit (23 CFR 658.15, from memory), an unknown height 13.5
 // ft, the limit of most states (from memory). Unknown power is tanker_power or engine_power.
 VehicleSize vehicle_size(const Unit& unit, const Assumptions& assumptions);
+
+// "38500 lb loaded, 29800 lb empty", as held against posted limits; of a group with a member whose
+// weight nobody says: "weight not known (E4): no posted bridge is open".
+std::string weight_in_words(const Profile& profile, const District& district);
 
 // The least of what the apparatus list says, speed_cap, and 60 mph for a tank over 1,250 gal or a
 // weight over 50,000 lb (NFPA 1901 road test limits, secondary source).

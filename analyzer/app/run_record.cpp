@@ -11,6 +11,7 @@
 #include "reports/cautions.h"
 #include "reports/drive_words.h"
 #include "reports/need_columns.h"
+#include "routing/profiles.h"
 
 namespace farwater::app {
 namespace {
@@ -75,13 +76,14 @@ reports::RunRecord run_record(const io::DistrictFile& file, const io::ReadResult
     record.emplace_back("suction_friction", std::string(word(read.district.suction_friction)));
     record.emplace_back("travel_time_in_words", reports::travel_time_sentence(read.district));
     for (const Profile& profile : findings.profiles) {
-        record.emplace_back("routing_profile",
-                            fmt::format("{}: {}, loaded {:.0f} lb, empty {:.0f} lb, {:.0f} mph, "
-                                        "{:.0f} lb/hp loaded, {:.0f} empty",
-                                        word(profile.kind), profile.name, in_pounds(profile.loaded),
-                                        in_pounds(profile.empty), in_mph(profile.top_speed),
-                                        in_pounds_per_horsepower(profile.loaded_per_power),
-                                        in_pounds_per_horsepower(profile.empty_per_power)));
+        record.emplace_back(
+            "routing_profile",
+            fmt::format("{}: {}; {}, {:.0f} mph, "
+                        "{:.0f} lb/hp loaded, {:.0f} empty",
+                        word(profile.kind), profile.name,
+                        routing::weight_in_words(profile, read.district), in_mph(profile.top_speed),
+                        in_pounds_per_horsepower(profile.loaded_per_power),
+                        in_pounds_per_horsepower(profile.empty_per_power)));
     }
     if (std::string what_if = reports::what_if_sentence(findings.district); !what_if.empty()) {
         record.emplace_back("what_if", std::move(what_if));

@@ -62,6 +62,16 @@ TEST_CASE("an unknown weight opens no posted bridge, unless the district gives i
 
     engine.loaded = pounds(36'000);
     CHECK(in_pounds(routing::vehicle_size(engine, assumptions).loaded) == Approx(36'000));
+
+    District district;
+    tanker.id = "T1";
+    district.units = {tanker};
+    Profile profile{.members = {UnitIndex(0)}, .loaded = pounds(86'000), .empty = pounds(86'000)};
+    CHECK(routing::weight_in_words(profile, district) ==
+          "weight not known (T1): no posted bridge is open");
+    district.units[0].loaded = profile.loaded = pounds(47'000);
+    profile.empty = pounds(26'150);
+    CHECK(routing::weight_in_words(profile, district) == "47000 lb loaded, 26150 lb empty");
 }
 
 TEST_CASE("of two weights that contradict each other the heavier counts") {

@@ -54,10 +54,9 @@ ProfileIndex profile_of(const District& district, const std::vector<Profile>& pr
         fmt::format("unit \"{}\" is neither an engine nor a tanker: it is not routed", wanted));
 }
 
-std::string vehicles_of(const Profile& profile) {
-    return fmt::format("{} {}; {:.0f} lb loaded, {:.0f} lb empty, {:.0f} mph at most",
-                       word(profile.kind), profile.name, in_pounds(profile.loaded),
-                       in_pounds(profile.empty), in_mph(profile.top_speed));
+std::string vehicles_of(const Profile& profile, const District& district) {
+    return fmt::format("{} {}; {}, {:.0f} mph at most", word(profile.kind), profile.name,
+                       routing::weight_in_words(profile, district), in_mph(profile.top_speed));
 }
 
 DriveTime limit_of(const DriveOptions& drives, const Assumptions& assumptions) {
@@ -100,7 +99,7 @@ std::optional<reports::DriveTable> table_of(const Options& options, const io::Re
     reports::DriveTable table{
         .district = district.name,
         .season = at(district.seasons, season).name,
-        .vehicles = vehicles_of(at(profiles, profile)),
+        .vehicles = vehicles_of(at(profiles, profile), district),
         .time_model = reports::travel_time_of_drives(district),
         .limit_min = options.drives.limit_min.value_or(in_minutes(district.assumptions.trip_limit)),
         .from = from.ends,
