@@ -5,6 +5,16 @@
 namespace farwater::reports {
 namespace {
 
+bool has_a_gap(const supply::ParcelSupply& supply) {
+    return supply.state == SupplyState::held && supply.gap && supply::in_tenths(*supply.gap) > 0;
+}
+
+// And would still hold the need.
+bool nursing_closes_it(const supply::ParcelSupply& supply) {
+    return supply.gap_nursing && supply::in_tenths(*supply.gap_nursing) == 0 &&
+           supply.nursing_flow >= supply::rounded_down(supply.needed);
+}
+
 void count(Headline& headline, const supply::ParcelSupply& supply) {
     const bool held = supply.state == SupplyState::held;
     headline.improved += supply.state != SupplyState::no_building ? 1U : 0U;
@@ -15,6 +25,8 @@ void count(Headline& headline, const supply::ParcelSupply& supply) {
     headline.short_flow += supply.state == SupplyState::short_flow ? 1U : 0U;
     headline.unreached += supply.state == SupplyState::unreached ? 1U : 0U;
     headline.no_building += supply.state == SupplyState::no_building ? 1U : 0U;
+    headline.held_with_a_gap += has_a_gap(supply) ? 1U : 0U;
+    headline.gap_left_by_nursing += has_a_gap(supply) && !nursing_closes_it(supply) ? 1U : 0U;
     headline.held_on_assumed += held && supply.evidence == Evidence::assumed ? 1U : 0U;
     headline.held_but_for_one += held && supply.one_tanker_out < supply.needed ? 1U : 0U;
 }
@@ -33,6 +45,21 @@ std::string percent(std::size_t part, std::size_t whole) {
     return whole == 0 ? "-"
                       : fmt::format("{:.1f} %",
                                     100.0 * static_cast<double>(part) / static_cast<double>(whole));
+}
+
+std::string gap_sentence(const Headline& h, std::string_view tanker_word) {
+    if (h.held_with_a_gap == 0) {
+        return "";
+    }
+    const std::string gap =
+        fmt::format("{} of those that meet it have minutes without water before supply begins",
+                    h.held_with_a_gap);
+    return h.gap_left_by_nursing == h.held_with_a_gap
+               ? gap
+               : fmt::format("{}, {} if a {} fed the engine first", gap,
+                             h.gap_left_by_nursing == 0 ? std::string("none")
+                                                        : fmt::format("{}", h.gap_left_by_nursing),
+                             tanker_word);
 }
 
 std::string months_sentence(const District& district) {

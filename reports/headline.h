@@ -18,6 +18,8 @@ struct Headline {
     std::size_t held_on_assumed = 0;  // of held: rests on an assumed value
     std::size_t held_but_for_one =
         0;  // of held: lost when the one tanker that is missed most is out
+    std::size_t held_with_a_gap = 0;      // of held: without water before supply begins
+    std::size_t gap_left_by_nursing = 0;  // of those: even if a tanker fed the engine first
     std::size_t late = 0, short_flow = 0, unreached = 0;
     std::size_t no_building = 0;
 };
@@ -26,6 +28,9 @@ Headline headline_of(const Findings& findings);
 
 // "37.2 %"; "-" of nothing.
 std::string percent(std::size_t part, std::size_t whole);
+
+// Of those that are held, the first minutes; empty where none has a gap.
+std::string gap_sentence(const Headline& headline, std::string_view tanker_word);
 
 // For which months the numbers hold; empty where seasons cover the whole year.
 std::string months_sentence(const District& district);

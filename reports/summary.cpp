@@ -126,6 +126,10 @@ std::string summary_text(const Findings& findings) {
     for (const std::string& line : headline_sentences(headline, findings.district.tanker_word)) {
         text += fmt::format("  {}\n", line);
     }
+    if (const std::string gap = gap_sentence(headline, findings.district.tanker_word);
+        !gap.empty()) {
+        text += fmt::format("  ({})\n", gap);
+    }
     text += fmt::format(
         "  ({} late, {} short, {} out of reach; {} parcels without a building are in no "
         "percentage)\n",

@@ -58,7 +58,6 @@ struct ParcelSupply {
     std::optional<ProblemId> reason;          // of state unknown
     std::uint8_t tankers = 0;                 // in the shuttle
     std::uint8_t tankers_at_fill = 0;         // of those that fill at fill_source
-    std::uint8_t nursing = 0;                 // that feed the engine until the draft is up
     SupplyMode runner_up = SupplyMode::none;  // the best other mode that was looked at
 
     HeldFlow needed{};
@@ -67,7 +66,8 @@ struct ParcelSupply {
     HeldFlow later{};           // cautious, from the late horizon on
     HeldFlow one_tanker_out{};  // cautious, without the tanker that is missed most and its tanks
     HeldFlow handbook{};
-    HeldFlow one_site{};  // cautious, if all tankers fill at one place
+    // Cautious, if all tankers fill at one place; beside several places, with none that nurses.
+    HeldFlow one_site{};
     HeldFlow runner_up_cautious{};
     TenthsMinute duration{};
     TenthsMinute single_file{};  // that a tanker has to itself each way before the dump site
@@ -87,8 +87,8 @@ struct ParcelSupply {
     Maybe<TenthsMinute> tank_water;
     Maybe<TenthsMinute> continuous;
     Maybe<TenthsMinute> gap;
-    // The gap and the cautious flow if the first tanker fed the engine until the draft is up; none
-    // where there is no gap, none can, or it does.
+    // The gap and the cautious flow if the first tanker that can fed the engine until the draft is
+    // up, or the hose lies; none where there is no gap, none can, or it does.
     Maybe<TenthsMinute> gap_nursing;
     Maybe<TenthsMinute> earliest_start;  // of the needed flow, cautious
     Maybe<TenthsMinute> round_trip;      // undisturbed legs of the first tanker, both ways
@@ -99,6 +99,7 @@ struct ParcelSupply {
     SourceIndex fill_source;                   // where the first tanker fills
     std::array<FurtherFill, 2> further_fills;  // at the same time, by their first tanker's arrival
     UnitIndex first_tanker;                    // of the shuttle, by arrival; round_trip is its
+    UnitIndex nurse;  // the tanker that feeds the engine until the draft is up, or the hose lies
     UnitIndex first_at_site;  // the first engine at the dump site, or at the source: it attacks
     // Engines that make water, and so put none on the fire. Of a shuttle: the one that drafts, then
     // those that run the fill sites, in their order (not valid: none is needed there). By hose: the

@@ -8,6 +8,9 @@
 namespace farwater::supply {
 namespace {
 
+bool holds(const ParcelSupply& supply) { return supply.state == SupplyState::held; }
+std::int32_t gap_of(const ParcelSupply& supply) { return supply.gap ? in_tenths(*supply.gap) : 0; }
+
 std::int32_t latest_begin(const FirstMinutesTerms& terms, const ParcelSupply& supply) {
     const std::int32_t arrival =
         terms.from_alarm || !supply.first_engine ? 0 : in_tenths(*supply.first_engine);
@@ -18,9 +21,17 @@ Merit merit_of(const FirstMinutesTerms& terms, const ParcelSupply& supply) {
     Merit merit{.begins = begins_at(supply), .gap = 0, .flow = creditable(supply)};
     if (merit.begins) {
         merit.begins = std::max(*merit.begins, latest_begin(terms, supply));
-        merit.gap = supply.gap ? in_tenths(*supply.gap) : 0;
+        merit.gap = gap_of(supply);
     }
     return merit;
+}
+
+// Of two that hold the need; larger is worse.
+auto doubts_of(const ParcelSupply& supply) {
+    constexpr std::int32_t whole = 10;
+    return std::tuple(supply.evidence == Evidence::assumed, gap_of(supply) > 0,
+                      -static_cast<int>(supply.margin), (gap_of(supply) + whole - 1) / whole,
+                      supply.mode == SupplyMode::shuttle);
 }
 
 }  // namespace
@@ -51,7 +62,12 @@ bool worse(const PlanOrder& order, const ParcelSupply& a, const ParcelSupply& b)
             return better(of_b, of_a);
         }
     }
-    return worse(a, b);
+    return holds(a) && holds(b) && doubts_of(a) != doubts_of(b) ? doubts_of(a) > doubts_of(b)
+                                                                : worse(a, b);
+}
+
+bool leaves_a_doubt(const ParcelSupply& supply) {
+    return holds(supply) && (supply.evidence == Evidence::assumed || gap_of(supply) > 0);
 }
 
 bool content_with(const PlanOrder& order, const ParcelSupply& supply) {

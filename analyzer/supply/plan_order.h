@@ -33,9 +33,12 @@ struct Merit {
 bool better(const Merit& a, const Merit& b);
 
 struct PlanOrder {
-    // None, the planning answer: the better state, then the larger cautious flow. Else what begins
-    // first, but none is the better for beginning before the terms ask for it; then the shorter
-    // gap, then the larger flow, then as without terms.
+    // None, the planning answer: the better state; of two that hold the need the less doubtful one;
+    // then the larger cautious flow. Less doubtful is what rests on no assumed value, then what
+    // leaves no gap before water keeps coming, then the better margin, then a gap that is shorter
+    // by whole minutes, then hose before tankers. Else what begins first, but none is the better
+    // for beginning before the terms ask for it; then the shorter gap, then the larger flow, then
+    // as without terms.
     std::optional<FirstMinutesTerms> terms;
 
     // Since the alarm, as all times here. Not before the first arrival.
@@ -46,6 +49,8 @@ struct PlanOrder {
 
 // The needed flow of a supply in that order is the terms' flow.
 bool worse(const PlanOrder& order, const ParcelSupply& a, const ParcelSupply& b);
+// It holds the need, but on an assumed value or with a gap: without terms less flow may be better.
+bool leaves_a_doubt(const ParcelSupply& supply);
 // Nothing that is asked for is missing: some flow is held, or the terms are met.
 bool content_with(const PlanOrder& order, const ParcelSupply& supply);
 

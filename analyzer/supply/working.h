@@ -32,7 +32,7 @@ struct FlowWithout {
 struct ShuttleWorking {
     HoseLay lay;
     Scene scene;
-    ShuttleCase shuttle;  // the one that the answer rests on; passed over: no supply below
+    CasePlan shuttle;  // the one that the answer rests on; passed over: no supply below
     std::vector<FillSiteSeen> fill_sites;
     std::optional<HouseLine> line;     // none = no hose that is there is long enough
     std::vector<FlowWithout> without;  // each tanker that runs or brings a portable tank or siphon

@@ -43,6 +43,12 @@ SheetTable build_up_table(const CardView& view, const supply::ShuttleWorking& lo
     return table;
 }
 
+std::string nurse_words(const CardView& view, UnitIndex nurse) {
+    return nurse.valid() ? fmt::format(" {} NURSES the attack engine until then.",
+                                       unit_name(view.district(), nurse))
+                         : std::string();
+}
+
 std::string gap_words(const CardView& view) {
     const supply::ParcelSupply& supply = view.supply();
     const double attack = in_gpm(view.district().assumptions.initial_attack);
@@ -58,6 +64,7 @@ std::string gap_words(const CardView& view) {
             "more on the first engines bridge it.",
             attack, minute_words(supply.gap), minute_words(supply.continuous),
             in_thousands(std::ceil(attack * supply::in_tenths(*supply.gap) / 10.0)));
+        text += nurse_words(view, supply.nurse);
         if (supply.gap_nursing) {
             text +=
                 fmt::format(" With a tanker that feeds the engine first: {}, then {} gpm.",
@@ -69,7 +76,8 @@ std::string gap_words(const CardView& view) {
         return text;
     }
     return fmt::format("No gap: at {:.0f} gpm tank water lasts until supply begins (minute {}).",
-                       attack, minute_words(supply.continuous));
+                       attack, minute_words(supply.continuous)) +
+           nurse_words(view, supply.nurse);
 }
 
 std::string wheels_words(const CardView& view) {

@@ -135,12 +135,13 @@ void add_nursing(const CardView& view, const ShuttleWorking& look, SheetPart& pa
     if (!view.has_shuttle()) {
         return;
     }
-    const std::string first = unit_name(view.district(), incident.tankers.front().unit);
+    const supply::Tanker* nurse = supply::first_to_nurse(incident);
+    const std::string first =
+        unit_name(view.district(), (nurse != nullptr ? *nurse : incident.tankers.front()).unit);
     part.items.push_back(SheetText{
-        incident.dump_site.nursing_tankers > 0
-            ? fmt::format(
-                  "First in, {}, NURSES the attack engine until the draft is up (minute {}).",
-                  first, minute_words(incident.dump_site.draft_ready))
+        nurse != nullptr
+            ? fmt::format("{} NURSES the attack engine until the draft is up (minute {}).", first,
+                          minute_words(incident.dump_site.draft_ready))
             : fmt::format("First in, {}, DUMPS into the portable tank. Draft up at minute {}.",
                           first, minute_words(incident.dump_site.draft_ready)),
         true});

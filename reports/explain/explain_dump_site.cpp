@@ -84,7 +84,7 @@ void lays_looked_at(const Explained& explained, WorkedPage& page) {
     for (const ShuttleWorking& look : explained.working.looked) {
         if (look.shuttle.passed_over) {
             page.words("from " + on_one_line(at(names, look.lay.dump_site)),
-                       "no more than was found before");
+                       "no better than what was found before");
             continue;
         }
         page.number("cautious flow from " + on_one_line(at(names, look.lay.dump_site)),

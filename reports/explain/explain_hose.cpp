@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
 #include "analyzer/hydraulics/pump.h"
 #include "analyzer/supply/incident_run.h"
+#include "analyzer/supply/places/nurse_at_house.h"
 #include "analyzer/supply/water_review.h"
 #include "reports/explain/explanation.h"
 #include "reports/text/plain_text.h"
@@ -68,6 +70,54 @@ void limits_of_line(const Explained& explained, const HoseOption& option, Worked
                 "limit: " + std::string(word(line.limit)));
 }
 
+void explain_nurse_at_house(const Explained& explained, const supply::NurseAtHouse& nurse,
+                            const HoseOption& option, WorkedPage& page) {
+    const District& district = explained.district();
+    const Assumptions& assumptions = district.assumptions;
+    const Unit& unit = at(district.units, nurse.tanker);
+    const bool told = option.supply.nurse.valid();
+    page.rests_on({"nurse_gpm", "nurse_hookup_min"});
+    const std::vector<std::string> names = dump_site_names(explained.findings);
+    page.words("nursing",
+               fmt::format("{} {} the engine from {} until the hose lies", on_one_line(unit.id),
+                           told ? "feeds" : "could feed", on_one_line(at(names, nurse.stands_at))));
+    page.sum("it feeds from",
+             fmt::format("{} + {} x {} / 1000 + {}", plain(nurse.there), in_plain_feet(nurse.hose),
+                         plain(assumptions.lay_1000ft), plain(assumptions.nurse_hookup)),
+             in_minutes(nurse.feeds_from), Digits::two, "min", "it is there, lays and couples");
+    explain_nurse_rate(unit, assumptions, page);
+    page.sum("what it delivers lasts",
+             fmt::format("{} gal / {} gpm", plain(nurse.water), plain(assumptions.initial_attack)),
+             in_minutes(nurse.water / assumptions.initial_attack), Digits::two, "min");
+    page.number("gap without water that leaves",
+                supply::in_tenths(told ? *option.supply.gap : *option.supply.gap_nursing) / 10.0,
+                Digits::one, "min", "rounded up");
+}
+
+// Of the engine that attacks, before the hose lies.
+void explain_gap_of_line(const Explained& explained, const HoseOption& option, WorkedPage& page) {
+    const Assumptions& assumptions = explained.district().assumptions;
+    if (assumptions.initial_attack <= gpm(0) || option.line.flow <= gpm(0)) {
+        return;
+    }
+    page.rests_on({"initial_attack_gpm", "initial_attack_after_arrival_min"});
+    const Volume tank = at(explained.district().units, option.engines.front().unit).tank;
+    const Duration first = duration_of(explained.working.first_arrival);
+    const Duration attack = first + assumptions.initial_attack_after_arrival;
+    page.sum("its own tank is empty",
+             fmt::format("{} + {} + {} gal / {} gpm", plain(first),
+                         plain(assumptions.initial_attack_after_arrival), plain(tank),
+                         plain(assumptions.initial_attack)),
+             in_minutes(attack + tank / assumptions.initial_attack), Digits::two, "min",
+             "the engine that attacks");
+    explain_gap(supply::dry_before(option.line.ready, attack, tank, assumptions.initial_attack,
+                                   std::nullopt),
+                assumptions.initial_attack, page);
+    if (option.nurse) {
+        explain_nurse_at_house(explained, *option.nurse, option, page);
+    }
+}
+
 void clocks_of_line(const Explained& explained, const HoseOption& option, WorkedPage& page) {
     const Assumptions& assumptions = explained.district().assumptions;
     const HoseLine& line = option.line;
@@ -88,6 +138,7 @@ void clocks_of_line(const Explained& explained, const HoseOption& option, Worked
              fmt::format("{} + {}", plain(first), plain(assumptions.start_after_arrival)),
              in_minutes(first + assumptions.start_after_arrival), Digits::two, "min",
              "a line that is not there by then counts 0");
+    explain_gap_of_line(explained, option, page);
     page.number("cautious flow by hose", in_gpm(flow_of(option.supply.cautious)), Digits::one,
                 "gpm", std::string(word(option.supply.state)));
     page.number("from the late horizon on", in_gpm(flow_of(option.supply.later)), Digits::one,
@@ -98,7 +149,7 @@ void clocks_of_line(const Explained& explained, const HoseOption& option, Worked
 const HoseOption* best_option(const std::vector<HoseOption>& options) {
     const HoseOption* best = nullptr;
     for (const HoseOption& option : options) {
-        if (best == nullptr || supply::worse(best->supply, option.supply)) {
+        if (best == nullptr || supply::worse(supply::PlanOrder{}, best->supply, option.supply)) {
             best = &option;
         }
     }

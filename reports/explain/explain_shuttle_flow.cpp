@@ -13,12 +13,12 @@
 namespace farwater::reports {
 namespace {
 
+using supply::CasePlan;
 using supply::Incident;
-using supply::ShuttleCase;
 using supply::ShuttleWorking;
 
 void first_minutes_lines(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
-    const ShuttleCase& shuttle = look.shuttle;
+    const CasePlan& shuttle = look.shuttle;
     const Incident& incident = shuttle.incident;
     const Assumptions& assumptions = explained.district().assumptions;
     page.rests_on({"initial_attack_gpm", "initial_attack_after_arrival_min"});
@@ -42,14 +42,7 @@ void first_minutes_lines(const Explained& explained, const ShuttleWorking& look,
     } else {
         page.words("water that goes on", "not to the end of the window");
     }
-    page.number("gap without water", in_minutes(shuttle.gap), Digits::two, "min");
-    if (shuttle.gap > Duration{}) {
-        const double printed = std::round(in_minutes(shuttle.gap) * 100.0) / 100.0;
-        page.sum("more on the first engines would bridge it",
-                 fmt::format("{:.2f} min x {} gpm", printed, plain(incident.initial_attack.flow)),
-                 printed * in_gpm(incident.initial_attack.flow), Digits::none, "gal",
-                 "a second engine's tank, for instance");
-    }
+    explain_gap(shuttle.gap, incident.initial_attack.flow, page);
     if (shuttle.gap_nursing) {
         page.number("gap if the first tanker that can feeds the engine",
                     in_minutes(*shuttle.gap_nursing), Digits::two, "min",
@@ -61,11 +54,7 @@ void first_minutes_lines(const Explained& explained, const ShuttleWorking& look,
         const Unit& unit = at(explained.district().units, nurse->unit);
         page.words("nursing", unit.id + " feeds the engine before the draft is up",
                    fmt::format("hooked up in {} min", plain(incident.dump_site.nurse_hookup)));
-        page.sum("its pump gives the engine",
-                 fmt::format("least({}, {})", plain(unit.pump.value_or(gpm(0))),
-                             plain(assumptions.nurse)),
-                 in_gpm(nurse->nurse_rate), Digits::none, "gpm",
-                 "its rating, and what a tanker pumps off");
+        explain_nurse_rate(unit, assumptions, page);
     }
 }
 
@@ -96,7 +85,7 @@ std::string gain_name(Limit limit) {
     }
 }
 
-void gain_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
+void gain_lines(const Explained& explained, const CasePlan& shuttle, WorkedPage& page) {
     const supply::ParcelSupply& supply = explained.supply();
     const bool for_want_of_engine =
         supply.mode == SupplyMode::shuttle && supply.limit == Limit::engines;
@@ -111,7 +100,7 @@ void gain_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPa
                 "like the last one there by the start, and with it; above what the answer holds");
 }
 
-void slot_lines(const Assumptions& assumptions, const ShuttleCase& shuttle, WorkedPage& page) {
+void slot_lines(const Assumptions& assumptions, const CasePlan& shuttle, WorkedPage& page) {
     if (assumptions.offload_slots < 2) {
         return;
     }
@@ -127,7 +116,7 @@ void slot_lines(const Assumptions& assumptions, const ShuttleCase& shuttle, Work
     }
 }
 
-void crew_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPage& page) {
+void crew_lines(const Explained& explained, const CasePlan& shuttle, WorkedPage& page) {
     const Assumptions& a = explained.district().assumptions;
     page.part("The people it takes, and those who are there by the start");
     page.rests_on({"crew_attack", "crew_dump_site", "crew_fill_site", "crew_traffic",
@@ -153,7 +142,7 @@ void crew_lines(const Explained& explained, const ShuttleCase& shuttle, WorkedPa
     }
 }
 
-void balance_lines(const ShuttleCase& shuttle, WorkedPage& page) {
+void balance_lines(const CasePlan& shuttle, WorkedPage& page) {
     const Incident& incident = shuttle.incident;
     const Flow sustained = flow_of(shuttle.sustained);
     page.number("sustained flow of the shuttle", in_gpm(sustained), Digits::one, "gpm",
@@ -207,7 +196,7 @@ void supply_line_lines(const Explained& explained, const ShuttleWorking& look, W
 
 void explain_shuttle_flow(const Explained& explained, const ShuttleWorking& look,
                           WorkedPage& page) {
-    const ShuttleCase& shuttle = look.shuttle;
+    const CasePlan& shuttle = look.shuttle;
     if (shuttle.incident.tankers.empty()) {
         return;
     }

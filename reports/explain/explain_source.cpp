@@ -254,7 +254,7 @@ void others_looked_at(const Explained& explained, const supply::ShuttleWorking& 
     }
 }
 
-std::string names_of_tankers(const Explained& explained, const supply::ShuttleCase& shuttle,
+std::string names_of_tankers(const Explained& explained, const supply::CasePlan& shuttle,
                              std::size_t fill) {
     std::string names;
     for (const supply::Tanker& tanker : shuttle.incident.tankers) {
@@ -268,7 +268,7 @@ std::string names_of_tankers(const Explained& explained, const supply::ShuttleCa
 // More than one in use at the same time.
 void fills_together(const Explained& explained, const supply::ShuttleWorking& look,
                     WorkedPage& page) {
-    const supply::ShuttleCase& shuttle = look.shuttle;
+    const supply::CasePlan& shuttle = look.shuttle;
     for (std::size_t i = 0; i < shuttle.fills.size(); ++i) {
         const supply::FillUse& fill = shuttle.fills[i];
         page.part(fmt::format("Fill site {} of {}, {}", i + 1, shuttle.fills.size(),

@@ -12,8 +12,8 @@
 namespace farwater::reports {
 namespace {
 
+using supply::CasePlan;
 using supply::Incident;
-using supply::ShuttleCase;
 using supply::ShuttleWorking;
 using supply::Tanker;
 

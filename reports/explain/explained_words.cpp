@@ -75,7 +75,7 @@ void rest_on_turnout(const Explained& explained, UnitIndex unit, WorkedPage& pag
 const supply::ShuttleWorking* shuttle_of(const supply::Working& working) {
     const supply::ShuttleWorking* best = nullptr;
     for (const supply::ShuttleWorking& look : working.looked) {
-        if (best == nullptr || supply::worse(best->supply, look.supply)) {
+        if (best == nullptr || supply::worse(supply::PlanOrder{}, best->supply, look.supply)) {
             best = &look;
         }
     }

@@ -71,6 +71,9 @@ void explain_tankers(const Explained& explained, const supply::ShuttleWorking& l
 void explain_shuttle_flow(const Explained& explained, const supply::ShuttleWorking& look,
                           WorkedPage& page);
 void explain_hose(const Explained& explained, WorkedPage& page);
+// Between the first engine's tank and the supply, and what would bridge it.
+void explain_gap(Duration gap, Flow attack, WorkedPage& page);
+void explain_nurse_rate(const Unit& tanker, const Assumptions& assumptions, WorkedPage& page);
 void explain_assumptions(const Explained& explained, WorkedPage& page);
 
 // The shuttle that was best of those looked at; null where none was.

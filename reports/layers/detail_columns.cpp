@@ -55,9 +55,17 @@ std::vector<ColumnOf> gap_columns(const Findings& findings) {
                                      in_gallons(attack * supply::duration_of(*gap)) - 1e-6))}}
                                : io::Value{};
                 }),
+        text("nursing_tanker_id",
+             "The tanker that feeds the engine until the draft is up, or until hose from a source "
+             "lies; empty: none does.",
+             [findings](std::size_t row) {
+                 const UnitIndex nurse = findings.supply(row).nurse;
+                 return nurse.valid() ? io::Value{at(findings.district.units, nurse).id}
+                                      : io::Value{};
+             }),
         real("gap_nursing_min",
              "What of gap_min is left where the first tanker that can feeds the engine until the "
-             "draft is up; empty where there is no gap, none can, or one does.",
+             "draft is up or the hose lies; empty where there is no gap, none can, or one does.",
              [findings](std::size_t row) { return value_of(findings.supply(row).gap_nursing); }),
         integer("gap_nursing_gpm", "Cautious flow that is then held, gpm.",
                 [findings](std::size_t row) {

@@ -68,12 +68,13 @@ std::vector<ColumnOf> fill_columns(const Findings& findings) {
             columns.push_back(std::move(column));
         }
     }
-    columns.push_back(real(
-        "one_fill_site_gpm",
-        "Cautious flow if all tankers fill at one place, the best, gpm; empty without a shuttle.",
-        [of, shuttles](std::size_t row) {
-            return shuttles(row) ? value_of(of(row).one_site) : io::Value{};
-        }));
+    columns.push_back(real("one_fill_site_gpm",
+                           "Cautious flow if all tankers fill at one place, the best, gpm; beside "
+                           "several places, with "
+                           "no tanker that feeds the engine first; empty without a shuttle.",
+                           [of, shuttles](std::size_t row) {
+                               return shuttles(row) ? value_of(of(row).one_site) : io::Value{};
+                           }));
     return columns;
 }
 

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "analyzer/supply/unsaid.h"
+#include "reports/headline.h"
 #include "reports/layers.h"
 #include "reports/layers/table_builder.h"
 
@@ -70,6 +71,21 @@ void add_untimed_tankers(const District& district, std::vector<Task>& list) {
         if (unit.kind == UnitKind::tanker && !timed) {
             list.push_back({"apparatus", unit.id, "time one fill and one offload"});
         }
+    }
+}
+
+// What tankers pump off into an engine: until that is timed, no plan that is known without it gives
+// way to one that nurses.
+void add_untimed_nursing(const Findings& findings, std::vector<Task>& list) {
+    const Headline headline = headline_of(findings);
+    const std::size_t closed = headline.held_with_a_gap - headline.gap_left_by_nursing;
+    if (closed > 0 && !findings.district.assumptions.is_given("nurse_gpm")) {
+        list.push_back(
+            {"assumptions", "nurse_gpm",
+             fmt::format("time what a {0} pumps off into the engine at the fire: of the parcels "
+                         "that meet their flow, {1} with minutes without water would have none if "
+                         "a {0} fed it first",
+                         findings.district.tanker_word, closed)});
     }
 }
 
@@ -220,6 +236,7 @@ std::vector<Task> tasks(const Findings& findings) {
     add_tests_to_do(findings, list);
     add_unweighed(findings.district, list);
     add_untimed_tankers(findings.district, list);
+    add_untimed_nursing(findings, list);
     add_unsaid_of_units(findings.district, list);
     add_unrated_bridges(findings, list);
     add_unsounded_water(findings.district, list);

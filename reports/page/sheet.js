@@ -103,7 +103,7 @@ const Sheet = (() => {
     const gallons = `${Words.whole(Math.ceil(number("gap_gal", row) / 10) * 10)} gal more on the first engines`;
     if (!has("gap_nursing_min", row)) return gallons;
     const left = number("gap_nursing_min", row) > 0 ? `${min("gap_nursing_min", row)} without water` : "no gap";
-    return `${gallons}; or a ${Words.tanker} that feeds the engine until the draft is up: ${left}, then ${Words.whole(Words.flow(number("gap_nursing_gpm", row)))} gpm`;
+    return `${gallons}; or a ${Words.tanker} that feeds the engine first: ${left}, then ${Words.whole(Words.flow(number("gap_nursing_gpm", row)))} gpm`;
   }
 
   function clocks(row) {
@@ -111,6 +111,7 @@ const Sheet = (() => {
       ["First engine at the house", min("first_engine_min", row)],
       ["Its tank on the fire", min("tank_water_min", row)],
       ["Water keeps coming", has("tank_water_min", row) && !has("continuous_min", row) ? "not within the planning time" : min("continuous_min", row)],
+      ["Fed until then by", Parcels.text("nursing_tanker_id", row)],
       ["Tank water ends before supply begins", number("gap_min", row) > 0 ? min("gap_min", row) + " without water" : ""],
       ["What bridges that", bridge(row)],
       ["Planned flow at the earliest", min("earliest_start_min", row)],

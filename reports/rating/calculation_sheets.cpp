@@ -39,8 +39,8 @@ std::string until_draft_in_words(const supply::ParcelSupply& brought) {
     if (brought.mode != SupplyMode::shuttle) {
         return "no shuttle";
     }
-    return brought.nursing > 0 ? "a tanker feeds the engine at the fire by its own pump"
-                               : "the tank of the engine at the fire";
+    return brought.nurse.valid() ? "a tanker feeds the engine at the fire by its own pump"
+                                 : "the tank of the engine at the fire";
 }
 
 // The table of the tankers has the sum before it is rounded down.

@@ -103,7 +103,7 @@ std::vector<ColumnOf> columns_of_brought(const Places& of) {
                 [of](std::size_t i) { return value_of_count(of->brought(i).tankers); }),
         yes_no("rating_nursing",
                "A tanker feeds the engine at the fire by its own pump until the draft is up.",
-               [of](std::size_t i) { return io::Value{of->brought(i).nursing > 0}; }),
+               [of](std::size_t i) { return io::Value{of->brought(i).nurse.valid()}; }),
     };
 }
 

@@ -145,7 +145,7 @@ Claim claim_of_nursing(const Findings& findings) {
     for (std::size_t row = 0; row < findings.parcels(); ++row) {
         const bool credited = is_credited(findings, row);
         brought += credited ? 1U : 0U;
-        nursed += credited && findings.rating->brought.supplies[row].nursing > 0 ? 1U : 0U;
+        nursed += credited && findings.rating->brought.supplies[row].nurse.valid() ? 1U : 0U;
     }
     return {fmt::format("A {} feeds the engine at the fire by its own pump until the draft is up",
                         findings.district.tanker_word),

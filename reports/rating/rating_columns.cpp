@@ -89,7 +89,7 @@ std::vector<ColumnOf> columns_of_plan(const Findings& findings) {
              "yes: by that plan a tanker feeds the engine at the fire by its own pump until the "
              "draft is up.",
              [=](std::size_t row) {
-                 return if_brought(row, io::Value{of(row).nursing > 0 ? "yes" : "no"});
+                 return if_brought(row, io::Value{of(row).nurse.valid() ? "yes" : "no"});
              }),
     };
 }

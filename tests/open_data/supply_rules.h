@@ -63,7 +63,8 @@ inline std::vector<Rule> supply_rules() {
          "sustained_gpm > 0 AND (supply_mode = 'shuttle') != (dump_site_id IS NOT NULL AND "
          "round_trip_min IS NOT NULL AND tankers >= 1)"},
         {"several fill sites hold more than one, and all tankers fill at one of them",
-         "supply_mode = 'shuttle' AND (one_fill_site_gpm > cautious_gpm OR fill_site_count NOT IN "
+         "supply_mode = 'shuttle' AND ((one_fill_site_gpm > cautious_gpm AND nursing_tanker_id IS "
+         "NULL) OR fill_site_count NOT IN "
          "(1, 2, 3) OR fill_tankers + coalesce(second_fill_tankers, 0) + "
          "coalesce(third_fill_tankers, 0) != tankers OR (fill_site_count = 1 AND cautious_gpm != "
          "one_fill_site_gpm))"},

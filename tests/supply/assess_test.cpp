@@ -322,8 +322,8 @@ TEST_CASE("bounds first and every fill site run give the same case", "[twin]") {
         const Situation situation = scene.situation();
         const Scene at_site = scene_at(situation, profile_of, responders,
                                        scene.trips.hose_lays[0][0], minutes(arrival));
-        const ShuttleCase bounded = work_out(situation, at_site, minutes(120));
-        const ShuttleCase plain = work_out_plainly(situation, at_site, minutes(120));
+        const CasePlan bounded = work_out(situation, at_site, {minutes(120)}).front();
+        const CasePlan plain = work_out_plainly(situation, at_site, minutes(120)).front();
         CHECK(bounded.cautious == plain.cautious);
         CHECK(bounded.sustained == plain.sustained);
         CHECK(bounded.source == plain.source);

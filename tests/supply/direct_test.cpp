@@ -175,3 +175,71 @@ TEST_CASE("a hose line that is late holds nothing from the start, for the tank i
     engine_alone.initial_attack.flow = gpm(0);
     CHECK(holds(engine_alone, until_the_line, tenths_of_gpm(1)));
 }
+
+namespace {
+
+// By ticks: the engine draws from its own tank and from what is pumped into it, until the hose
+// lies.
+double dry_by_ticks(double ready, double attack, double tank, double draws, double feeds_from,
+                    double water) {
+    constexpr double tick = 1.0 / 512.0;
+    double dry = 0.0;
+    for (double now = attack; now < ready; now += tick) {
+        const bool feeds = now >= feeds_from && water > 0.0;
+        (feeds ? water : tank) -= draws * tick;
+        dry += !feeds && tank < 0.0 ? tick : 0.0;
+    }
+    return dry;
+}
+
+}  // namespace
+
+TEST_CASE("minutes without water are those that neither tank bridges", "[twin]") {
+    for (const double feeds_from : {14.5, 19.0, 20.0, 24.0, 26.0}) {
+        for (const double water : {0.0, 450.0, 1000.0, 2250.0}) {
+            for (const double ready : {14.25, 18.0, 25.5, 40.0}) {
+                CAPTURE(feeds_from, water, ready);
+                NurseAtHouse nurse;
+                nurse.feeds_from = minutes(feeds_from);
+                nurse.water = gallons(water);
+                const Duration dry =
+                    dry_before(minutes(ready), minutes(14), gallons(1000), gpm(200), nurse);
+                CHECK(in_minutes(dry) ==
+                      Approx(dry_by_ticks(ready, 14, 1000, 200, feeds_from, water)).margin(0.02));
+            }
+        }
+    }
+}
+
+// T1 is there at 12.5 min; 200 ft of hose take 1 min to lay, coupling another; of 2,500 gal it
+// delivers 2,250, which last 11.25 min behind the engine's own 5, from minute 14 on to 30.25.
+TEST_CASE("before a hose line stands a tanker feeds the engine, with hose that is left for that") {
+    OneDumpSite scene = by_hose_alone();
+    scene.needs[0]->flow = tenths_of_gpm(1000);
+    scene.district.assumptions.start_after_arrival = minutes(20);
+    const ParcelSupply bare = scene.supply();
+    REQUIRE(bare.state == SupplyState::held);
+    CHECK(*bare.gap == rounded_up(minutes(6.5)));
+    CHECK_FALSE(bare.nurse.valid());
+    scene.district.units[2].pump = gpm(350);
+    CHECK_FALSE(scene.supply().nurse.valid());  // all hose lies to the source
+
+    scene.district.units[0].hose->hose_4in += feet(201);
+    const ParcelSupply nursed = scene.supply();
+    CHECK(nursed.mode == SupplyMode::direct);
+    CHECK(nursed.nurse == UnitIndex(2));
+    CHECK(*nursed.gap == rounded_up(minutes(0)));
+    CHECK(nursed.cautious == bare.cautious);
+
+    scene.district.units[2].tank = gallons(500);  // 450 last 2.25 min
+    CHECK(*scene.supply().gap == rounded_up(minutes(25.5 - 19.0 - 2.25)));
+    scene.district.units[2].pump = gpm(150);  // less than the attack draws
+    CHECK_FALSE(scene.supply().nurse.valid());
+
+    scene.district.units[2].pump = gpm(500);  // what it pumps off is the default
+    const ParcelSupply untimed = scene.supply();
+    CHECK_FALSE(untimed.nurse.valid());
+    REQUIRE(untimed.gap_nursing);
+    CHECK(*untimed.gap_nursing == rounded_up(minutes(25.5 - 19.0 - 2.25)));
+    CHECK(untimed.nursing_flow == rounded_down(untimed.cautious));
+}

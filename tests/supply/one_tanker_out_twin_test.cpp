@@ -77,7 +77,7 @@ TEST_CASE("one tanker out is the least of all that lack one and what it carries"
             continue;
         }
         const Situation situation = site.situation();
-        const ShuttleCase found = work_out(situation, scene, minutes(120));
+        const CasePlan found = work_out(situation, scene, {minutes(120)}).front();
         REQUIRE(found.tankers > 1);
         HeldFlow least = found.cautious;
         HeldFlow for_loads_alone = found.cautious;
@@ -104,7 +104,7 @@ TEST_CASE("without the only carrier of a portable tank nothing is held") {
     site.district.units[4].portable_tank = gallons(0);
     site.refresh();
     const Scene scene = scene_of(site);
-    const ShuttleCase found = work_out(site.situation(), scene, minutes(120));
+    const CasePlan found = work_out(site.situation(), scene, {minutes(120)}).front();
     REQUIRE(in_tenths(found.cautious) > 0);
     CHECK(in_tenths(found.one_tanker_out) == 0);
     const UnitIndex other(5);

@@ -79,7 +79,7 @@ OneDumpSite drawn_scene(Dice& dice) {
 
 void check_facts_of_one_plan(const Situation& situation, const ShuttleWorking& look) {
     const ParcelSupply& supply = look.supply;
-    const ShuttleCase& plan = look.shuttle;
+    const CasePlan& plan = look.shuttle;
     const Window window = plan.window;
     CHECK(supply.tankers == plan.incident.tankers.size());
     CHECK(supply.fill_sites() == plan.incident.fill_sites.size());
@@ -218,4 +218,51 @@ TEST_CASE("by terms all that is said of a place belongs to one plan, and no plan
     CHECK(met < scenes * 9 / 10);
     CHECK(several > scenes / 20);
     CHECK(missed <= scenes / 50);
+}
+
+TEST_CASE("without terms: evidence, no gap, margin, a shorter gap, hose, then flow") {
+    ParcelSupply plan = unanswered({tenths_of_gpm(2500), minutes(120), Evidence::declared});
+    plan.mode = SupplyMode::shuttle;
+    plan.state = SupplyState::held;
+    plan.margin = Margin::firm;
+    plan.gap = rounded_up(minutes(4.2));
+    plan.cautious = tenths_of_gpm(4000);
+    const PlanOrder order;
+    const auto with = [&](const auto& change) {
+        ParcelSupply other = plan;
+        other.cautious = tenths_of_gpm(3000);
+        change(other);
+        return other;
+    };
+    const ParcelSupply less = with([](ParcelSupply&) {});
+    CHECK(worse(order, less, plan));
+    const std::vector<ParcelSupply> ever_better{
+        less,
+        with([](ParcelSupply& it) { it.mode = SupplyMode::direct; }),
+        with([](ParcelSupply& it) { it.gap = rounded_up(minutes(3.9)); }),
+    };
+    for (std::size_t i = 1; i < ever_better.size(); ++i) {
+        CHECK(worse(order, ever_better[i - 1], ever_better[i]));
+        CHECK(worse(order, plan, ever_better[i]));
+    }
+    const ParcelSupply thin_without = with([](ParcelSupply& it) {
+        it.margin = Margin::thin;
+        it.gap = rounded_up(minutes(0));
+    });
+    const ParcelSupply thin_shorter = with([](ParcelSupply& it) {
+        it.margin = Margin::thin;
+        it.gap = rounded_up(minutes(1));
+    });
+    CHECK(worse(order, plan, thin_without));
+    CHECK(worse(order, thin_shorter, plan));
+    const ParcelSupply same_minute =
+        with([](ParcelSupply& it) { it.gap = rounded_up(minutes(4.9)); });
+    CHECK(worse(order, same_minute, plan));
+    CHECK_FALSE(worse(order, less, same_minute));  // as long a gap, as much flow
+    ParcelSupply assumed = thin_without;
+    assumed.evidence = Evidence::assumed;
+    CHECK(worse(order, assumed, plan));
+    ParcelSupply short_flow = thin_without;
+    short_flow.state = SupplyState::short_flow;
+    CHECK(worse(order, short_flow, assumed));
 }

@@ -127,8 +127,8 @@ TEST_CASE("tanks that find no room stay on the trucks, and room for one is what 
     const Scene narrow = scene_here();
     REQUIRE(narrow.line.left.size() == 1);
     CHECK(narrow.line.full);
-    const ShuttleCase shuttle = work_out(scene.situation(), narrow, minutes(120));
-    const ShuttleCase with_room = work_out(scene.situation(), roomy, minutes(120));
+    const CasePlan shuttle = work_out(scene.situation(), narrow, {minutes(120)}).front();
+    const CasePlan with_room = work_out(scene.situation(), roomy, {minutes(120)}).front();
     CHECK(shuttle.sustained < with_room.sustained);
     for (const Gain& gain : shuttle.gains) {
         if (gain.limit == Limit::road_room) {

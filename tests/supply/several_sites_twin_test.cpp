@@ -237,15 +237,16 @@ TEST_CASE("of all ways to use tankers, engines and water few hold more than the 
             scene_at(situation, profile_of_units(situation.district, situation.profiles),
                      roster(situation.district, PeriodIndex(0), ""),
                      situation.trips.hose_lays[0][0], minutes(12.5));
-        const ShuttleCase found = work_out(situation, scene, minutes(120));
-        const ShuttleCase& answer = found.several.empty() ? found : found.several.front();
+        const CasePlans plans = work_out(situation, scene, {minutes(120)});
+        const CasePlan& found = plans.front();
+        const CasePlan& answer = plans.back();
         CHECK(answer.cautious >= found.cautious);
         CHECK(answer.sustained >= found.sustained);
         CHECK(answer.later >= found.later);
         CHECK(answer.one_tanker_out >= found.one_tanker_out);
         const HeldFlow best = Everything(drawn, situation, scene, found.window).best();
         CHECK(answer.cautious <= best);
-        with_several += found.several.empty() ? 0 : 1;
+        with_several += plans.size() > 1 ? 1 : 0;
         as_good += answer.cautious == best ? 1 : 0;
         const double share =
             in_tenths(best) == 0 ? 1.0 : in_tenths(answer.cautious) / double(in_tenths(best));
@@ -278,8 +279,9 @@ TEST_CASE("of all ways to use tankers, engines and water few are better by terms
             scene_at(situation, profile_of_units(situation.district, situation.profiles),
                      roster(situation.district, PeriodIndex(0), ""),
                      situation.trips.hose_lays[0][0], minutes(12.5));
-        const ShuttleCase found = work_out(situation, scene, minutes(120));
-        const ShuttleCase& answer = found.several.empty() ? found : found.several.front();
+        const CasePlans plans = work_out(situation, scene, {minutes(120)});
+        const CasePlan& found = plans.front();
+        const CasePlan& answer = plans.back();
         const HonestTerms terms{flow, honest_tenths(minutes(12.5 + within)), 600, found.window};
         const Merit chosen = plain_merit(terms, answer.incident, answer.slow);
         CHECK(chosen == answer.merit);

@@ -146,15 +146,15 @@ ShuttleWorking Assessor::look_at(const Keyed& item) const {
                         .line = std::nullopt,
                         .without = {},
                         .supply = {}};
-    look.shuttle = case_of(key, look.scene);
-    if (look.shuttle.passed_over) {
+    CasePlans plans = plans_of(look.scene, std::span(&item, 1));
+    if (plans.front().passed_over) {
+        look.shuttle = std::move(plans.front());
         return look;
     }
-    CaseAnswers answers(situation_, look.scene, look.shuttle);
-    look.supply = answers.supply_of(fire, look.lay);
-    if (look.supply.fill_sites() > 1) {
-        look.shuttle = ShuttleCase(look.shuttle.several.front());
-    }
+    const CaseAnswers::Answer answer =
+        CaseAnswers(situation_, look.scene, plans).answer_of(fire, look.lay);
+    look.supply = answer.supply;
+    look.shuttle = std::move(plans[answer.plan]);
     look.line = house_line(situation_, look.scene, fire.place, look.lay.length);
     for (const UnitIndex tanker : missed_tankers(look.scene, look.shuttle.incident)) {
         look.without.push_back({tanker, flow_without(situation_, look.scene, look.shuttle.slow,
@@ -194,8 +194,14 @@ Scene Assessor::scene_of(const CaseKey& key) const {
                     minutes(key.arrival_half_minutes / 2.0));
 }
 
-ShuttleCase Assessor::case_of(const CaseKey& key, const Scene& scene) const {
-    return work_out(situation_, scene, minutes(key.duration_tenths / 10.0), key.least);
+// Precondition: the items are of one case.
+CasePlans Assessor::plans_of(const Scene& scene, std::span<const Keyed> items) const {
+    const CaseKey& key = items.front().key;
+    CaseWanted wanted{.duration = minutes(key.duration_tenths / 10.0), .least = key.least};
+    for (const Keyed& item : items) {
+        wanted.easiest = std::min(wanted.easiest, needs_[item.row].value_or(Need{}).flow);
+    }
+    return work_out(situation_, scene, wanted);
 }
 
 HeldFlow Assessor::carried(const Scene& scene, const Keyed& item) const {
@@ -213,16 +219,15 @@ HouseOnFire Assessor::fire_at(std::size_t row) const {
 }
 
 void Assessor::answer_case(std::span<const Keyed> items, std::vector<ParcelSupply>& slots) const {
-    const CaseKey& key = items.front().key;
-    const Scene scene = scene_of(key);
-    const ShuttleCase shuttle = case_of(key, scene);
-    if (shuttle.passed_over) {
+    const Scene scene = scene_of(items.front().key);
+    const CasePlans plans = plans_of(scene, items);
+    if (plans.front().passed_over) {
         return;
     }
-    CaseAnswers answers(situation_, scene, shuttle);
+    CaseAnswers answers(situation_, scene, plans);
     for (const Keyed& item : items) {
-        slots[item.slot] =
-            answers.supply_of(fire_at(item.row), situation_.trips.hose_lays[item.row][item.lay]);
+        const HoseLay& lay = situation_.trips.hose_lays[item.row][item.lay];
+        slots[item.slot] = answers.answer_of(fire_at(item.row), lay).supply;
     }
 }
 

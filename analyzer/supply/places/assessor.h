@@ -106,7 +106,7 @@ public:
 
 private:
     Scene scene_of(const CaseKey& key) const;
-    ShuttleCase case_of(const CaseKey& key, const Scene& scene) const;
+    CasePlans plans_of(const Scene& scene, std::span<const Keyed> items) const;
     HeldFlow carried(const Scene& scene, const Keyed& item) const;  // by hose to the house
     std::uint32_t zone_at(std::size_t row) const;
     HouseOnFire fire_at(std::size_t row) const;  // precondition: a need, and an engine gets there

@@ -5,6 +5,7 @@
 #include "analyzer/hydraulics/hose.h"
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/first_water.h"
+#include "analyzer/supply/visits.h"
 
 namespace farwater::supply {
 
@@ -32,18 +33,8 @@ std::optional<TenthsMinute> sooner(std::optional<TenthsMinute> a, std::optional<
     return a && b ? std::min(*a, *b) : a ? a : b;
 }
 
-// Of two that meet the need by the same margin the better evidenced is told, not the larger flow.
-void take_if_better(const PlanOrder& order, ParcelSupply& supply, const ParcelSupply& more) {
-    const bool both_meet_it = supply.state == SupplyState::held && more.state == supply.state &&
-                              more.margin == supply.margin;
-    if (worse(order, supply, more) &&
-        (order.terms || !both_meet_it || more.evidence >= supply.evidence)) {
-        supply = more;
-    }
-}
-
 // The case is of an arrival up to half a minute sooner than this house's.
-void set_clocks(ParcelSupply& supply, const ShuttleCase& shuttle) {
+void set_clocks(ParcelSupply& supply, const CasePlan& shuttle) {
     TenthsMinute gap = rounded_up(shuttle.gap);
     if (shuttle.continuous) {
         const TenthsMinute tank = supply.tank_water.value_or(TenthsMinute{});
@@ -60,10 +51,11 @@ std::uint8_t count_of(std::size_t tankers) {
 
 }  // namespace
 
-ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay) {
+CaseAnswers::Answer CaseAnswers::answer_of(const HouseOnFire& fire, const HoseLay& lay) {
+    const CasePlan& first = plans_.front();
     ParcelSupply supply = unanswered(fire.need);
     supply.state = SupplyState::tank_only;
-    supply.limit = shuttle_.limit;
+    supply.limit = first.limit;
     supply.first_engine = rounded_up(fire.first_arrival);
     supply.tank_water =
         rounded_up(attack_begins(situation_.district.assumptions, fire.first_arrival));
@@ -74,38 +66,42 @@ ParcelSupply CaseAnswers::supply_of(const HouseOnFire& fire, const HoseLay& lay)
     supply.lane = scene_.lane;
     supply.single_file = rounded_up(scene_.set_up.single_file);
     supply.hose_ft = static_cast<float>(in_feet(lay.length));
-    if (shuttle_.tankers > 0) {
-        describe(supply, shuttle_);
+    if (first.tankers > 0) {
+        describe(supply, first);
     }
-    if (!shuttle_.flows() && shuttle_.several.empty()) {
-        return supply;
+    if (!first.flows() && plans_.size() == 1) {
+        return {supply};
     }
     const auto line = house_line(situation_, scene_, fire.place, lay.length);
     if (!line) {
         supply.limit = Limit::hose;
-        return supply;
+        return {supply};
     }
     const Evidence hose = line->hose_listed ? Evidence::tested : Evidence::assumed;
     supply.evidence = std::min(supply.evidence, hose);
     const ParcelSupply bare = supply;
-    if (shuttle_.flows()) {
-        give(supply, shuttle_, held(line->flow));
+    if (first.flows()) {
+        give(supply, 0, held(line->flow));
         supply.one_site = supply.cautious;
     }
-    for (const ShuttleCase& several : shuttle_.several) {
-        ParcelSupply more = bare;
-        more.evidence = std::min(fire.need.evidence, hose);
-        describe(more, several);
-        give(more, several, held(line->flow));
-        more.one_site = supply.one_site;
-        take_if_better(situation_.order, supply, more);
+    Answer told{supply};
+    for (std::size_t plan = 1; plan < plans_.size(); ++plan) {
+        ParcelSupply other = bare;
+        other.evidence = std::min(fire.need.evidence, hose);
+        describe(other, plans_[plan]);
+        give(other, plan, held(line->flow));
+        other.one_site = plans_[plan].fills.size() > 1 ? supply.one_site : other.cautious;
+        if (worse(situation_.order, told.supply, other)) {
+            told = {other, plan};
+        }
     }
-    return supply;
+    return told;
 }
 
-void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) const {
+void CaseAnswers::describe(ParcelSupply& supply, const CasePlan& shuttle) const {
     supply.tankers = count_of(shuttle.tankers);
-    supply.nursing = count_of(static_cast<std::size_t>(shuttle.incident.dump_site.nursing_tankers));
+    const Tanker* nurse = first_to_nurse(shuttle.incident);
+    supply.nurse = nurse != nullptr ? nurse->unit : UnitIndex();
     supply.handbook = held(shuttle.handbook);
     supply.crew_needed = static_cast<std::uint16_t>(shuttle.crew_needed);
     supply.crew_there = static_cast<std::uint16_t>(shuttle.crew.people);
@@ -141,7 +137,8 @@ void CaseAnswers::describe(ParcelSupply& supply, const ShuttleCase& shuttle) con
     supply.evidence = std::min(supply.evidence, shuttle.evidence);
 }
 
-void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {
+void CaseAnswers::give(ParcelSupply& supply, std::size_t plan, HeldFlow line) {
+    const CasePlan& shuttle = plans_[plan];
     supply.mode = SupplyMode::shuttle;
     supply.limit = line < shuttle.sustained ? Limit::supply_line : shuttle.limit;
     supply.sustained = std::min(shuttle.sustained, line);
@@ -151,19 +148,17 @@ void CaseAnswers::give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlo
     const bool asks_for_start =
         situation_.told != Told::flow || situation_.order.terms || supply.cautious < supply.needed;
     if (line >= supply.needed && asks_for_start) {
-        supply.earliest_start = earliest(shuttle, supply.needed);
-        if (&shuttle != &shuttle_ && !situation_.order.terms) {
-            supply.earliest_start =
-                sooner(supply.earliest_start, earliest(shuttle_, supply.needed));
-        }
+        supply.earliest_start = situation_.order.terms ? earliest(plan, supply.needed)
+                                                       : earliest_of_any_up_to(plan, supply.needed);
     }
     judge(supply, situation_.district.assumptions.firm_margin);
     if (situation_.told == Told::everything) {
-        tell_more(supply, shuttle, line);
+        tell_more(supply, plan, line);
     }
 }
 
-void CaseAnswers::tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line) {
+void CaseAnswers::tell_more(ParcelSupply& supply, std::size_t plan, HeldFlow line) {
+    const CasePlan& shuttle = plans_[plan];
     std::ranges::transform(shuttle.build_up, supply.build_up.begin(),
                            [&](HeldFlow flow) { return rounded_down(std::min(flow, line)); });
     for (std::size_t i = 0; i < shuttle.gains.size(); ++i) {
@@ -177,27 +172,37 @@ void CaseAnswers::tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, He
         supply.nursing_flow = rounded_down(std::min(shuttle.nursing_flow, line));
     }
     if (supply.cautious < supply.needed && line >= supply.needed) {
-        supply.more_tankers = more_tankers(shuttle, supply.needed);
+        supply.more_tankers = more_tankers(plan, supply.needed);
     }
 }
 
-std::uint8_t CaseAnswers::more_tankers(const ShuttleCase& shuttle, HeldFlow needed) {
+std::uint8_t CaseAnswers::more_tankers(std::size_t plan, HeldFlow needed) {
     constexpr int most = 6;
-    auto& of_shuttle = &shuttle == &shuttle_ ? more_tankers_ : more_tankers_of_several_;
-    const auto [known, is_new] = of_shuttle.emplace(needed, std::uint8_t{0});
+    const auto [known, is_new] = by_need_[plan].more_tankers.emplace(needed, std::uint8_t{0});
     if (is_new) {
+        const CasePlan& shuttle = plans_[plan];
         const auto more = tankers_short(shuttle.slow, shuttle.window, needed, most);
         known->second = static_cast<std::uint8_t>(more.value_or(0));
     }
     return known->second;
 }
 
-std::optional<TenthsMinute> CaseAnswers::earliest(const ShuttleCase& shuttle, HeldFlow needed) {
-    auto& of_shuttle = &shuttle == &shuttle_ ? earliest_ : earliest_of_several_;
-    const auto known = of_shuttle.find(needed);
-    if (known != of_shuttle.end()) {
+// A plan falls back on those before it.
+std::optional<TenthsMinute> CaseAnswers::earliest_of_any_up_to(std::size_t plan, HeldFlow needed) {
+    std::optional<TenthsMinute> start = earliest(plan, needed);
+    for (std::size_t before = 0; before < plan; ++before) {
+        start = sooner(start, earliest(before, needed));
+    }
+    return start;
+}
+
+std::optional<TenthsMinute> CaseAnswers::earliest(std::size_t plan, HeldFlow needed) {
+    auto& of_plan = by_need_[plan].earliest;
+    const auto known = of_plan.find(needed);
+    if (known != of_plan.end()) {
         return known->second;
     }
+    const CasePlan& shuttle = plans_[plan];
     const Duration latest =
         std::max(situation_.district.assumptions.late_horizon, shuttle.window.start);
     auto start = earliest_start(shuttle.slow, needed, shuttle.window.duration, latest);
@@ -207,7 +212,7 @@ std::optional<TenthsMinute> CaseAnswers::earliest(const ShuttleCase& shuttle, He
         start = std::min(start.value_or(shuttle.window.start), shuttle.window.start);
     }
     const auto kept = start ? std::optional(rounded_up(*start)) : std::nullopt;
-    of_shuttle.emplace(needed, kept);
+    of_plan.emplace(needed, kept);
     return kept;
 }
 

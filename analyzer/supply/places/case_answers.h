@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <vector>
 
 #include "analyzer/hydraulics/hose.h"
 #include "analyzer/supply/assessment.h"
@@ -24,29 +25,37 @@ struct HouseLine {
 std::optional<HouseLine> house_line(const Situation& situation, const Scene& scene, Point house,
                                     Length lay);
 
-// All that is given must outlive it. Earliest starts and tankers short are kept
-// by need.
+// All that is given must outlive it. Earliest starts and tankers short are kept by need.
 class CaseAnswers {
 public:
-    CaseAnswers(const Situation& situation, const Scene& scene, const ShuttleCase& shuttle)
-        : situation_(situation), scene_(scene), shuttle_(shuttle) {}
+    CaseAnswers(const Situation& situation, const Scene& scene, const CasePlans& plans)
+        : situation_(situation), scene_(scene), plans_(plans), by_need_(plans.size()) {}
 
-    // More than one fill site where that gives more. Precondition: the lay is from the scene's dump
-    // site.
-    ParcelSupply supply_of(const HouseOnFire& fire, const HoseLay& lay);
+    // By the plan that is best for this house (plan_order.h). Precondition: the lay is from the
+    // scene's dump site.
+    struct Answer {
+        ParcelSupply supply;
+        std::size_t plan = 0;  // its place among the plans
+    };
+    Answer answer_of(const HouseOnFire& fire, const HoseLay& lay);
 
 private:
-    void describe(ParcelSupply& supply, const ShuttleCase& shuttle) const;
-    void give(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line);
-    void tell_more(ParcelSupply& supply, const ShuttleCase& shuttle, HeldFlow line);
-    std::optional<TenthsMinute> earliest(const ShuttleCase& shuttle, HeldFlow needed);
-    std::uint8_t more_tankers(const ShuttleCase& shuttle, HeldFlow needed);
+    struct KnownByNeed {
+        std::map<HeldFlow, std::optional<TenthsMinute>> earliest;
+        std::map<HeldFlow, std::uint8_t> more_tankers;
+    };
+
+    void describe(ParcelSupply& supply, const CasePlan& plan) const;
+    void give(ParcelSupply& supply, std::size_t plan, HeldFlow line);
+    void tell_more(ParcelSupply& supply, std::size_t plan, HeldFlow line);
+    std::optional<TenthsMinute> earliest(std::size_t plan, HeldFlow needed);
+    std::optional<TenthsMinute> earliest_of_any_up_to(std::size_t plan, HeldFlow needed);
+    std::uint8_t more_tankers(std::size_t plan, HeldFlow needed);
 
     const Situation& situation_;
     const Scene& scene_;
-    const ShuttleCase& shuttle_;
-    std::map<HeldFlow, std::optional<TenthsMinute>> earliest_, earliest_of_several_;
-    std::map<HeldFlow, std::uint8_t> more_tankers_, more_tankers_of_several_;
+    const CasePlans& plans_;
+    std::vector<KnownByNeed> by_need_;  // per plan
 };
 
 }  // namespace farwater::supply

@@ -97,6 +97,16 @@ struct Candidate {
     Evidence evidence = Evidence::assumed;
 };
 
+// What of the engines' hose is not laid.
+HoseThere spare_hose(const District& district, const Candidate& candidate) {
+    HoseThere spare = hose_there(district, candidate.engines);
+    const auto size = static_cast<std::size_t>(candidate.line.size);
+    const Length laid = candidate.lay * candidate.line.lines;
+    spare.length[size] -= laid;
+    spare.listed[size] -= laid;
+    return spare;
+}
+
 // A stated value stands for what nobody says of tank, pump or hose; nobody may say with whom or
 // from how far an engine comes.
 Evidence evidence_of(const Situation& situation, const CountedSource& source,
@@ -124,8 +134,12 @@ Length rise_to(const Situation& situation, Point source, Point house) {
 
 class DirectAnswer {
 public:
-    DirectAnswer(const Situation& situation, const HouseOnFire& fire)
-        : units_(situation.district.units),
+    DirectAnswer(const Situation& situation, std::span<const ProfileIndex> profile_of,
+                 std::span<const Responder> responders, std::size_t row, const HouseOnFire& fire)
+        : situation_(situation),
+          profile_of_(profile_of),
+          responders_(responders),
+          row_(row),
           assumptions_(situation.district.assumptions),
           fire_(fire),
           start_(situation.order.flow_from(assumptions_, fire.first_arrival)),
@@ -147,11 +161,52 @@ public:
                                [](const Arrival& engine) { return engine.unit; });
         supply.hose_ft = static_cast<float>(in_feet(candidate.lay));
         set_flows(supply, line);
-        set_clocks(supply, line, at(units_, supply.first_at_site).tank);
+        set_clocks(supply, line, attack_tank(candidate));
+        return supply;
+    }
+
+    // Where that shortens its gap. Precondition: `supply` is that of the candidate.
+    std::optional<NurseAtHouse> nurse_of(const Candidate& candidate,
+                                         const ParcelSupply& supply) const {
+        if (situation_.order.terms || !supply.gap || in_tenths(*supply.gap) <= 0 ||
+            (situation_.told != Told::everything && supply.state != SupplyState::held)) {
+            return std::nullopt;
+        }
+        const auto nurse = nurse_at_house(situation_, profile_of_, responders_, row_, fire_,
+                                          spare_hose(situation_.district, candidate));
+        return nurse && gap_with(candidate, nurse) < *supply.gap ? nurse : std::nullopt;
+    }
+
+    // By that tanker where that is better, or takes nothing away; else what it would do stands with
+    // it.
+    ParcelSupply nursed(const Candidate& candidate, ParcelSupply supply,
+                        const NurseAtHouse& nurse) const {
+        const TenthsMinute gap = gap_with(candidate, nurse);
+        ParcelSupply by_tanker = supply;
+        by_tanker.nurse = nurse.tanker;
+        by_tanker.gap = gap;
+        by_tanker.evidence = std::min(supply.evidence, nurse.evidence);
+        const bool as_well_known = by_tanker.evidence == supply.evidence;
+        if (as_well_known || worse(situation_.order, supply, by_tanker)) {
+            return by_tanker;
+        }
+        supply.gap_nursing = gap;
+        supply.nursing_flow = rounded_down(supply.cautious);
         return supply;
     }
 
 private:
+    Volume attack_tank(const Candidate& candidate) const {
+        return at(situation_.district.units, candidate.engines.front().unit).tank;
+    }
+
+    TenthsMinute gap_with(const Candidate& candidate,
+                          const std::optional<NurseAtHouse>& nurse) const {
+        return rounded_up(dry_before(candidate.line.ready,
+                                     attack_begins(assumptions_, fire_.first_arrival),
+                                     attack_tank(candidate), assumptions_.initial_attack, nurse));
+    }
+
     Duration slowed_ready(const HoseLine& line) const {
         return line.ready + line.work * (cautious_factor(assumptions_) - 1.0);
     }
@@ -183,15 +238,19 @@ private:
         supply.first_engine = rounded_up(fire_.first_arrival);
         supply.tank_water = rounded_up(attack);
         if (line.flow > gpm(0)) {
-            const Duration lasts = assumptions_.initial_attack > gpm(0)
-                                       ? tank / assumptions_.initial_attack
-                                       : fire_.need.duration;
             supply.continuous = rounded_up(std::max(attack, line.ready));
-            supply.gap = rounded_up(std::max(minutes(0), line.ready - (attack + lasts)));
+            supply.gap =
+                assumptions_.initial_attack > gpm(0)
+                    ? rounded_up(dry_before(line.ready, attack, tank, assumptions_.initial_attack,
+                                            std::nullopt))
+                    : rounded_up(std::max(minutes(0), line.ready - (attack + fire_.need.duration)));
         }
     }
 
-    const std::vector<Unit>& units_;
+    const Situation& situation_;
+    std::span<const ProfileIndex> profile_of_;
+    std::span<const Responder> responders_;
+    std::size_t row_;
     const Assumptions& assumptions_;
     const HouseOnFire& fire_;
     Duration start_;
@@ -233,7 +292,7 @@ void for_each_option(const Situation& situation, std::span<const ProfileIndex> p
                      std::span<const Responder> responders, std::size_t row,
                      const HouseOnFire& fire, Visit visit) {
     const District& district = situation.district;
-    const DirectAnswer answer(situation, fire);
+    const DirectAnswer answer(situation, profile_of, responders, row, fire);
     for (const SourceLay& lay : situation.trips.source_lays[row]) {
         const auto drive_to = [&](ProfileIndex profile, StationIndex station) {
             return situation.trips.station_to_fill_site(profile, station, lay.fill_site);
@@ -254,10 +313,13 @@ void for_each_option(const Situation& situation, std::span<const ProfileIndex> p
                  hose_lines(district, used, source, lay.length, rise, setup, fire.need.duration)) {
                 const Candidate candidate{line, place.source, lay.length, used,
                                           evidence_of(situation, source, used)};
-                visit(
-                    HoseOption{
-                        line, place.source, lay.length, rise, setup, {}, answer.of(candidate)},
-                    used);
+                HoseOption option{line,  place.source, lay.length, rise,
+                                  setup, {},           {},         answer.of(candidate)};
+                option.nurse = answer.nurse_of(candidate, option.supply);
+                if (option.nurse) {
+                    option.supply = answer.nursed(candidate, option.supply, *option.nurse);
+                }
+                visit(std::move(option), used);
             }
         }
     }

@@ -19,6 +19,7 @@
 #include "analyzer/supply/assessment.h"
 #include "analyzer/supply/places/arrivals.h"
 #include "analyzer/supply/places/house_on_fire.h"
+#include "analyzer/supply/places/nurse_at_house.h"
 
 namespace farwater::supply {
 
@@ -48,10 +49,11 @@ std::vector<HoseLine> hose_lines(const District& district, std::span<const Arriv
 struct HoseOption {
     HoseLine line;
     SourceIndex source;
-    Length lay, rise;              // from the source to the house
-    Duration setup;                // at the source
-    std::vector<Arrival> engines;  // by arrival at the source, as many as the line has
-    ParcelSupply supply;
+    Length lay, rise;                   // from the source to the house
+    Duration setup;                     // at the source
+    std::vector<Arrival> engines;       // by arrival at the source, as many as the line has
+    std::optional<NurseAtHouse> nurse;  // without terms, where that shortens the gap
+    ParcelSupply supply;                // with it where that is better
 };
 
 // All that can be: from each source in reach, with 2, 3, ... engines and each of their lines.

@@ -9,6 +9,7 @@
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/crew.h"
 #include "analyzer/supply/places/shuttle_case.h"
+#include "analyzer/supply/plan_order.h"
 #include "analyzer/supply/several/fill_split.h"
 
 namespace farwater::supply {
@@ -111,14 +112,17 @@ Promise through(Promise promise, HeldFlow line) {
 
 bool may_be_better(const Promise& promise, const ParcelSupply& found) {
     const int severity = severity_of(best_state(promise, found.needed));
-    return severity != severity_of(found.state) ? severity < severity_of(found.state)
-                                                : promise.most > found.cautious;
+    return severity != severity_of(found.state)
+               ? severity < severity_of(found.state)
+               : leaves_a_doubt(found) || promise.most > found.cautious;
 }
 
 HeldFlow to_exceed(const Promise& promise, const ParcelSupply& found) {
     const bool may_be_late =
         found.state == SupplyState::short_flow && promise.later >= found.needed;
-    return may_be_late ? HeldFlow{} : found.cautious;
+    return may_be_late             ? HeldFlow{}
+           : leaves_a_doubt(found) ? tenths_of_gpm(in_tenths(found.needed) - 1)
+                                   : found.cautious;
 }
 
 bool promises_more(const Promise& a, const Promise& b, HeldFlow needed) {

@@ -23,7 +23,8 @@ Promise promise_of(const Situation& situation, const Scene& scene, Duration dura
 // No more comes through hose that carries `line`.
 Promise through(Promise promise, HeldFlow line);
 
-// Whether a lay that promises this may give a better answer (as `worse` has it) than was found.
+// Whether a lay that promises this may give a better answer (as plan_order.h has it without terms)
+// than was found.
 // Precondition: what was found is held, late, short or tank_only.
 bool may_be_better(const Promise& promise, const ParcelSupply& found);
 

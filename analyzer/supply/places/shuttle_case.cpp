@@ -70,7 +70,7 @@ Evidence engines_evidence(const CaseQuestion& asked, const ChosenFills& chosen) 
     return assumed ? Evidence::assumed : Evidence::tested;
 }
 
-void add_clocks(ShuttleCase& result, const Incident& incident) {
+void add_clocks(CasePlan& result, const Incident& incident) {
     const FirstMinutes first = first_minutes(incident, result.window);
     result.tank_water = first.tank_water;
     result.continuous = first.continuous;
@@ -78,20 +78,25 @@ void add_clocks(ShuttleCase& result, const Incident& incident) {
 }
 
 // What closes the gap. Precondition: the clocks are known.
-void add_nursing(ShuttleCase& result, const ShuttlePlan& plan) {
-    if (result.gap <= Duration{} || plan.incident.dump_site.nursing_tankers > 0 ||
-        !one_can_nurse(plan.incident)) {
-        return;
-    }
-    Incident nursing = plan.incident;
-    Incident slow = plan.slow;
-    nursing.dump_site.nursing_tankers = slow.dump_site.nursing_tankers = 1;
-    result.gap_nursing = first_minutes(nursing, result.window).dry;
-    result.nursing_flow =
-        std::min(sustained_flow(slow, result.window), sustained_flow(nursing, result.window));
+bool can_close_its_gap(const CasePlan& plan) {
+    return plan.gap > Duration{} && plan.incident.dump_site.nursing_tankers == 0 &&
+           one_can_nurse(plan.incident);
 }
 
-void add_fills(ShuttleCase& result, const ChosenFills& chosen) {
+ShuttlePlan with_one_that_nurses(ShuttlePlan plan, Window window) {
+    plan.incident.dump_site.nursing_tankers = plan.slow.dump_site.nursing_tankers = 1;
+    plan.cautious = sustained_flow(plan.slow, window);
+    return plan;
+}
+
+// Precondition: it can close its gap.
+void add_nursing(CasePlan& result, const ShuttlePlan& nursing) {
+    result.gap_nursing = first_minutes(nursing.incident, result.window).dry;
+    result.nursing_flow =
+        std::min(nursing.cautious, sustained_flow(nursing.incident, result.window));
+}
+
+void add_fills(CasePlan& result, const ChosenFills& chosen) {
     for (std::size_t i = 0; i < chosen.sources.size(); ++i) {
         const CountedSource& source = *chosen.sources[i];
         result.fills.push_back({.source = source.source,
@@ -113,7 +118,7 @@ void add_fills(ShuttleCase& result, const ChosenFills& chosen) {
 }
 
 // What a crew and an officer want to know beside the flow: it costs more runs than that.
-void add_what_else(ShuttleCase& result, const CaseQuestion& asked, const ShuttlePlan& plan) {
+void add_what_else(CasePlan& result, const CaseQuestion& asked, const ShuttlePlan& plan) {
     if (asked.situation.told == Told::everything) {
         result.build_up = build_up(plan.slow, result.window.duration);
     }
@@ -123,7 +128,7 @@ void add_what_else(ShuttleCase& result, const CaseQuestion& asked, const Shuttle
     result.limit = binding_limit(result.gains);
 }
 
-void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& assumptions) {
+void add_flows(CasePlan& result, const ShuttlePlan& plan, const Assumptions& assumptions) {
     const Window later{.start = std::max(result.window.start, assumptions.late_horizon),
                        .duration = result.window.duration};
     result.incident = plan.incident;
@@ -137,8 +142,8 @@ void add_flows(ShuttleCase& result, const ShuttlePlan& plan, const Assumptions& 
     result.tankers = plan.incident.tankers.size();
 }
 
-ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
-    ShuttleCase result;
+CasePlan told_of(const CaseQuestion& asked, const ChosenFills& chosen) {
+    CasePlan result;
     result.window = asked.judge.window();
     result.merit = chosen.plan.merit;
     result.line = asked.scene.line;
@@ -158,32 +163,52 @@ ShuttleCase case_of(const CaseQuestion& asked, const ChosenFills& chosen) {
         add_what_else(result, asked, chosen.plan);
     }
     add_clocks(result, chosen.plan.incident);
-    if (asked.situation.told == Told::everything) {
-        add_nursing(result, chosen.plan);
-    }
     add_fills(result, chosen);
     return result;
 }
 
-// What is told beside the flow is no lower than with one fill site; where the sustained flow is,
-// one fill site is kept. By terms all that is told is of one plan.
-void add_several(ShuttleCase& alone, ShuttleCase several, bool by_terms) {
-    if (by_terms) {
-        alone.several.push_back(std::move(several));
-        return;
-    }
-    if (several.sustained < alone.sustained) {
-        return;
-    }
-    several.later = std::max(several.later, alone.later);
-    several.one_tanker_out = std::max(several.one_tanker_out, alone.one_tanker_out);
-    std::ranges::transform(several.build_up, alone.build_up, several.build_up.begin(),
+// What is told beside the flow is no lower than by the plan that there is to fall back on.
+void fall_back_on(CasePlan& plan, const CasePlan& before) {
+    plan.later = std::max(plan.later, before.later);
+    plan.one_tanker_out = std::max(plan.one_tanker_out, before.one_tanker_out);
+    std::ranges::transform(plan.build_up, before.build_up, plan.build_up.begin(),
                            [](HeldFlow a, HeldFlow b) { return std::max(a, b); });
-    alone.several.push_back(std::move(several));
+}
+
+// Where the sustained flow is lower, one fill site is kept. By terms all that is told is of one
+// plan.
+void add_several(CasePlans& plans, const CaseQuestion& asked, const ChosenFills& several) {
+    plans.push_back(told_of(asked, several));
+    if (asked.judge.by_terms()) {
+        return;
+    }
+    if (plans.back().sustained < plans.front().sustained) {
+        plans.pop_back();
+        return;
+    }
+    fall_back_on(plans.back(), plans.front());
+}
+
+// What nursing would do stands with each plan; where it is worth it, it is a plan of its own.
+void add_nursing(CasePlans& plans, const CaseQuestion& asked,
+                 const std::vector<const ChosenFills*>& chosen, HeldFlow easiest) {
+    for (std::size_t i = 0, without = plans.size(); i < without; ++i) {
+        if (!can_close_its_gap(plans[i]) ||
+            (asked.situation.told != Told::everything && plans[i].cautious < easiest)) {
+            continue;
+        }
+        ChosenFills nursing = *chosen[i];
+        nursing.plan = with_one_that_nurses(std::move(nursing.plan), asked.judge.window());
+        add_nursing(plans[i], nursing.plan);
+        if (plans[i].gap_nursing < plans[i].gap && plans[i].nursing_flow >= easiest) {
+            plans.push_back(told_of(asked, nursing));
+            fall_back_on(plans.back(), plans[i]);
+        }
+    }
 }
 
 // What is held with more people, by which a further fill site or slot would be run.
-void add_gain_of_crew(ShuttleCase& shuttle, HeldFlow with_people) {
+void add_gain_of_crew(CasePlan& shuttle, HeldFlow with_people) {
     const std::int32_t more = in_tenths(with_people) - in_tenths(shuttle.sustained);
     const auto crew = std::ranges::find(shuttle.gains, Limit::crew, &Gain::limit);
     if (crew != shuttle.gains.end() && more >= no_gain_below) {
@@ -192,24 +217,23 @@ void add_gain_of_crew(ShuttleCase& shuttle, HeldFlow with_people) {
     }
 }
 
-void add_gain_of_crew(ShuttleCase& alone, const ChosenFills& all) {
-    const HeldFlow with_people = sustained_flow(all.plan.incident, alone.window);
-    add_gain_of_crew(alone, with_people);
-    for (ShuttleCase& several : alone.several) {
-        add_gain_of_crew(several, with_people);
+void add_gain_of_crew(CasePlans& plans, const ChosenFills& all) {
+    const HeldFlow with_people = sustained_flow(all.plan.incident, plans.front().window);
+    for (CasePlan& plan : plans) {
+        add_gain_of_crew(plan, with_people);
     }
 }
 
 // The slots that wait for people, run from the beginning.
-void add_gain_of_slots(ShuttleCase& shuttle, const Assumptions& assumptions) {
+void add_gain_of_slots(CasePlan& shuttle, const Assumptions& assumptions) {
     Incident manned = shuttle.incident;
     manned.dump_site = with_all_slots(manned.dump_site, assumptions);
     add_gain_of_crew(shuttle, sustained_flow(manned, shuttle.window));
 }
 
-// The answer with the fill sites that there are people for, and what more people would gain.
-ShuttleCase answer_of(ShuttleCase nothing, const CaseQuestion& asked, const SitesAtHand& sites,
-                      const ChosenFills& chosen, HeldFlow least) {
+// With the fill sites that there are people for, and what more people would gain.
+CasePlans plans_of(CasePlan nothing, const CaseQuestion& asked, const SitesAtHand& sites,
+                   const ChosenFills& chosen, const CaseWanted& wanted) {
     const Assumptions& assumptions = asked.situation.district.assumptions;
     const std::size_t manned = fill_sites_manned(
         assumptions, nothing.crew, chosen.plan.incident.tankers.size(), most_fill_sites);
@@ -219,95 +243,94 @@ ShuttleCase answer_of(ShuttleCase nothing, const CaseQuestion& asked, const Site
     }
     const ChosenFills* several = best_manned(together, assumptions, nothing.crew);
     const HeldFlow most = several ? several->plan.cautious : chosen.plan.cautious;
-    if (least > HeldFlow{} && most <= least) {
+    if (wanted.least > HeldFlow{} && most <= wanted.least) {
         nothing.cautious = most;
         nothing.passed_over = true;
-        return nothing;
+        return {nothing};
     }
-    ShuttleCase result = case_of(asked, chosen);
+    CasePlans plans{told_of(asked, chosen)};
     if (several != nullptr) {
-        add_several(result, case_of(asked, *several), asked.judge.by_terms());
+        add_several(plans, asked, *several);
+    }
+    if (!asked.judge.by_terms()) {
+        add_nursing(plans, asked, {&chosen, several}, wanted.easiest);
     }
     if (asked.situation.told == Told::flow) {
-        return result;
+        return plans;
     }
     if (manned == 1) {
         together = best_together(asked, sites, chosen.plan);
     }
     if (!together.empty() && several != &together.back()) {
-        add_gain_of_crew(result, together.back());
+        add_gain_of_crew(plans, together.back());
     }
     if (assumptions.offload_slots > 1) {
-        add_gain_of_slots(result, assumptions);
-        for (ShuttleCase& more : result.several) {
-            add_gain_of_slots(more, assumptions);
+        for (CasePlan& plan : plans) {
+            add_gain_of_slots(plan, assumptions);
         }
     }
-    return result;
+    return plans;
 }
 
-ShuttleCase with_tanks_in_use(const Situation& situation, const Scene& scene, Duration duration,
-                              bool bounded, HeldFlow least) {
-    ShuttleCase nothing;
-    nothing.window = window_of(situation, scene, duration);
+CasePlans with_tanks_in_use(const Situation& situation, const Scene& scene,
+                            const CaseWanted& wanted, bool bounded) {
+    CasePlan nothing;
+    nothing.window = window_of(situation, scene, wanted.duration);
     nothing.limit = scene.missing;
     nothing.line = scene.line;
     nothing.crew = crew_there(situation, scene, nothing.window.start);
     if (scene.missing != Limit::none) {
-        return nothing;
+        return {nothing};
     }
     const CaseQuestion asked = asked_of(situation, scene, nothing.window);
     const SitesAtHand sites = sites_at_hand(asked);
     if (sites.alone.empty()) {
         nothing.limit = sites.missing;
-        return nothing;
+        return {nothing};
     }
     // Where a second fill site may be opened, the best single one is the beginning of that.
     const bool one_only =
         fill_sites_manned(situation.district.assumptions, nothing.crew, 1, most_fill_sites) == 1;
-    const ChosenFills chosen = best_alone(asked, sites, bounded, one_only ? least : HeldFlow{});
-    return answer_of(std::move(nothing), asked, sites, chosen, least);
+    const ChosenFills chosen =
+        best_alone(asked, sites, bounded, one_only ? wanted.least : HeldFlow{});
+    return plans_of(std::move(nothing), asked, sites, chosen, wanted);
 }
 
 // The cautious flows from the start and from the late horizon on, with however many fill sites.
-std::pair<HeldFlow, HeldFlow> flows_of(const ShuttleCase& shuttle) {
-    std::pair flows{shuttle.cautious, shuttle.later};
-    for (const ShuttleCase& several : shuttle.several) {
-        flows = std::max(flows, {several.cautious, several.later});
+std::pair<HeldFlow, HeldFlow> flows_of(const CasePlans& plans) {
+    std::pair<HeldFlow, HeldFlow> flows;
+    for (const CasePlan& plan : plans) {
+        flows = std::max(flows, {plan.cautious, plan.later});
     }
     return flows;
 }
 
 // By terms the merit goes first; without, it is that flow.
-bool gives_more(const ShuttleCase& a, const ShuttleCase& b, bool by_terms) {
-    const auto merit_of = [](const ShuttleCase& shuttle) {
-        return shuttle.several.empty() ? shuttle.merit : shuttle.several.front().merit;
-    };
-    if (by_terms && merit_of(a) != merit_of(b)) {
-        return better(merit_of(a), merit_of(b));
+bool gives_more(const CasePlans& a, const CasePlans& b, bool by_terms) {
+    if (by_terms && a.back().merit != b.back().merit) {
+        return better(a.back().merit, b.back().merit);
     }
     return flows_of(a) > flows_of(b);
 }
 
-bool held_down_by_line(const ShuttleCase& shuttle, const TankLine& line) {
-    const auto [cautious, later] = flows_of(shuttle);
+bool held_down_by_line(const CasePlans& plans, const TankLine& line) {
+    const auto [cautious, later] = flows_of(plans);
     const std::optional<Flow> cap = drawn_from(line).cap();
     return line.used > 1 && cap && std::max(cautious, later) >= held(*cap);
 }
 
-// Where neither holds more than `least`, neither is worked out.
-ShuttleCase work_out_by(const Situation& situation, const Scene& scene, Duration duration,
-                        bool bounded, HeldFlow least) {
-    ShuttleCase best = with_tanks_in_use(situation, scene, duration, bounded, least);
+CasePlans work_out_by(const Situation& situation, const Scene& scene, const CaseWanted& wanted,
+                      bool bounded) {
+    CasePlans best = with_tanks_in_use(situation, scene, wanted, bounded);
     if (scene.missing != Limit::none) {
         return best;
     }
     Scene shorter = scene;
-    ShuttleCase last = best;
+    CasePlans last = best;
     while (held_down_by_line(last, shorter.line)) {
         --shorter.line.used;
         shorter.set_up = with_line(shorter.set_up, shorter.line);
-        last = with_tanks_in_use(situation, shorter, duration, bounded, least);
+        last = with_tanks_in_use(situation, shorter, wanted, bounded);
         if (gives_more(last, best, situation.order.terms.has_value())) {
             best = last;
         }
@@ -326,13 +349,12 @@ double cautious_factor(const Assumptions& assumptions) {
     return cautious_factor(assumptions.stage_cv);
 }
 
-ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration,
-                     HeldFlow least) {
-    return work_out_by(situation, scene, duration, true, least);
+CasePlans work_out(const Situation& situation, const Scene& scene, const CaseWanted& wanted) {
+    return work_out_by(situation, scene, wanted, true);
 }
 
-ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration) {
-    return work_out_by(situation, scene, duration, false, HeldFlow{});
+CasePlans work_out_plainly(const Situation& situation, const Scene& scene, Duration duration) {
+    return work_out_by(situation, scene, {.duration = duration}, false);
 }
 
 }  // namespace farwater::supply

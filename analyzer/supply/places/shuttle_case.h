@@ -2,6 +2,7 @@
 // shuttle that does not depend on the single house is worked out once per case.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -27,7 +28,8 @@ struct FillUse {
     RunBy run_by;
 };
 
-struct ShuttleCase {
+// One plan of a case, and what is told of it.
+struct CasePlan {
     Window window;
     Limit limit = Limit::none;  // why there is no flow, or what binds it
     bool passed_over = false;   // nothing but the cautious flow is told
@@ -51,12 +53,21 @@ struct ShuttleCase {
     std::optional<Duration> gap_nursing;
     HeldFlow nursing_flow{};
     Evidence evidence = Evidence::assumed;
-    // None or one: the same shuttle over more than one fill site, where that holds more. Later
-    // flow, build-up and the flow with one tanker out are no lower there than with one fill site,
-    // for that is then still there to fall back on.
-    std::vector<ShuttleCase> several;
     Merit merit;  // of the chosen plan, in the situation's order
     bool flows() const { return in_tenths(cautious) > 0 || in_tenths(later) > 0; }
+};
+
+// The first is by one fill site, or says why there is none; then over more than one where that
+// holds more; then, without terms, each of these with one tanker that nurses, where that shortens
+// its gap and still holds what somebody needs. Later flow, build-up and the flow with one tanker
+// out are no lower in the second than in the first, nor with a tanker that nurses than without: the
+// plan before is then still there to fall back on. Never empty.
+using CasePlans = std::vector<CasePlan>;
+
+struct CaseWanted {
+    Duration duration;
+    HeldFlow least{};                             // no more is of no interest; zero: all is
+    HeldFlow easiest = tenths_of_gpm(INT32_MAX);  // the smallest need of its parcels
 };
 
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
@@ -69,11 +80,10 @@ struct ShuttleCase {
 // draft tank alone; the longer one of equals is kept.
 //
 // Where the cautious flow is no more than `least`, above zero, nothing but that flow is told.
-ShuttleCase work_out(const Situation& situation, const Scene& scene, Duration duration,
-                     HeldFlow least = {});
+CasePlans work_out(const Situation& situation, const Scene& scene, const CaseWanted& wanted);
 
 // The same with every fill site looked at in full: for the tests.
-ShuttleCase work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
+CasePlans work_out_plainly(const Situation& situation, const Scene& scene, Duration duration);
 
 // From when and for how long a flow has to hold.
 Window window_of(const Situation& situation, const Scene& scene, Duration duration);
