@@ -58,7 +58,7 @@ public:
 
     std::optional<planning::WorkedOut> operator()(std::uint32_t site) {
         work_.step("gains", count_++, findings_.alone.size());
-        const std::vector<Change> changes = district_.with(std::span(&site, 1), quiet_);
+        const std::vector<Change> changes = district_.gains_of(site, quiet_);
         if (work_.stopped()) {
             return std::nullopt;
         }

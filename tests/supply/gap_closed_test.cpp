@@ -136,3 +136,26 @@ TEST_CASE("what is held and by whom is the same where only the flow is told") {
         CHECK(brief.gap == whole.gap);
     }
 }
+
+TEST_CASE("a place is told the same beside others of its case as alone") {
+    int nursed = 0;
+    int not_nursed = 0;
+    for (int need = 100; need <= 1500; need += 50) {
+        CAPTURE(need);
+        OneDumpSite scene = with_pumps(210, need);
+        scene.needs[0]->duration = minutes(10);
+        const ParcelSupply alone = scene.supply();
+        scene.district.parcels.push_back(Parcel{.id = "P2"});
+        scene.refresh();
+        scene.needs.assign(2, Need{tenths_of_gpm(10 * need), minutes(10), Evidence::declared});
+        scene.needs[1]->flow = tenths_of_gpm(500);
+        const ParcelSupply beside = scene.supply();
+        CHECK(beside.cautious == alone.cautious);
+        CHECK(beside.nurse == alone.nurse);
+        CHECK(beside.earliest_start == alone.earliest_start);
+        nursed += alone.nurse.valid() ? 1 : 0;
+        not_nursed += alone.nurse.valid() ? 0 : 1;
+    }
+    CHECK(nursed > 0);
+    CHECK(not_nursed > 0);
+}

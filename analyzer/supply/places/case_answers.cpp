@@ -86,6 +86,9 @@ CaseAnswers::Answer CaseAnswers::answer_of(const HouseOnFire& fire, const HoseLa
     }
     Answer told{supply};
     for (std::size_t plan = 1; plan < plans_.size(); ++plan) {
+        if (fire.need.flow > plans_[plan].most_needed) {
+            continue;
+        }
         ParcelSupply other = bare;
         other.evidence = std::min(fire.need.evidence, hose);
         describe(other, plans_[plan]);
@@ -187,11 +190,13 @@ std::uint8_t CaseAnswers::more_tankers(std::size_t plan, HeldFlow needed) {
     return known->second;
 }
 
-// A plan falls back on those before it.
+// A plan falls back on those before it that do not depend on the need.
 std::optional<TenthsMinute> CaseAnswers::earliest_of_any_up_to(std::size_t plan, HeldFlow needed) {
     std::optional<TenthsMinute> start = earliest(plan, needed);
     for (std::size_t before = 0; before < plan; ++before) {
-        start = sooner(start, earliest(before, needed));
+        if (plans_[before].most_needed == any_flow) {
+            start = sooner(start, earliest(before, needed));
+        }
     }
     return start;
 }

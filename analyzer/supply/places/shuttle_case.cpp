@@ -200,8 +200,10 @@ void add_nursing(CasePlans& plans, const CaseQuestion& asked,
         ChosenFills nursing = *chosen[i];
         nursing.plan = with_one_that_nurses(std::move(nursing.plan), asked.judge.window());
         add_nursing(plans[i], nursing.plan);
-        if (plans[i].gap_nursing < plans[i].gap && plans[i].nursing_flow >= easiest) {
+        const HeldFlow either_way = std::min(plans[i].cautious, plans[i].nursing_flow);
+        if (plans[i].gap_nursing < plans[i].gap && either_way >= easiest) {
             plans.push_back(told_of(asked, nursing));
+            plans.back().most_needed = either_way;
             fall_back_on(plans.back(), plans[i]);
         }
     }

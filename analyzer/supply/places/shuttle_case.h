@@ -19,6 +19,8 @@ namespace farwater::supply {
 // That are run at the same time.
 inline constexpr std::size_t most_fill_sites = 3;
 
+inline constexpr HeldFlow any_flow = tenths_of_gpm(INT32_MAX);
+
 // A fill site in use.
 struct FillUse {
     SourceIndex source;
@@ -30,6 +32,7 @@ struct FillUse {
 
 // One plan of a case, and what is told of it.
 struct CasePlan {
+    HeldFlow most_needed = any_flow;  // of no interest to who needs more
     Window window;
     Limit limit = Limit::none;  // why there is no flow, or what binds it
     bool passed_over = false;   // nothing but the cautious flow is told
@@ -66,8 +69,8 @@ using CasePlans = std::vector<CasePlan>;
 
 struct CaseWanted {
     Duration duration;
-    HeldFlow least{};                             // no more is of no interest; zero: all is
-    HeldFlow easiest = tenths_of_gpm(INT32_MAX);  // the smallest need of its parcels
+    HeldFlow least{};             // no more is of no interest; zero: all is
+    HeldFlow easiest = any_flow;  // the smallest need of its parcels
 };
 
 // The fill site (of those that routing lists for the dump site), the tankers and the number of
