@@ -76,8 +76,9 @@ std::vector<ColumnOf> looked_columns(const Looked& at) {
                                                      : io::Value{};
              }),
         real("alone_gpm",
-             "What it would gain as the only one, gpm; empty: not worked out, for it stands by, or "
-             "no choice takes it (--every-gain works it out).",
+             "What it would gain as the only one, gpm, by each parcel's worst season and period; "
+             "empty: not worked out, for it stands by, or no choice takes it (--every-gain works it "
+             "out).",
              [at](std::size_t row) {
                  return at.alone(row) != nullptr ? io::Value{at.alone(row)->gpm()} : io::Value{};
              }),
