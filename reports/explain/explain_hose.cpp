@@ -6,7 +6,6 @@
 
 #include "analyzer/hydraulics/pump.h"
 #include "analyzer/supply/incident_run.h"
-#include "analyzer/supply/places/nurse_at_house.h"
 #include "analyzer/supply/water_review.h"
 #include "reports/explain/explanation.h"
 #include "reports/text/plain_text.h"

@@ -168,8 +168,7 @@ public:
     // Where that shortens its gap. Precondition: `supply` is that of the candidate.
     std::optional<NurseAtHouse> nurse_of(const Candidate& candidate,
                                          const ParcelSupply& supply) const {
-        if (situation_.order.terms || !supply.gap || in_tenths(*supply.gap) <= 0 ||
-            (situation_.told != Told::everything && supply.state != SupplyState::held)) {
+        if (situation_.order.terms || !supply.gap || in_tenths(*supply.gap) <= 0) {
             return std::nullopt;
         }
         const auto nurse = nurse_at_house(situation_, profile_of_, responders_, row_, fire_,
