@@ -63,22 +63,33 @@ std::optional<SourceLack> lack_of_standing(const District& district, const Water
     return std::nullopt;
 }
 
-// Ice is left out where freeze provision is missing: that is told apart, and also where no season
-// of the district has ice.
-bool open_all_year(const District& district, const supply::WaterReview& water, SourceIndex source,
-                   bool but_for_ice) {
-    return std::ranges::all_of(district.seasons, [&](Season season) {
+// Per source, whether it can be used in every season.
+std::vector<bool> open_all_year(const District& district, const supply::WaterReview& water,
+                                bool but_for_ice) {
+    std::vector<bool> all_year(district.sources.size(), true);
+    for (Season season : district.seasons) {
         season.ice = season.ice && !but_for_ice;
-        const auto open = supply::fill_site_places(district, water, season);
-        return std::ranges::find(open, source, &FillSitePlace::source) != open.end();
-    });
+        std::vector<bool> open(all_year.size(), false);
+        for (const FillSitePlace& place : supply::fill_site_places(district, water, season)) {
+            open[place.source.position()] = true;
+        }
+        for (std::size_t source = 0; source < open.size(); ++source) {
+            all_year[source] = all_year[source] && open[source];
+        }
+    }
+    return all_year;
 }
 
 class Judging {
 public:
     Judging(const District& district, const supply::WaterReview& water, const EngineReach& reach,
             const Terms& terms)
-        : district_(district), water_(water), reach_(reach), terms_(terms) {}
+        : district_(district),
+          water_(water),
+          reach_(reach),
+          terms_(terms),
+          open_all_year_(open_all_year(district, water, false)),
+          open_but_for_ice_(open_all_year(district, water, true)) {}
 
     SourceVerdict of(SourceIndex index) const {
         const WaterSource& source = at(district_.sources, index);
@@ -100,8 +111,7 @@ public:
         lack_if(freezes, SourceLack::freeze);
         if (counts) {
             look_at_strength(supply::counted_source(water_, index), source, verdict);
-            lack_if(terms_.all_year && !open_all_year(district_, water_, index, freezes),
-                    SourceLack::all_year);
+            lack_if(terms_.all_year && !is_open(index, freezes), SourceLack::all_year);
         }
         lack_if(source.kind != SourceKind::hydrant &&
                     (!source.suction.lift || *source.suction.lift > terms_.most_lift),
@@ -120,6 +130,12 @@ public:
     }
 
 private:
+    // Ice is left out where freeze provision is missing: that is told apart, and also where no
+    // season of the district has ice.
+    bool is_open(SourceIndex source, bool but_for_ice) const {
+        return (but_for_ice ? open_but_for_ice_ : open_all_year_)[source.position()];
+    }
+
     void look_at_strength(const supply::CountedSource& counted, const WaterSource& source,
                           SourceVerdict& verdict) const {
         const auto lack_if = [&](bool lacks, SourceLack lack) {
@@ -144,6 +160,7 @@ private:
     const supply::WaterReview& water_;
     const EngineReach& reach_;
     const Terms& terms_;
+    std::vector<bool> open_all_year_, open_but_for_ice_;
 };
 
 }  // namespace
