@@ -43,10 +43,13 @@ SheetTable build_up_table(const CardView& view, const supply::ShuttleWorking& lo
     return table;
 }
 
-std::string nurse_words(const CardView& view, UnitIndex nurse) {
-    return nurse.valid() ? fmt::format(" {} NURSES the attack engine until then.",
-                                       unit_name(view.district(), nurse))
-                         : std::string();
+std::string nurse_words(const CardView& view) {
+    const supply::ParcelSupply& supply = view.supply();
+    return supply.nurse.valid() ? fmt::format(" {} NURSES the attack engine until {}.",
+                                              unit_name(view.district(), supply.nurse),
+                                              supply.mode == SupplyMode::shuttle ? "the draft is up"
+                                                                                 : "the hose lies")
+                                : std::string();
 }
 
 std::string gap_words(const CardView& view) {
@@ -64,7 +67,7 @@ std::string gap_words(const CardView& view) {
             "more on the first engines bridge it.",
             attack, minute_words(supply.gap), minute_words(supply.continuous),
             in_thousands(std::ceil(attack * supply::in_tenths(*supply.gap) / 10.0)));
-        text += nurse_words(view, supply.nurse);
+        text += nurse_words(view);
         if (supply.gap_nursing) {
             text +=
                 fmt::format(" With a tanker that feeds the engine first: {}, then {} gpm.",
@@ -77,7 +80,7 @@ std::string gap_words(const CardView& view) {
     }
     return fmt::format("No gap: at {:.0f} gpm tank water lasts until supply begins (minute {}).",
                        attack, minute_words(supply.continuous)) +
-           nurse_words(view, supply.nurse);
+           nurse_words(view);
 }
 
 std::string wheels_words(const CardView& view) {

@@ -111,7 +111,7 @@ const Sheet = (() => {
       ["First engine at the house", min("first_engine_min", row)],
       ["Its tank on the fire", min("tank_water_min", row)],
       ["Water keeps coming", has("tank_water_min", row) && !has("continuous_min", row) ? "not within the planning time" : min("continuous_min", row)],
-      ["Fed until then by", Parcels.text("nursing_tanker_id", row)],
+      ["Feeds the engine first", Parcels.text("nursing_tanker_id", row)],
       ["Tank water ends before supply begins", number("gap_min", row) > 0 ? min("gap_min", row) + " without water" : ""],
       ["What bridges that", bridge(row)],
       ["Planned flow at the earliest", min("earliest_start_min", row)],

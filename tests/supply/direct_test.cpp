@@ -229,6 +229,8 @@ TEST_CASE("before a hose line stands a tanker feeds the engine, with hose that i
     CHECK(nursed.mode == SupplyMode::direct);
     CHECK(nursed.nurse == UnitIndex(2));
     CHECK(*nursed.gap == rounded_up(minutes(0)));
+    CHECK(*bare.continuous == rounded_up(minutes(25.5)));
+    CHECK(*nursed.continuous == rounded_up(minutes(14.5)));
     CHECK(nursed.cautious == bare.cautious);
 
     scene.district.units[2].tank = gallons(500);  // 450 last 2.25 min

@@ -184,6 +184,10 @@ public:
         ParcelSupply by_tanker = supply;
         by_tanker.nurse = nurse.tanker;
         by_tanker.gap = gap;
+        if (in_tenths(gap) == 0) {
+            by_tanker.continuous = std::min(
+                *supply.continuous, std::max(*supply.tank_water, rounded_up(nurse.feeds_from)));
+        }
         by_tanker.evidence = std::min(supply.evidence, nurse.evidence);
         const bool as_well_known = by_tanker.evidence == supply.evidence;
         if (as_well_known || worse(situation_.order, supply, by_tanker)) {
