@@ -75,13 +75,14 @@ std::vector<ColumnOf> looked_columns(const Looked& at) {
                  return at.candidate(row) != nullptr ? io::Value{in_gpm(at.candidate(row)->rate)}
                                                      : io::Value{};
              }),
-        real("alone_gpm",
-             "What it would gain as the only one, gpm, by each parcel's worst season and period; "
-             "empty: not worked out, for it stands by, or no choice takes it (--every-gain works it "
-             "out).",
-             [at](std::size_t row) {
-                 return at.alone(row) != nullptr ? io::Value{at.alone(row)->gpm()} : io::Value{};
-             }),
+        real(
+            "alone_gpm",
+            "What it would gain as the only one, gpm, by each parcel's worst season and period; "
+            "empty: not worked out, for it stands by, or no choice takes it (--every-gain works it "
+            "out).",
+            [at](std::size_t row) {
+                return at.alone(row) != nullptr ? io::Value{at.alone(row)->gpm()} : io::Value{};
+            }),
         integer("alone_newly_held", "Parcels that would meet their planned flow by it alone.",
                 [at](std::size_t row) {
                     return at.alone(row) != nullptr ? io::Value{at.alone(row)->more_held()}
