@@ -2,6 +2,7 @@
 // answers are worked out anew. Known to what_if*.cpp alone.
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -12,6 +13,7 @@
 #include "analyzer/app/what_if.h"
 #include "analyzer/district/sorted_once.h"
 #include "analyzer/supply/kept_choices.h"
+#include "analyzer/supply/situation.h"
 #include "routing/dump_sites.h"
 #include "routing/kept_trips.h"
 
