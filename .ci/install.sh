@@ -6,7 +6,7 @@ packages_to_build="cmake ninja-build g++ coinor-libcbc-dev coinor-libclp-dev fon
     libxlsxwriter-dev nlohmann-json3-dev pkg-config"
 packages_to_test="catch2 librapidcheck-dev liblemon-dev libxml2-utils poppler-utils xz-utils"
 packages_to_browse="chromium nodejs"  # report.html in a real browser
-packages_to_check="clang-format-19 clang-tidy-19 libbenchmark-dev python3-gdal python3-scipy"
+packages_to_check="clang-19 clang-format-19 clang-tidy-19 libbenchmark-dev libclang-rt-19-dev python3-gdal python3-scipy"
 
 # install_missing PACKAGE...: installs what is not installed yet. Says nothing and starts no apt
 # when nothing is missing. Elsewhere than on Debian it does nothing; CMake then says what it misses.

@@ -85,7 +85,9 @@ void value(ParcelRow& row, const Holding& holding, Random& random) {
                             : holding.lot.kind == LotKind::village ? 60000
                                                                    : 2500;
     row.sale_year = random.whole(1968, 2025);
-    row.deed = fmt::format("{}/{}", random.whole(700, 3900), random.whole(1, 999));
+    // In a line of its own: compilers work out arguments in an order of theirs.
+    const int page = random.whole(1, 999);
+    row.deed = fmt::format("{}/{}", random.whole(700, 3900), page);
     row.land_value =
         rounded_value((12000 + per_acre * std::sqrt(row.acres)) * random.between(0.7, 1.3));
     row.frontage_ft = static_cast<int>((holding.lot.to - holding.lot.from) * feet_per_metre);

@@ -5,7 +5,7 @@
 namespace farwater::test {
 
 constexpr int draws(int count) {
-#ifdef __SANITIZE_ADDRESS__
+#ifdef FARWATER_SANITIZED
     return count / 5;
 #else
     return count;
