@@ -66,17 +66,15 @@ long arrival_at_gate(const Town& town, const PieceCosts& times, const std::vecto
             closed.forward[i] = closed.backward[i] = never;
         }
     }
+    // Lengths are the same both ways, so ways to the house are searched from it.
+    const std::vector<long> ways = junction_arrivals(town.streets, closed, {{house, 0}});
+    const std::vector<long> arrivals = junction_arrivals(town.streets, times, starts);
     long least_way = never;
     long arrival = never;
-    for (std::size_t i = 0; i < town.streets.pieces.size(); ++i) {
-        for (const double along : {0.0, town.streets.pieces[i].length()}) {
-            const long way = way_between(town.streets, closed, {i, along}, house);
-            const long there =
-                way < least_way ? first_arrival(town.streets, times, starts, {i, along}) : never;
-            if (there != never) {
-                least_way = way;
-                arrival = there;
-            }
+    for (std::size_t junction = 0; junction < town.streets.junctions; ++junction) {
+        if (arrivals[junction] != never && ways[junction] < least_way) {
+            least_way = ways[junction];
+            arrival = arrivals[junction];
         }
     }
     return static_cast<double>(least_way) / 1000.0 <= hose_left ? arrival : never;

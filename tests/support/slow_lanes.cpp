@@ -213,10 +213,15 @@ double single_file_minutes(const Streets& streets, const std::vector<bool>& open
 
 std::vector<bool> under_the_way(const Streets& streets, Spot from, Spot to) {
     const PieceCosts lengths = lengths_in_mm(streets);
-    const long whole = way_between(streets, lengths, from, to);
+    const std::vector<Start> begin{{from, 0}};
+    const std::vector<Start> end{{to, 0}};  // lengths are the same both ways
+    const std::vector<long> from_begin = junction_arrivals(streets, lengths, begin);
+    const std::vector<long> from_end = junction_arrivals(streets, lengths, end);
+    const long whole = arrival_at(streets, lengths, begin, from_begin, to);
     const auto on_the_way = [&](Spot spot) {
-        const long there = way_between(streets, lengths, from, spot);
-        return there <= whole + 4 && there + way_between(streets, lengths, spot, to) <= whole + 4;
+        const long there = arrival_at(streets, lengths, begin, from_begin, spot);
+        return there <= whole + 4 &&
+               there + arrival_at(streets, lengths, end, from_end, spot) <= whole + 4;
     };
     std::vector<bool> under(streets.pieces.size(), false);
     for (std::size_t i = 0; i < streets.pieces.size(); ++i) {

@@ -110,32 +110,6 @@ double grade_between(const District& district, Point low, Point high, double run
     return std::clamp(std::round((*top - *bottom) / run * 10'000.0), -1800.0, 1800.0) / 10'000.0;
 }
 
-// The cost to every junction from the starts.
-std::vector<long> relax(const Streets& streets, const PieceCosts& costs,
-                        const std::vector<Start>& starts) {
-    std::vector<long> best(streets.junctions, never);
-    for (const Start& start : starts) {
-        const Piece& piece = streets.pieces[start.spot.piece];
-        const auto& [here, along] = start.spot;
-        const long back = share(streets, costs, here, false, 0.0, along);
-        const long on = share(streets, costs, here, true, along, piece.length());
-        best[piece.from] = std::min(best[piece.from], sum(start.cost, back));
-        best[piece.to] = std::min(best[piece.to], sum(start.cost, on));
-    }
-    for (bool changed = true; changed;) {
-        changed = false;
-        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
-            const Piece& piece = streets.pieces[i];
-            const long there = sum(best[piece.from], costs.forward[i]);
-            const long back = sum(best[piece.to], costs.backward[i]);
-            changed = changed || there < best[piece.to] || back < best[piece.from];
-            best[piece.to] = std::min(best[piece.to], there);
-            best[piece.from] = std::min(best[piece.from], back);
-        }
-    }
-    return best;
-}
-
 }  // namespace
 
 Spot spot_on(const Streets& streets, std::size_t road, double along) {
@@ -325,9 +299,33 @@ PieceCosts lengths_in_mm(const Streets& streets) {
     return costs;
 }
 
-long first_arrival(const Streets& streets, const PieceCosts& costs,
-                   const std::vector<Start>& starts, Spot to) {
-    const std::vector<long> junctions = relax(streets, costs, starts);
+std::vector<long> junction_arrivals(const Streets& streets, const PieceCosts& costs,
+                                    const std::vector<Start>& starts) {
+    std::vector<long> best(streets.junctions, never);
+    for (const Start& start : starts) {
+        const Piece& piece = streets.pieces[start.spot.piece];
+        const auto& [here, along] = start.spot;
+        const long back = share(streets, costs, here, false, 0.0, along);
+        const long on = share(streets, costs, here, true, along, piece.length());
+        best[piece.from] = std::min(best[piece.from], sum(start.cost, back));
+        best[piece.to] = std::min(best[piece.to], sum(start.cost, on));
+    }
+    for (bool changed = true; changed;) {
+        changed = false;
+        for (std::size_t i = 0; i < streets.pieces.size(); ++i) {
+            const Piece& piece = streets.pieces[i];
+            const long there = sum(best[piece.from], costs.forward[i]);
+            const long back = sum(best[piece.to], costs.backward[i]);
+            changed = changed || there < best[piece.to] || back < best[piece.from];
+            best[piece.to] = std::min(best[piece.to], there);
+            best[piece.from] = std::min(best[piece.from], back);
+        }
+    }
+    return best;
+}
+
+long arrival_at(const Streets& streets, const PieceCosts& costs, const std::vector<Start>& starts,
+                const std::vector<long>& junctions, Spot to) {
     const Piece& piece = streets.pieces[to.piece];
     const long ahead = share(streets, costs, to.piece, true, 0.0, to.along);
     const long back = share(streets, costs, to.piece, false, to.along, piece.length());
@@ -341,6 +339,11 @@ long first_arrival(const Streets& streets, const PieceCosts& costs,
         }
     }
     return best;
+}
+
+long first_arrival(const Streets& streets, const PieceCosts& costs,
+                   const std::vector<Start>& starts, Spot to) {
+    return arrival_at(streets, costs, starts, junction_arrivals(streets, costs, starts), to);
 }
 
 long way_between(const Streets& streets, const PieceCosts& costs, Spot from, Spot to) {

@@ -96,5 +96,10 @@ struct Start {
 };
 long first_arrival(const Streets& streets, const PieceCosts& costs,
                    const std::vector<Start>& starts, Spot to);
+// The same to every junction, and on from there to a spot.
+std::vector<long> junction_arrivals(const Streets& streets, const PieceCosts& costs,
+                                    const std::vector<Start>& starts);
+long arrival_at(const Streets& streets, const PieceCosts& costs, const std::vector<Start>& starts,
+                const std::vector<long>& junctions, Spot to);
 
 }  // namespace farwater::slow
