@@ -8,7 +8,6 @@
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/kept_choices.h"
 #include "analyzer/supply/places/outdone.h"
-#include "analyzer/supply/places/shuttle_case.h"
 #include "analyzer/supply/several/several_sites.h"
 
 namespace farwater::supply {

@@ -14,6 +14,9 @@
 
 namespace farwater::supply {
 
+// That are run at the same time.
+inline constexpr std::size_t most_fill_sites = 3;
+
 // One dump site, one first arrival, one duration.
 struct CaseQuestion {
     const Situation& situation;
