@@ -67,7 +67,7 @@ public:
         if (!is_dwelling(facts.use)) {
             const NeedFactors by = table_of(facts);
             const double flow = by.table_gpm;
-            return need(wet ? lowered(facts, flow) : flow, hours_of(flow), everything, by);
+            return need(lowered(facts, flow), hours_of(flow), everything, by);
         }
         if (facts.area_sqft * facts.storeys <= small_sqft_) {
             return need(wet ? wet_small_gpm_ : small_gpm_, wet ? wet_small_hours_ : small_hours_,
@@ -103,10 +103,16 @@ private:
 
     double hours_of(double flow) const { return entry_up_to(hours_up_to_, hours_, flow); }
 
+    // Of other buildings than dwellings. Systems for dwellings are none there, and those for
+    // residential buildings count where people live.
     double lowered(const BuildingFacts& facts, double flow) const {
-        const double least =
-            facts.sprinklers == Sprinklers::nfpa_13 ? least_13_gpm_ : least_13r_gpm_;
-        return std::min(flow, std::max(flow * wet_share_, least));
+        const bool full = facts.sprinklers == Sprinklers::nfpa_13;
+        const bool lived_in =
+            facts.use == BuildingUse::apartments || facts.use == BuildingUse::lodging;
+        if (!full && !(facts.sprinklers == Sprinklers::nfpa_13r && lived_in)) {
+            return flow;
+        }
+        return std::min(flow, std::max(flow * wet_share_, full ? least_13_gpm_ : least_13r_gpm_));
     }
 
     double small_sqft_, small_gpm_, small_hours_;

@@ -156,8 +156,8 @@ constexpr std::array kinds{
                 "the test does not count",
                 "check both pressures, and test again"},
     ProblemKind{Id::flow_test_small_drop, "flow_test_small_drop", note,
-                "was tested with less than 10 psi of drop, too little to carry on to 20 psi with "
-                "confidence; it counts as declared",
+                "was tested with less than a quarter of the static pressure as drop, too little to "
+                "carry on to 20 psi; no more counts than what flowed",
                 "test again with more outlets open"},
     ProblemKind{Id::hydrant_pressure_low, "hydrant_pressure_low", note,
                 "gives nothing at the residual pressure that must be left in the main; it does not "

@@ -9,9 +9,6 @@
 namespace farwater::supply {
 namespace {
 
-constexpr double least_drop_psi =
-    10.0;  // NFPA 291 (from memory): a test must make some pressure fall
-
 // The flow of the test; none where it is not told.
 std::optional<Flow> tested_flow(const HydrantData& hydrant, const Assumptions& assumptions) {
     if (hydrant.test_flow) {
@@ -32,7 +29,8 @@ void lower_to(SourceRate& found, Flow flow, RateLimit limit) {
     }
 }
 
-// The flow test carried on to the residual pressure; none where there is none that can be used.
+// The flow test carried on to the residual pressure, but to no more than what flowed where the
+// pressure hardly fell; none where there is none that can be used.
 std::optional<Flow> by_flow_test(const HydrantData& hydrant, const Assumptions& assumptions,
                                  SourceRate& found) {
     const std::optional<Flow> flow = tested_flow(hydrant, assumptions);
@@ -47,9 +45,11 @@ std::optional<Flow> by_flow_test(const HydrantData& hydrant, const Assumptions& 
     if (!carried_on) {
         found.notes.push_back({ProblemId::flow_test_impossible, {}});
         found.evidence = std::min(found.evidence, Evidence::declared);
-    } else if (test.static_psi - test.residual_psi < least_drop_psi) {
+        return std::nullopt;
+    }
+    if (*carried_on > test.flow && !hydraulics::drops_enough(test)) {
         found.notes.push_back({ProblemId::flow_test_small_drop, {}});
-        found.evidence = std::min(found.evidence, Evidence::declared);
+        return test.flow;
     }
     return carried_on;
 }
@@ -127,7 +127,7 @@ void rate_suction_point(const WaterSource& source, const District& district, boo
         found.obstacle = ProblemId::source_cannot_draft;
         return;
     }
-    found.pump_share = hydraulics::pump_share_at_lift(point.lift);
+    found.pump_share = hydraulics::pump_share_at_lift(point.lift, point.altitude);
     found.rate = source.rate.value_or(default_rate(source.kind, assumptions));
     found.limit = source.rate ? RateLimit::stated : RateLimit::standard;
     if (!source.rate) {

@@ -1,5 +1,7 @@
 #include "analyzer/supply/suction_point.h"
 
+#include <algorithm>
+
 #include "analyzer/hydraulics/suction_head.h"
 
 namespace farwater::supply {
@@ -30,6 +32,12 @@ hydraulics::SuctionPipe pipe_of(const SuctionData& data, const Assumptions& assu
             cells.take(data.pipe_diameter, assumptions.unknown_pipe_bore, "pipe_diameter_in"),
             hydraulics::roughness_of(
                 cells.take(data.material, PipeMaterial::old_iron, "pipe_material"))};
+}
+
+// As much more than at 6 in as the water is quicker; a wider one is not credited.
+Length strainer_loss_of(Length bore, const Assumptions& assumptions) {
+    const double narrower = std::max(1.0, inches(6) / bore);
+    return assumptions.pipe_strainer_loss * (narrower * narrower * narrower * narrower);
 }
 
 }  // namespace
@@ -66,13 +74,13 @@ SuctionPoint suction_point(const WaterSource& source, const District& district) 
     point.line.hose = {data.hose.value_or(assumptions.suction_hose), assumptions.suction_hose_bore,
                        hydraulics::roughness_of(PipeMaterial::plastic)};
     point.line.entrance_at_500 =
-        has_pipe
-            ? cells.take(data.strainer_loss, assumptions.pipe_strainer_loss, "strainer_loss_ft")
-            : data.strainer_loss.value_or(assumptions.hose_strainer_loss);  // the engine's own
-    point.head_limit = hydraulics::suction_head_limit(
-        assumptions.most_suction_head,
-        district.elevation.at(source.place).value_or(assumptions.altitude),
-        assumptions.water_temperature_f);
+        has_pipe ? cells.take(data.strainer_loss,
+                              strainer_loss_of(point.line.pipe.diameter, assumptions),
+                              "strainer_loss_ft")
+                 : data.strainer_loss.value_or(assumptions.hose_strainer_loss);  // the engine's own
+    point.altitude = district.elevation.at(source.place).value_or(assumptions.altitude);
+    point.head_limit = hydraulics::suction_head_limit(assumptions.most_suction_head, point.altitude,
+                                                      assumptions.water_temperature_f);
     point.assumed = std::move(cells).blank();
     return point;
 }

@@ -15,6 +15,7 @@ struct SuctionPoint {
     hydraulics::SuctionLine line;
     Length lift;
     Length head_limit;
+    Length altitude;
     SuctionFriction formula = SuctionFriction::conservative;
     std::vector<std::string_view> assumed;  // columns for which a stated value stands
 
@@ -24,8 +25,10 @@ struct SuctionPoint {
 };
 
 // Blank cells: the lift is the highest that may be, the pipe as long, narrow, bent and rough as the
-// assumptions say; an open bank has hard suction and no pipe unless a length is given. Altitude
-// from the elevation grid, else altitude_ft. Precondition: not a hydrant.
+// assumptions say, and its strainer and standpipe, of which those tell the loss at 6 in, lose by
+// the fourth power of the bore more where that is narrower; an open bank has hard suction and no
+// pipe unless a length is given. Altitude from the elevation grid, else altitude_ft. Precondition:
+// not a hydrant.
 SuctionPoint suction_point(const WaterSource& source, const District& district);
 
 }  // namespace farwater::supply

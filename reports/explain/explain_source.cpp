@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "analyzer/hydraulics/hydrant_flow.h"
 #include "analyzer/hydraulics/suction.h"
 #include "analyzer/hydraulics/suction_head.h"
 #include "analyzer/supply/suction_point.h"
@@ -35,7 +36,13 @@ void hydrant_lines(const District& district, const WaterSource& source,
                    const CountedSource& counted, WorkedPage& page) {
     const Assumptions& assumptions = district.assumptions;
     const HydrantData& hydrant = source.hydrant;
-    if (counted.limit == RateLimit::flow_test && hydrant.test_flow) {
+    const bool by_test = counted.limit == RateLimit::flow_test && hydrant.test_flow;
+    if (by_test && counted.rate == *hydrant.test_flow &&
+        !hydraulics::drops_enough(
+            {*hydrant.static_psi, *hydrant.residual_psi, *hydrant.test_flow})) {
+        page.number("flow of the test", in_gpm(counted.rate), Digits::one, "gpm",
+                    "not carried on: the pressure hardly fell");
+    } else if (by_test) {
         page.rests_on({"hydrant_residual_psi"});
         page.sum("flow test carried on",
                  fmt::format("{} x ({} - {})^0.54 / ({} - {})^0.54", plain(*hydrant.test_flow),
@@ -93,11 +100,10 @@ void suction_lines(const District& district, const WaterSource& source,
     page.number(
         "static lift", in_feet(point.lift), Digits::one, "ft",
         source.suction.lift ? "from the drought level" : "not known: the highest that may be");
-    const Length altitude =
-        district.elevation.at(source.place).value_or(district.assumptions.altitude);
-    page.number("pumps lift in practice", in_feet(hydraulics::practical_lift(altitude)),
-                Digits::one, "ft",
-                fmt::format("at {} ft above the sea; not to plan on", plain(in_feet(altitude), 0)));
+    page.number(
+        "pumps lift in practice", in_feet(hydraulics::practical_lift(point.altitude)), Digits::one,
+        "ft",
+        fmt::format("at {} ft above the sea; not to plan on", plain(in_feet(point.altitude), 0)));
     page.number("lift and losses may use up", in_feet(point.head_limit), Digits::two, "ft",
                 "the planning limit, or less where the air is thin or the water warm");
     friction_line("friction in the pipe, fittings in it", line.pipe, flow, manning, page);

@@ -86,8 +86,22 @@ TEST_CASE("sprinklers that a column tells lower the flow", "[unit]") {
     CHECK(code_flow(shop) == 2000.0);
     shop.area_sqft = 3600;
     CHECK(code_flow(shop) == 1000.0);
+}
+
+// Table B105.2, from memory: 903.3.1.1 (NFPA 13) and 903.3.1.2 (NFPA 13R) alone are credited, and
+// 13R is for residential buildings.
+TEST_CASE("a sprinkler system for homes lowers no other building's flow", "[unit]") {
+    BuildingFacts flats = store(18000, Construction::type_5b);
+    flats.use = BuildingUse::apartments;
+    const double without = code_flow(flats);
+    CHECK(without == 3500.0);
+    flats.sprinklers = Sprinklers::nfpa_13d;
+    CHECK(code_flow(flats) == without);
+    flats.sprinklers = Sprinklers::nfpa_13r;
+    CHECK(code_flow(flats) == 1500.0);
+    BuildingFacts shop = store(18000, Construction::type_5b);
     shop.sprinklers = Sprinklers::nfpa_13r;
-    CHECK(code_flow(shop) == 1500.0);
+    CHECK(code_flow(shop) == without);
 }
 
 // B104.3, from memory.

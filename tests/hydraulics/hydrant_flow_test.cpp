@@ -1,5 +1,7 @@
 #include "analyzer/hydraulics/hydrant_flow.h"
 
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 using namespace farwater;
@@ -39,6 +41,28 @@ TEST_CASE("a pitot reading is a flow", "[unit]") {
     CHECK(in_gpm(pitot_flow(16, inches(2.5), 0.9)) == Approx(671.4));
     CHECK(pitot_flow(0, inches(2.5), 0.9) == gpm(0));
     CHECK(pitot_flow(-4, inches(2.5), 0.9) == gpm(0));
+}
+
+// Shares of NFPA 291's table for pumper outlets, from memory; one in between is a straight line.
+TEST_CASE("a pumper outlet's stream has voids", "[unit]") {
+    const auto share = [](double psi) {
+        const double full = 29.84 * 0.9 * 4.5 * 4.5 * std::sqrt(psi);
+        return in_gpm(pitot_flow(psi, inches(4.5), 0.9)) / full;
+    };
+    CHECK(share(1) == Approx(0.97));
+    CHECK(share(2) == Approx(0.97));
+    CHECK(share(2.5) == Approx(0.945));
+    CHECK(share(5) == Approx(0.86));
+    CHECK(share(7) == Approx(0.83));
+    CHECK(share(30) == Approx(0.83));
+    CHECK(in_gpm(pitot_flow(10, inches(4.5), 0.9)) == Approx(1427.4).margin(0.1));
+}
+
+// NFPA 291 4.3.6 (as quoted by public guides to flow tests): a quarter of the static pressure.
+TEST_CASE("a test is carried on where a quarter of the pressure fell", "[unit]") {
+    CHECK(drops_enough({64, 48, gpm(1000)}));
+    CHECK_FALSE(drops_enough({64, 49, gpm(1000)}));
+    CHECK_FALSE(drops_enough({80, 69, gpm(900)}));
 }
 
 TEST_CASE("a colour class counts with its low end", "[unit]") {

@@ -23,20 +23,34 @@ bool proved(const District& district, const WaterSource& source) {
 
 // --- hydrants -----------------------------------------------------------------------------------
 
+// NFPA 291 (from memory): of the pitot formula, from an outlet of 4 in and more.
+double pumper_outlet(double inches, double psi) {
+    constexpr double shares[]{0.97, 0.92, 0.89, 0.86, 0.84, 0.83, 0.83};
+    if (inches < 4.0 || psi <= 0.0) {
+        return 1.0;
+    }
+    const double along = std::min(std::max(psi, 2.0), 7.0) - 2.0;
+    const auto i = static_cast<std::size_t>(along);
+    return shares[i] + (shares[i + 1] - shares[i]) * (along - static_cast<double>(i));
+}
+
 // The test at the residual pressure that must be left; below zero where there is no usable test.
 double by_test(const HydrantData& h, const Assumptions& a) {
     double flowed = -1.0;
     if (h.test_flow) {
         flowed = in_gpm(*h.test_flow);
     } else if (h.pitot_psi && h.outlet) {
-        flowed = 29.84 * h.outlet_coefficient.value_or(a.outlet_coefficient) *
-                 std::pow(in_feet(*h.outlet) * 12.0, 2.0) * std::sqrt(*h.pitot_psi);
+        const double inches = in_feet(*h.outlet) * 12.0;
+        flowed = 29.84 * h.outlet_coefficient.value_or(a.outlet_coefficient) * inches * inches *
+                 std::sqrt(*h.pitot_psi) * pumper_outlet(inches, *h.pitot_psi);
     }
     if (!h.static_psi || !h.residual_psi || flowed <= 0.0 || *h.residual_psi >= *h.static_psi) {
         return -1.0;
     }
     const double left = std::max(0.0, *h.static_psi - a.hydrant_residual_psi);
-    return flowed * std::pow(left, 0.54) / std::pow(*h.static_psi - *h.residual_psi, 0.54);
+    const double drop = *h.static_psi - *h.residual_psi;
+    const double carried_on = flowed * std::pow(left, 0.54) / std::pow(drop, 0.54);
+    return drop < *h.static_psi / 4.0 ? std::min(carried_on, flowed) : carried_on;
 }
 
 double by_mark_or_main(const HydrantData& h, const Assumptions& a) {
@@ -129,8 +143,9 @@ Suction suction_of(const WaterSource& source, const Assumptions& a) {
                      in_metres(data.pipe_diameter.value_or(a.unknown_pipe_bore)), smooth.n,
                      smooth.c};
     }
-    line.entrance_at_500 =
-        in_metres(data.strainer_loss.value_or(piped ? a.pipe_strainer_loss : a.hose_strainer_loss));
+    const double narrow = std::max(1.0, 6.0 * 0.0254 / line.pipe.diameter);
+    line.entrance_at_500 = in_metres(data.strainer_loss.value_or(
+        piped ? a.pipe_strainer_loss * std::pow(narrow, 4.0) : a.hose_strainer_loss));
     return line;
 }
 
@@ -153,7 +168,9 @@ void draft(const District& district, const WaterSource& source, Giving& giving) 
     const Flow standard = source.kind == SourceKind::draft_site ? a.draft_site_rate
                           : source.kind == SourceKind::cistern  ? a.cistern_rate
                                                                 : a.dry_hydrant_rate;
-    giving.pump_share = share_at(lift);
+    const auto air = [](double z) { return 33.96 * std::pow(1.0 - 6.8756e-6 * z, 5.2559); };
+    const double altitude = in_feet(district.elevation.at(source.place).value_or(a.altitude));
+    giving.pump_share = share_at(lift + std::max(0.0, air(2000.0) - air(altitude)));
     giving.into_any_pump = in_gpm(source.rate.value_or(standard));
     if (!measured) {
         giving.into_any_pump = std::min(
