@@ -5,10 +5,12 @@
 namespace farwater::reports {
 namespace {
 
-constexpr std::array<std::string_view, 5> never_modelled{
+constexpr std::array<std::string_view, 6> never_modelled{
     "crews by the minute; whoever is there mans attack, dump site and first fill site",
     "the width that a tanker needs to turn or to pass portable tanks in a lane",
-    "wildland operations, air attack, foam, sprinkler hydraulics", "several fires at once",
+    "high ground between a source and a house, brakes on long descents",
+    "wildland operations, air attack, foam, sprinkler hydraulics",
+    "several fires at once",
     "backflow and contamination"};
 
 }  // namespace

@@ -9,8 +9,6 @@ namespace {
 constexpr double power_constant = 375.0 * 0.85;
 constexpr double rolling = 0.012;
 constexpr double grade_of_one = 1e4;  // in hundredths of a percent
-constexpr Grade tested_grade = 600;
-constexpr Speed held_on_tested_grade = mph(20);
 constexpr Speed lowest_gear = mph(5);
 
 double slowing_grade(Speed level, WeightPerPower vehicle) {
@@ -19,8 +17,7 @@ double slowing_grade(Speed level, WeightPerPower vehicle) {
         return std::numeric_limits<double>::infinity();
     }
     const double steepest = power_constant / (in_pounds_per_horsepower(vehicle) * in_mph(level));
-    const double least = level <= held_on_tested_grade ? double{tested_grade} : 0.0;
-    return std::max((steepest - rolling) * grade_of_one, least);
+    return std::max((steepest - rolling) * grade_of_one, 0.0);
 }
 
 }  // namespace
@@ -28,7 +25,7 @@ double slowing_grade(Speed level, WeightPerPower vehicle) {
 Speed crawl_speed(WeightPerPower vehicle, Grade grade) {
     const Speed crawl = mph(power_constant /
                             (in_pounds_per_horsepower(vehicle) * (grade / grade_of_one + rolling)));
-    return std::max(crawl, grade <= tested_grade ? held_on_tested_grade : lowest_gear);
+    return std::max(crawl, lowest_gear);
 }
 
 Climb::Climb(Speed level, WeightPerPower vehicle)

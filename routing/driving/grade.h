@@ -31,15 +31,17 @@ struct Grades {
 // The speed that a vehicle holds for ever on this grade: V = 375 x 0.85 / (w (G + 0.012)), V in
 // mph, w in pounds per horsepower, G the rise over the run, 0.012 rolling resistance and 0.85 what
 // of the power comes to the wheels. The power relation P = W G V / 375 is published ("What is grade
-// resistance?"); the two constants are from memory. Never less than 20 mph up to 6 %, which
-// apparatus must hold (NFPA 1901 road test, secondary source), nor than 5 mph beyond (common
-// practice, no source: lowest gear). Precondition: grade >= 0, vehicle > 0.
+// resistance?"); the two constants are from memory. Never less than 5 mph (common practice, no
+// source: lowest gear). That apparatus must hold 20 mph on 6 % (NFPA 1901 road test, secondary
+// source) is not taken for granted: a converted truck was never built to it. Precondition: grade
+// >= 0, vehicle > 0.
 Speed crawl_speed(WeightPerPower vehicle, Grade grade);
 
 // How grades slow one vehicle that otherwise drives at `level`. On each step it drives at once at
 // the lesser of the two speeds: a run at a short hill is not credited, so long hills are right and
 // short ones cautious. Downhill is never faster than level. There is no descent limit for loaded
-// tankers: no published one is known here, and the planning speeds are averages far below cruise.
+// tankers: published ones (the Grade Severity Rating System of the US Federal Highway
+// Administration) ask for brakes and lengths that no data of a district tell.
 class Climb {
 public:
     // A vehicle of 0 pounds per horsepower is slowed by nothing.

@@ -42,7 +42,7 @@ TEST_CASE("what is asked of the department as a whole is as its source tells") {
     CHECK(schedule().department.points_in_all == 20);
     CHECK(schedule().department.share == 0);
     CHECK(built_in(RatingTerms::tender_credit).department.people_at_flow == 4);
-    CHECK(in_gpm(built_in(RatingTerms::schedule_8b).least_pump) == 250);
+    CHECK(in_gpm(built_in(RatingTerms::schedule_8b).least_pump) == 750);
     CHECK(in_gpm(schedule().least_pump) == 750);
 }
 

@@ -206,7 +206,7 @@ double climbing_mph(double level, double pounds_per_hp, double grade) {
         return level;
     }
     const double crawl = 375.0 * 0.85 / (pounds_per_hp * (grade + 0.012));
-    return std::min(level, std::max(crawl, grade <= 0.06 ? 20.0 : 5.0));
+    return std::min(level, std::max(crawl, 5.0));
 }
 
 std::vector<double> grades_of(const District& district, const Streets& streets,
