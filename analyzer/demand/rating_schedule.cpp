@@ -28,11 +28,15 @@ public:
           most_other_(standard.number("construction_flow.most_other_gpm")),
           most_one_storey_(standard.number("construction_flow.most_one_storey_gpm")) {}
 
-    double of_building(const BuildingFacts& facts, NeedFactors& by) const {
+    double effective_sqft(const BuildingFacts& facts) const {
         const bool resistive = is_fire_resistive(facts.construction);
         const double others =
             resistive ? std::min(facts.storeys - 1.0, most_others_) : facts.storeys - 1.0;
-        const double area = facts.area_sqft * (1.0 + share_ * others);
+        return facts.area_sqft * (1.0 + share_ * others);
+    }
+
+    double of_building(const BuildingFacts& facts, NeedFactors& by) const {
+        const double area = effective_sqft(facts);
         by.factor = factor_;
         by.coefficient = of(coefficient_, facts.construction);
         by.effective_sqft = area;
@@ -67,6 +71,7 @@ public:
           coarse_above_(rules.standard.number("needed_flow.coarse_above_gpm")),
           coarse_to_(rules.standard.number("needed_flow.coarse_round_to_gpm")),
           dwelling_storeys_(rules.standard.number("dwelling.most_storeys")),
+          dwelling_sqft_(rules.standard.number(dwelling_key(rules, "most_sqft"))),
           dwelling_ft_(dwelling_list(rules, "up_to_ft")),
           dwelling_gpm_(dwelling_list(rules, "gpm")),
           hours_up_to_(rules.standard.list("duration.up_to_gpm")),
@@ -75,7 +80,7 @@ public:
     }
 
     BuildingNeed operator()(const BuildingFacts& facts) const {
-        if (is_dwelling(facts.use) && facts.storeys <= dwelling_storeys_) {
+        if (goes_by_distance(facts)) {
             NeedFactors by;
             by.gap_ft = gap_ft(facts);
             return with_duration(entry_up_to(dwelling_ft_, dwelling_gpm_, *by.gap_ft),
@@ -93,9 +98,17 @@ public:
     }
 
 private:
+    static std::string dwelling_key(const NeedRules& rules, std::string_view what) {
+        return "dwelling." + std::string(word(rules.separation_table)) + "_" + std::string(what);
+    }
     static std::vector<double> dwelling_list(const NeedRules& rules, std::string_view what) {
-        return rules.standard.list("dwelling." + std::string(word(rules.separation_table)) + "_" +
-                                   std::string(what));
+        return rules.standard.list(dwelling_key(rules, what));
+    }
+
+    bool goes_by_distance(const BuildingFacts& facts) const {
+        const bool small =
+            dwelling_sqft_ <= 0.0 || construction_.effective_sqft(facts) <= dwelling_sqft_;
+        return is_dwelling(facts.use) && facts.storeys <= dwelling_storeys_ && small;
     }
 
     // In whole feet, as the table is: rounded down, so that 30.5 ft are still 30.
@@ -127,7 +140,7 @@ private:
     ByWord<BuildingUse> occupancy_;
     std::vector<double> near_ft_, near_factor_;
     double most_exposure_, least_, most_, round_to_, coarse_above_, coarse_to_;
-    double dwelling_storeys_;
+    double dwelling_storeys_, dwelling_sqft_;
     std::vector<double> dwelling_ft_, dwelling_gpm_, hours_up_to_, hours_;
 };
 

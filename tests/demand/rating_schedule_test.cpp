@@ -131,6 +131,19 @@ TEST_CASE("dwellings by the newer table, on both sides of every bound", "[unit]"
     CHECK(flow_of(method, dwelling_near(10)) == 1500.0);
 }
 
+// 4,800 square feet of effective area: guide of 2013 and later, from memory.
+TEST_CASE("a large dwelling goes by its construction, by the newer table", "[unit]") {
+    NeedRules rules = rules_with(rating);
+    BuildingFacts large = dwelling_near(120);
+    large.area_sqft = 3200;  // 4,800 with half of the upper floor
+    CHECK(flow(large) == 500.0);
+    rules.separation_table = SeparationTable::newer;
+    CHECK(flow_of(rating_schedule(rules), large) == 500.0);
+    large.area_sqft = 3201;
+    CHECK(flow(large) == 500.0);
+    CHECK(flow_of(rating_schedule(rules), large) == 1750.0);  // 18 x 1.5 x the root of 4,801.5
+}
+
 TEST_CASE("a dwelling of more than two storeys goes by its construction", "[unit]") {
     BuildingFacts facts = house(2250);
     facts.storeys = 2.0;
