@@ -86,6 +86,15 @@ TEST_CASE("the rating schedule on a real town's footprints, by both tables", "[o
           Counts{{"500.0", 549}, {"750.0", 466}, {"1000.0", 114}, {"1500.0", 43}});
     DistrictCopy newer(town_folder, *data);
     run_town(newer, "method = \"rating_schedule\"\nseparation_table = \"newer\"");
-    CHECK(counts(Package(newer.out("out") / "supply.gpkg"), "needed_gpm") ==
-          Counts{{"500.0", 1015}, {"750.0", 62}, {"1000.0", 52}, {"1500.0", 43}});
+    const Package supply(newer.out("out") / "supply.gpkg");
+    // Two storeys by default, of which the upper one counts half.
+    const std::string small = "worst_building_sqft * 1.5 <= 4800";
+    CHECK(counts(supply, "CASE WHEN " + small + " THEN needed_gpm ELSE 'large' END") ==
+          Counts{{"500.0", 913}, {"750.0", 55}, {"1000.0", 47}, {"1500.0", 34}, {"large", 123}});
+    // By hand: frame, to the nearest 250 gpm up to 2,500, then 500; what stands near only adds.
+    const std::string by_area = "18 * 1.5 * sqrt(worst_building_sqft * 1.5)";
+    CHECK(
+        supply.number("SELECT count(*) FROM parcel_supply WHERE state != 'no_building' AND NOT (" +
+                      small + ") AND needed_gpm < min(8000, " + by_area + " - CASE WHEN " +
+                      by_area + " > 2500 THEN 250 ELSE 125 END) - 0.5") == 0);
 }
