@@ -9,6 +9,7 @@
 #include "analyzer/app/road_work.h"
 #include "analyzer/app/routes_in_use.h"
 #include "analyzer/app/season_answers.h"
+#include "analyzer/district/fleet_problems.h"
 #include "analyzer/supply/roster.h"
 #include "routing/drive_times.h"
 #include "routing/dump_sites.h"
@@ -16,22 +17,6 @@
 
 namespace farwater::app {
 namespace {
-
-// Problems of the whole district that no single reader sees.
-std::vector<Problem> fleet_problems(const District& district) {
-    const auto has = [&](UnitKind kind) {
-        return std::ranges::any_of(district.units,
-                                   [&](const Unit& unit) { return unit.kind == kind; });
-    };
-    std::vector<Problem> problems;
-    if (!has(UnitKind::tanker)) {
-        problems.push_back({.id = ProblemId::fleet_without_tankers, .layer = "apparatus"});
-    }
-    if (!has(UnitKind::engine)) {
-        problems.push_back({.id = ProblemId::fleet_without_engines, .layer = "apparatus"});
-    }
-    return problems;
-}
 
 RoadTimes times_of_roads(const routing::RoadSystem& roads, const std::vector<Profile>& profiles,
                          const reports::SeasonFindings& season) {
@@ -153,7 +138,7 @@ std::optional<Assessed> before_supply(const District& district,
     }
     found.road_work = std::move(*road_work);
     analysis.problems = district.problems;
-    add(analysis.problems, fleet_problems(district));
+    add(analysis.problems, fleet_problems(district.units));
     add(analysis.problems, analysis.asked.water.problems);
     add(analysis.problems, std::move(found.road_work.problems));
 
@@ -223,7 +208,7 @@ std::optional<std::vector<Problem>> check_district(const District& district, con
         return std::nullopt;
     }
     std::vector<Problem> problems = district.problems;
-    add(problems, fleet_problems(district));
+    add(problems, fleet_problems(district.units));
     add(problems, supply::review_water(district).problems);
     add(problems, std::move(road_work->problems));
     return problems;

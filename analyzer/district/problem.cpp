@@ -285,6 +285,14 @@ constexpr std::array kinds{
                 "has months that more than one season holds; both are worked out, and the worst "
                 "counts",
                 "let each month stand in one season"},
+    ProblemKind{Id::fleet_of_one_engine, "fleet_of_one_engine", grave,
+                "has one engine; a tanker shuttle takes two, one to attack and one to draft, so "
+                "no house gets one",
+                "add the engines that come, own and aid"},
+    ProblemKind{Id::fleet_without_portable_tanks, "fleet_without_portable_tanks", grave,
+                "has no unit that brings a portable tank; a tanker shuttle takes one, so no house "
+                "gets one",
+                "fill in portable_tank_gal for every truck that carries a portable tank"},
 };
 
 constexpr bool in_order_of_id() {
@@ -293,7 +301,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::months_in_two_seasons) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::fleet_without_portable_tanks) + 1;
 }
 static_assert(in_order_of_id());
 

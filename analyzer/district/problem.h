@@ -130,13 +130,16 @@ enum class ProblemId : std::uint8_t {
     // of the year
     months_without_season,
     months_in_two_seasons,
+    // of the whole fleet
+    fleet_of_one_engine,
+    fleet_without_portable_tanks,
 };
 
 enum class Severity : std::uint8_t {
     note,       // the run used a stated default
     repaired,   // the record was mended and used
     set_aside,  // the record was not used
-    grave,      // a whole stage has no input; results are unknown there
+    grave,      // a whole stage has no input, or gives nothing by what the input is
 };
 
 // What an id means and how to mend it, in the user's words.

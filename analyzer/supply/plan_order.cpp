@@ -62,12 +62,19 @@ bool worse(const PlanOrder& order, const ParcelSupply& a, const ParcelSupply& b)
             return better(of_b, of_a);
         }
     }
-    return holds(a) && holds(b) && doubts_of(a) != doubts_of(b) ? doubts_of(a) > doubts_of(b)
-                                                                : worse(a, b);
+    if (holds(a) && holds(b) && doubts_of(a) != doubts_of(b)) {
+        return doubts_of(a) > doubts_of(b);
+    }
+    return worse(a, b) || (is_cut_off(a) && !is_cut_off(b) && !worse(b, a));
 }
 
 bool leaves_a_doubt(const ParcelSupply& supply) {
     return holds(supply) && (supply.evidence == Evidence::assumed || gap_of(supply) > 0);
+}
+
+bool is_cut_off(const ParcelSupply& supply) {
+    return supply.state == SupplyState::tank_only &&
+           (supply.limit == Limit::no_route || supply.limit == Limit::fleet);
 }
 
 bool content_with(const PlanOrder& order, const ParcelSupply& supply) {

@@ -36,9 +36,10 @@ struct PlanOrder {
     // None, the planning answer: the better state; of two that hold the need the less doubtful one;
     // then the larger cautious flow. Less doubtful is what rests on no assumed value, then what
     // leaves no gap before water keeps coming, then the better margin, then a gap that is shorter
-    // by whole minutes, then hose before tankers. Else what begins first, but none is the better
-    // for beginning before the terms ask for it; then the shorter gap, then the larger flow, then
-    // as without terms.
+    // by whole minutes, then hose before tankers. Where nothing is held, a dump site that tankers
+    // get to says better what is missing than one that they do not. Else what begins first, but
+    // none is the better for beginning before the terms ask for it; then the shorter gap, then the
+    // larger flow, then as without terms.
     std::optional<FirstMinutesTerms> terms;
 
     // Since the alarm, as all times here. Not before the first arrival.
@@ -51,6 +52,8 @@ struct PlanOrder {
 bool worse(const PlanOrder& order, const ParcelSupply& a, const ParcelSupply& b);
 // It holds the need, but on an assumed value or with a gap: without terms less flow may be better.
 bool leaves_a_doubt(const ParcelSupply& supply);
+// There is no flow, as tankers have no way there or from there: what else is missing is not told.
+bool is_cut_off(const ParcelSupply& supply);
 // Nothing that is asked for is missing: some flow is held, or the terms are met.
 bool content_with(const PlanOrder& order, const ParcelSupply& supply);
 

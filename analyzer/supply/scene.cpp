@@ -36,10 +36,18 @@ Volume on_wheels(const District& district,
     return sum;
 }
 
-// What a shuttle lacks. `all_tankers`: with those that hose keeps from the dump site.
-Limit missing_at(const Scene& scene, const std::vector<Arrival>& all_tankers) {
+// Of those that come when nothing is in their way.
+std::vector<Arrival> held_back(std::vector<Arrival> all, const std::vector<Arrival>& at_the_site) {
+    std::erase_if(all, [&](const Arrival& arrival) {
+        return std::ranges::find(at_the_site, arrival.unit, &Arrival::unit) != at_the_site.end();
+    });
+    return all;
+}
+
+// What a shuttle lacks.
+Limit missing_at(const Scene& scene) {
     if (scene.tankers.empty()) {
-        return all_tankers.empty() ? Limit::fleet : Limit::no_route;
+        return scene.held_back.empty() ? Limit::fleet : Limit::no_route;
     }
     if (scene.engines.size() < 2) {
         return Limit::engines;
@@ -103,15 +111,16 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.hose = hose_there(
         situation.district,
         std::span(scene.engines).first(std::min(engines_with_other_jobs, scene.engines.size())));
-    // Those that hose keeps from the dump site stand at the house, with what is in their tanks.
-    const std::vector<Arrival> on_the_near_side =
-        lay.approach.valid()
-            ? arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival,
-                       [&](ProfileIndex profile, StationIndex station) {
-                           return situation.trips.from_station(profile, station, lay.dump_site);
-                       })
-            : scene.tankers;
-    scene.on_wheels = on_wheels(situation.district, {&scene.engines, &on_the_near_side});
+    if (lay.approach.valid()) {
+        scene.held_back = held_back(
+            arrivals(situation, profile_of, responders, UnitKind::tanker, first_arrival,
+                     [&](ProfileIndex profile, StationIndex station) {
+                         return situation.trips.from_station(profile, station, lay.dump_site);
+                     }),
+            scene.tankers);
+    }
+    scene.on_wheels =
+        on_wheels(situation.district, {&scene.engines, &scene.tankers, &scene.held_back});
     TanksThere there = tanks_there(situation, at_the_tanks(situation.district, scene),
                                    at(situation.trips.dump_sites, scene.dump_site),
                                    situation.order.flow_from(assumptions, first_arrival));
@@ -119,7 +128,7 @@ Scene scene_at(const Situation& situation, std::span<const ProfileIndex> profile
     scene.line = std::move(there.line);
     scene.room = there.room;
     scene.siphon_of = there.siphon_of;
-    scene.missing = missing_at(scene, on_the_near_side);
+    scene.missing = missing_at(scene);
     if (scene.missing != Limit::none) {
         return scene;
     }

@@ -31,6 +31,8 @@ struct Scene {
     Duration first_arrival;                // of the first engine, at the house
     std::vector<Arrival> engines;          // by arrival
     std::vector<Arrival> tankers;          // by arrival
+    std::vector<Arrival> held_back;        // tankers that get there only over the hose or past the
+                                           // house: no more of them than their tank counts
     HoseThere hose;                        // of the attack and the draft engine
     LaidLine to_house;                     // by them; where nothing is missing
     std::vector<TanksSetUp> tanks;         // by arrival

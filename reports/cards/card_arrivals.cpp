@@ -115,6 +115,9 @@ std::vector<Coming> all_coming(const ShuttleWorking& look) {
         list.push_back({tanker.at_scene, tanker.unit,
                         with_tanks(look, tanker.unit, tanker_job(look, tanker.unit))});
     }
+    for (const Arrival& tanker : look.scene.held_back) {
+        list.push_back({tanker.at_scene, tanker.unit, "to the house: its tank only"});
+    }
     std::ranges::stable_sort(list, {}, &Coming::minute);
     return list;
 }

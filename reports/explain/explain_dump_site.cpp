@@ -61,6 +61,18 @@ void engines_there(const Explained& explained, const ShuttleWorking& look, Worke
     }
 }
 
+void tankers_held_back(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    for (const supply::Arrival& tanker : look.scene.held_back) {
+        page.sum(unit_words(explained.district(), tanker.unit),
+                 fmt::format("{} + {} drive", rolling_sum(explained, tanker.unit, tanker.leaves),
+                             plain(tanker.at_scene - tanker.leaves)),
+                 in_minutes(tanker.at_scene), Digits::two, "min",
+                 "would come over the hose or past the house: not in the shuttle, "
+                 "only its tank counts");
+        rest_on_turnout(explained, tanker.unit, page);
+    }
+}
+
 std::string why_this_lay(const Explained& explained, const ShuttleWorking& look) {
     const auto& lays = explained.working.lays;
     const auto place = std::ranges::find(lays, look.lay.dump_site, &HoseLay::dump_site);
@@ -103,6 +115,38 @@ void lane_line(const ShuttleWorking& look, WorkedPage& page) {
                why + ", with the road under the hose closed");
 }
 
+// "1000 + (2000 + 3000) x 0.9", of the units that are there by the horizon.
+std::string sum_of_tanks(const Explained& explained, const supply::Scene& scene) {
+    const Assumptions& assumptions = explained.district().assumptions;
+    const auto tanks_of = [&](std::initializer_list<const std::vector<supply::Arrival>*> lists) {
+        std::string sum;
+        for (const auto* list : lists) {
+            for (const supply::Arrival& arrival : *list) {
+                if (arrival.at_scene <= assumptions.late_horizon) {
+                    sum += (sum.empty() ? "" : " + ") +
+                           plain(at(explained.district().units, arrival.unit).tank);
+                }
+            }
+        }
+        return sum;
+    };
+    const std::string engines = tanks_of({&scene.engines});
+    const std::string tankers = tanks_of({&scene.tankers, &scene.held_back});
+    return (engines.empty() ? "0" : engines) +
+           (tankers.empty()
+                ? ""
+                : fmt::format(" + ({}) x {}", tankers, plain(assumptions.delivered_fraction, 3)));
+}
+
+void water_on_wheels(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
+    page.rests_on({"delivered_fraction", "late_horizon_min"});
+    page.sum("water on wheels", sum_of_tanks(explained, look.scene),
+             in_gallons(look.scene.on_wheels), Digits::none, "gal",
+             fmt::format("in the tanks that are there by minute {}; of a tanker the part "
+                         "that comes out",
+                         plain(explained.district().assumptions.late_horizon)));
+}
+
 }  // namespace
 
 void explain_dump_site(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
@@ -125,6 +169,7 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
         page.number("steepest grade there", *site.grade_pct, Digits::one, "%");
     }
     engines_there(explained, look, page);
+    tankers_held_back(explained, look, page);
     explain_tank_line(explained, look, page);
     if (look.scene.missing == Limit::none) {
         dump_site_clocks(explained, look, page);
@@ -134,10 +179,7 @@ void explain_dump_site(const Explained& explained, const ShuttleWorking& look, W
                        ? "no tanker gets there but over the hose or past the house"
                        : "it takes a tanker, a second engine to draft, and a portable tank");
     }
-    page.rests_on({"delivered_fraction", "late_horizon_min"});
-    page.number("water on wheels", in_gallons(look.scene.on_wheels), Digits::none, "gal",
-                fmt::format("in the tanks that are there by minute {}",
-                            plain(explained.district().assumptions.late_horizon)));
+    water_on_wheels(explained, look, page);
 }
 
 }  // namespace farwater::reports

@@ -6,6 +6,7 @@
 
 #include "analyzer/supply/incident_run.h"
 #include "analyzer/supply/places/shuttle_case.h"
+#include "analyzer/supply/working.h"
 #include "tests/supply/one_dump_site.h"
 
 using namespace farwater;
@@ -86,6 +87,43 @@ TEST_CASE("a house that no engine reaches is unreached", "[unit]") {
     const ParcelSupply supply = scene.supply();
     CHECK(supply.state == SupplyState::unreached);
     CHECK(supply.limit == Limit::no_route);
+}
+
+TEST_CASE("where hose keeps all tankers from the nearest dump site, another says what is missing",
+          "[unit]") {
+    OneDumpSite scene;
+    scene.district.units.erase(scene.district.units.begin());  // one engine, which attacks
+    scene.refresh();
+    scene.trips.stations_of_dump_site.close_row();  // while that hose lies no station gets there
+    scene.trips.fill_trips.close_row();
+    HoseLay cut_off = OneDumpSite::the_lay();
+    cut_off.approach = ApproachIndex(1);
+    Lists<HoseLay>& lays = scene.trips.hose_lays;
+    lays = {};
+    lays.items.push_back(cut_off);
+    SECTION("a dump site behind the hose alone") {
+        lays.close_row();
+        const ParcelSupply supply = scene.supply();
+        CHECK(supply.state == SupplyState::tank_only);
+        CHECK(supply.limit == Limit::no_route);
+        // They stand before the hose with what is in their tanks: 1000 + 0.9 x 9300.
+        CHECK(*supply.wheels_gal == Approx(1000 + 0.9 * (2500 + 2000 + 3000 + 1800)));
+        const Working working =
+            working_of(scene.situation(), scene.needs, scene.arrivals, std::size_t{0});
+        REQUIRE(working.looked.size() == 1);
+        CHECK(working.looked[0].scene.tankers.empty());
+        CHECK(working.looked[0].scene.held_back.size() == 4);
+    }
+    SECTION("and one that they get to") {
+        HoseLay open = OneDumpSite::the_lay();
+        open.length = feet(300);
+        lays.items.push_back(open);
+        lays.close_row();
+        const ParcelSupply supply = scene.supply();
+        CHECK(supply.state == SupplyState::tank_only);
+        CHECK(supply.limit == Limit::engines);
+        CHECK(*supply.hose_ft == Approx(300.0F));
+    }
 }
 
 TEST_CASE("tank water only, with what is missing", "[unit]") {

@@ -62,7 +62,8 @@ bool outdoes(const FillChoice& a, const FillChoice& b) {
 
 bool outdoes(const Situation& situation, const Scene& a, const Scene& b) {
     if (a.missing != Limit::none || b.missing != Limit::none) {
-        return b.missing != Limit::none;
+        const bool says_less = a.tankers.empty() && !b.tankers.empty();
+        return b.missing != Limit::none && !says_less;
     }
     const auto trips_a = situation.trips.fill_trips[a.approach.position()];
     const auto trips_b = situation.trips.fill_trips[b.approach.position()];

@@ -23,7 +23,8 @@ bool outdoes(const FillChoice& a, const FillChoice& b);
 
 // Whoever comes to `b` comes to `a`, no later and in the same order, its tanks and draft are no
 // less and no later, tankers need not back there if not at `b`, and every fill site of `b` is a
-// site of `a` that is no farther. O(fill sites of a dump site squared).
+// site of `a` that is no farther. Also where `b` can have no shuttle, but not where it tells more
+// of what is missing: tankers get to `b` and not to `a`. O(fill sites of a dump site squared).
 bool outdoes(const Situation& situation, const Scene& a, const Scene& b);
 
 }  // namespace farwater::supply

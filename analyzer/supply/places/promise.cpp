@@ -97,24 +97,26 @@ SupplyState best_state(const Promise& promise, HeldFlow needed) {
 
 Promise promise_of(const Situation& situation, const Scene& scene, Duration duration) {
     if (scene.missing != Limit::none) {
-        return {};
+        return {.reached = !scene.tankers.empty()};
     }
     PromiseOf promise(situation, scene, duration);
     Promise best = promise.alone();
     promise.add_together(best);
+    best.reached = true;
     return best;
 }
 
 Promise through(Promise promise, HeldFlow line) {
     return {std::min(promise.likely, line), std::min(promise.most, line),
-            std::min(promise.later, line)};
+            std::min(promise.later, line), promise.reached};
 }
 
 bool may_be_better(const Promise& promise, const ParcelSupply& found) {
     const int severity = severity_of(best_state(promise, found.needed));
     return severity != severity_of(found.state)
                ? severity < severity_of(found.state)
-               : leaves_a_doubt(found) || promise.most > found.cautious;
+               : leaves_a_doubt(found) || promise.most > found.cautious ||
+                     (is_cut_off(found) && promise.reached);
 }
 
 HeldFlow to_exceed(const Promise& promise, const ParcelSupply& found) {

@@ -9,9 +9,10 @@
 namespace farwater::supply {
 
 struct Promise {
-    HeldFlow likely{};  // by the best fill site alone, in the long run too: to choose by
-    HeldFlow most{};    // no cautious flow is larger
-    HeldFlow later{};   // nor any that holds from some start up to the late horizon
+    HeldFlow likely{};     // by the best fill site alone, in the long run too: to choose by
+    HeldFlow most{};       // no cautious flow is larger
+    HeldFlow later{};      // nor any that holds from some start up to the late horizon
+    bool reached = false;  // a tanker gets to the dump site
 };
 
 // Of the shuttle, before its water goes through hose. Nothing where there can be no shuttle. The
