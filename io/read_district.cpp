@@ -141,6 +141,7 @@ public:
         result_.district.elevation = std::move(read.grid);
         keep_input({"elevation", printable_source(file_->elevation->file), {}, 0, {}, {}},
                    read.files);
+        tell_elevation_gaps();
         work_->step("reading elevation", 1, 1);
     }
 
@@ -198,6 +199,22 @@ private:
     void keep_problems(const std::vector<Problem>& more) {
         std::vector<Problem>& problems = result_.district.problems;
         problems.insert(problems.end(), more.begin(), more.end());
+    }
+
+    void tell_elevation_gaps() {
+        District& district = result_.district;
+        district.elevation_gaps = elevation_gaps(district);
+        const ElevationGaps& gaps = district.elevation_gaps;
+        if (gaps.matter()) {
+            keep_problems({{.id = ProblemId::elevation_leaves_out,
+                            .layer = "elevation",
+                            .file = printable_source(file_->elevation->file),
+                            .detail = fmt::format("no height on {:.1f} % of the roads' length, at "
+                                                  "{} of {} parcels and {} of {} water sources",
+                                                  100.0 * gaps.road_share, gaps.parcels,
+                                                  district.parcels.size(), gaps.sources,
+                                                  district.sources.size())}});
+        }
     }
 
     void keep_log(const LayerSource& layer, const LayerLog& log) {

@@ -30,6 +30,9 @@ std::vector<std::string_view> not_modelled(const District& district) {
     const bool by_roads = district.travel_time == TravelTime::road_speeds;
     if (!by_roads || district.elevation.empty()) {
         list.emplace_back("grade of roads");
+    } else if (district.elevation_gaps.matter()) {
+        list.emplace_back(
+            "heights where the elevation has none: roads, houses and sources count as level there");
     }
     list.emplace_back(by_roads
                           ? "crash risk: no result rests on more than the posted speed"

@@ -13,6 +13,7 @@
 #include "analyzer/district/building.h"
 #include "analyzer/district/calendar.h"
 #include "analyzer/district/elevation.h"
+#include "analyzer/district/elevation_gaps.h"
 #include "analyzer/district/need_rules.h"
 #include "analyzer/district/parcel.h"
 #include "analyzer/district/problem.h"
@@ -45,6 +46,7 @@ struct District {
     std::vector<DumpSitePlace> dump_site_places;
     std::vector<Turnaround> turnarounds;
     ElevationGrid elevation;
+    ElevationGaps elevation_gaps;  // as read
 
     std::vector<Season> seasons;  // at least one ("all_year" where the file names none)
     std::vector<Period> periods;  // at least one ("any_time" where the file names none)

@@ -293,6 +293,9 @@ constexpr std::array kinds{
                 "has no unit that brings a portable tank; a tanker shuttle takes one, so no house "
                 "gets one",
                 "fill in portable_tank_gal for every truck that carries a portable tank"},
+    ProblemKind{Id::elevation_leaves_out, "elevation_leaves_out", note,
+                "leaves out a part of the district, which counts as level there",
+                "name a raster that covers all, or a virtual one (VRT) of several"},
 };
 
 constexpr bool in_order_of_id() {
@@ -301,7 +304,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::fleet_without_portable_tanks) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::elevation_leaves_out) + 1;
 }
 static_assert(in_order_of_id());
 

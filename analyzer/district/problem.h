@@ -133,6 +133,8 @@ enum class ProblemId : std::uint8_t {
     // of the whole fleet
     fleet_of_one_engine,
     fleet_without_portable_tanks,
+    // of the ground
+    elevation_leaves_out,
 };
 
 enum class Severity : std::uint8_t {

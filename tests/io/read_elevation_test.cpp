@@ -1,5 +1,6 @@
 #include "io/inputs/read_elevation.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -154,4 +155,28 @@ TEST_CASE("a raster that cannot be used is refused with the mend") {
         scene.refusal() ==
         "elevation (round.tif): FOLDER/round.tif cannot be looked at: Too many levels of symbolic "
         "links.");
+}
+
+TEST_CASE("what a raster leaves out of the district counts as level, and is told with its extent") {
+    // Centres of cells from 699905 to 700155: half of the road, and of the houses A and B.
+    const ReadScene scene = with_raster({.columns = 26});
+    const ReadResult read = scene.read();
+    const ElevationGaps& gaps = read.district.elevation_gaps;
+    CHECK(gaps.matter());
+    CHECK(gaps.road_share == Approx(145.0 / 300.0).margin(31.0 / 300.0));
+    CHECK(gaps.parcels == 1);
+    CHECK(read.district.roads.size() == 1);
+    const auto told =
+        std::ranges::find(read.district.problems, ProblemId::elevation_leaves_out, &Problem::id);
+    REQUIRE(told != read.district.problems.end());
+    CHECK(told->file == "dem.tif");
+    CHECK(told->detail.find("at 1 of 3 parcels") != std::string::npos);
+}
+
+TEST_CASE("a raster that covers the district leaves nothing out") {
+    const ReadScene scene = with_raster({.columns = 60});
+    const ReadResult read = scene.read();
+    CHECK_FALSE(read.district.elevation_gaps.matter());
+    CHECK(std::ranges::find(read.district.problems, ProblemId::elevation_leaves_out,
+                            &Problem::id) == read.district.problems.end());
 }
