@@ -296,6 +296,10 @@ constexpr std::array kinds{
     ProblemKind{Id::elevation_leaves_out, "elevation_leaves_out", note,
                 "leaves out a part of the district, which counts as level there",
                 "name a raster that covers all, or a virtual one (VRT) of several"},
+    ProblemKind{Id::parcel_same_house, "parcel_same_house", note,
+                "has its house exactly where another parcel has its own; each counts in numbers "
+                "and percentages",
+                "leave them if each is a property, as units of a condominium are; else delete one"},
 };
 
 constexpr bool in_order_of_id() {
@@ -304,7 +308,7 @@ constexpr bool in_order_of_id() {
             return false;
         }
     }
-    return kinds.size() == static_cast<std::size_t>(Id::elevation_leaves_out) + 1;
+    return kinds.size() == static_cast<std::size_t>(Id::parcel_same_house) + 1;
 }
 static_assert(in_order_of_id());
 

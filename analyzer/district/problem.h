@@ -135,6 +135,8 @@ enum class ProblemId : std::uint8_t {
     fleet_without_portable_tanks,
     // of the ground
     elevation_leaves_out,
+    // of parcels on top of each other
+    parcel_same_house,
 };
 
 enum class Severity : std::uint8_t {

@@ -154,6 +154,31 @@ private:
     ParcelRows result_;
 };
 
+// Parcels that are drawn on top of each other: of those with a house at one and the same place all
+// but the first are told.
+void tell_same_houses(const std::vector<Parcel>& parcels, LayerLog& log) {
+    std::vector<std::uint32_t> improved;
+    for (std::uint32_t i = 0; i < parcels.size(); ++i) {
+        if (parcels[i].improved) {
+            improved.push_back(i);
+        }
+    }
+    std::ranges::stable_sort(improved, {}, [&](std::uint32_t i) { return parcels[i].house; });
+    for (std::size_t first = 0, next = 1; next < improved.size(); ++next) {
+        const Parcel& parcel = parcels[improved[next]];
+        const Parcel& before = parcels[improved[first]];
+        if (parcel.house == before.house) {
+            log.problems.push_back({.id = ProblemId::parcel_same_house,
+                                    .layer = "parcels",
+                                    .file = log.count.file,
+                                    .record = parcel.id,
+                                    .detail = "as parcel " + before.id});
+        } else {
+            first = next;
+        }
+    }
+}
+
 }  // namespace
 
 std::vector<std::string> key_columns(const std::vector<JoinedTable>& joins) {
@@ -173,6 +198,7 @@ ParcelRows read_parcels(const LayerSource& source, const WorkingCrs& crs,
         for_each_record(source, work, [&](Record& record) { return reader.read(record); });
     ParcelRows result = reader.take();
     result.log = std::move(log);
+    tell_same_houses(result.rows, result.log);
     result.buildings_known = some_layer_tells_buildings(source, surroundings);
     if (!result.buildings_known) {
         result.log.problems.push_back(

@@ -553,6 +553,22 @@ TEST_CASE("buildings and address points in no parcel are set aside") {
     CHECK(count_of(scene.read(), "buildings") == "2 = 1 + 0 + 1");
 }
 
+TEST_CASE(
+    "parcels drawn on top of each other with one house are told, those without a building not") {
+    ReadScene scene;
+    const std::string shape =
+        ",\"POLYGON ((700000 4770000,700100 4770000,700100 4770100,700000 4770100,700000 "
+        "4770000))\"\n";
+    scene.layer("parcels", "parcel_id,buildings,WKT\nU1,1" + shape + "V1,0" + shape + "U2,1" +
+                               shape + "V2,0" + shape + "U3,2" + shape);
+    const std::string says =
+        ": has its house exactly where another parcel has its own; each counts in numbers and "
+        "percentages (as parcel U1); leave them if each is a property, as units of a condominium "
+        "are; else delete one.";
+    CHECK(scene.sentences() == Sentences{"parcels (parcels.csv), record U2" + says,
+                                         "parcels (parcels.csv), record U3" + says});
+}
+
 TEST_CASE("a road without length is set aside") {
     CHECK(with_road("state,\"LINESTRING (700000 4769990,700000 4769990)\"").sentences() ==
           Sentences{"roads (roads.csv), row 2: has no length; delete it."});
