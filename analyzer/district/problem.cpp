@@ -90,7 +90,8 @@ constexpr std::array kinds{
                 "has no kind that the analysis knows",
                 "use hydrant, dry_hydrant, draft_site or cistern"},
     ProblemKind{Id::system_volume_unknown, "system_volume_unknown", note,
-                "has no storage; the planning default is taken",
+                "has no storage; the planning default is taken for the system "
+                "(hydrant_system_storage_gal)",
                 "ask the water works for storage and inflow"},
     ProblemKind{Id::unit_station_unknown, "unit_station_unknown", set_aside,
                 "names a station that is not in the station layer, or was set aside there",

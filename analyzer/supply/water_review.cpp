@@ -1,6 +1,8 @@
 #include "analyzer/supply/water_review.h"
 
 #include <algorithm>
+#include <map>
+#include <string>
 #include <unordered_map>
 #include <utility>
 
@@ -139,6 +141,7 @@ public:
             review_.problems.push_back(
                 {.id = ProblemId::no_source_counts, .layer = "water_sources"});
         }
+        tell_systems_without_storage();
         review_.systems = water_systems(district_, review_.counted, rates_);
         return std::move(review_);
     }
@@ -157,7 +160,7 @@ private:
             add(note.id, source, note.detail);
         }
         if (volume.assumed) {
-            add(ProblemId::system_volume_unknown, source);
+            without_storage_[source.system].push_back(&source);
         }
         if (volume.contradicts) {
             add(*volume.contradicts, source);
@@ -166,6 +169,15 @@ private:
             source.system_rate && source.system_rate != rate_of_system(rates_, source);
         if (other_rate || system_differs(source, storage_)) {
             add(ProblemId::system_values_differ, source);
+        }
+    }
+
+    // Of the hydrants of one system one stands for all.
+    void tell_systems_without_storage() {
+        for (const auto& [system, hydrants] : without_storage_) {
+            const std::string name = system.empty() ? "no system named" : "system " + system;
+            add(ProblemId::system_volume_unknown, *hydrants.front(),
+                name + ", hydrants: " + std::to_string(hydrants.size()));
         }
     }
 
@@ -193,6 +205,7 @@ private:
     std::unordered_map<std::string_view, std::size_t> parcels_;  // where somebody asked
     StorageBySystem storage_;
     SystemRates rates_;
+    std::map<std::string, std::vector<const WaterSource*>> without_storage_;  // by system
     WaterReview review_;
 };
 

@@ -100,10 +100,17 @@ bool read_station(Record& record, const std::vector<Station>& stations, Unit& un
     return true;
 }
 
+// Nothing on wheels that carries less is a tanker. Common practice, no source.
+constexpr Volume smallest_tanker = gallons(100);
+
 bool read_tank(Record& record, const Assumptions& assumptions, Unit& unit) {
     const std::optional<Volume> tank = volume_field(record, "tank_gal");
-    if (unit.kind == UnitKind::tanker && in_gallons(tank.value_or(Volume())) <= 0.0) {
-        record.report(ProblemId::unit_tank_unknown, "tank_gal", {});
+    if (unit.kind == UnitKind::tanker && tank.value_or(Volume()) < smallest_tanker) {
+        const bool nothing = in_gallons(tank.value_or(Volume())) <= 0.0;
+        record.report(ProblemId::unit_tank_unknown, "tank_gal",
+                      nothing ? std::string()
+                              : fmt::format("{:g} gal is no tanker's; are these thousands?",
+                                            in_gallons(*tank)));
         return false;
     }
     unit.tank = tank.value_or(Volume());

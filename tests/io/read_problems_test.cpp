@@ -613,6 +613,11 @@ TEST_CASE("a unit without a known station, kind or tank is set aside") {
               "apparatus (apparatus.csv), record T2, column tank_gal: is a tanker without a tank "
               "size; give its gallons."});
     CHECK(scene.read().district.units.size() == 2);
+    CHECK(with_unit("", "T2,S1,tanker,2.5").sentences() ==
+          Sentences{
+              "apparatus (apparatus.csv), record T2, column tank_gal: is a tanker without a tank "
+              "size (2.5 gal is no tanker's; are these thousands?); give its gallons."});
+    CHECK(with_unit("", "T2,S1,tanker,100").read().district.units.size() == 3);
 }
 
 TEST_CASE("portable tanks of unknown size do not count") {

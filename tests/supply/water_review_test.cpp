@@ -128,6 +128,26 @@ TEST_CASE("a hydrant takes its system's storage, and the stated default where no
     CHECK(review.counted[2].evidence == Evidence::assumed);
 }
 
+TEST_CASE("hydrants of a system of unknown storage are told once, with their number", "[unit]") {
+    WaterSource hydrant = declared("h1", SourceKind::hydrant);
+    hydrant.usable.reset();
+    District district;
+    for (const char* system : {"village", "village", "mill", "village", ""}) {
+        hydrant.id = "h" + std::to_string(district.sources.size() + 1);
+        hydrant.system = system;
+        district.sources.push_back(hydrant);
+    }
+    std::vector<std::string> told;
+    for (const Problem& problem : review_water(district).problems) {
+        if (problem.id == ProblemId::system_volume_unknown) {
+            told.push_back(problem.record + ": " + problem.detail);
+        }
+    }
+    CHECK(told == std::vector<std::string>{"h5: no system named, hydrants: 1",
+                                           "h3: system mill, hydrants: 1",
+                                           "h1: system village, hydrants: 3"});
+}
+
 TEST_CASE("a hydrant fills without an engine and a suction point does not", "[unit]") {
     CHECK_FALSE(
         review_water(district_with(declared("h", SourceKind::hydrant))).counted.at(0).needs_engine);
