@@ -318,7 +318,8 @@ constexpr std::array rows{
     AssumptionRow{"unsounded_share", "Suction", &A::unsounded_share, 0, 1, medium,
                   "Share of the drought area over which the depth at the intake is taken to hold "
                   "where nobody sounded the pond.",
-                  practice},
+                  "NRCS Agriculture Handbook 590 (from memory): a pond holds 0.4 of its area times "
+                  "its greatest depth"},
 
     AssumptionRow{
         "new_pipe_reach_ft", "Proposed sources", &A::new_pipe_reach, 0, 2000, medium,

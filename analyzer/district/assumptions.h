@@ -135,7 +135,7 @@ struct Assumptions {
     double water_temperature_f = 80.0;
     Length strainer_depth = feet(2);
     Length surface_loss = feet(2);
-    double unsounded_share = 0.5;
+    double unsounded_share = 0.4;
 
     // sources that are proposed: what would be built where a road comes near mapped water
     Length new_pipe_reach = feet(150);
