@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "routing/costs.h"
-#include "routing/structures/heap.h"
+#include "routing/structures/bucket_queue.h"
 
 namespace farwater::routing {
 
@@ -22,7 +22,7 @@ public:
     void start(std::uint32_t node, std::int32_t cost) {
         if (cost < cost_[node]) {
             set(node, cost);
-            heap_.push({cost, node});
+            queue_.push({cost, node});
         }
     }
 
@@ -55,7 +55,7 @@ public:
             cost_[node] = no_way;
         }
         reached_.clear();
-        heap_.clear();
+        queue_.clear();
     }
 
 private:
@@ -65,8 +65,8 @@ private:
 
     template <class OnStep, class GoesOn>
     void run_to(const SearchGraph& graph, std::int32_t limit, OnStep on_step, GoesOn goes_on) {
-        while (!heap_.empty()) {
-            const Label label = heap_.pop_least();
+        while (!queue_.empty()) {
+            const Label label = queue_.pop_least();
             if (label.cost > limit || label.cost > cost_[label.node]) {
                 continue;  // too far, or a better way was found since it was queued
             }
@@ -84,7 +84,7 @@ private:
             if (arc.cost <= limit - label.cost && label.cost + arc.cost < cost_[arc.to]) {
                 set(arc.to, label.cost + arc.cost);
                 if (!passes_ends || arc.ends == 0) {
-                    heap_.push({label.cost + arc.cost, arc.to});
+                    queue_.push({label.cost + arc.cost, arc.to});
                 }
                 on_step(label.node, arc.to);
             }
@@ -100,7 +100,7 @@ private:
 
     std::vector<std::int32_t> cost_;
     std::vector<std::uint32_t> reached_;
-    Heap heap_;
+    BucketQueue queue_;
 };
 
 }  // namespace farwater::routing

@@ -17,6 +17,8 @@ class Heap {
 public:
     bool empty() const { return keys_.empty(); }
     void clear() { keys_.clear(); }
+    // Precondition: not empty.
+    std::int32_t least_cost() const { return label_of(keys_.front()).cost; }
 
     // O(log n).
     void push(Label label) {

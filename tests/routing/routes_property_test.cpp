@@ -1,9 +1,11 @@
 // What must hold of routing whatever the district, on random ones; a failure prints its seed.
 #include <map>
+#include <set>
 #include <tuple>
 
 #include <catch2/catch.hpp>
 
+#include "routing/structures/bucket_queue.h"
 #include "routing/structures/grid.h"
 #include "routing/structures/heap.h"
 #include "routing/structures/hilbert.h"
@@ -249,6 +251,46 @@ TEST_CASE("a heap gives labels in order of cost, then node", "[property]") {
             REQUIRE(label.node == node);
         }
         REQUIRE(heap.empty());
+    }
+}
+
+// Costs only grow as a search has it, but for starts that are given later; some lie beyond the
+// buckets, and at times the queue is cleared in between.
+TEST_CASE("a queue of buckets gives what a heap gives, whatever node comes first of equal ones",
+          "[property]") {
+    routing::BucketQueue queue;  // kept, as a search keeps its own
+    for (std::uint64_t seed = 1; seed <= property_seeds; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed);
+        const std::int32_t farthest = dice.one_in(2) ? 300 : 20'000;
+        std::multiset<std::pair<std::int32_t, std::uint32_t>> left;
+        std::int32_t last = static_cast<std::int32_t>(dice.below(5000));
+        const auto push = [&](std::int32_t cost) {
+            const auto node = static_cast<std::uint32_t>(dice.below(1000));
+            queue.push({cost, node});
+            left.emplace(cost, node);
+        };
+        for (std::size_t step = 0; step < 400; ++step) {
+            REQUIRE(queue.empty() == left.empty());
+            if (left.empty() || dice.one_in(2)) {
+                push(last +
+                     static_cast<std::int32_t>(dice.below(static_cast<std::size_t>(farthest))));
+            } else if (dice.one_in(100)) {
+                push(static_cast<std::int32_t>(dice.below(static_cast<std::size_t>(last) + 1)));
+            } else if (dice.one_in(200)) {
+                queue.clear();
+                left.clear();
+            } else {
+                const routing::Label label = queue.pop_least();
+                REQUIRE(label.cost == left.begin()->first);
+                const auto known = left.find({label.cost, label.node});
+                REQUIRE(known != left.end());
+                left.erase(known);
+                last = label.cost;
+            }
+        }
+        queue.clear();
+        REQUIRE(queue.empty());
     }
 }
 
