@@ -24,7 +24,8 @@ struct StandardValue {
 struct Standard {
     std::string name;
     std::string edition;
-    std::string own_file;  // the district's copy, as written; empty = as the program has it
+    std::string not_looked_at;  // what it also asks for, in words; may be empty
+    std::string own_file;       // the district's copy, as written; empty = as the program has it
     std::vector<StandardValue> values;
 
     // Null where there is no such key.

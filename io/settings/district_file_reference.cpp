@@ -134,7 +134,8 @@ std::string standards_page() {
     std::string page =
         "## Standards of needed flow\n\n`standard` in [need] names a TOML file with the numbers "
         "that differ in the district's copy of the standard, as tables: the key `supply.least_gal` "
-        "is `least_gal` in `[supply]`. It may also give `name`, `edition`, and for a table or a "
+        "is `least_gal` in `[supply]`. It may also give `name`, `edition`, `not_looked_at`, and "
+        "for a table or a "
         "value `{ value = 2000, section = \"4.2\", source = \"our copy\" }`. Lists that belong "
         "together grow and shrink together.\n\nCertainty: `seen` in the source, `second_hand` in a "
         "text that quotes it, `memory_high`, `memory_medium` and `memory_low` not confirmed, "

@@ -38,10 +38,11 @@ public:
         for (const TomlEntry& entry : top) {
             if (const auto* table = entry.node.as<TomlTable>()) {
                 read_table(entry.key, *table);
-            } else if (entry.key != "name" && entry.key != "edition") {
+            } else if (entry.key != "name" && entry.key != "edition" &&
+                       entry.key != "not_looked_at") {
                 faults_->add(entry.key_place,
-                             fmt::format("{} is no table; a standard has name, edition and tables "
-                                         "of numbers",
+                             fmt::format("{} is no table; a standard has name, edition, "
+                                         "not_looked_at and tables of numbers",
                                          entry.key));
             }
         }
@@ -267,7 +268,8 @@ Standard standard_of(std::string_view text, std::string_view name) {
     }
     const TomlTable top = parse_toml(text, std::string(name));
     Faults faults{std::string(name)};
-    Standard standard{text_at(top, "name"), text_at(top, "edition"), {}, {}};
+    Standard standard{
+        text_at(top, "name"), text_at(top, "edition"), text_at(top, "not_looked_at"), {}, {}};
     for (ReadValue& read : StandardReading(Certainty::memory_low, faults).values_of(top)) {
         standard.values.push_back(std::move(read.value));
     }
@@ -287,6 +289,8 @@ Standard with_own(Standard standard, const std::string& text, const std::filesys
     const std::string edition = text_at(top, "edition");
     standard.name = name.empty() ? standard.name : name;
     standard.edition = edition.empty() ? standard.edition : edition;
+    const std::string not_looked_at = text_at(top, "not_looked_at");
+    standard.not_looked_at = not_looked_at.empty() ? standard.not_looked_at : not_looked_at;
     return standard;
 }
 

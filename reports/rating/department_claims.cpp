@@ -150,6 +150,10 @@ std::vector<Claim> claims_of_department(const Findings& findings) {
            "the rating organisation's grading");
     add_if(asked.points_in_all, "The schedule gives {:.3g} points or more in all",
            "the rating organisation's grading");
+    const std::string& besides = findings.district.rating->standard.not_looked_at;
+    if (!besides.empty()) {
+        list.push_back(claim_beyond_data(besides, "not looked at for the properties told here"));
+    }
     return list;
 }
 

@@ -118,6 +118,18 @@ TEST_CASE("a tanker that is left out for its tank stands among what is missing, 
     CHECK(says(sheet_of(found, "missing.html"), "T9\nsize of its tank"));
 }
 
+// Muskoka Lakes, "Water Tanker Shuttle Accreditation"; Washington, "Tender Credit".
+TEST_CASE("what terms ask for besides and nobody looks at is for somebody else to show") {
+    RatedFound found;
+    take_terms(found, RatingTerms::shuttle_accreditation);
+    CHECK(claim_that_says(found, "within 5 km of the building").shown == Shown::not_in_data);
+    CHECK(says(sheet_of(found, "coverage.html"), "within 5 km of the building by road"));
+    take_terms(found, RatingTerms::tender_credit);
+    CHECK(claim_that_says(found, "is a dwelling").shown == Shown::not_in_data);
+    take_terms(found, RatingTerms::schedule);
+    CHECK_FALSE(says(sheet_of(found, "coverage.html"), "is a dwelling"));
+}
+
 TEST_CASE("numbers of a thousand and more have their separators") {
     RatedFound found;
     CHECK(engines_in_words(found.district, {{UnitIndex(0), 1049}}) == "E1 (1,049 parcels)");
