@@ -20,6 +20,32 @@ double distance_squared_to(Point p, Point a, Point b) {
     return distance_squared(p, {a.x + inside * (b.x - a.x), a.y + inside * (b.y - a.y)});
 }
 
+// By the even-odd rule.
+bool holds(const Polyline& ring, Point p) {
+    bool inside = false;
+    for (std::size_t i = 1; i < ring.size(); ++i) {
+        const Point a = ring[i - 1];
+        const Point b = ring[i];
+        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) {
+            inside = !inside;
+        }
+    }
+    return inside;
+}
+
+// By the middle of its first side: a vertex may touch another ring.
+bool is_hole(const Polyline& ring, std::span<const Polyline> rings) {
+    if (ring.size() < 2) {
+        return false;
+    }
+    const Point middle{(ring[0].x + ring[1].x) / 2.0, (ring[0].y + ring[1].y) / 2.0};
+    bool hole = false;
+    for (const Polyline& other : rings) {
+        hole ^= &other != &ring && holds(other, middle);
+    }
+    return hole;
+}
+
 }  // namespace
 
 PageGrid PageGrid::at(const Box& extent) {
@@ -85,15 +111,34 @@ void PackedShapes::append(std::span<const Spot> part) {
     }
 }
 
+// Without the closing vertex, counter-clockwise or as a hole; empty where it shrinks to less than a
+// triangle.
+std::vector<PackedShapes::Spot> PackedShapes::ring_of(const Polyline& ring, bool as_hole) const {
+    std::vector<Spot> spots = spots_of(simplified(ring, PageGrid::tolerance_m));
+    if (spots.size() > 1 && spots.front() == spots.back()) {
+        spots.pop_back();
+    }
+    if (spots.size() < 3) {
+        return {};
+    }
+    std::int64_t twice_area = 0;
+    Spot from = spots.back();
+    for (const Spot to : spots) {
+        twice_area += from.east * to.north - to.east * from.north;
+        from = to;
+    }
+    if (as_hole ? twice_area > 0 : twice_area < 0) {
+        std::ranges::reverse(spots);
+    }
+    return spots;
+}
+
 void PackedShapes::add_areas(std::span<const Polyline> rings) {
     std::vector<std::vector<Spot>> parts;
     for (const Polyline& ring : rings) {
-        std::vector<Spot> spots = spots_of(simplified(ring, PageGrid::tolerance_m));
-        if (spots.size() > 1 && spots.front() == spots.back()) {
-            spots.pop_back();
-        }
-        if (spots.size() >= 3) {
-            parts.push_back(std::move(spots));
+        std::vector<Spot> part = ring_of(ring, rings.size() > 1 && is_hole(ring, rings));
+        if (!part.empty()) {
+            parts.push_back(std::move(part));
         }
     }
     append_count(bytes_, parts.size());

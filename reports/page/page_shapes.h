@@ -31,8 +31,10 @@ class PackedShapes {
 public:
     explicit PackedShapes(PageGrid grid) : grid_(grid) {}
 
-    // A row of areas. The closing vertex is left out; rings that shrink to less than a triangle are
-    // left out too. A row without rings has no parts.
+    // A row of areas: shells run counter-clockwise and holes, those rings that lie in an odd number
+    // of others, clockwise, so that of rows drawn as one by the nonzero rule those that overlap
+    // stay filled. The closing vertex is left out; rings that shrink to less than a triangle are
+    // left out too. A row without rings has no parts. O(vertices x rings of the row).
     void add_areas(std::span<const Polyline> rings);
     // A row of one line, or of one point; no part for an empty one.
     void add_line(const Polyline& line);
@@ -47,6 +49,7 @@ private:
         friend bool operator==(Spot, Spot) = default;
     };
     std::vector<Spot> spots_of(const Polyline& line) const;
+    std::vector<Spot> ring_of(const Polyline& ring, bool as_hole) const;
     void append(std::span<const Spot> part);
 
     PageGrid grid_;

@@ -87,7 +87,7 @@ const Painter = (() => {
       for (const cell of cells) {
         const path = pathsOf(cell).get(place);
         if (!path) continue;
-        if (!faint) ink.fill(path, "evenodd");
+        if (!faint) ink.fill(path);
         if (edge) ink.stroke(path);
       }
     }

@@ -159,9 +159,46 @@ TEST_CASE("areas come back to half a step, holes and parts kept, slivers left ou
     REQUIRE(rows[0].size() == 2);
     CHECK(rows[0][0] ==
           Polyline{{700100, 4700100}, {700200, 4700100}, {700200, 4700200}, {700100, 4700200}});
-    CHECK(rows[0][1] == Polyline{{700120, 4700120}, {700130, 4700120}, {700130, 4700130}});
+    CHECK(rows[0][1] == Polyline{{700130, 4700130}, {700130, 4700120}, {700120, 4700120}});
     CHECK(rows[1].empty());
-    CHECK(rows[2] == std::vector<Polyline>{rows[0][1]});
+    CHECK(rows[2] ==
+          std::vector<Polyline>{{{700120, 4700120}, {700130, 4700120}, {700130, 4700130}}});
+}
+
+TEST_CASE("shells run one way and holes the other, however the data have them") {
+    const auto square = [](double low, double high) {
+        return Polyline{{low, low}, {high, low}, {high, high}, {low, high}, {low, low}};
+    };
+    const auto turned = [](Polyline ring) { return Polyline(ring.rbegin(), ring.rend()); };
+    const auto twice_area = [](const Polyline& ring) {
+        double sum = 0.0;
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            const Point a = ring[i];
+            const Point b = ring[(i + 1) % ring.size()];
+            sum += a.x * b.y - b.x * a.y;
+        }
+        return sum;
+    };
+    // A shell, its hole, an island in the hole, a hole that touches the shell at a corner, and a
+    // second part beside it.
+    const std::vector<Polyline> rings{square(0, 100), square(10, 60), square(20, 50),
+                                      Polyline{{100, 100}, {70, 95}, {95, 70}, {100, 100}},
+                                      square(200, 300)};
+    const std::vector<bool> holes{false, true, false, true, false};
+    for (const bool turn : {false, true}) {
+        PackedShapes shapes(PageGrid{});
+        std::vector<Polyline> row;
+        for (const Polyline& ring : rings) {
+            row.push_back(turn ? turned(ring) : ring);
+        }
+        shapes.add_areas(row);
+        const Rows rows = read_shapes(shapes, PageGrid{});
+        REQUIRE(rows[0].size() == rings.size());
+        for (std::size_t i = 0; i < rings.size(); ++i) {
+            CAPTURE(turn, i);
+            CHECK((twice_area(rows[0][i]) < 0.0) == holes[i]);
+        }
+    }
 }
 
 TEST_CASE("a point stays a point, an empty line is none") {
