@@ -227,6 +227,12 @@ bool LayerSource::has(std::string_view field) const {
     });
 }
 
+bool LayerSource::points_doubtful(int index) const {
+    return commas_doubtful() && index >= 0 &&
+           static_cast<std::size_t>(index) < csv->point_shown.size() &&
+           !csv->point_shown[static_cast<std::size_t>(index)];
+}
+
 bool LayerSource::has_coordinates() const { return has("x") && has("y"); }
 
 const BoundField& LayerSource::bound(std::string_view field) const {

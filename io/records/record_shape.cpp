@@ -231,10 +231,17 @@ std::optional<PlaceShape> ShapeReader::place(Record& record) const {
 }
 
 std::optional<PlaceShape> ShapeReader::place_of_columns(Record& record) const {
-    const std::optional<double> x = record.number("x");
-    const std::optional<double> y = record.number("y");
+    const std::size_t before = record.problems().size();
+    const std::optional<double> x = record.coordinate("x");
+    const std::optional<double> y = record.coordinate("y");
     if (!x || !y) {
-        record.report(ProblemId::geometry_missing, {}, {});
+        const auto sets_aside = [](const Problem& problem) {
+            return kind_of(problem.id).severity == Severity::set_aside;
+        };
+        if (!std::ranges::any_of(record.problems().begin() + static_cast<std::ptrdiff_t>(before),
+                                 record.problems().end(), sets_aside)) {
+            record.report(ProblemId::geometry_missing, {}, {});
+        }
         return std::nullopt;
     }
     return place_of_point(record, {*x, *y});

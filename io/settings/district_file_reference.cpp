@@ -179,7 +179,9 @@ std::string district_file_reference() {
         "1930 to 1999.\n\n"
         "Numbers in the data may have commas between groups of three figures, and their own unit, "
         "which goes before that of the column: `1,500 gpm`, `30 ft`, `12'6\"`, `2 1/2 in`. A "
-        "decimal comma is no number. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for "
+        "decimal comma is no number; in a table parted by semicolons a point before three figures, "
+        "such as 1.200, is none either, unless the column also has 1.25 or the like, or thousands "
+        "are out of range. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for "
         "numbers and dates.\n\n";
     page += keys_page("At the top", top_keys(), "Before every table.");
     page += keys_page("Input tables", road_layer_keys(),

@@ -137,12 +137,24 @@ TEST_CASE("a point without a shape stands where its columns x and y say") {
           Sentences{
               "water_sources (water_sources.csv), record H2: has no geometry; draw it, or delete "
               "the record.",
-              "water_sources (water_sources.csv), record H3, column LON: holds something that is "
-              "no plain number; the value counts as not known (\"-72,5483\"; a comma only "
-              "parts thousands, in groups of three figures); write digits only, with a point for "
-              "decimals.",
-              "water_sources (water_sources.csv), record H3: has no geometry; draw it, or delete "
-              "the record."});
+              "water_sources (water_sources.csv), record H3, column LON: lacks a value without "
+              "which it says nothing (\"-72,5483\" is no coordinate; write it with a decimal "
+              "point, not a comma); fill it in."});
+}
+
+// Degrees have no thousands: -72,548 would be read as -72548 and lie nowhere.
+TEST_CASE("a table whose coordinates have decimal commas is refused with the text of the first") {
+    for (const char* x : {"-72,548", "-72,5483"}) {
+        ReadScene scene;
+        scene.table("stations", "station_id;x;y\nS1;" + std::string(x) + ";43,055\n")
+            .section("stations", "crs = \"EPSG:4326\"");
+        CHECK(scene.refusal().find("column x: lacks a value without which it says nothing (\"" +
+                                   std::string(x) +
+                                   "\" is no coordinate; write it with a decimal point, not a "
+                                   "comma)") != std::string::npos);
+        scene.table("stations", "station_id,x,y\nS1,\"" + std::string(x) + "\",43.0553\n");
+        CHECK(scene.refusal().find("with a decimal point") != std::string::npos);
+    }
 }
 
 TEST_CASE("coordinates by columns of our own names need no word") {
@@ -371,6 +383,60 @@ TEST_CASE("a table parted by semicolons or tabs is read, but a comma in its numb
                   std::string::npos);
         }
     }
+}
+
+// Read as a decimal, a pump of 1,200 gpm would give one, and a limit of 12,500 kg would be none.
+TEST_CASE("a point that may part thousands is told in a table parted by semicolons") {
+    const auto pump = [](const std::string& text, const std::string& other, char separator) {
+        ReadScene scene;
+        std::string table = "unit_id|station_id|kind|tank_gal|pump_gpm\nE1|S1|engine|1000|" +
+                            other + "\nT1|S1|tanker|2000|" + text + "\n";
+        std::ranges::replace(table, '|', separator);
+        scene.table("apparatus", table);
+        const std::optional<Flow> read = scene.read().district.units.at(1).pump;
+        const auto told = scene.sentences();
+        CHECK(told.empty() == read.has_value());
+        CHECK((told.empty() || told.at(0).find("may part thousands") != std::string::npos));
+        return read ? in_gpm(*read) : -1.0;
+    };
+    CHECK(pump("1.200", "1000", ';') == -1.0);
+    CHECK(pump("1.200 gpm", "1000", ';') == -1.0);
+    CHECK(pump("1.200.000", "1000", ';') == -1.0);
+    CHECK(pump("1200.5", "1000", ';') == Approx(1200.5));
+    CHECK(pump("1.200", "999.25", ';') == Approx(1.2));  // the column's points begin decimals
+    CHECK(pump("1.200", "0.125", ';') == Approx(1.2));
+    CHECK(pump("1.200", "2.500", ';') == -1.0);
+    CHECK(pump("1.200", "1000", ',') == Approx(1.2));
+    CHECK(pump("1.200", "1000", '\t') == Approx(1.2));
+}
+
+TEST_CASE("a point before three figures is a decimal one where thousands cannot be meant") {
+    ReadScene scene;
+    scene
+        .table("water_sources",
+               "source_id;kind;x;y;outlet_in;rate_gpm\nP;hydrant;700050.123;4769990;2.500;1.500\n")
+        .section("water_sources", "crs = \"EPSG:32618\"");
+    const auto told = scene.sentences();
+    REQUIRE(told.size() == 1);
+    CHECK(told.front().find("column rate_gpm") != std::string::npos);
+    const District district = scene.read().district;
+    CHECK(district.sources.at(0).place.x == Approx(700050.123));
+}
+
+TEST_CASE("a point in a joined table and in a column of road limits is told likewise") {
+    ReadScene scene;
+    scene.file("more.csv", "key;gpm\nA;1.500\nB;750\nC;500\n")
+        .end(
+            "[[join]]\nfile = \"more.csv\"\nkey = \"key\"\ncolumns = { needed_gpm = \"gpm\" "
+            "}\n");
+    scene.table("roads",
+                "class;weight_limit_lb;WKT\nstate;12.500;LINESTRING (700000 4769990,700300 "
+                "4769990)\nstate;30000;LINESTRING (700300 4769990,700400 4769990)\n");
+    const auto told = scene.sentences();
+    CAPTURE(told);
+    REQUIRE(told.size() == 2);
+    CHECK(told.at(0).find("\"1.500\"; in a table parted by semicolons") != std::string::npos);
+    CHECK(told.at(1).find("\"12.500\"; in a table parted by semicolons") != std::string::npos);
 }
 
 TEST_CASE("columns are found by names as people write them") {
