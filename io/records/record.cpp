@@ -12,6 +12,7 @@
 #include "io/records/parse_date.h"
 #include "io/records/parse_measure.h"
 #include "io/records/parse_quantity.h"
+#include "io/records/trade_words.h"
 #include "io/records/unit_words.h"
 
 namespace farwater::io {
@@ -405,8 +406,11 @@ std::string as_our_word(std::string_view text, WordList words) {
     std::string lower = lower_case(text);
     std::string joined = lower;
     std::ranges::replace_if(joined, [](char c) { return c == ' ' || c == '-'; }, '_');
-    const bool ours = words != nullptr && std::ranges::find(words(), joined) != words().end();
-    return ours ? joined : lower;
+    if (words != nullptr && std::ranges::find(words(), joined) != words().end()) {
+        return joined;
+    }
+    const std::string_view meant = trade_word(lower, words);
+    return meant.empty() ? lower : std::string(meant);
 }
 
 }  // namespace farwater::io

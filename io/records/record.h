@@ -34,7 +34,8 @@ struct JoinedCell {
 };
 
 // The text in lower case; with blanks and hyphens as underscores where that is a word of the list,
-// for our words have no blanks, and people write "dry hydrant".
+// for our words have no blanks, and people write "dry hydrant"; a plain word of the trade as the
+// word of the list that it means (io/records/trade_words.h).
 std::string as_our_word(std::string_view text, WordList words);
 
 class Record {

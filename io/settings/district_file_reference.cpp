@@ -8,6 +8,7 @@
 #include "io/district_file.h"
 #include "io/inputs/road_schemas.h"
 #include "io/near_word.h"
+#include "io/records/trade_words.h"
 #include "io/records/unit_words.h"
 #include "io/settings/improvement_table.h"
 #include "io/settings/keys_page.h"
@@ -27,6 +28,16 @@ std::string section_page(const SectionRow& section) {
                             unit_of_name(field.name), range_of(field.low, field.high), field.what);
     }
     return page + "\n";
+}
+
+// Further words that the section's fields take for ours.
+std::string trade_words_page(const SectionRow& section) {
+    std::string page;
+    for (const FieldRow& field : section.fields) {
+        const std::string told = trade_words_told(field.words);
+        page += told.empty() ? "" : fmt::format("In `{}` {}.\n\n", field.name, told);
+    }
+    return page;
 }
 
 std::string columns_of(const RoadSchema& schema) {
@@ -190,7 +201,7 @@ std::string district_file_reference() {
         "Fields with * need a column. A field that `columns` does not map is taken from a column "
         "of its own name, when there is one.\n\n";
     for (const SectionRow& section : section_rows()) {
-        page += section_page(section);
+        page += section_page(section) + trade_words_page(section);
         page += section.name == "roads" ? schemas_page() : "";
     }
     page += keys_page("[elevation]", elevation_keys(), "A raster of the ground's height.");

@@ -655,12 +655,47 @@ TEST_CASE("a road without class is narrow, and a layer without classes says so o
                                          "column); map its class in the district file."});
 }
 
+TEST_CASE("plain words of the trade are kinds of apparatus and of water, ambiguous ones are not") {
+    const ReadScene fleet = with_unit(
+        "",
+        "A,S1,Tender,1000\nB,S1,water tender,1000\nC,S1,Tanker/Pumper,1000\nD,S1,pumper "
+        "- tanker,1000\nE,S1,Engine/Pumper,1000\nF,S1,PUMPER,1000\nG,S1,engine/tanker,1000");
+    std::string kinds;
+    for (const Unit& unit : fleet.read().district.units) {
+        kinds += unit.id.size() == 1 ? unit.id + "=" + std::string(word(unit.kind)) + " " : "";
+    }
+    CHECK(kinds == "A=tanker B=tanker C=tanker D=tanker E=engine F=engine ");
+    const auto told = fleet.sentences();
+    REQUIRE(told.size() == 1);
+    CHECK(told.front().find("\"engine/tanker\"); use engine, tanker or other") !=
+          std::string::npos);
+
+    const std::string there = ",POINT (700050 4769990)\n";
+    const ReadScene water =
+        with_source("", "A,pond" + there + "B,Lake" + there + "C,river" + there + "D,stream" +
+                            there + "E,swimming-pool" + there + "F,water tank" + there +
+                            "G,Tank,POINT (700050 4769990)");
+    std::string sources;
+    for (const WaterSource& source : water.read().district.sources) {
+        sources += std::string(word(source.kind)) + " ";
+    }
+    CHECK(sources ==
+          "hydrant draft_site draft_site draft_site draft_site draft_site cistern cistern ");
+}
+
+// What the district file maps goes before the plain word.
+TEST_CASE("a mapped word of the trade means what the district file says") {
+    ReadScene scene = with_unit("", "T2,S2,tender,1800");
+    scene.section("apparatus", "values.kind = { tender = \"engine\" }");
+    CHECK(scene.read().district.units.at(2).kind == UnitKind::engine);
+}
+
 TEST_CASE("a source of a kind that is not known is set aside") {
-    const ReadScene scene = with_source("", "P,swimming pool,POINT (700050 4769990)");
+    const ReadScene scene = with_source("", "P,water tower,POINT (700050 4769990)");
     CHECK(scene.sentences() ==
           Sentences{"water_sources (water_sources.csv), record P, column kind: has no kind that "
-                    "the analysis knows (\"swimming "
-                    "pool\"); use hydrant, dry_hydrant, draft_site or cistern."});
+                    "the analysis knows (\"water "
+                    "tower\"); use hydrant, dry_hydrant, draft_site or cistern."});
     CHECK(scene.read().district.sources.size() == 1);
 }
 
