@@ -42,6 +42,20 @@ TEST_CASE("a file that is not there is named with the place that was looked at")
           "district file.");
 }
 
+TEST_CASE("of a file that is not there the near name beside it is told, else what there is") {
+    ReadScene scene;
+    scene.file("tax_roads.geojson", "{}").file("notes.txt", "x");
+    scene.source("roads", "roads.gpkg");
+    const std::string told = scene.refusal();
+    CHECK(told.ends_with("correct file in the district file; did you mean \"roads.csv\"?."));
+    scene.source("roads", "tax_road.gpkg");
+    CHECK(scene.refusal().ends_with("did you mean \"tax_roads.geojson\"?."));
+    scene.source("roads", "centerlines.gpkg");
+    CHECK(
+        scene.refusal().ends_with("; its folder holds apparatus.csv, parcels.csv, roads.csv, "
+                                  "stations.csv, tax_roads.geojson."));
+}
+
 // As in a folder that may not be searched, which root always may.
 TEST_CASE("a file of which the system cannot tell is refused in the system's words") {
     ReadScene scene;
