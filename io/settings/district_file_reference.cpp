@@ -204,7 +204,10 @@ std::string district_file_reference() {
         page += section_page(section) + trade_words_page(section);
         page += section.name == "roads" ? schemas_page() : "";
     }
-    page += keys_page("[elevation]", elevation_keys(), "A raster of the ground's height.");
+    page += keys_page(
+        "[elevation]", elevation_keys(),
+        "One raster of the ground's height, also .hgt. Several tiles are made one by `gdalbuildvrt "
+        "ground.vrt *.tif`, and file = \"ground.vrt\".");
     page += keys_page("[join]", join_keys(),
                       "A table whose columns are added to the parcels'; [[join]] for several.");
     page +=

@@ -437,6 +437,13 @@ TEST_CASE("a name or file that is empty is none") {
                    "district.toml:3:8: [roads] file must not be empty: "));
 }
 
+TEST_CASE("a list of rasters is refused with the way to make them one") {
+    CHECK(fault_with("[elevation]\nfile = [\"a.tif\", \"b.tif\"]\n")
+              .find("[elevation] file must be a text, not a list: one raster, relative to the "
+                    "district file; of several tiles make one by `gdalbuildvrt") !=
+          std::string::npos);
+}
+
 TEST_CASE("all faults of a file are shown at once, the first twenty in the file's order") {
     CHECK(fault_of("crs = 3\n") ==
           "district.toml:1:1: the district file lacks name: the district's name\n"
