@@ -79,6 +79,10 @@ std::string why_nothing(const LayerLook& look, const SectionMatch* nearest) {
     if (nearest != nullptr && nearest->no_roads) {
         return "lines that are no roads for apparatus";
     }
+    if (look.shape == LookShape::point && hint_of(look.called, "parcels") > 0) {
+        return "points, and parcels are areas; properties known as points only can be [targets], "
+               "with an outline of the district and buildings = 0 in [parcels]";
+    }
     const bool outline = look.shape == LookShape::area && look.records && *look.records <= 3;
     if (outline) {
         return "an outline or a few areas, not told to be anything";

@@ -107,6 +107,26 @@ TEST_CASE("a county's layers are told apart by shapes and columns") {
                 "county.gpkg, layer town: an outline or a few areas, not told to be anything"));
 }
 
+TEST_CASE("points in the place of parcels are told where they can go") {
+    DraftFolder folder;
+    folder.geopackage("roads.gpkg", {lines("roads", {"RDNAME"}, {"Mill Rd"})});
+    folder.geopackage("parcel_points.gpkg",
+                      {{"parcel_points", MadeShape::point, {"PIN"}, {{spot_wkt(1, 1), {"7"}}}}});
+    const Strings passed = folder.passed_over();
+    REQUIRE(passed.size() == 1);
+    CHECK(contains(passed.front(),
+                   "parcels are areas; properties known as points only can be "
+                   "[targets]"));
+    folder.geopackage("addresses.gpkg", {{"addresses",
+                                          MadeShape::point,
+                                          {"Add_Number", "St_Name"},
+                                          {{spot_wkt(1.5, 0.5), {"7", "Mill"}}}}});
+    const Strings missing = folder.draft().missing;
+    CHECK(std::ranges::any_of(missing, [](const std::string& one) {
+        return contains(one, "where there is none, addresses.gpkg can be the [targets]");
+    }));
+}
+
 TEST_CASE("columns are matched as people write them, each for one field") {
     DraftFolder folder;
     folder.geopackage("parcels.gpkg", {lots("parcels", "Map/Lot")});

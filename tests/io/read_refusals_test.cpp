@@ -56,6 +56,29 @@ TEST_CASE("of a file that is not there the near name beside it is told, else wha
                                   "stations.csv, tax_roads.geojson."));
 }
 
+TEST_CASE("points given as parcels are told where they belong") {
+    ReadScene scene;
+    scene.layer("parcels", "parcel_id,WKT\nA,POINT (700050 4770050)\n");
+    const std::string told = scene.refusal();
+    CHECK(told.find("(POINT; parcels are areas: address points beside them go in "
+                    "[address_points]; where there are no areas name the points in [targets]") !=
+          std::string::npos);
+    scene.layer("parcels", "parcel_id,WKT\nA,\"LINESTRING (700000 4770000,700050 4770050)\"\n");
+    CHECK(scene.refusal().find("[targets]") == std::string::npos);
+}
+
+// What that message says can be done.
+TEST_CASE("points of properties are read as targets on an outline without buildings") {
+    ReadScene scene;
+    scene.layer("parcels",
+                "parcel_id,buildings,WKT\nall,0,\"POLYGON ((700000 4770000,700300 4770000,700300 "
+                "4770100,700000 4770100,700000 4770000))\"\n");
+    scene.layer("targets", "target_id,WKT\n7,POINT (700050 4770050)\n9,POINT (700150 4770050)\n");
+    const ReadResult read = scene.read();
+    CHECK(read.district.targets.size() == 2);
+    CHECK_FALSE(read.district.parcels.at(0).improved);
+}
+
 // As in a folder that may not be searched, which root always may.
 TEST_CASE("a file of which the system cannot tell is refused in the system's words") {
     ReadScene scene;
