@@ -25,7 +25,7 @@ std::string section_page(const SectionRow& section) {
     for (const FieldRow& field : section.fields) {
         page += fmt::format("| `{}`{} | {} | {} | {} | {} |\n", field.name,
                             field.required ? " *" : "", kind_in_words(field),
-                            unit_of_name(field.name), range_of(field.low, field.high), field.what);
+                            unit_in_words(field.name), range_of(field.low, field.high), field.what);
     }
     return page + "\n";
 }
@@ -120,7 +120,7 @@ std::string assumptions_page() {
         }
         const bool yes_no = std::holds_alternative<bool Assumptions::*>(row.member);
         page +=
-            fmt::format("| `{}` | {} | {} | {} | {} | {} | {} |\n", row.key, unit_of_name(row.key),
+            fmt::format("| `{}` | {} | {} | {} | {} | {} | {} |\n", row.key, unit_in_words(row.key),
                         standard_of(row), yes_no ? "true or false" : range_of(row.low, row.high),
                         certainty_of(row.sure), row.what, row.source);
     }
