@@ -56,6 +56,27 @@ TEST_CASE("of a file that is not there the near name beside it is told, else wha
                                   "stations.csv, tax_roads.geojson."));
 }
 
+TEST_CASE("houses without ids in the place of parcels are told by their size") {
+    const auto told_of = [](double side) {
+        ReadScene scene;
+        const auto at = [&](double x, double y) {
+            return "[" + std::to_string(-72.0 + x * side) + "," + std::to_string(43.0 + y * side) +
+                   "]";
+        };
+        scene.file("p.geojson",
+                   "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\","
+                   "\"properties\":{\"height\":9},\"geometry\":{\"type\":\"Polygon\","
+                   "\"coordinates\":[[" +
+                       at(0, 0) + "," + at(1, 0) + "," + at(1, 1) + "," + at(0, 1) + "," +
+                       at(0, 0) + "]]}}]}");
+        return scene.source("parcels", "p.geojson").refusal();
+    };
+    CHECK(told_of(0.0001).find("its areas are as small as houses, ") != std::string::npos);
+    CHECK(told_of(0.0001).find("buildings are named in [buildings]") != std::string::npos);
+    CHECK(told_of(0.001).find("there is no column for parcel_id; name it in [parcels] columns; the "
+                              "layer has") != std::string::npos);
+}
+
 TEST_CASE("points given as parcels are told where they belong") {
     ReadScene scene;
     scene.layer("parcels", "parcel_id,WKT\nA,POINT (700050 4770050)\n");
