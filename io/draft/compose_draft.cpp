@@ -194,6 +194,17 @@ std::string sheets_to_fill_in(const std::vector<std::string>& sheets) {
                        names.size() == 1 ? "sheet" : "sheets", workbook_name);
 }
 
+// What to do with address points where no parcels are.
+std::string points_instead(const Recognised& found) {
+    const Candidate* points = found.best("address_points");
+    return points == nullptr
+               ? ""
+               : fmt::format(
+                     "; where there is none, {} can be the [targets], with an outline of "
+                     "the district and buildings = 0 in [parcels]",
+                     points->look->printed);
+}
+
 }  // namespace
 
 std::vector<std::string> sheets_needed(const Recognised& found) {
@@ -268,8 +279,9 @@ std::vector<std::string> missing_told(const Recognised& found,
         } else if (section.required && !has_sheet(sheets, section.name)) {
             missing.push_back(
                 fmt::format("{}: no layer in the folder is told to be {}; name the "
-                            "file in [{}]",
-                            section.name, first_clause(section), section.name));
+                            "file in [{}]{}",
+                            section.name, first_clause(section), section.name,
+                            section.name == "parcels" ? points_instead(found) : ""));
         }
     }
     if (!found.elevation.empty() && !found.elevation.front()->has_unit) {

@@ -148,6 +148,12 @@ void add_words(TomlLines& lines, const Candidate& one, const ColumnMatch& match)
 std::vector<std::string> competing_columns(const SectionMatch& match) {
     std::vector<std::string> sentences;
     for (const ColumnMatch& one : match.sure) {
+        if (one.weak_id) {
+            sentences.push_back(fmt::format(
+                "{} is {}, which only counts the records and may change with the next export; name "
+                "the column of an id that lists go by, if there is one",
+                one.field->name, as_printed(one.column->name)));
+        }
         std::string others;
         for (const std::string& rival : one.rivals) {
             others += " or " + as_printed(rival);

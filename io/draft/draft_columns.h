@@ -13,7 +13,8 @@ namespace farwater::io {
 // columns that are found without it and those that nothing reads.
 void add_columns(TomlLines& lines, const Candidate& one);
 
-// For each field that several columns could be, which is taken and why.
+// For each field that several columns could be, which is taken and why; and of an id that only
+// counts the records, that it does.
 std::vector<std::string> competing_columns(const SectionMatch& match);
 
 // For each column whose words are not ours a table of values behind #, to be told: unknown words

@@ -2,7 +2,8 @@
 // New York tax parcels (PRINT_KEY, SBL, SWIS_SBL_ID, PARCEL_ADDR, PRIMARY_OWNER), the
 // emergency-calling model NENA-STA-006 (Add_Number, St_Name, Site_NGUID), the National Hydrography
 // Dataset (GNIS_Name, FType, FCode), the code of the South African Surveyor-General (SG_CODE), the
-// German cadastre ALKIS (flstkennz). All others: common practice, no source.
+// German cadastre ALKIS (flstkennz), the Swiss EGRID, the Spanish referencia catastral. Words of
+// other languages are their plain ones. All others: common practice, no source.
 #include "io/draft/known_columns.h"
 
 #include <algorithm>
@@ -29,20 +30,24 @@ constexpr std::array known_column_rows{
     sure("parcels", "parcel_id",
          "parcelid parcel parcel_no parcel_num parcel_number parcelno parcelnumb parcelnumber pin "
          "gis_pin gispin parcel_pin apn map_par_id mappar maplot map_lot maplotno mblu mbl "
-         "map_block_lot parno print_key printkey sbl swis_sbl_id tax_map tax_map_no taxmap "
+         "map_block_lot parno print_key printkey sbl swis_sbl_id swis_sbl_i swis_print_key tax_map "
+         "tax_map_no taxmap "
          "tax_map_number tax_map_lot tax_parcel_id taxparcel tax_id taxid gpin tms tmk loc_id "
          "prop_id propid "
          "property_id pid nh_gis_id nh_gis_i parcelkey parcel_key lot_id lotid sg_code flstkennz "
+         "flurstueckskennzeichen flurstücksnummer flurstuecksnummer flstnr flurstnr egrid refcat "
+         "referencia_catastral id_parcelle numero_parcelle perceelnummer "
          "id"),
     sure("parcels", "address",
          "site_addr siteaddr site_address siteaddres siteaddress situs situs_addr situs_address "
          "situsaddr prop_addr propaddr property_address prop_address propertyaddress parcel_addr "
          "parcel_address parceladdr prop_loc physical_address phys_addr full_addr fulladdr "
          "full_address fulladdress street_address streetaddress loc_addr locaddr e911_addr "
-         "e911_address address911 addr"),
+         "e911_address address911 addr adresse adres direccion dirección"),
     sure("parcels", "owner",
          "owner1 owner_1 owner_name ownername ownernme1 owner_nam own1 own_name ownname "
-         "primary_owner primaryowner owner_full"),
+         "primary_owner primaryowner owner_full eigentümer eigentuemer propriétaire proprietaire "
+         "propietario eigenaar"),
     sure("parcels", "needed_gpm", "needed_fire_flow nff nff_gpm needed_flow_gpm"),
     sure("parcels", "buildings",
          "bldgs bldg_count bldgcount num_bldgs no_bldgs nbr_bldgs building_count numbldgs"),
@@ -84,7 +89,8 @@ constexpr std::array known_column_rows{
     sure("roads", "name",
          "street streetname street_name st_name stname road_name roadname rd_name rdname road "
          "fullname full_name full_street full_st_name fullstname fullstreet label fename strname "
-         "str_name street_nam"),
+         "str_name street_nam strassenname straßenname nom_voie nom_rue nombre_calle nombre_via "
+         "straatnaam"),
     sure("roads", "class",
          "road_class roadclass rdclass rd_class func_class funcclass funct_class functional_class "
          "f_class fclass func_cls func_sys f_f_class legis_class legisclass legis_cla roadtype "
@@ -166,7 +172,7 @@ constexpr std::array known_column_rows{
 
     sure("stations", "station_id",
          "station stationid sta_id station_no station_num station_number stationno sta_no stn "
-         "stn_no sta id objectid"),
+         "stn_no sta facility_id facilityid fac_id facid station_id_no number id objectid"),
     sure("stations", "name",
          "station_name stationname placename place_name facility facility_name fac_name "
          "facilityname dept department label"),
@@ -232,40 +238,50 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 6> thing_row
 }};
 
 constexpr std::array sign_rows{
-    SectionSigns{"parcels",
-                 "lot_size deeded_acres deed_acres gis_acres calc_acres assessed_acres year_built "
-                 "bldg_value land_value land_val bldg_val acreage acres mail_addr mailing_address "
-                 "abutters lot block",
-                 "parcel cadast taxlot tax_lot lots erven farms assess property",
-                 "zoning soil wetland landuse land_use landcover census block_group tract flood "
-                 "district precinct county watershed geolog habitat conserv easement boundary "
-                 "outline town_line zipcode school protected building footprint water lake pond"},
+    SectionSigns{
+        "parcels",
+        "lot_size deeded_acres deed_acres gis_acres calc_acres assessed_acres year_built "
+        "bldg_value land_value land_val bldg_val acreage acres mail_addr mailing_address "
+        "abutters lot block",
+        "parcel cadast taxlot tax_lot lots erven farms assess property flurst grundst perceel "
+        "kataster kadaster catastr",
+        "zoning soil wetland landuse land_use landcover census block_group tract flood "
+        "district precinct county watershed geolog habitat conserv easement boundary "
+        "outline town_line zipcode school protected building footprint water lake pond"},
     SectionSigns{
         "roads",
         "surf_type surface lanes num_lanes l_f_add l_t_add r_f_add r_t_add lf_addr lt_addr "
         "leftfrom fromaddr add_l_from fromaddr_l speed route route_id aadt numlanes",
-        "road street centerline centreline highway strt",
+        "road street centerline centreline highway strt strasse straße tronçon_de_route "
+        "troncon_de_route calles "
+        "callejero carretera camino wegen wegvak",
         "river stream flowline waterway trail rail contour boundary power transmission "
         "pipe bike culvert snowmobile hydro ditch sidewalk fence hike path driveway_easement "
-        "coast canal brook creek"},
-    SectionSigns{"buildings", "footprint roof_type roof height bldg_height levels floors",
-                 "building bldg footprint structure rooftop",
-                 "parcel water lake pond zoning envelope"},
+        "coast canal brook creek radweg wanderweg"},
+    SectionSigns{
+        "buildings", "footprint roof_type roof height bldg_height levels floors",
+        "building bldg footprint structure rooftop gebäude gebaeude bâtiment batiment edificio "
+        "gebouw",
+        "parcel water lake pond zoning envelope"},
     SectionSigns{"address_points",
                  "add_number addr_num addrnum house_no house_num housenum hse_num hnumber addnum "
                  "st_num stnum street_no street_num streetno site_nguid number full_addr fulladdr "
                  "full_address street_name st_name stname streetname str_name msag_comm unit_no "
                  "address siteaddr",
                  "address addr e911 siteaddr", "station hydrant fire parcel"},
-    SectionSigns{"water_sources",
-                 "hydrant_type hyd_type bonnet_color cap_color flow_gpm static residual pitot",
-                 "hydrant cistern water_source watersource fill_site fillsite dry_hyd draft",
-                 "valve meter station propos planned"},
+    SectionSigns{
+        "water_sources",
+        "hydrant_type hyd_type bonnet_color cap_color flow_gpm static residual pitot",
+        "hydrant cistern water_source watersource fill_site fillsite dry_hyd draft hidrante "
+        "löschwasser loeschwasser zisterne citerne poteau_incendie brandkraan",
+        "valve meter station propos planned"},
     SectionSigns{"mapped_water",
                  "natural waterbody ftype fcode reachcode gnis_id hydrocode wb_name",
-                 "lake pond water hydro reservoir nhd", "source shed hydrant meter valve"},
+                 "lake pond water hydro reservoir nhd gewässer gewaesser plan_d_eau étang embalse",
+                 "source shed hydrant meter valve"},
     SectionSigns{"stations", "fdid fire_dept firedept apparatus_count",
-                 "fire_station firestation station firehouse fire_house fire_hall",
+                 "fire_station firestation station firehouse fire_house fire_hall feuerwache "
+                 "feuerwehrhaus gerätehaus geraetehaus caserne bomberos brandweerkazerne",
                  "gas police weather gauge ev_ charging bus pump_station lift"},
     SectionSigns{"apparatus", "", "apparatus fleet engines trucks vehicles units rolling", ""},
     SectionSigns{"staffing", "", "staffing roster crews", "run timed incident drill call log"},

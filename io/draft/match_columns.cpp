@@ -37,6 +37,12 @@ bool counts_records(std::string_view plain) {
     return std::ranges::find(names, plain) != names.end();
 }
 
+// Numbers that an export gives anew; no list of a department goes by them.
+bool is_weak_id(std::string_view plain) {
+    constexpr std::array names{"fid"sv, "gid"sv, "oid"sv, "objectid"sv};
+    return std::ranges::find(names, plain) != names.end();
+}
+
 class ColumnMatching {
 public:
     ColumnMatching(const LayerLook& look, const SectionRow& section)
@@ -135,13 +141,22 @@ private:
     }
 
     // Columns with something in them before those without, for the first records show what is used.
+    // Numbers that only count the records come last, however near their name is.
     void take_known_names() {
-        for (const bool filled : {true, false}) {
-            for (const Nearness nearness :
-                 {Nearness::plain, Nearness::words, Nearness::without_thing}) {
-                for (const FieldName& name : names_of_section(*match_.section)) {
-                    take_known(name, nearness, filled);
+        for (const bool weak : {false, true}) {
+            for (const bool filled : {true, false}) {
+                for (const Nearness nearness :
+                     {Nearness::plain, Nearness::words, Nearness::without_thing}) {
+                    take_known_names(nearness, filled, weak);
                 }
+            }
+        }
+    }
+
+    void take_known_names(Nearness nearness, bool filled, bool weak) {
+        for (const FieldName& name : names_of_section(*match_.section)) {
+            if (is_weak_id(name.plain) == weak) {
+                take_known(name, nearness, filled);
             }
         }
     }
@@ -165,7 +180,8 @@ private:
                         .column = &column,
                         .by = MatchBy::known_name,
                         .unit = unit_beside_own(field, called),
-                        .told_apart = false};
+                        .told_apart = false,
+                        .weak_id = is_id_of(*match_.section, field) && is_weak_id(called.plain)};
         const bool unit_told = !called.words.unit.empty();
         const Doubt doubt = name.own && !name.words.unit.empty() ? Doubt::unit : name.doubt;
         if (doubt == Doubt::unit && !unit_told) {

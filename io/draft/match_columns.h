@@ -26,6 +26,7 @@ struct ColumnMatch {
     std::string_view unit;      // of their column; empty = that of the field
     bool unit_by_size = false;  // nobody says the unit, but the numbers can be in no other
     bool told_apart = true;     // false: other columns are called the same, so it must be named
+    bool weak_id = false;       // an id that only counts the records, for there is no better one
     std::vector<std::string> foreign_words;  // values looked at that are no words of ours
     std::vector<std::string> rivals;         // columns that are called so too, and are not taken
 };

@@ -10,6 +10,7 @@
 
 #include "io/draft/find_join.h"
 #include "io/draft/section_points.h"
+#include "io/near_word.h"
 
 namespace farwater::io {
 namespace {
@@ -42,7 +43,10 @@ std::string readable(std::string_view section) {
 std::vector<std::string> lacks_of(const LayerLook& look, const SectionMatch& match) {
     std::vector<std::string> lacks;
     for (const FieldRow* field : match.lacks) {
-        lacks.push_back(fmt::format("a column for {}", field->name));
+        lacks.push_back(fmt::format(
+            "a column for {}{}", field->name,
+            field->words == nullptr ? ""
+                                    : fmt::format(" ({} in each record)", one_of(field->words()))));
     }
     if (match.section->shape == ShapeNeed::none) {
         return lacks;
@@ -78,6 +82,10 @@ std::string why_nothing(const LayerLook& look, const SectionMatch* nearest) {
     }
     if (nearest != nullptr && nearest->no_roads) {
         return "lines that are no roads for apparatus";
+    }
+    if (look.shape == LookShape::point && hint_of(look.called, "parcels") > 0) {
+        return "points, and parcels are areas; properties known as points only can be [targets], "
+               "with an outline of the district and buildings = 0 in [parcels]";
     }
     const bool outline = look.shape == LookShape::area && look.records && *look.records <= 3;
     if (outline) {
@@ -206,7 +214,10 @@ private:
 
     // Empty where it is the ground's height.
     std::string why_no_elevation(const RasterLook& look) const {
-        const int hint = hint_of(look.called, "elevation");
+        // The height format of the shuttle mission, whose files are named by their corner.
+        const bool heights_only = look.file.ends_with(".hgt") || look.file.ends_with(".HGT") ||
+                                  look.file.ends_with(".hgt.zip");
+        const int hint = heights_only ? 1 : hint_of(look.called, "elevation");
         if (look.is_picture || look.bands != 1) {
             return look.is_picture ? "a picture or a map of classes" : "a raster of several bands";
         }

@@ -69,8 +69,8 @@ int points_of_columns(const SectionMatch& match) {
 
 // Sizes in square feet: a shed has 200, a barn or a store 6,000 and a mill 40,000; no lot that
 // stands on its own has less than 1,500. Common practice, no source.
-int points_of_lots(const LayerLook& look, bool few) {
-    if (few && look.covered > 0.3) {
+int points_of_lots(const LayerLook& look, bool few, bool has_id) {
+    if (few && !has_id && look.covered > 0.3) {
         return out_of_question;  // an outline
     }
     if (look.middle_sqft > 0.0 && look.middle_sqft < 1'500.0) {
@@ -87,18 +87,25 @@ int points_of_houses(const LayerLook& look) {
     return look.middle_sqft >= 200.0 && look.middle_sqft <= 6'000.0 ? 1 : 0;
 }
 
+// An id that only properties have: an outline has none.
+bool has_own_id(const SectionMatch& match) {
+    const ColumnMatch* id = find_match(match.sure, match.section->fields.front().name);
+    return id != nullptr && id->field->required && points_of_required(*id) > 0;
+}
+
 // An outline of ten square miles is a water district's, not a water's.
 int points_of_water(const LayerLook& look, bool few) {
     constexpr double district_sqft = 10.0 * 5'280.0 * 5'280.0;
     return few && look.middle_sqft > district_sqft ? -2 : 0;
 }
 
-int points_of_sizes(const LayerLook& look, std::string_view section) {
+int points_of_sizes(const LayerLook& look, const SectionMatch& match) {
+    const std::string_view section = match.section->name;
     if (look.shape != LookShape::area) {
         return 0;
     }
     const bool few = look.records && *look.records <= 3;
-    return section == "parcels"        ? points_of_lots(look, few)
+    return section == "parcels"        ? points_of_lots(look, few, has_own_id(match))
            : section == "buildings"    ? points_of_houses(look)
            : section == "mapped_water" ? points_of_water(look, few)
                                        : 0;
@@ -158,7 +165,7 @@ int points_of(const LayerLook& look, const SectionMatch& match) {
     const int hint = hint_of(look.called, section);
     const int by_name = hint > 0 ? for_name : hint < 0 ? against_name : 0;
     return points_of_columns(match) + telling_columns(look, section) +
-           points_of_sizes(look, section) + by_name + (match.no_roads ? out_of_question : 0);
+           points_of_sizes(look, match) + by_name + (match.no_roads ? out_of_question : 0);
 }
 
 }  // namespace farwater::io

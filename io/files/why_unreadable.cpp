@@ -1,17 +1,23 @@
 #include "io/files/why_unreadable.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdint>
 #include <cstring>
 #include <fstream>
+#include <string>
 #include <string_view>
 #include <system_error>
+#include <vector>
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <unistd.h>
 
+#include "io/files/letters.h"
+#include "io/near_word.h"
 #include "io/records/parse_cell.h"
 
 namespace farwater::io {
@@ -58,6 +64,54 @@ std::string why_cut_off(const std::filesystem::path& file, std::uintmax_t bytes)
                : std::string();
 }
 
+constexpr std::array<std::string_view, 19> data_endings{
+    ".gpkg", ".shp", ".geojson", ".json", ".csv", ".xlsx", ".ods", ".gdb", ".fgb",   ".kml",
+    ".gml",  ".dxf", ".pbf",     ".osm",  ".tif", ".tiff", ".vrt", ".hgt", ".sqlite"};
+
+// The data files beside where it should be, sorted; none where the folder cannot be read.
+std::vector<std::string> data_beside(const std::filesystem::path& file) {
+    std::vector<std::string> names;
+    std::error_code error;
+    for (auto entry = std::filesystem::directory_iterator(file.parent_path(), error);
+         !error && entry != std::filesystem::directory_iterator(); entry.increment(error)) {
+        const std::filesystem::path& path = entry->path();
+        const std::string ending = lower_case(path.extension().string());
+        if (std::ranges::find(data_endings, ending) != data_endings.end()) {
+            names.push_back(
+                first_letters(seen_letters(as_utf8(path.filename().string())).text, 80));
+        }
+    }
+    std::ranges::sort(names);
+    return names;
+}
+
+// Of those: the one of the same stem, or that holds it ("tax_parcels.shp" for "parcels.gpkg"), or
+// that is spelled nearly so; else what there is.
+std::string instead_of(const std::filesystem::path& file) {
+    constexpr std::size_t most_shown = 8;
+    const std::vector<std::string> names = data_beside(file);
+    const std::string wanted = lower_case(file.stem().string());
+    const auto near = std::ranges::find_if(names, [&](const std::string& name) {
+        return lower_case(std::filesystem::path(name).stem().string()).find(wanted) !=
+               std::string::npos;
+    });
+    const std::vector<std::string_view> views(names.begin(), names.end());
+    const std::string_view meant = near != names.end()
+                                       ? std::string_view(*near)
+                                       : nearest_word(file.filename().string(), views);
+    if (!meant.empty()) {
+        return fmt::format("; did you mean \"{}\"?", meant);
+    }
+    const std::size_t shown = std::min(names.size(), most_shown);
+    return names.empty()
+               ? ""
+               : fmt::format(
+                     "; its folder holds {}{}",
+                     fmt::join(views.begin(), views.begin() + static_cast<std::ptrdiff_t>(shown),
+                               ", "),
+                     shown < names.size() ? fmt::format(" and {} more", names.size() - shown) : "");
+}
+
 bool begins_as_utf16(const std::filesystem::path& file) {
     std::array<char, 2> begin{};
     std::ifstream(file, std::ios::binary).read(begin.data(), begin.size());
@@ -73,7 +127,8 @@ std::string why_absent(const std::filesystem::path& file) {
         return fmt::format("{} cannot be looked at: {}", file.string(), error.message());
     }
     if (!there) {
-        return fmt::format("there is no file {}; correct file in the district file", file.string());
+        return fmt::format("there is no file {}; correct file in the district file{}",
+                           file.string(), instead_of(file));
     }
     return std::filesystem::is_regular_file(file, error) ||
                    std::filesystem::is_directory(file, error)

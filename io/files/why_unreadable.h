@@ -6,9 +6,10 @@
 
 namespace farwater::io {
 
-// A clause, "there is no file PATH; correct file in the district file", or the system's words where
-// it cannot tell whether there is one (a folder that may not be searched), or that it is a pipe, at
-// which a reader would wait for ever. Empty where there is a file or a folder.
+// A clause, "there is no file PATH; correct file in the district file" with the data file beside it
+// that may be meant, else those that there are, or the system's words where it cannot tell whether
+// there is one (a folder that may not be searched), or that it is a pipe, at which a reader would
+// wait for ever. Empty where there is a file or a folder.
 std::string why_absent(const std::filesystem::path& file);
 
 // A clause such as "the file is empty", "the file cannot be opened: Permission denied" or, of a

@@ -41,7 +41,12 @@ Dataset open_raster(const ElevationSpec& spec) {
         fail(spec, why);
     }
     if (!raster) {
-        fail(spec, "this is no raster that can be read" + messages.said());
+        std::error_code error;
+        fail(spec, (std::filesystem::is_directory(spec.path, error)
+                        ? "this is a folder, and one raster is read; make its tiles one by "
+                          "`gdalbuildvrt ground.vrt FOLDER/*.tif` and name ground.vrt"
+                        : "this is no raster that can be read") +
+                       messages.said());
     }
     if (spec.band > raster->GetRasterCount()) {
         fail(spec, fmt::format("there is no band {}; the raster has {}", spec.band,

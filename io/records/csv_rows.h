@@ -24,6 +24,9 @@ struct CsvRows {
     // A row with a quote mark inside a cell without quotes that swallows the rows after it, or with
     // quotes that are never closed.
     std::optional<std::int64_t> swallows;
+    // By column of a table parted by semicolons: some cell of it shows that a point begins
+    // decimals, such as 1.25 or 0.125, where 1.200 can be either. Empty for other separators.
+    std::vector<bool> point_shown;
 
     const CsvRow* too_long_row(std::int64_t number) const;  // null = it is not
 };

@@ -13,7 +13,9 @@
 #include "io/error.h"
 #include "io/files/only_to_read.h"
 #include "io/files/why_unreadable.h"
+#include "io/inputs/road_schemas.h"
 #include "io/near_word.h"
+#include "io/records/column_names.h"
 #include "io/records/parse_cell.h"
 
 namespace farwater::io {
@@ -119,7 +121,24 @@ std::string by_schema(const LayerSpec& spec) {
     return spec.schema.empty() ? "" : fmt::format(", by schema = \"{}\",", spec.schema);
 }
 
+// The filter of a schema asks for its column of classes, which other data have not.
+void check_schema_column(const LayerSpec& spec, OGRLayer& layer) {
+    const RoadSchema* schema = find_road_schema(spec.schema);
+    const PresetColumn* classes = schema == nullptr ? nullptr : preset_column(*schema, "class");
+    if (classes == nullptr || spec.where.empty() || spec.where != schema->where) {
+        return;
+    }
+    const std::vector<std::string> names = column_names(layer);
+    if (columns_called(classes->column, names).empty()) {
+        fail(spec, fmt::format("schema = \"{}\" is for data with a column {}, and the layer has "
+                               "{}; leave schema out, and name the column of the road's class in "
+                               "[{}] columns with its words in values.class",
+                               spec.schema, classes->column, fmt::join(names, ", "), spec.section));
+    }
+}
+
 void set_where(const LayerSpec& spec, OGRLayer& layer) {
+    check_schema_column(spec, layer);
     const GdalMessages messages;
     if (!spec.where.empty() && layer.SetAttributeFilter(spec.where.c_str()) != OGRERR_NONE) {
         fail(spec, fmt::format("where = \"{}\"{} cannot be understood{}", spec.where,

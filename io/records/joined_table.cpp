@@ -67,8 +67,9 @@ std::vector<JoinedCell> JoinedTable::find(const std::string& key) {
     row.found = true;
     std::vector<JoinedCell> cells;
     for (std::size_t i = 0; i < fields_.size(); ++i) {
-        cells.push_back(
-            {fields_[i], columns_[i], source_.spec.file, &row.cells[i], source_.commas_doubtful()});
+        cells.push_back({fields_[i], columns_[i], source_.spec.file, &row.cells[i],
+                         source_.commas_doubtful(),
+                         source_.points_doubtful(source_.also[i + 1].index)});
     }
     return cells;
 }

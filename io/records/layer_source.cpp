@@ -7,6 +7,7 @@
 #include <ogrsf_frmts.h>
 
 #include "analyzer/district/problem.h"
+#include "io/draft/look_at_layer.h"
 #include "io/error.h"
 #include "io/files/letters.h"
 #include "io/files/why_unreadable.h"
@@ -93,6 +94,22 @@ const PresetColumn* preset_of(const LayerSpec& spec, const FieldRow& field) {
                           has_columns(spec, names)));
 }
 
+// Houses in the place of parcels seldom have ids: their size tells them.
+std::string small_as_houses(const LayerSpec& spec, OGRLayer& layer) {
+    constexpr double largest_house_sqft = 6000.0;
+    if (spec.section != "parcels") {
+        return {};
+    }
+    const double middle_sqft = look_at_layer(layer, {.samples = true, .counts = false}).middle_sqft;
+    return middle_sqft > 0.0 && middle_sqft < largest_house_sqft
+               ? fmt::format(
+                     "; its areas are as small as houses, {:.0f} sqft in the middle: "
+                     "buildings are named in [buildings], and [parcels] takes the lots "
+                     "they stand on",
+                     middle_sqft)
+               : "";
+}
+
 // The column of the field, unbound where there is none.
 BoundField column_of(const LayerSpec& spec, const FieldRow& field, const PresetColumn* preset,
                      OGRLayer& layer, const std::vector<std::string>& names) {
@@ -110,8 +127,9 @@ BoundField column_of(const LayerSpec& spec, const FieldRow& field, const PresetC
         return bound_column(spec, field.name, field.name, layer, names);
     }
     if (field.required) {
-        fail_input(spec, fmt::format("there is no column for {}; name it in [{}] columns; {}",
-                                     field.name, spec.section, has_columns(spec, names)));
+        fail_input(spec, fmt::format("there is no column for {}; name it in [{}] columns{}; {}",
+                                     field.name, spec.section, small_as_houses(spec, layer),
+                                     has_columns(spec, names)));
     }
     return {};
 }
@@ -225,6 +243,12 @@ bool LayerSource::has(std::string_view field) const {
     return std::any_of(fields.begin(), fields.end(), [field](const BoundField& bound) {
         return bound.field->name == field && !bound.column.empty();
     });
+}
+
+bool LayerSource::points_doubtful(int index) const {
+    return commas_doubtful() && index >= 0 &&
+           static_cast<std::size_t>(index) < csv->point_shown.size() &&
+           !csv->point_shown[static_cast<std::size_t>(index)];
 }
 
 bool LayerSource::has_coordinates() const { return has("x") && has("y"); }

@@ -60,6 +60,9 @@ struct LayerSource {
     bool has(std::string_view field) const;  // the layer has a column for it
     // A comma in a number can be a decimal one: the table is parted by semicolons.
     bool commas_doubtful() const { return csv && csv->separator == ';'; }
+    // Likewise a point before three figures can part thousands, where no cell of the column shows
+    // that it does not. `index` is the column's.
+    bool points_doubtful(int index) const;
     bool has_coordinates() const;                           // columns for the fields x and y
     const BoundField& bound(std::string_view field) const;  // precondition: the section has it
 };

@@ -137,6 +137,23 @@ std::optional<double> parse_grouped_number(std::string_view text) {
     return grouped ? parse_number(plain) : std::nullopt;
 }
 
+bool may_part_thousands(std::string_view text) {
+    std::string_view number = trimmed(text);
+    number = number.substr(std::min(number.find_first_not_of("+-$ "), number.size()));
+    number = number.substr(0, number.find_first_not_of(".0123456789"));
+    const std::size_t first = number.find('.');
+    if (first == std::string_view::npos || first < 1 || first > 3 || number[0] == '0' ||
+        number.size() % 4 != first % 4) {
+        return false;
+    }
+    for (std::size_t i = first; i < number.size(); ++i) {
+        if ((number[i] == '.') != ((i - first) % 4 == 0)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 std::optional<double> parse_with_unit(std::string_view text, std::string_view theirs,
                                       std::string_view ours) {
     const std::string plain = lower_case(plain_marks(text));

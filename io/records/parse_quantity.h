@@ -29,6 +29,10 @@ enum class NumberSign : std::uint8_t {
 // for any other comma: "1,5" and "0,500" are decimals of other countries.
 std::optional<double> parse_grouped_number(std::string_view text);
 
+// The number that the text begins with has points before groups of exactly three figures and no
+// zero first, as where points part thousands: "1.200", "12.500 l", "1.200.000", never "0.125".
+bool may_part_thousands(std::string_view text);
+
 // A number with a unit behind it (io/records/unit_spellings.h), or feet and inches, in `ours`. None
 // where there is no unit, or one of another kind. `theirs` is the unit of the column.
 std::optional<double> parse_with_unit(std::string_view text, std::string_view theirs,

@@ -5,12 +5,14 @@
 
 #include <fmt/format.h>
 #include <ogr_feature.h>
+#include <ogr_spatialref.h>
 
 #include "io/inputs/road_schemas.h"
 #include "io/records/parse_cell.h"
 #include "io/records/parse_date.h"
 #include "io/records/parse_measure.h"
 #include "io/records/parse_quantity.h"
+#include "io/records/trade_words.h"
 #include "io/records/unit_words.h"
 
 namespace farwater::io {
@@ -195,6 +197,29 @@ std::optional<double> Record::number(std::string_view field) {
     if (read.kind == CellNumberKind::unreadable) {
         report_unreadable(field, content);
     }
+    if (read.kind == CellNumberKind::value && has_doubtful_point(field, content, read.value)) {
+        report_unreadable(field, content);
+        return std::nullopt;
+    }
+    return read.kind == CellNumberKind::value ? in_range(field, read.value) : std::nullopt;
+}
+
+std::optional<double> Record::coordinate(std::string_view field) {
+    const Cell content = cell(field);
+    if (std::holds_alternative<std::monostate>(content)) {
+        return std::nullopt;
+    }
+    const std::string theirs = printed(content);
+    const bool comma = theirs.find(',') != std::string::npos;
+    const bool degrees = source_->open.crs && source_->open.crs->IsGeographic() != 0;
+    const CellNumber read = has_doubtful_comma(field, content) || (comma && degrees)
+                                ? CellNumber{}
+                                : quantity_of(content, bound(field));
+    if (read.kind == CellNumberKind::unreadable) {
+        report(ProblemId::value_missing, field,
+               fmt::format("\"{}\" is no coordinate{}", theirs,
+                           comma ? "; write it with a decimal point, not a comma" : ""));
+    }
     return read.kind == CellNumberKind::value ? in_range(field, read.value) : std::nullopt;
 }
 
@@ -222,7 +247,8 @@ std::optional<double> Record::measure(std::string_view field) {
                                 ? measure_of(*plain, from.unit, from.ours)
                                 : parse_measure(printed(content), from.unit, from.ours);
     if (measure.kind == MeasureKind::unreadable || std::holds_alternative<Date>(content) ||
-        has_doubtful_comma(field, content)) {
+        has_doubtful_comma(field, content) ||
+        (measure.kind == MeasureKind::value && has_doubtful_point(field, content, measure.value))) {
         report_unreadable(field, content);
         return std::nullopt;
     }
@@ -236,13 +262,27 @@ bool Record::has_doubtful_comma(std::string_view field, const Cell& cell) const 
     return doubtful && text != nullptr && text->find(',') != std::string::npos;
 }
 
+bool Record::has_doubtful_point(std::string_view field, const Cell& cell, double ours) const {
+    const JoinedCell* other = joined(field);
+    const BoundField& from = bound(field);
+    const bool doubtful =
+        other != nullptr ? other->points_doubtful : source_->points_doubtful(from.index);
+    const auto* text = std::get_if<std::string>(&cell);
+    return doubtful && text != nullptr && may_part_thousands(*text) &&
+           std::abs(ours) * 1000.0 <= from.field->high;
+}
+
 void Record::report_unreadable(std::string_view field, const Cell& cell) {
     const std::string theirs = printed(cell);
+    const JoinedCell* other = joined(field);
+    const bool semicolons = other != nullptr ? other->commas_doubtful : source_->commas_doubtful();
     const std::string_view why =
-        theirs.find(',') == std::string::npos ? ""
-        : has_doubtful_comma(field, cell)
-            ? "; in a table parted by semicolons a comma may be a decimal one"
-            : "; a comma only parts thousands, in groups of three figures";
+        semicolons && may_part_thousands(theirs)
+            ? "; in a table parted by semicolons a point before three figures may part thousands: "
+              "write it without, or with other decimals"
+        : theirs.find(',') == std::string::npos ? ""
+        : semicolons ? "; in a table parted by semicolons a comma may be a decimal one"
+                     : "; a comma only parts thousands, in groups of three figures";
     report(ProblemId::number_unreadable, field, fmt::format("{}{}", in_quotes(theirs), why));
 }
 
@@ -366,8 +406,11 @@ std::string as_our_word(std::string_view text, WordList words) {
     std::string lower = lower_case(text);
     std::string joined = lower;
     std::ranges::replace_if(joined, [](char c) { return c == ' ' || c == '-'; }, '_');
-    const bool ours = words != nullptr && std::ranges::find(words(), joined) != words().end();
-    return ours ? joined : lower;
+    if (words != nullptr && std::ranges::find(words(), joined) != words().end()) {
+        return joined;
+    }
+    const std::string_view meant = trade_word(lower, words);
+    return meant.empty() ? lower : std::string(meant);
 }
 
 }  // namespace farwater::io

@@ -30,10 +30,12 @@ struct JoinedCell {
     const Cell* cell = nullptr;
     bool commas_doubtful =
         false;  // the table is parted by semicolons, as where decimals have commas
+    bool points_doubtful = false;  // LayerSource::points_doubtful of its column
 };
 
 // The text in lower case; with blanks and hyphens as underscores where that is a word of the list,
-// for our words have no blanks, and people write "dry hydrant".
+// for our words have no blanks, and people write "dry hydrant"; a plain word of the trade as the
+// word of the list that it means (io/records/trade_words.h).
 std::string as_our_word(std::string_view text, WordList words);
 
 class Record {
@@ -49,8 +51,12 @@ public:
     // The values of a field of the section, in the field's own unit; blank or not known = none or
     // "". Precondition: the section has the field, of a fitting kind.
     std::string text(std::string_view field);
-    // As people write numbers (io/records/parse_quantity.h); within the field's range.
+    // As people write numbers (io/records/parse_quantity.h); within the field's range. In a table
+    // parted by semicolons a comma, and a point that can part thousands, are told and not read.
     std::optional<double> number(std::string_view field);
+    // Likewise x or y, where a point always begins decimals and, in degrees, a comma never parts
+    // thousands. What is no number is told as what sets the record aside.
+    std::optional<double> coordinate(std::string_view field);
     // A number that may carry its own unit or say that nothing is recorded
     // (io/records/parse_measure.h). Precondition: the field's unit is mph, ft or lb.
     std::optional<double> measure(std::string_view field);
@@ -115,6 +121,7 @@ private:
     std::optional<double> in_range(std::string_view field, double ours);
     const JoinedCell* joined(std::string_view field) const;
     bool has_doubtful_comma(std::string_view field, const Cell& cell) const;
+    bool has_doubtful_point(std::string_view field, const Cell& cell, double ours) const;
     void report_unreadable(std::string_view field, const Cell& cell);
 
     const LayerSource* source_;

@@ -44,8 +44,17 @@ std::optional<std::size_t> leap_in(const Polyline& line) {
     return std::nullopt;
 }
 
-void report_wrong_kind(Record& record, const OGRGeometry& shape) {
-    record.report(ProblemId::geometry_wrong_kind, {}, kind_of_shape(shape));
+void report_wrong_kind(Record& record, const OGRGeometry& shape, const std::string& mend = {}) {
+    record.report(ProblemId::geometry_wrong_kind, {}, kind_of_shape(shape) + mend);
+}
+
+// Properties of which only points are there can be analysed, but not as parcels.
+std::string mend_of_points(const std::string& section, const OGRGeometry& shape) {
+    return section == "parcels" && point_of(shape)
+               ? "; parcels are areas: address points beside them go in [address_points]; where "
+                 "there are no areas name the points in [targets], and in [parcels] an outline of "
+                 "the district with buildings = 0"
+               : "";
 }
 
 // No such place: coordinates that the working CRS cannot draw.
@@ -100,7 +109,8 @@ ShapeReader::ShapeReader(const LayerSource& source, const WorkingCrs& working, c
     : to_plane_(source.open.crs, working),
       parcels_(parcels),
       reach_(grown(parcels, reach_beyond_parcels_m)),
-      by_columns_(source.has_coordinates()) {}
+      by_columns_(source.has_coordinates()),
+      section_(source.section->name) {}
 
 const OGRGeometry* ShapeReader::shape_of(Record& record) const {
     const OGRGeometry* shape = record.geometry();
@@ -213,7 +223,7 @@ std::optional<MultiPolygon> ShapeReader::polygons_in(Record& record) const {
     }
     std::optional<MultiPolygon> polygons = polygons_of(*shape);
     if (!polygons) {
-        report_wrong_kind(record, *shape);
+        report_wrong_kind(record, *shape, mend_of_points(section_, *shape));
     }
     return polygons;
 }
@@ -231,10 +241,17 @@ std::optional<PlaceShape> ShapeReader::place(Record& record) const {
 }
 
 std::optional<PlaceShape> ShapeReader::place_of_columns(Record& record) const {
-    const std::optional<double> x = record.number("x");
-    const std::optional<double> y = record.number("y");
+    const std::size_t before = record.problems().size();
+    const std::optional<double> x = record.coordinate("x");
+    const std::optional<double> y = record.coordinate("y");
     if (!x || !y) {
-        record.report(ProblemId::geometry_missing, {}, {});
+        const auto sets_aside = [](const Problem& problem) {
+            return kind_of(problem.id).severity == Severity::set_aside;
+        };
+        if (!std::ranges::any_of(record.problems().begin() + static_cast<std::ptrdiff_t>(before),
+                                 record.problems().end(), sets_aside)) {
+            record.report(ProblemId::geometry_missing, {}, {});
+        }
         return std::nullopt;
     }
     return place_of_point(record, {*x, *y});

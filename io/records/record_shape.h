@@ -56,6 +56,7 @@ private:
     Box parcels_;
     Box reach_;
     bool by_columns_;  // records without a shape may tell their place by x and y
+    std::string section_;
 };
 
 // Throws InputError, with both extents, when `extent` (of a layer, not empty) lies more

@@ -8,6 +8,7 @@
 #include "io/district_file.h"
 #include "io/inputs/road_schemas.h"
 #include "io/near_word.h"
+#include "io/records/trade_words.h"
 #include "io/records/unit_words.h"
 #include "io/settings/improvement_table.h"
 #include "io/settings/keys_page.h"
@@ -24,9 +25,19 @@ std::string section_page(const SectionRow& section) {
     for (const FieldRow& field : section.fields) {
         page += fmt::format("| `{}`{} | {} | {} | {} | {} |\n", field.name,
                             field.required ? " *" : "", kind_in_words(field),
-                            unit_of_name(field.name), range_of(field.low, field.high), field.what);
+                            unit_in_words(field.name), range_of(field.low, field.high), field.what);
     }
     return page + "\n";
+}
+
+// Further words that the section's fields take for ours.
+std::string trade_words_page(const SectionRow& section) {
+    std::string page;
+    for (const FieldRow& field : section.fields) {
+        const std::string told = trade_words_told(field.words);
+        page += told.empty() ? "" : fmt::format("In `{}` {}.\n\n", field.name, told);
+    }
+    return page;
 }
 
 std::string columns_of(const RoadSchema& schema) {
@@ -109,7 +120,7 @@ std::string assumptions_page() {
         }
         const bool yes_no = std::holds_alternative<bool Assumptions::*>(row.member);
         page +=
-            fmt::format("| `{}` | {} | {} | {} | {} | {} | {} |\n", row.key, unit_of_name(row.key),
+            fmt::format("| `{}` | {} | {} | {} | {} | {} | {} |\n", row.key, unit_in_words(row.key),
                         standard_of(row), yes_no ? "true or false" : range_of(row.low, row.high),
                         certainty_of(row.sure), row.what, row.source);
     }
@@ -179,7 +190,9 @@ std::string district_file_reference() {
         "1930 to 1999.\n\n"
         "Numbers in the data may have commas between groups of three figures, and their own unit, "
         "which goes before that of the column: `1,500 gpm`, `30 ft`, `12'6\"`, `2 1/2 in`. A "
-        "decimal comma is no number. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for "
+        "decimal comma is no number; in a table parted by semicolons a point before three figures, "
+        "such as 1.200, is none either, unless the column also has 1.25 or the like, or thousands "
+        "are out of range. `n/a`, `unknown`, `tbd`, `?` and `-` count as blank, for "
         "numbers and dates.\n\n";
     page += keys_page("At the top", top_keys(), "Before every table.");
     page += keys_page("Input tables", road_layer_keys(),
@@ -188,10 +201,13 @@ std::string district_file_reference() {
         "Fields with * need a column. A field that `columns` does not map is taken from a column "
         "of its own name, when there is one.\n\n";
     for (const SectionRow& section : section_rows()) {
-        page += section_page(section);
+        page += section_page(section) + trade_words_page(section);
         page += section.name == "roads" ? schemas_page() : "";
     }
-    page += keys_page("[elevation]", elevation_keys(), "A raster of the ground's height.");
+    page += keys_page(
+        "[elevation]", elevation_keys(),
+        "One raster of the ground's height, also .hgt. Several tiles are made one by `gdalbuildvrt "
+        "ground.vrt *.tif`, and file = \"ground.vrt\".");
     page += keys_page("[join]", join_keys(),
                       "A table whose columns are added to the parcels'; [[join]] for several.");
     page +=

@@ -101,7 +101,9 @@ constexpr std::array road_layer{file_key,         layer_key,   crs_key,    where
                                 open_options_key, columns_key, values_key, units_key};
 
 constexpr std::array elevation{
-    file_key,
+    required(key("file", KeyKind::text, "",
+                 "one raster, relative to the district file; of several tiles make one by "
+                 "`gdalbuildvrt ground.vrt TILES` and name ground.vrt")),
     crs_key,
     of_list(key("elevation_unit", KeyKind::word, "as the band says", "unit of the heights"),
             &height_unit_list),

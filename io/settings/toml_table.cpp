@@ -64,8 +64,11 @@ void TableReader::take(const TomlEntry& entry) {
                                   [&](const KeyRow& key) { return key.name == entry.key; });
     nodes_[entry.key] = nullptr;  // there, so not missing; not to be used unless right
     if (!is_kind(entry.node, row->kind)) {
-        faults_->add(entry.node.place, fmt::format("{} {} must be {}, not {}", title_, entry.key,
-                                                   wanted(row->kind), kind_name(entry.node)));
+        // Several files where one is read want to know what to do with them.
+        const bool list = row->kind == KeyKind::text && entry.node.as<TomlArray>() != nullptr;
+        faults_->add(entry.node.place, fmt::format("{} {} must be {}, not {}{}", title_, entry.key,
+                                                   wanted(row->kind), kind_name(entry.node),
+                                                   list ? fmt::format(": {}", row->what) : ""));
         return;
     }
     const auto* text = entry.node.as<std::string>();

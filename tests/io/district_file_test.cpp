@@ -437,6 +437,31 @@ TEST_CASE("a name or file that is empty is none") {
                    "district.toml:3:8: [roads] file must not be empty: "));
 }
 
+TEST_CASE("a list of rasters is refused with the way to make them one") {
+    CHECK(fault_with("[elevation]\nfile = [\"a.tif\", \"b.tif\"]\n")
+              .find("[elevation] file must be a text, not a list: one raster, relative to the "
+                    "district file; of several tiles make one by `gdalbuildvrt") !=
+          std::string::npos);
+}
+
+// A reader of the page must not have to guess what a number is in.
+TEST_CASE("numbers of the reference page tell their unit, or only count and compare") {
+    const std::string page = district_file_reference();
+    const auto row = [&](const std::string& name) {
+        const std::size_t at = page.find("| `" + name + "`");
+        return at == std::string::npos ? "" : page.substr(at, page.find('\n', at) - at);
+    };
+    CHECK(row("extra_setup_min").find(" | number | min | 0 to 120 ") != std::string::npos);
+    CHECK(row("area_sqft").find(" | number | sqft | ") != std::string::npos);
+    CHECK(row("gallons").find(" | number | gal | ") != std::string::npos);
+    CHECK(row("steepest_dump_site_pct").find(" | % | 5 | ") != std::string::npos);
+    CHECK(row("life_years").find(" | number | years | ") != std::string::npos);
+    CHECK(row("yearly_budget").find(" | number | money | ") != std::string::npos);
+    CHECK(row("pump_gpm").find(" | gpm | ") != std::string::npos);
+    CHECK(page.find("In `kind` pumper, engine pumper, pumper engine, fire engine mean engine; "
+                    "tender, ") != std::string::npos);
+}
+
 TEST_CASE("all faults of a file are shown at once, the first twenty in the file's order") {
     CHECK(fault_of("crs = 3\n") ==
           "district.toml:1:1: the district file lacks name: the district's name\n"

@@ -91,7 +91,7 @@ TEST_CASE("a folder without parcels and roads still gives a file that can be rea
     CHECK(file.layers.at("apparatus").file == "department.xlsx");
     CHECK(draft_error<InputError>([&] { read_district(file, Work{}); }) ==
           "roads (roads.gpkg): there is no file " + (folder / "roads.gpkg").string() +
-              "; correct file in the district file.");
+              "; correct file in the district file; its folder holds stations.csv.");
 }
 
 TEST_CASE("layers, files and columns of any name are written so that they are found again") {

@@ -97,3 +97,13 @@ TEST_CASE(
     make_raster(folder / "c_dem.tif", {.cell = 0.0009, .unit = "m"});
     CHECK(table_of(folder.draft(), "elevation").source == "c_dem.tif");
 }
+
+// Files of the shuttle mission's height format are named by their corner.
+TEST_CASE("a .hgt file is the ground's height whatever its name") {
+    DraftFolder folder;
+    folder.geopackage("parcels.gpkg", {lots("parcels", "PIN")});
+    folder.text("N43W072.hgt", std::string(std::size_t{1201} * 1201 * 2, '\0'));
+    CHECK(folder.recognised() ==
+          std::vector<std::string>{"parcels from parcels.gpkg", "elevation from N43W072.hgt"});
+    CHECK(contains(elevation_part(folder.draft()), "file = \"N43W072.hgt\""));
+}

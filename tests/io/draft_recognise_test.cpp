@@ -107,6 +107,87 @@ TEST_CASE("a county's layers are told apart by shapes and columns") {
                 "county.gpkg, layer town: an outline or a few areas, not told to be anything"));
 }
 
+TEST_CASE("a number that only counts the records is an id only where there is no other, and told") {
+    const auto stations = [](const std::vector<std::string>& columns) {
+        DraftFolder folder;
+        folder.geopackage("parcels.gpkg", {lots("parcels", "PIN")});
+        folder.geopackage(
+            "fire_stations.gpkg",
+            {{"fire_stations",
+              MadeShape::point,
+              columns,
+              {{spot_wkt(1, 1), {"101", "4", "Hill"}}, {spot_wkt(2, 1), {"102", "7", "Vale"}}}}});
+        return table_of(folder.draft(), "stations");
+    };
+    const DraftTable better = stations({"OBJECTID", "FireStationNum", "NAME"});
+    CHECK(column_for(better, "station_id") == "FireStationNum");
+    CHECK(better.competing.empty());
+    const DraftTable only = stations({"OBJECTID", "PHONES", "NAME"});
+    CHECK(column_for(only, "station_id") == "OBJECTID");
+    REQUIRE(only.competing.size() == 1);
+    CHECK(
+        contains(only.competing.front(), "station_id is OBJECTID, which only counts the records"));
+}
+
+TEST_CASE("three lots with an id of properties are parcels and no outline") {
+    DraftFolder folder;
+    MadeLayer few = lots("tax_parcels", "PRINT_KEY");
+    few.rows.resize(3);
+    folder.geopackage("tax_parcels.gpkg", {few});
+    CHECK(folder.recognised() == Strings{"parcels from tax_parcels.gpkg"});
+}
+
+TEST_CASE("points in the place of parcels are told where they can go") {
+    DraftFolder folder;
+    folder.geopackage("roads.gpkg", {lines("roads", {"RDNAME"}, {"Mill Rd"})});
+    folder.geopackage("parcel_points.gpkg",
+                      {{"parcel_points", MadeShape::point, {"PIN"}, {{spot_wkt(1, 1), {"7"}}}}});
+    const Strings passed = folder.passed_over();
+    REQUIRE(passed.size() == 1);
+    CHECK(contains(passed.front(),
+                   "parcels are areas; properties known as points only can be "
+                   "[targets]"));
+    folder.geopackage("addresses.gpkg", {{"addresses",
+                                          MadeShape::point,
+                                          {"Add_Number", "St_Name"},
+                                          {{spot_wkt(1.5, 0.5), {"7", "Mill"}}}}});
+    const Strings missing = folder.draft().missing;
+    CHECK(std::ranges::any_of(missing, [](const std::string& one) {
+        return contains(one, "where there is none, addresses.gpkg can be the [targets]");
+    }));
+}
+
+TEST_CASE("hydrants without a column for their kind are told which words it takes") {
+    DraftFolder folder;
+    folder.geopackage("parcels.gpkg", {lots("parcels", "PIN")});
+    folder.geopackage("hydrants.gpkg", {{"hydrants",
+                                         MadeShape::point,
+                                         {"FACILITYID"},
+                                         {{spot_wkt(1, 1), {"H1"}}, {spot_wkt(2, 1), {"H2"}}}}});
+    const Strings missing = folder.draft().missing;
+    CHECK(std::ranges::any_of(missing, [](const std::string& one) {
+        return contains(one,
+                        "lacks a column for kind (hydrant, dry_hydrant, draft_site or cistern "
+                        "in each record)");
+    }));
+}
+
+TEST_CASE("layers with names and columns of other languages are told") {
+    DraftFolder folder;
+    MadeLayer lot = lots("Flurst\u00FCcke", "flurstueckskennzeichen");
+    folder.geopackage("kataster.gpkg", {lot, lines("Strassen", {"Strassenname"}, {"Ringstr."}),
+                                        houses("Geb\u00E4ude")});
+    CHECK(folder.recognised() == Strings{"parcels from kataster.gpkg, layer Flurst\u00FCcke",
+                                         "roads from kataster.gpkg, layer Strassen",
+                                         "buildings from kataster.gpkg, layer Geb\u00E4ude"});
+    DraftFolder french;
+    french.geopackage("cadastre.gpkg", {lots("parcelles", "id_parcelle"), houses("batiments"),
+                                        lines("troncon_de_route", {"nom_voie"}, {"Rue Haute"})});
+    CHECK(french.recognised() == Strings{"parcels from cadastre.gpkg, layer parcelles",
+                                         "roads from cadastre.gpkg, layer troncon_de_route",
+                                         "buildings from cadastre.gpkg, layer batiments"});
+}
+
 TEST_CASE("columns are matched as people write them, each for one field") {
     DraftFolder folder;
     folder.geopackage("parcels.gpkg", {lots("parcels", "Map/Lot")});

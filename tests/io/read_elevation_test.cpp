@@ -144,9 +144,14 @@ TEST_CASE("a raster that cannot be used is refused with the mend") {
           "[elevation].");
     ReadScene scene;
     scene.source("elevation", "dem.tif");
-    CHECK(
-        scene.refusal() ==
-        "elevation (dem.tif): there is no file FOLDER/dem.tif; correct file in the district file.");
+    CHECK(scene.refusal() ==
+          "elevation (dem.tif): there is no file FOLDER/dem.tif; correct file in the district "
+          "file; its folder holds apparatus.csv, parcels.csv, roads.csv, stations.csv.");
+    std::filesystem::create_directory(scene / "tiles");
+    scene.source("elevation", "tiles");
+    CHECK(scene.refusal().find("this is a folder, and one raster is read; make its tiles one by "
+                               "`gdalbuildvrt ground.vrt FOLDER/*.tif`") != std::string::npos);
+    scene.source("elevation", "dem.tif");
     scene.file("dem.tif", "nothing");
     CHECK(scene.refusal().starts_with("elevation (dem.tif): this is no raster that can be read"));
     std::filesystem::create_symlink("round.tif", scene / "round.tif");

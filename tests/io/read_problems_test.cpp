@@ -137,12 +137,24 @@ TEST_CASE("a point without a shape stands where its columns x and y say") {
           Sentences{
               "water_sources (water_sources.csv), record H2: has no geometry; draw it, or delete "
               "the record.",
-              "water_sources (water_sources.csv), record H3, column LON: holds something that is "
-              "no plain number; the value counts as not known (\"-72,5483\"; a comma only "
-              "parts thousands, in groups of three figures); write digits only, with a point for "
-              "decimals.",
-              "water_sources (water_sources.csv), record H3: has no geometry; draw it, or delete "
-              "the record."});
+              "water_sources (water_sources.csv), record H3, column LON: lacks a value without "
+              "which it says nothing (\"-72,5483\" is no coordinate; write it with a decimal "
+              "point, not a comma); fill it in."});
+}
+
+// Degrees have no thousands: -72,548 would be read as -72548 and lie nowhere.
+TEST_CASE("a table whose coordinates have decimal commas is refused with the text of the first") {
+    for (const char* x : {"-72,548", "-72,5483"}) {
+        ReadScene scene;
+        scene.table("stations", "station_id;x;y\nS1;" + std::string(x) + ";43,055\n")
+            .section("stations", "crs = \"EPSG:4326\"");
+        CHECK(scene.refusal().find("column x: lacks a value without which it says nothing (\"" +
+                                   std::string(x) +
+                                   "\" is no coordinate; write it with a decimal point, not a "
+                                   "comma)") != std::string::npos);
+        scene.table("stations", "station_id,x,y\nS1,\"" + std::string(x) + "\",43.0553\n");
+        CHECK(scene.refusal().find("with a decimal point") != std::string::npos);
+    }
 }
 
 TEST_CASE("coordinates by columns of our own names need no word") {
@@ -373,6 +385,60 @@ TEST_CASE("a table parted by semicolons or tabs is read, but a comma in its numb
     }
 }
 
+// Read as a decimal, a pump of 1,200 gpm would give one, and a limit of 12,500 kg would be none.
+TEST_CASE("a point that may part thousands is told in a table parted by semicolons") {
+    const auto pump = [](const std::string& text, const std::string& other, char separator) {
+        ReadScene scene;
+        std::string table = "unit_id|station_id|kind|tank_gal|pump_gpm\nE1|S1|engine|1000|" +
+                            other + "\nT1|S1|tanker|2000|" + text + "\n";
+        std::ranges::replace(table, '|', separator);
+        scene.table("apparatus", table);
+        const std::optional<Flow> read = scene.read().district.units.at(1).pump;
+        const auto told = scene.sentences();
+        CHECK(told.empty() == read.has_value());
+        CHECK((told.empty() || told.at(0).find("may part thousands") != std::string::npos));
+        return read ? in_gpm(*read) : -1.0;
+    };
+    CHECK(pump("1.200", "1000", ';') == -1.0);
+    CHECK(pump("1.200 gpm", "1000", ';') == -1.0);
+    CHECK(pump("1.200.000", "1000", ';') == -1.0);
+    CHECK(pump("1200.5", "1000", ';') == Approx(1200.5));
+    CHECK(pump("1.200", "999.25", ';') == Approx(1.2));  // the column's points begin decimals
+    CHECK(pump("1.200", "0.125", ';') == Approx(1.2));
+    CHECK(pump("1.200", "2.500", ';') == -1.0);
+    CHECK(pump("1.200", "1000", ',') == Approx(1.2));
+    CHECK(pump("1.200", "1000", '\t') == Approx(1.2));
+}
+
+TEST_CASE("a point before three figures is a decimal one where thousands cannot be meant") {
+    ReadScene scene;
+    scene
+        .table("water_sources",
+               "source_id;kind;x;y;outlet_in;rate_gpm\nP;hydrant;700050.123;4769990;2.500;1.500\n")
+        .section("water_sources", "crs = \"EPSG:32618\"");
+    const auto told = scene.sentences();
+    REQUIRE(told.size() == 1);
+    CHECK(told.front().find("column rate_gpm") != std::string::npos);
+    const District district = scene.read().district;
+    CHECK(district.sources.at(0).place.x == Approx(700050.123));
+}
+
+TEST_CASE("a point in a joined table and in a column of road limits is told likewise") {
+    ReadScene scene;
+    scene.file("more.csv", "key;gpm\nA;1.500\nB;750\nC;500\n")
+        .end(
+            "[[join]]\nfile = \"more.csv\"\nkey = \"key\"\ncolumns = { needed_gpm = \"gpm\" "
+            "}\n");
+    scene.table("roads",
+                "class;weight_limit_lb;WKT\nstate;12.500;LINESTRING (700000 4769990,700300 "
+                "4769990)\nstate;30000;LINESTRING (700300 4769990,700400 4769990)\n");
+    const auto told = scene.sentences();
+    CAPTURE(told);
+    REQUIRE(told.size() == 2);
+    CHECK(told.at(0).find("\"1.500\"; in a table parted by semicolons") != std::string::npos);
+    CHECK(told.at(1).find("\"12.500\"; in a table parted by semicolons") != std::string::npos);
+}
+
 TEST_CASE("columns are found by names as people write them") {
     ReadScene scene;
     scene.table("apparatus",
@@ -589,12 +655,47 @@ TEST_CASE("a road without class is narrow, and a layer without classes says so o
                                          "column); map its class in the district file."});
 }
 
+TEST_CASE("plain words of the trade are kinds of apparatus and of water, ambiguous ones are not") {
+    const ReadScene fleet = with_unit(
+        "",
+        "A,S1,Tender,1000\nB,S1,water tender,1000\nC,S1,Tanker/Pumper,1000\nD,S1,pumper "
+        "- tanker,1000\nE,S1,Engine/Pumper,1000\nF,S1,PUMPER,1000\nG,S1,engine/tanker,1000");
+    std::string kinds;
+    for (const Unit& unit : fleet.read().district.units) {
+        kinds += unit.id.size() == 1 ? unit.id + "=" + std::string(word(unit.kind)) + " " : "";
+    }
+    CHECK(kinds == "A=tanker B=tanker C=tanker D=tanker E=engine F=engine ");
+    const auto told = fleet.sentences();
+    REQUIRE(told.size() == 1);
+    CHECK(told.front().find("\"engine/tanker\"); use engine, tanker or other") !=
+          std::string::npos);
+
+    const std::string there = ",POINT (700050 4769990)\n";
+    const ReadScene water =
+        with_source("", "A,pond" + there + "B,Lake" + there + "C,river" + there + "D,stream" +
+                            there + "E,swimming-pool" + there + "F,water tank" + there +
+                            "G,Tank,POINT (700050 4769990)");
+    std::string sources;
+    for (const WaterSource& source : water.read().district.sources) {
+        sources += std::string(word(source.kind)) + " ";
+    }
+    CHECK(sources ==
+          "hydrant draft_site draft_site draft_site draft_site draft_site cistern cistern ");
+}
+
+// What the district file maps goes before the plain word.
+TEST_CASE("a mapped word of the trade means what the district file says") {
+    ReadScene scene = with_unit("", "T2,S2,tender,1800");
+    scene.section("apparatus", "values.kind = { tender = \"engine\" }");
+    CHECK(scene.read().district.units.at(2).kind == UnitKind::engine);
+}
+
 TEST_CASE("a source of a kind that is not known is set aside") {
-    const ReadScene scene = with_source("", "P,swimming pool,POINT (700050 4769990)");
+    const ReadScene scene = with_source("", "P,water tower,POINT (700050 4769990)");
     CHECK(scene.sentences() ==
           Sentences{"water_sources (water_sources.csv), record P, column kind: has no kind that "
-                    "the analysis knows (\"swimming "
-                    "pool\"); use hydrant, dry_hydrant, draft_site or cistern."});
+                    "the analysis knows (\"water "
+                    "tower\"); use hydrant, dry_hydrant, draft_site or cistern."});
     CHECK(scene.read().district.sources.size() == 1);
 }
 

@@ -42,6 +42,64 @@ TEST_CASE("a file that is not there is named with the place that was looked at")
           "district file.");
 }
 
+TEST_CASE("of a file that is not there the near name beside it is told, else what there is") {
+    ReadScene scene;
+    scene.file("tax_roads.geojson", "{}").file("notes.txt", "x");
+    scene.source("roads", "roads.gpkg");
+    const std::string told = scene.refusal();
+    CHECK(told.ends_with("correct file in the district file; did you mean \"roads.csv\"?."));
+    scene.source("roads", "tax_road.gpkg");
+    CHECK(scene.refusal().ends_with("did you mean \"tax_roads.geojson\"?."));
+    scene.source("roads", "centerlines.gpkg");
+    CHECK(
+        scene.refusal().ends_with("; its folder holds apparatus.csv, parcels.csv, roads.csv, "
+                                  "stations.csv, tax_roads.geojson."));
+}
+
+TEST_CASE("houses without ids in the place of parcels are told by their size") {
+    const auto told_of = [](double side) {
+        ReadScene scene;
+        const auto at = [&](double x, double y) {
+            return "[" + std::to_string(-72.0 + x * side) + "," + std::to_string(43.0 + y * side) +
+                   "]";
+        };
+        scene.file("p.geojson",
+                   "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\","
+                   "\"properties\":{\"height\":9},\"geometry\":{\"type\":\"Polygon\","
+                   "\"coordinates\":[[" +
+                       at(0, 0) + "," + at(1, 0) + "," + at(1, 1) + "," + at(0, 1) + "," +
+                       at(0, 0) + "]]}}]}");
+        return scene.source("parcels", "p.geojson").refusal();
+    };
+    CHECK(told_of(0.0001).find("its areas are as small as houses, ") != std::string::npos);
+    CHECK(told_of(0.0001).find("buildings are named in [buildings]") != std::string::npos);
+    CHECK(told_of(0.001).find("there is no column for parcel_id; name it in [parcels] columns; the "
+                              "layer has") != std::string::npos);
+}
+
+TEST_CASE("points given as parcels are told where they belong") {
+    ReadScene scene;
+    scene.layer("parcels", "parcel_id,WKT\nA,POINT (700050 4770050)\n");
+    const std::string told = scene.refusal();
+    CHECK(told.find("(POINT; parcels are areas: address points beside them go in "
+                    "[address_points]; where there are no areas name the points in [targets]") !=
+          std::string::npos);
+    scene.layer("parcels", "parcel_id,WKT\nA,\"LINESTRING (700000 4770000,700050 4770050)\"\n");
+    CHECK(scene.refusal().find("[targets]") == std::string::npos);
+}
+
+// What that message says can be done.
+TEST_CASE("points of properties are read as targets on an outline without buildings") {
+    ReadScene scene;
+    scene.layer("parcels",
+                "parcel_id,buildings,WKT\nall,0,\"POLYGON ((700000 4770000,700300 4770000,700300 "
+                "4770100,700000 4770100,700000 4770000))\"\n");
+    scene.layer("targets", "target_id,WKT\n7,POINT (700050 4770050)\n9,POINT (700150 4770050)\n");
+    const ReadResult read = scene.read();
+    CHECK(read.district.targets.size() == 2);
+    CHECK_FALSE(read.district.parcels.at(0).improved);
+}
+
 // As in a folder that may not be searched, which root always may.
 TEST_CASE("a file of which the system cannot tell is refused in the system's words") {
     ReadScene scene;
