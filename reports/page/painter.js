@@ -72,13 +72,32 @@ const Painter = (() => {
     return style;
   }
 
+  // The longer side of the parcel in the middle of a few thousand by size, in steps; of houses that
+  // of their square.
+  const usualSide = (() => {
+    if (!hasAreas) return 16;
+    const sides = [];
+    const apart = Math.max(1, Math.floor(Parcels.table.rows / 4000));
+    for (let row = 0; row < Parcels.table.rows; row += apart) {
+      const [west, south, east, north] = parcels.boxes.subarray(row * 4, row * 4 + 4);
+      if (west <= east) sides.push(Math.max(east - west, north - south));
+    }
+    sides.sort((a, b) => a - b);
+    return sides[Math.floor(sides.length / 2)] ?? 0;
+  })();
+  const leastOutlined = 4; // pixels: outlines of smaller parcels would hide what they enclose
+  const outlineOf = (side) => Math.min(0.6, side / 25);
+  const mostThickened = 30000; // parcels in sight: more would take too long
+
   function paintParcels(ink, view, width, height, ratio) {
     const box = view.box(width, height);
     const cells = parcels.cells.filter((cell) => meets(cell.box, box));
-    const edge = view.scale > 0.03 || cells.reduce((sum, cell) => sum + cell.rows.length, 0) < 6000;
+    const side = usualSide * view.scale;
+    const edge = side >= leastOutlined;
+    const thickens = !edge && cells.reduce((sum, cell) => sum + cell.rows.length, 0) < mostThickened;
     if (drawn.fine !== fineOf(view)) drawn = { ...drawn, paths: new Map(), fine: fineOf(view) };
     toGround(ink, view, width, height, ratio);
-    ink.lineWidth = 0.6 / view.scale;
+    ink.lineWidth = (edge ? outlineOf(side) : 0.6) / view.scale;
     const last = drawn.question.classes.length;
     for (let place = 0; place < last; place++) {
       const { look, faint } = drawn.question.classes[place];
@@ -88,7 +107,9 @@ const Painter = (() => {
         const path = pathsOf(cell).get(place);
         if (!path) continue;
         if (!faint) ink.fill(path);
-        if (edge) ink.stroke(path);
+        if (!edge && (faint || !thickens)) continue;
+        if (!edge) ink.strokeStyle = ink.fillStyle; // so that none is too small to be seen
+        ink.stroke(path);
       }
     }
     ink.strokeStyle = "#d8d3c4";

@@ -88,6 +88,26 @@ TEST_CASE("hostile ids and names do nothing in a browser") {
     CHECK(ended.exit_code == 0);
 }
 
+TEST_CASE("parcels on top of each other are filled on the map") {
+    if (!has_browser()) {
+        return;
+    }
+    const TemporaryFolder folder;
+    write_small_district(folder.path());
+    run_district(folder / "district.toml", folder / "once");
+    put(folder / "parcels.csv",
+        bytes_of(folder / "parcels.csv") +
+            "\"POLYGON((502300 4500020,502300 4500120,502400 4500120,502400 4500020,502300 "
+            "4500020))\",017,250,1\n"
+            "\"POLYGON((503000 4500020,503000 4500120,503100 4500120,503100 4500020,503000 "
+            "4500020))\",018,900,1\n");
+    run_district(folder / "district.toml", folder / "twice");
+    const Ended ended = run_script("overlap_checks.mjs", {(folder / "once/report.html").string(),
+                                                          (folder / "twice/report.html").string()});
+    INFO(ended.out << ended.err);
+    CHECK(ended.exit_code == 0);
+}
+
 TEST_CASE("a browser shows cards.html as it is meant, hostile ids and names included") {
     if (!has_browser()) {
         return;
