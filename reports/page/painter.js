@@ -87,7 +87,7 @@ const Painter = (() => {
   })();
   const leastOutlined = 4; // pixels: outlines of smaller parcels would hide what they enclose
   const outlineOf = (side) => Math.min(0.6, side / 25);
-  const mostThickened = 30000; // parcels in sight: more would take too long
+  const mostThickened = 60000; // parcels in sight: more would take too long
 
   function paintParcels(ink, view, width, height, ratio) {
     const box = view.box(width, height);
