@@ -57,8 +57,8 @@ std::size_t sites_left_out(const CardBook& book);
 // What `farwater cards --json` prints: how many cards, and how many dump sites in use have none.
 std::string cards_json(const CardBook& book);
 
-// The sources that get a page, by source: all that count or, of more than `most`, those that fill
-// for most places. O(places + sources).
+// The sources that get a page, by source: all that count but hydrants that fill for no place; of
+// more than `most` those that fill for most places. O(places + sources).
 std::vector<const supply::CountedSource*> sources_with_page(const CardBook& book,
                                                             std::size_t most = most_source_pages);
 

@@ -96,7 +96,10 @@ std::vector<const supply::CountedSource*> sources_with_page(const CardBook& book
     }
     std::vector<const supply::CountedSource*> sources;
     for (const supply::CountedSource& counted : book.findings.water.counted) {
-        sources.push_back(&counted);
+        const WaterSource& source = at(book.district().sources, counted.source);
+        if (source.kind != SourceKind::hydrant || at(uses, counted.source) > 0) {
+            sources.push_back(&counted);
+        }
     }
     if (sources.size() > most) {
         std::ranges::stable_sort(sources, std::greater<>{},

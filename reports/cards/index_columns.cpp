@@ -144,8 +144,9 @@ std::vector<std::string> words_before_index(const CardBook& book) {
     }
     const std::size_t sources = book.findings.water.counted.size();
     if (const std::size_t pages = sources_with_page(book).size(); pages < sources) {
-        lines.push_back(fmt::format("{} that fill for the fewest places have no page.",
-                                    plural(sources - pages, "source")));
+        lines.push_back(fmt::format(
+            "{} without a page: hydrants that fill for no place, or those for the fewest.",
+            plural(sources - pages, "source")));
     }
     return lines;
 }

@@ -23,7 +23,7 @@ std::string heading_of(const Explained& explained) {
     const supply::Variant& variant = explained.working.variant;
     return fmt::format(
         "{}, {}: {} in {}, {}{}\nMinutes count from the alarm. Every line can be worked out again "
-        "by hand with the numbers as printed.\n\n",
+        "by hand with the numbers as printed, but for the last digit.\n\n",
         on_one_line(district.name), explained.is_parcel() ? "parcel" : "target",
         on_one_line(explained.id()), on_one_line(season_at(explained).name),
         on_one_line(at(district.periods, variant.period).name), worst_of_what(explained));

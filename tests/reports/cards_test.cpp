@@ -88,7 +88,8 @@ TEST_CASE("a card for each dump site in use, by its worst place") {
 TEST_CASE("of too many sources those that fill for most places have a page") {
     CardsFound found;
     for (std::size_t i = 0; i < 4; ++i) {
-        found.district.sources.push_back({.id = "W" + std::to_string(i)});
+        found.district.sources.push_back(
+            {.id = "W" + std::to_string(i), .kind = SourceKind::dry_hydrant});
         found.water.counted.push_back({.source = SourceIndex(i)});
     }
     found.assessment.supplies[0].fill_source = SourceIndex(3);
@@ -101,6 +102,13 @@ TEST_CASE("of too many sources those that fill for most places have a page") {
     REQUIRE(two.size() == 2);
     CHECK(two[0]->source == SourceIndex(1));
     CHECK(two[1]->source == SourceIndex(3));
+    // A hydrant that fills for no place has none, and the book says so.
+    found.district.sources[0].kind = SourceKind::hydrant;
+    found.district.sources[1].kind = SourceKind::hydrant;
+    const auto three = sources_with_page(book);
+    REQUIRE(three.size() == 3);
+    CHECK(three[0]->source == SourceIndex(1));
+    CHECK(contains(words_before_index(book).back(), "1 source without a page: hydrants that fill for no"));
 }
 
 TEST_CASE("the index has every improved parcel once, roads by name, numbers in order") {

@@ -130,7 +130,7 @@ go to the folder improvements beside the district file, or to --out.)";
 inline constexpr std::string_view cards =
     R"(Run cards for the cab: one printed page for each dump site, with map, who comes, fill sites, flow
 by minute, the gap, what to call for and room to write in by hand; in front an index from house
-number to card, behind them a page for each source that counts.
+number to card, behind them a page for each source that counts, but for hydrants that fill for nobody.
 
   farwater cards district.toml
   farwater cards district.toml --out /media/stick/cards
