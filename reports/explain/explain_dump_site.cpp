@@ -115,32 +115,32 @@ void lane_line(const ShuttleWorking& look, WorkedPage& page) {
                why + ", with the road under the hose closed");
 }
 
-// "1000 + (2000 + 3000) x 0.9", of the units that are there by the horizon.
-std::string sum_of_tanks(const Explained& explained, const supply::Scene& scene) {
-    const Assumptions& assumptions = explained.district().assumptions;
-    const auto tanks_of = [&](std::initializer_list<const std::vector<supply::Arrival>*> lists) {
-        std::string sum;
-        for (const auto* list : lists) {
-            for (const supply::Arrival& arrival : *list) {
-                if (arrival.at_scene <= assumptions.late_horizon) {
-                    sum += (sum.empty() ? "" : " + ") +
-                           plain(at(explained.district().units, arrival.unit).tank);
-                }
-            }
+// "2000 + 3000", of those that are there by the horizon.
+std::string sum_of_tanks(const District& district, const std::vector<supply::Arrival>& arrivals) {
+    std::string sum;
+    for (const supply::Arrival& arrival : arrivals) {
+        if (arrival.at_scene <= district.assumptions.late_horizon) {
+            sum += (sum.empty() ? "" : " + ") + plain(at(district.units, arrival.unit).tank);
         }
-        return sum;
-    };
-    const std::string engines = tanks_of({&scene.engines});
-    const std::string tankers = tanks_of({&scene.tankers, &scene.held_back});
+    }
+    return sum;
+}
+
+// "1000 + (2000 + 3000) x 0.9".
+std::string sum_on_wheels(const District& district, const supply::Scene& scene) {
+    const std::string engines = sum_of_tanks(district, scene.engines);
+    std::string tankers = sum_of_tanks(district, scene.tankers);
+    const std::string others = sum_of_tanks(district, scene.held_back);
+    tankers += (tankers.empty() || others.empty() ? "" : " + ") + others;
     return (engines.empty() ? "0" : engines) +
-           (tankers.empty()
-                ? ""
-                : fmt::format(" + ({}) x {}", tankers, plain(assumptions.delivered_fraction, 3)));
+           (tankers.empty() ? ""
+                            : fmt::format(" + ({}) x {}", tankers,
+                                          plain(district.assumptions.delivered_fraction, 3)));
 }
 
 void water_on_wheels(const Explained& explained, const ShuttleWorking& look, WorkedPage& page) {
     page.rests_on({"delivered_fraction", "late_horizon_min"});
-    page.sum("water on wheels", sum_of_tanks(explained, look.scene),
+    page.sum("water on wheels", sum_on_wheels(explained.district(), look.scene),
              in_gallons(look.scene.on_wheels), Digits::none, "gal",
              fmt::format("in the tanks that are there by minute {}; of a tanker the part "
                          "that comes out",

@@ -108,7 +108,8 @@ TEST_CASE("of too many sources those that fill for most places have a page") {
     const auto three = sources_with_page(book);
     REQUIRE(three.size() == 3);
     CHECK(three[0]->source == SourceIndex(1));
-    CHECK(contains(words_before_index(book).back(), "1 source without a page: hydrants that fill for no"));
+    CHECK(contains(words_before_index(book).back(),
+                   "1 source without a page: hydrants that fill for no"));
 }
 
 TEST_CASE("the index has every improved parcel once, roads by name, numbers in order") {
